@@ -1,0 +1,33 @@
+#!/bin/sh
+# Installs what Laywright is built and tested with, on Debian 12: as root, or through sudo. Does nothing when all
+# is there.
+#
+#   sh cmake/install-packages.sh         to build the program
+#   sh cmake/install-packages.sh test    to test it, too
+set -eu
+
+packages="g++ cmake ninja-build pkg-config libtomlplusplus-dev libcli11-dev libfmt-dev nlohmann-json3-dev libcairo2-dev"
+if [ "${1:-}" = test ]; then
+  packages="$packages catch2 libcgal-dev libfcl-dev libpng-dev libxml2-utils libbenchmark-dev clang-format clang-tidy python3"
+fi
+
+missing=""
+for package in $packages; do
+  status=$(dpkg-query -W -f '${Status}' "$package" 2>/dev/null || true)
+  [ "$status" = "install ok installed" ] || missing="$missing $package"
+done
+[ -n "$missing" ] || exit 0
+
+as_root=""
+if [ "$(id -u)" -ne 0 ]; then
+  if ! command -v sudo >/dev/null; then
+    echo "error: these packages are missing, and only root can install them:$missing" >&2
+    exit 1
+  fi
+  as_root=sudo
+fi
+echo "Installing:$missing" >&2
+export DEBIAN_FRONTEND=noninteractive
+$as_root apt-get update -qq
+# shellcheck disable=SC2086  # a list of words
+$as_root apt-get install -y -qq --no-install-recommends $missing >/dev/null

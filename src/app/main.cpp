@@ -1,0 +1,35 @@
+#include <iostream>
+
+#include <CLI/CLI.hpp>
+
+#include "app/check_command.h"
+#include "app/exit_code.h"
+#include "app/lay_command.h"
+
+int main(int argc, char** argv) {
+  using namespace laywright;
+  CLI::App program{"Computes how a winder lays fiber onto a flanged spool, turn by turn."};
+  program.set_version_flag("--version", "laywright " LAYWRIGHT_VERSION, "Print the version and exit");
+  program.set_help_flag("-h,--help", "Print this help and exit");
+  program.footer(
+      "Start with:\n"
+      "  laywright check samples/even.lay.toml\n"
+      "  laywright lay samples/even.lay.toml\n\n"
+      "Returns 0 when done, 1 when a plan is not sound, 2 for a wrong command line, 3 when a result could\n"
+      "not be written, 130 when stopped with Ctrl-C.");
+
+  int exit_code = exit_done;
+  add_check_command(program, exit_code);
+  add_lay_command(program, exit_code);
+  if (argc < 2) {
+    std::cerr << program.help() << "\nNo command was given.\n";
+    return exit_command_line;
+  }
+  program.require_subcommand(1);
+  try {
+    program.parse(argc, argv);
+  } catch (const CLI::ParseError& stop) {
+    return program.exit(stop) == 0 ? exit_done : exit_command_line;
+  }
+  return exit_code;
+}

@@ -1,0 +1,23 @@
+#include "app/output.h"
+
+#include <cerrno>
+#include <cstdio>
+#include <system_error>
+
+#include <fmt/format.h>
+
+namespace laywright {
+
+void print_issues(const Issues& issues) {
+  for (const Issue& issue : issues) fmt::print(stderr, "{}\n", to_text(issue));
+}
+
+bool print(const std::string& text) {
+  errno = 0;
+  const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
+  if (std::fflush(stdout) == 0 && written) return true;
+  fmt::print(stderr, "error: cannot write to standard output ({})\n", std::generic_category().message(errno));
+  return false;
+}
+
+}  // namespace laywright

@@ -1,0 +1,39 @@
+// Stands beside long work: draws a progress bar on standard error when that is a terminal, and turns Ctrl-C
+// (SIGINT, and SIGTERM) into a cancelled Progress, so that the work can end tidily.
+#pragma once
+
+#include <csignal>
+
+#include <atomic>
+#include <thread>
+
+#include "base/progress.h"
+
+namespace laywright {
+
+class Watch {
+ public:
+  // From here on the two signals no longer end the program. Call before other threads are started.
+  Watch();
+  Watch(const Watch&) = delete;
+  Watch& operator=(const Watch&) = delete;
+
+  // Erases the bar; the signals act as before.
+  ~Watch();
+
+  // Names the work that begins now ("laying"), in static storage. The bar starts again from nothing.
+  void begin(const char* stage);
+
+  [[nodiscard]] Progress& progress() { return progress_; }
+
+ private:
+  void run();
+
+  Progress progress_;
+  std::atomic<const char*> stage_{nullptr};
+  std::atomic<bool> over_{false};
+  sigset_t before_{};
+  std::thread thread_;
+};
+
+}  // namespace laywright

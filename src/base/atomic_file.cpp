@@ -1,0 +1,133 @@
+#include "base/atomic_file.h"
+
+#include <atomic>
+#include <cerrno>
+#include <system_error>
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+namespace laywright {
+namespace {
+
+namespace fs = std::filesystem;
+
+Issues failed(const fs::path& path, const std::string& why) {
+  Issue issue;
+  issue.file = path.string();
+  issue.what = fmt::format("cannot be written: {}; nothing was changed", why);
+  return {issue};
+}
+
+Issues failed(const fs::path& path, int error) {
+  return failed(path, std::generic_category().message(error));
+}
+
+// A file descriptor that closes itself.
+class Descriptor {
+ public:
+  explicit Descriptor(int fd) : fd_(fd) {}
+  ~Descriptor() {
+    if (fd_ >= 0) ::close(fd_);
+  }
+  Descriptor(const Descriptor&) = delete;
+  Descriptor& operator=(const Descriptor&) = delete;
+
+  [[nodiscard]] int get() const { return fd_; }
+  // 0, or the error that closing reported: on some file systems the first to tell that the disk is full.
+  [[nodiscard]] int close() {
+    const int result = ::close(fd_);
+    fd_ = -1;
+    return result == 0 ? 0 : errno;
+  }
+
+ private:
+  int fd_;
+};
+
+// 0, or the error.
+int write_all(int fd, std::string_view bytes) {
+  while (!bytes.empty()) {
+    const ssize_t written = ::write(fd, bytes.data(), bytes.size());
+    if (written < 0) {
+      if (errno == EINTR) continue;
+      return errno;
+    }
+    bytes.remove_prefix(static_cast<std::size_t>(written));
+  }
+  return 0;
+}
+
+// A name that no other writer of this or another process uses. It does not grow with the name of the target,
+// which may be as long as the file system allows.
+fs::path beside(const fs::path& target) {
+  static std::atomic<unsigned> count{0};
+  return target.parent_path() / fmt::format(".laywright-{}-{}.tmp", ::getpid(), count.fetch_add(1));
+}
+
+// The mode and, where allowed, the owner of the file that is about to be replaced.
+void keep_permissions(int fd, const struct stat& old) {
+  // Only the superuser may give a file away; for everybody else the new file is their own.
+  if (::fchown(fd, old.st_uid, old.st_gid) != 0) errno = 0;
+  if (::fchmod(fd, old.st_mode & 07777) != 0) errno = 0;
+}
+
+// 0, or the error. The temporary file is gone in either case.
+int replace(const fs::path& target, const struct stat* old, std::string_view bytes) {
+  fs::path temporary = beside(target);
+  int fd = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+  while (fd < 0 && errno == EEXIST) {
+    temporary = beside(target);
+    fd = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+  }
+  if (fd < 0) return errno;
+
+  Descriptor file(fd);
+  int error = write_all(file.get(), bytes);
+  if (error == 0 && old != nullptr) keep_permissions(file.get(), *old);
+  if (error == 0 && ::fsync(file.get()) != 0) error = errno;
+  if (const int on_close = file.close(); error == 0) error = on_close;
+  if (error == 0 && ::rename(temporary.c_str(), target.c_str()) != 0) error = errno;
+  if (error != 0) ::unlink(temporary.c_str());
+  return error;
+}
+
+// So that the new name survives a power failure too. Not every file system can; the file itself is safe by now.
+void sync_folder(const fs::path& target) {
+  const fs::path folder = target.has_parent_path() ? target.parent_path() : fs::path(".");
+  const Descriptor opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  if (opened.get() >= 0) ::fsync(opened.get());
+}
+
+Issues write_through(const fs::path& path, std::string_view bytes) {
+  Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
+  if (file.get() < 0) return failed(path, errno);
+  if (const int error = write_all(file.get(), bytes); error != 0) return failed(path, error);
+  if (const int error = file.close(); error != 0) return failed(path, error);
+  return {};
+}
+
+}  // namespace
+
+Issues write_file_atomically(const fs::path& path, std::string_view bytes) {
+  if (path.empty()) return failed(path, "no file name was given");
+
+  struct stat old {};
+  const bool exists = ::stat(path.c_str(), &old) == 0;
+  if (exists && S_ISDIR(old.st_mode)) return failed(path, "it is a folder; give the name of a file");
+  if (exists && !S_ISREG(old.st_mode)) return write_through(path, bytes);
+  if (exists && ::access(path.c_str(), W_OK) != 0) return failed(path, "it is write-protected");
+
+  std::error_code error;
+  const fs::path target = exists ? fs::canonical(path, error) : path;
+  if (error) return failed(path, error.message());
+  if (const int code = replace(target, exists ? &old : nullptr, bytes); code != 0) {
+    return failed(path, code == ENOENT ? "its folder does not exist" : std::generic_category().message(code));
+  }
+  sync_folder(target);
+  return {};
+}
+
+}  // namespace laywright

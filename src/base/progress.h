@@ -1,0 +1,23 @@
+// How long work reports how far it is and learns that it should stop. Safe to use from several threads.
+#pragma once
+
+#include <atomic>
+
+namespace laywright {
+
+class Progress {
+ public:
+  // Share done, 0 to 1; called by the worker.
+  void report(double share) { share_.store(share, std::memory_order_relaxed); }
+  [[nodiscard]] double share() const { return share_.load(std::memory_order_relaxed); }
+
+  // Asks the worker to stop soon. The worker then returns what its header promises.
+  void cancel() { cancelled_.store(true, std::memory_order_relaxed); }
+  [[nodiscard]] bool cancelled() const { return cancelled_.load(std::memory_order_relaxed); }
+
+ private:
+  std::atomic<double> share_{0.0};
+  std::atomic<bool> cancelled_{false};
+};
+
+}  // namespace laywright

@@ -1,0 +1,238 @@
+#include "lay/lay.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "lay/guide.h"
+#include "lay/pursuit.h"
+#include "lay/string_window.h"
+
+namespace laywright {
+namespace {
+
+// Share of a turn that can still move. Friction holds the fiber long before; a frictionless one is cut here.
+constexpr double movable_turn = 0.75;
+
+// The string is at rest when no node moves more than this, in d.
+constexpr double rest_tolerance_d = 2e-4;
+
+// A turn rides up on its own layer when it stands more than this, in d, above the turn that carries it.
+constexpr double ride_up_d = 0.5;
+
+// E I / T of the load-carrying core, mm^2; 0 when the plan does not say enough.
+double bending_length2(const Plan& plan) {
+  const Fiber& fiber = plan.fiber();
+  const auto& tension = plan.wind().tension_N;
+  if (!fiber.modulus_MPa || !fiber.core_diameter_mm || !tension || *tension <= 0.0) return 0.0;
+  const double inertia = std::numbers::pi / 64.0 * std::pow(*fiber.core_diameter_mm, 4.0);
+  return *fiber.modulus_MPa * inertia / *tension;
+}
+
+class Layer {
+ public:
+  Layer(const Plan& plan, const LaySettings& settings)
+      : plan_(plan),
+        stations_(stations_for(plan, settings.fidelity)),
+        angle_(2.0 * std::numbers::pi / stations_),
+        sections_(make_sections(plan, stations_)),
+        guide_(plan, settings.seed),
+        window_(sections_, plan.fiber().friction, angle_, window_nodes(stations_), bending_length2(plan),
+                rest_tolerance_d * plan.fiber().diameter_mm) {
+    const Spool& spool = plan.spool();
+    const double d = plan.fiber().diameter_mm;
+    const double rim = 0.5 * spool.flange_diameter_mm;
+    const double inner = 0.5 * (spool.barrel_diameter_mm + std::min(0.0, spool.barrel_taper_mm));
+    const double opening = std::tan(spool.flange_taper_rad) * (rim + d - inner) + spool.flange_runout_mm + d;
+    build_.nodes = NodeStore(Grid::over(-opening, spool.inside_width_mm + opening), Grid::over(inner, rim + 2.0 * d));
+    build_.stations_per_turn = stations_;
+    build_.fiber_diameter_mm = d;
+    build_.seed = settings.seed;
+    build_.nodes.reserve(expected_nodes());
+  }
+
+  Result<Build> run(Progress& progress) {
+    while (!done_) {
+      lay_one();
+      const std::size_t fixed = window_.first_movable();
+      if (fixed > 0) deposit(fixed - 1);
+      if (window_.size() % static_cast<std::size_t>(stations_) == 0) {
+        if (progress.cancelled()) return stopped();
+        progress.report(share_done());
+      }
+    }
+    progress.report(1.0);
+    return std::move(build_);
+  }
+
+ private:
+  [[nodiscard]] Issue stopped() const {
+    Issue issue;
+    issue.file = plan_.file();
+    issue.what = stopped_text;
+    return issue;
+  }
+  static int stations_for(const Plan& plan, double fidelity) {
+    return std::max(16, static_cast<int>(std::lround(stations_needed(plan) * fidelity)));
+  }
+  static std::size_t window_nodes(int stations) {
+    return static_cast<std::size_t>(std::lround(movable_turn * stations));
+  }
+  static std::vector<Section> make_sections(const Plan& plan, int stations) {
+    std::vector<Section> sections;
+    sections.reserve(static_cast<std::size_t>(stations));
+    for (int i = 0; i < stations; ++i) sections.push_back(Section::of(plan, 2.0 * std::numbers::pi * i / stations));
+    return sections;
+  }
+
+  [[nodiscard]] double expected_turns() const {
+    const Wind& wind = plan_.wind();
+    const double barrel = plan_.spool().barrel_diameter_mm + std::min(0.0, plan_.spool().barrel_taper_mm);
+    if (wind.turns) return *wind.turns;
+    if (wind.length_mm) return *wind.length_mm / (std::numbers::pi * barrel);
+    const double d = plan_.fiber().diameter_mm;
+    const double depth = 0.5 * (*wind.diameter_mm - barrel);
+    return 1.2 * depth * plan_.spool().inside_width_mm / (d * d);
+  }
+  [[nodiscard]] std::size_t expected_nodes() const {
+    return static_cast<std::size_t>((expected_turns() + 2.0) * stations_);
+  }
+  [[nodiscard]] double share_done() const {
+    const Wind& wind = plan_.wind();
+    if (wind.length_mm) return length_ / *wind.length_mm;
+    if (wind.turns) return static_cast<double>(build_.nodes.size()) / (*wind.turns * stations_);
+    const double barrel = plan_.spool().barrel_diameter_mm;
+    return (turn_diameter_ - barrel) / (*wind.diameter_mm - barrel);
+  }
+
+  void lay_one() {
+    if (window_.size() == 0) {
+      window_.add(guide_.x(), static_cast<std::uint32_t>(guide_.stroke()), {});
+      return;
+    }
+    const Resting& tip = window_.last().rest;
+    const double free_length = plan_.traverse().free_length_mm;
+    double x = tip.x;
+    for (double left = angle_; left > 1e-12 * angle_;) {
+      const GuidePiece piece = guide_.advance(left);
+      left -= piece.angle;
+      x = pursue(x, piece, tip.r, free_length);
+    }
+    // The span as a spring that would hold the lay point where the pursuit takes it.
+    const double stays = free_length > 0.0 ? std::exp(-angle_ * tip.r / free_length) : 0.0;
+    SpanPull span{x, HUGE_VAL};
+    if (stays > 0.0) span = {tip.x + (x - tip.x) / (1.0 - stays), (1.0 - stays) / stays};
+    window_.add(x, static_cast<std::uint32_t>(guide_.stroke()), span);
+  }
+
+  // Makes node k part of its section and of the build.
+  void deposit(std::size_t k) {
+    const StringNode& node = window_.node(k);
+    const Grid& xs = build_.nodes.x_grid();
+    const Grid& rs = build_.nodes.r_grid();
+    const std::uint32_t x_code = xs.nearest(node.rest.x);
+    const std::uint32_t r_code = rs.nearest(node.rest.r) + 1U;  // never lower than computed
+    const double x = xs.decode(x_code);
+    const double r = rs.decode(r_code);
+    const double outer = 0.5 * plan_.spool().flange_diameter_mm - 0.5 * build_.fiber_diameter_mm;
+    if (r > outer) {
+      finish(StopReason::rim, static_cast<double>(k > 0 ? k - 1 : 0) / stations_);
+      return;
+    }
+    const bool rides = rides_up(node, k);
+    const Support support = support_of(node.rest);
+    build_.nodes.push(x_code, r_code, support, rides);
+    if (build_.strokes.size() <= node.stroke) {
+      build_.strokes.push_back({k, node.stroke % 2 == 0 ? first_direction() : -first_direction()});
+    }
+    sections_[k % sections_.size()].insert(x, r, node.stroke);
+    window_.fix(k, x, r);
+    if (k > 0) add_edge(k, x, r);
+    last_x_ = x;
+    last_r_ = r;
+    if (!done_) check_turn(k, r);
+  }
+
+  [[nodiscard]] int first_direction() const { return plan_.traverse().start == Side::left ? 1 : -1; }
+
+  static Support support_of(const Resting& rest) {
+    if (rest.lifted()) return Support::none;
+    if (rest.in_valley()) return Support::valley;
+    switch (rest.left.kind) {
+      case Contact::Kind::barrel:
+        return Support::barrel;
+      case Contact::Kind::left_face:
+      case Contact::Kind::right_face:
+        return Support::flange;
+      default:
+        return Support::turn;
+    }
+  }
+
+  [[nodiscard]] bool rides_up(const StringNode& node, std::size_t k) const {
+    const Section& section = sections_[k % sections_.size()];
+    const double height = ride_up_d * build_.fiber_diameter_mm;
+    for (const Contact& contact : {node.rest.left, node.rest.right}) {
+      if (contact.kind != Contact::Kind::circle) continue;
+      const Section::Exposed& below = section[contact.circle];
+      if (below.stroke == node.stroke && node.rest.r - below.r > height) return true;
+    }
+    return false;
+  }
+
+  // Adds the edge from the node before, up to the end of the wind if that lies on it. Its length is the arc, and
+  // what its slope adds, in a form that does not cancel.
+  void add_edge(std::size_t k, double x, double r) {
+    const double arc = 0.5 * (last_r_ + r) * angle_;
+    const double across = (x - last_x_) * (x - last_x_) + (r - last_r_) * (r - last_r_);
+    const double edge = arc + across / (arc + std::sqrt(arc * arc + across));
+    const double start = static_cast<double>(k - 1);
+    const Wind& wind = plan_.wind();
+    if (wind.length_mm && length_ + edge >= *wind.length_mm) {
+      const double share = (*wind.length_mm - length_) / edge;
+      length_ = *wind.length_mm;
+      finish(StopReason::length, (start + share) / stations_);
+    } else if (wind.turns && start + 1.0 >= *wind.turns * stations_) {
+      length_ += edge * (*wind.turns * stations_ - start);
+      finish(StopReason::turns, *wind.turns);
+    } else {
+      length_ += edge;
+    }
+  }
+
+  // Once a turn, the diameter that the last turn reached.
+  void check_turn(std::size_t k, double r) {
+    turn_r_ += r;
+    if ((k + 1) % static_cast<std::size_t>(stations_) != 0) return;
+    turn_diameter_ = 2.0 * turn_r_ / stations_ + build_.fiber_diameter_mm;
+    turn_r_ = 0.0;
+    const auto& wanted = plan_.wind().diameter_mm;
+    if (wanted && turn_diameter_ >= *wanted) finish(StopReason::diameter, static_cast<double>(k) / stations_);
+  }
+
+  void finish(StopReason reason, double turns) {
+    done_ = true;
+    build_.stopped_by = reason;
+    build_.turns = turns;
+    build_.length_mm = length_;
+  }
+
+  const Plan& plan_;
+  int stations_;
+  double angle_;
+  std::vector<Section> sections_;
+  Guide guide_;
+  StringWindow window_;
+  Build build_;
+  bool done_ = false;
+  double length_ = 0.0, last_x_ = 0.0, last_r_ = 0.0;
+  double turn_r_ = 0.0, turn_diameter_ = 0.0;
+};
+
+}  // namespace
+
+Result<Build> lay(const Plan& plan, const LaySettings& settings, Progress& progress) {
+  return Layer(plan, settings).run(progress);
+}
+
+}  // namespace laywright

@@ -1,0 +1,30 @@
+// The lay model: from a plan to a build. The model, its formulas and its limits: DEVELOPERS.md.
+#pragma once
+
+#include <cstdint>
+
+#include "base/progress.h"
+#include "base/result.h"
+#include "lay/build.h"
+#include "plan/lay_plan.h"
+
+namespace laywright {
+
+struct LaySettings {
+  std::uint64_t seed = 1;  // of all scatter
+  // Multiplies the station count that the model needs: 1 is full fidelity, 0.25 a quick look, 2 a check of
+  // mesh independence. Greater than 0.
+  double fidelity = 1.0;
+};
+
+// Stations per turn that the plan needs at full fidelity: at least four inside a crossover, and no more than
+// d/4 of axial travel relative to the layer below between neighbours.
+[[nodiscard]] int stations_needed(const Plan& plan);
+
+// Lays the plan. The same plan, seed and fidelity give the same bits. When cancelled through `progress`, returns
+// an error issue whose text is `stopped_text`.
+[[nodiscard]] Result<Build> lay(const Plan& plan, const LaySettings& settings, Progress& progress);
+
+inline constexpr const char* stopped_text = "stopped before the wind was complete";
+
+}  // namespace laywright

@@ -1,0 +1,13 @@
+// The lag of the lay point behind the guide: the free span is straight, so on a surface that holds the fiber
+// the lay point x pursues the guide x_g, dx/ds = (x_g - x) / L (s = fiber length, L = free length; derived).
+#pragma once
+
+#include "lay/guide.h"
+
+namespace laywright {
+
+// The lay point after the guide's piece of motion, exactly, on a surface of radius `radius`.
+// Lengths mm; radius > 0; free_length >= 0 (at 0 the lay point is at the guide).
+[[nodiscard]] double pursue(double x, const GuidePiece& guide, double radius, double free_length);
+
+}  // namespace laywright

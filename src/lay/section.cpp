@@ -1,0 +1,105 @@
+#include "lay/section.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace laywright {
+
+Section::Section(double fiber_diameter, BarrelLine barrel, FaceLine left, FaceLine right)
+    : d_(fiber_diameter), barrel_(barrel), left_(left), right_(right) {}
+
+Section Section::of(const Plan& plan, double theta) {
+  const Spool& spool = plan.spool();
+  const double d = plan.fiber().diameter_mm;
+  const double barrel_slope = 0.5 * spool.barrel_taper_mm / spool.inside_width_mm;
+  const double barrel_radius = 0.5 * spool.barrel_diameter_mm;
+  const BarrelLine barrel{barrel_radius + 0.5 * d * std::hypot(1.0, barrel_slope), barrel_slope};
+  // The face opens outward with its taper and wobbles with its run-out, which is given at the rim.
+  const double wobble = spool.flange_runout_mm / spool.flange_diameter_mm * std::cos(theta);
+  const double opening = std::tan(spool.flange_taper_rad);
+  const double slope = wobble - opening;
+  const double at_axis = barrel_radius * opening + 0.5 * d * std::hypot(1.0, slope);
+  return {d, barrel, FaceLine{at_axis, slope}, FaceLine{spool.inside_width_mm - at_axis, -slope}};
+}
+
+double Section::cap(std::int32_t i, double x) const {
+  const Exposed& c = (*this)[i];
+  const double dx = x - c.x;
+  return c.r + std::sqrt(std::max(0.0, d_ * d_ - dx * dx));
+}
+
+std::int32_t Section::at_or_before(double x) const {
+  std::int32_t i = cursor_;
+  if (i == none) return none;
+  while (i != none && (*this)[i].x > x) i = (*this)[i].before;
+  if (i == none) return none;
+  for (std::int32_t next = (*this)[i].after; next != none && (*this)[next].x <= x; next = (*this)[i].after) i = next;
+  return i;
+}
+
+Section::Height Section::height(double x) const {
+  Height height{barrel_.at_zero + barrel_.slope * x, none};
+  const auto take = [&](std::int32_t i) {
+    const double r = cap(i, x);
+    if (r > height.r) height = {r, i};
+  };
+  const std::int32_t at = at_or_before(x);
+  for (std::int32_t i = at; i != none && x - (*this)[i].x < d_; i = (*this)[i].before) take(i);
+  for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < d_; i = (*this)[i].after) {
+    take(i);
+  }
+  return height;
+}
+
+bool Section::hidden(std::int32_t i) const {
+  const Exposed& c = (*this)[i];
+  // At the ends of the list the flange bounds what can be reached: nothing there is given up.
+  if (c.before == none || c.after == none) return false;
+  const Exposed& a = (*this)[c.before];
+  const Exposed& b = (*this)[c.after];
+  const double dx = b.x - a.x;
+  const double dr = b.r - a.r;
+  if (dx >= 2.0 * d_) return false;
+  // Where the surface passes from a's cap to b's: their crossing, or the side of the higher one.
+  const double up = std::sqrt(std::max(0.0, d_ * d_ / (dx * dx + dr * dr) - 0.25));
+  double x = 0.5 * (a.x + b.x) - dr * up;
+  double r = 0.5 * (a.r + b.r) + dx * up;
+  if (r < std::max(a.r, b.r)) {
+    x = a.r > b.r ? a.x + d_ : b.x - d_;
+    const Exposed& low = a.r > b.r ? b : a;
+    const double off = x - low.x;
+    r = low.r + std::sqrt(std::max(0.0, d_ * d_ - off * off));
+  }
+  const double off = x - c.x;
+  return std::abs(off) >= d_ || c.r + std::sqrt(d_ * d_ - off * off) <= r;
+}
+
+void Section::unlink(std::int32_t i) {
+  const Exposed c = (*this)[i];
+  if (c.before != none) at(c.before).after = c.after;
+  if (c.after != none) at(c.after).before = c.before;
+  if (first_ == i) first_ = c.after;
+  if (last_ == i) last_ = c.before;
+  free_.push_back(i);
+}
+
+void Section::insert(double x, double r, std::uint32_t stroke) {
+  const std::int32_t before = at_or_before(x);
+  const std::int32_t after = before == none ? first_ : (*this)[before].after;
+  std::int32_t i = none;
+  if (free_.empty()) {
+    i = static_cast<std::int32_t>(circles_.size());
+    circles_.emplace_back();
+  } else {
+    i = free_.back();
+    free_.pop_back();
+  }
+  at(i) = {x, r, before, after, stroke};
+  (before == none ? first_ : at(before).after) = i;
+  (after == none ? last_ : at(after).before) = i;
+  cursor_ = i;
+  while ((*this)[i].before != none && hidden((*this)[i].before)) unlink((*this)[i].before);
+  while ((*this)[i].after != none && hidden((*this)[i].after)) unlink((*this)[i].after);
+}
+
+}  // namespace laywright

@@ -1,0 +1,41 @@
+// How one node of the fiber comes to rest in a station's section under a given pull, with Coulomb friction.
+#pragma once
+
+#include "lay/section.h"
+
+namespace laywright {
+
+// What a node touches. A side is the vertical flank under a cap: the left or the right one of its circle.
+struct Contact {
+  enum class Kind : std::uint8_t { none, circle, left_side, right_side, barrel, left_face, right_face };
+  Kind kind = Kind::none;
+  std::int32_t circle = Section::none;
+
+  friend bool operator==(const Contact&, const Contact&) = default;
+};
+
+// A node's centre, and what it touches on either hand. One contact: both are the same. In a valley they differ.
+struct Resting {
+  double x = 0.0, r = 0.0;
+  Contact left, right;
+
+  [[nodiscard]] bool lifted() const { return left.kind == Contact::Kind::none; }
+  [[nodiscard]] bool in_valley() const { return left != right; }
+};
+
+// Unit normal of a contact, out of the obstacle.
+struct Normal {
+  double x = 0.0, r = 1.0;
+};
+[[nodiscard]] Normal normal_of(const Section& section, const Contact& contact, double x, double r);
+
+// The node set down from above at x (moved between the flange faces if it lies outside them).
+[[nodiscard]] Resting set_down(const Section& section, double x);
+
+// Moves a node that is pulled toward `x, r` with a force in proportion to its distance from there, the same in both
+// directions, until friction holds it: it stays where the pull lies within the friction cone of what carries it
+// (half angle atan(friction)), otherwise it slides along the offset surface until it does, or rests in a valley, or
+// lifts off. Where nothing is in the way it goes to (x, r) itself. Friction 0 or more, infinity: never slides.
+void settle(const Section& section, Resting& node, double x, double r, double friction);
+
+}  // namespace laywright

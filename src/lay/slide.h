@@ -1,0 +1,206 @@
+// Sliding along the offset surface in one direction. Written once for "rightward" (clockwise around a cap) and used
+// in a mirrored view for the other direction.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+
+#include "lay/settle.h"
+
+namespace laywright::sliding {
+
+struct Vec {
+  double x = 0.0, r = 0.0;
+};
+inline Vec operator+(Vec a, Vec b) { return {a.x + b.x, a.r + b.r}; }
+inline Vec operator-(Vec a, Vec b) { return {a.x - b.x, a.r - b.r}; }
+inline Vec operator*(double s, Vec a) { return {s * a.x, s * a.r}; }
+inline double dot(Vec a, Vec b) { return a.x * b.x + a.r * b.r; }
+
+// Along the surface to the right: a normal turned clockwise by a quarter.
+inline Vec rightward(Vec normal) { return {normal.r, -normal.x}; }
+
+// Friction as the sine and cosine of the cone's half angle.
+struct Cone {
+  double mu, sine, cosine;
+  explicit Cone(double friction)
+      : mu(friction),
+        sine(std::isinf(friction) ? 1.0 : friction / std::sqrt(1.0 + friction * friction)),
+        cosine(std::isinf(friction) ? 0.0 : 1.0 / std::sqrt(1.0 + friction * friction)) {}
+};
+
+// A section seen with x times S (S = 1 or -1), so that code for the right serves the left.
+template <int S>
+class View {
+ public:
+  using Kind = Contact::Kind;
+  static constexpr Kind far_side = S > 0 ? Kind::right_side : Kind::left_side;
+  static constexpr Kind near_side = S > 0 ? Kind::left_side : Kind::right_side;
+  static constexpr Kind far_face = S > 0 ? Kind::right_face : Kind::left_face;
+  static constexpr Kind near_face = S > 0 ? Kind::left_face : Kind::right_face;
+
+  explicit View(const Section& section) : section_(section), d_(section.fiber_diameter()) {}
+
+  [[nodiscard]] Vec centre(std::int32_t i) const { return {S * section_[i].x, section_[i].r}; }
+  [[nodiscard]] std::int32_t after(std::int32_t i) const { return S > 0 ? section_[i].after : section_[i].before; }
+  [[nodiscard]] std::int32_t before(std::int32_t i) const { return S > 0 ? section_[i].before : section_[i].after; }
+  [[nodiscard]] std::int32_t first() const { return S > 0 ? section_.first() : section_.last(); }
+  [[nodiscard]] std::int32_t first_right_of(double x) const {
+    std::int32_t i = section_.at_or_before(S * x);
+    if constexpr (S > 0) {
+      i = i == Section::none ? section_.first() : section_[i].after;
+    }
+    while (i != Section::none && centre(i).x <= x) i = after(i);
+    return i;
+  }
+  [[nodiscard]] double d() const { return d_; }
+  [[nodiscard]] double barrel_slope() const { return S * section_.barrel().slope; }
+  [[nodiscard]] double barrel_at(double x) const { return section_.barrel().at_zero + barrel_slope() * x; }
+  [[nodiscard]] FaceLine far() const { return mirrored(S > 0 ? section_.right() : section_.left()); }
+  [[nodiscard]] FaceLine near() const { return mirrored(S > 0 ? section_.left() : section_.right()); }
+  [[nodiscard]] Vec normal(const Contact& c, Vec q) const {
+    const Normal n = normal_of(section_, c, S * q.x, q.r);
+    return {S * n.x, n.r};
+  }
+
+ private:
+  static FaceLine mirrored(FaceLine face) { return {S * face.at_axis, S * face.slope}; }
+  const Section& section_;
+  double d_;
+};
+
+struct Stop {
+  Vec at;
+  Contact contact;          // what carries it there; none: it lifts off
+  Contact next;             // what ends the way; none: friction stopped it, or it lifts off
+};
+
+// Where the surface that begins at circle i ends on the right, and in what.
+template <int S>
+Stop end_of_cap(const View<S>& view, std::int32_t i) {
+  using Kind = Contact::Kind;
+  const Vec c = view.centre(i);
+  const double d = view.d();
+  Stop end{{c.x + d, c.r}, {Kind::circle, i}, {View<S>::far_side, i}};
+  const std::int32_t j = view.after(i);
+  if (j != Section::none) {
+    const Vec b = view.centre(j);
+    const Vec between = b - c;
+    if (between.x < 2.0 * d) {
+      const double up = std::sqrt(std::max(0.0, d * d / dot(between, between) - 0.25));
+      const Vec valley{0.5 * (c.x + b.x) - between.r * up, 0.5 * (c.r + b.r) + between.x * up};
+      if (valley.r >= std::max(c.r, b.r)) {
+        end = {valley, {Kind::circle, i}, {Kind::circle, j}};
+      } else if (b.r > c.r) {
+        const double off = b.x - d - c.x;
+        end = {{b.x - d, c.r + std::sqrt(std::max(0.0, d * d - off * off))}, {Kind::circle, i}, {View<S>::near_side, j}};
+      }
+    }
+  }
+  const FaceLine face = view.far();
+  if (face.at_axis + face.slope * end.at.r < end.at.x) {
+    // Circle and face line: the crossing on the cap's right half, from above.
+    const double scale = 1.0 / std::sqrt(1.0 + face.slope * face.slope);
+    const Vec along{face.slope * scale, scale};
+    const Vec foot{face.at_axis, 0.0};
+    const double t = dot(c - foot, along);
+    const Vec nearest = foot + t * along;
+    const Vec off = nearest - c;
+    const double reach = std::sqrt(std::max(0.0, d * d - dot(off, off)));
+    end = {nearest + reach * along, {Kind::circle, i}, {View<S>::far_face, Section::none}};
+  }
+  return end;
+}
+
+// Highest surface met by a point that slides down the line x(r) = line.at_axis + line.slope * r, with circle
+// `skip` left out, among the circles right of the line's owner.
+template <int S>
+Stop end_of_descent(const View<S>& view, FaceLine line, Contact on, std::int32_t from) {
+  using Kind = Contact::Kind;
+  const double scale = 1.0 / std::sqrt(1.0 + line.slope * line.slope);
+  const Vec along{line.slope * scale, scale};
+  const Vec foot{line.at_axis, 0.0};
+  // The barrel.
+  const double m = view.barrel_slope();
+  const double barrel_r = (view.barrel_at(0.0) + m * line.at_axis) / (1.0 - m * line.slope);
+  Stop end{{line.at_axis + line.slope * barrel_r, barrel_r}, on, {Kind::barrel, Section::none}};
+  const double d = view.d();
+  for (std::int32_t i = from; i != Section::none; i = view.after(i)) {
+    const Vec c = view.centre(i);
+    // The line leans by its slope only: far circles cannot reach it.
+    if (c.x - d > std::max(line.at_axis + line.slope * end.at.r, line.at_axis + line.slope * (c.r + d))) break;
+    const Vec nearest = foot + dot(c - foot, along) * along;
+    const Vec off = nearest - c;
+    const double square = d * d - dot(off, off);
+    if (square <= 0.0) continue;
+    const Vec top = nearest + std::sqrt(square) * along;
+    if (top.r > end.at.r) end = {top, on, {Kind::circle, i}};
+  }
+  return end;
+}
+
+// Slides right along the contact from q, pulled toward `pull`; precondition: the pull overcomes friction there.
+template <int S>
+Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, const Cone& cone) {
+  using Kind = Contact::Kind;
+  if (contact.kind == Kind::circle) {
+    const Stop end = end_of_cap(view, contact.circle);
+    const Vec c = view.centre(contact.circle);
+    const Vec a = pull - c;
+    const double size = std::sqrt(dot(a, a));
+    const double d = view.d();
+    // Friction holds where the pull makes the cone's angle with the normal; a pull from outside the cap lifts the
+    // node where it becomes tangent.
+    const bool lifts = size >= d;
+    const double cosine = lifts ? d / size : std::min(1.0, d * cone.sine / size);
+    const double sine = std::sqrt(1.0 - cosine * cosine);
+    const Vec unit = (1.0 / size) * a;
+    Vec normal;
+    if (lifts) {
+      normal = {unit.x * cosine - unit.r * sine, unit.r * cosine + unit.x * sine};
+    } else {
+      const Vec u{unit.x * cosine + unit.r * sine, unit.r * cosine - unit.x * sine};
+      normal = {u.x * cone.sine - u.r * cone.cosine, u.r * cone.sine + u.x * cone.cosine};
+    }
+    const Vec stop = c + d * normal;
+    const Vec end_normal = (1.0 / d) * (end.at - c);
+    // Angles fall as the node slides right; on the upper half the order is that of x, below it of r.
+    const bool before_end = normal.r >= 0.0 ? stop.x < end.at.x : end_normal.r < normal.r;
+    if (before_end) return {stop, lifts ? Contact{} : contact, {}};
+    return end;
+  }
+  const Vec n = view.normal(contact, q);
+  const Vec t = rightward(n);
+  const double press = dot(q - pull, n);
+  const Vec stop = pull + press * n - (cone.mu * press) * t;
+  Stop end;
+  if (contact.kind == Kind::barrel) {
+    end = {{HUGE_VAL, 0.0}, contact, {}};
+    const std::int32_t j = view.first_right_of(q.x);
+    if (j != Section::none) {
+      const double x = view.centre(j).x - view.d();
+      end = {{x, view.barrel_at(x)}, contact, {View<S>::near_side, j}};
+    }
+    const FaceLine face = view.far();
+    const double r = (view.barrel_at(0.0) + view.barrel_slope() * face.at_axis) / (1.0 - view.barrel_slope() * face.slope);
+    const double x = face.at_axis + face.slope * r;
+    if (x < end.at.x) end = {{x, r}, contact, {View<S>::far_face, Section::none}};
+  } else if (contact.kind == View<S>::far_side) {
+    end = end_of_descent(view, FaceLine{view.centre(contact.circle).x + view.d(), 0.0}, contact, view.after(contact.circle));
+    const FaceLine face = view.far();
+    if (face.at_axis + face.slope * end.at.r < end.at.x && face.slope != 0.0) {
+      const double r = (end.at.x - face.at_axis) / face.slope;
+      end = {{end.at.x, r}, contact, {View<S>::far_face, Section::none}};
+    }
+  } else if (contact.kind == View<S>::near_side) {
+    const Vec c = view.centre(contact.circle);
+    end = {{c.x - view.d(), c.r}, contact, {Kind::circle, contact.circle}};
+  } else if (contact.kind == View<S>::near_face) {
+    end = end_of_descent(view, view.near(), contact, view.first());
+  } else {
+    return {stop, contact, {}};  // up the far face: nothing ends it
+  }
+  return dot(stop - q, t) < dot(end.at - q, t) ? Stop{stop, contact, {}} : end;
+}
+
+}  // namespace laywright::sliding

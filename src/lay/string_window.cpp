@@ -1,0 +1,113 @@
+#include "lay/string_window.h"
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+
+namespace laywright {
+namespace {
+
+// A window that has not come to rest by then is left as it is: every state on the way keeps its distances.
+constexpr int most_sweeps = 400;
+
+}  // namespace
+
+StringWindow::StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
+                           double bending_length2, double tolerance)
+    : sections_(sections),
+      friction_(friction),
+      angle_(angle),
+      drop_(std::cos(angle)),
+      length_(length),
+      bending_length2_(bending_length2),
+      tolerance_(tolerance),
+      ring_(std::bit_ceil(length + 8)),
+      mask_(ring_.size() - 1) {}
+
+double StringWindow::second_difference(std::size_t k) const {
+  // No bending moment at the lay point, nor at the very start.
+  if (k == 0 || k + 1 >= count_) return 0.0;
+  return node(k - 1).rest.x - 2.0 * node(k).rest.x + node(k + 1).rest.x;
+}
+
+StringWindow::Pull StringWindow::pull_on(std::size_t k) const {
+  const Resting& here = node(k).rest;
+  const Resting& before = node(k - 1).rest;
+  const bool tip = k + 1 == count_;
+  double force_x = before.x - here.x;
+  double stiffness = 1.0;
+  double force_r = 0.0;
+  if (tip) {
+    force_x += span_.stiffness * (span_.toward - here.x);
+    force_r = before.r * drop_ - here.r;
+    stiffness += span_.stiffness;
+  } else {
+    const Resting& after = node(k + 1).rest;
+    force_x += after.x - here.x;
+    force_r = (before.r + after.r) * drop_ - 2.0 * here.r;
+    stiffness += 1.0;
+  }
+  if (bending_length2_ > 0.0) {
+    const double bend = bending_length2_ / ((here.r * angle_) * (here.r * angle_));
+    force_x -= bend * (second_difference(k - 1) - 2.0 * second_difference(k) + second_difference(k + 1));
+    stiffness += 6.0 * bend;
+  }
+  // One stiffness for both directions (the greater): where the string rests does not depend on it.
+  return {here.x + force_x / stiffness, here.r + force_r / stiffness};
+}
+
+bool StringWindow::update(std::size_t k) {
+  Resting& rest = movable(k).rest;
+  const Pull pull = pull_on(k);
+  const double x = rest.x;
+  const double r = rest.r;
+  settle(section_of(k), rest, pull.x, pull.r, friction_);
+  return std::abs(rest.x - x) > tolerance_ || std::abs(rest.r - r) > tolerance_;
+}
+
+void StringWindow::relax() {
+  const std::size_t reach = bending_length2_ > 0.0 ? 2 : 1;
+  const std::size_t base = std::max<std::size_t>(first_movable(), 1);
+  const std::size_t tip = count_ - 1;
+  // With the guide at the lay point the last node is where the guide is.
+  const std::size_t top = std::isinf(span_.stiffness) ? tip - 1 : tip;
+  if (top < base) return;
+  std::size_t low = std::max(base, tip > reach ? tip - reach : 0);
+  std::size_t high = top;
+  for (int sweep = 0; sweep < most_sweeps; ++sweep) {
+    std::size_t moved_low = top + 1;
+    std::size_t moved_high = base;
+    const auto visit = [&](std::size_t k) {
+      if (!update(k)) return;
+      moved_low = std::min(moved_low, k);
+      moved_high = std::max(moved_high, k);
+      low = std::min(low, std::max(base, k > reach ? k - reach : 0));
+      high = std::max(high, std::min(top, k + reach));
+    };
+    if (sweep % 2 == 0) {
+      for (std::size_t k = high + 1; k-- > low;) visit(k);
+    } else {
+      for (std::size_t k = low; k <= high; ++k) visit(k);
+    }
+    if (moved_low > top) return;
+    low = std::max(base, moved_low > reach ? moved_low - reach : 0);
+    high = std::min(top, moved_high + reach);
+  }
+}
+
+void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
+  const std::size_t k = count_++;
+  StringNode& added = movable(k);
+  added.stroke = stroke;
+  added.rest = set_down(section_of(k), x);
+  span_ = span;
+  if (k == 0) return;
+  const double free_r = node(k - 1).rest.r * drop_;
+  if (free_r > added.rest.r) {
+    added.rest.r = free_r;
+    added.rest.left = added.rest.right = {};
+  }
+  relax();
+}
+
+}  // namespace laywright

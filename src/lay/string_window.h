@@ -1,0 +1,72 @@
+// The stretch of fiber that can still move: a taut string on the spool, from the last fixed node to the free span.
+//
+// The string takes the path of least length, to second order the least of the integral of
+// r + (x'^2 + r'^2) / (2 R) over the spool's angle, above the offset surface, against Coulomb friction (DEVELOPERS.md).
+// With nodes an angle a apart and R cancelled, a node is pulled toward the middle of its neighbours in x, and in r
+// toward the middle lowered by R a^2 / 2: a force of the same stiffness in both. Each node in turn settles under
+// that pull, back and forth, until none moves more than the tolerance.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+#include "lay/settle.h"
+
+namespace laywright {
+
+struct StringNode {
+  Resting rest;
+  std::uint32_t stroke = 0;
+};
+
+// The pull of the free span on the last node: toward x = toward with `stiffness` times that of a string edge
+// (infinity: the node is at x).
+struct SpanPull {
+  double toward = 0.0;
+  double stiffness = 0.0;
+};
+
+class StringWindow {
+ public:
+  // angle: between nodes, rad. length: nodes that can move. bending: (E I / T) / (R a)^2 is bending_length2 / (R a)^2,
+  // with bending_length2 = E I / T in mm^2.
+  StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length, double bending_length2,
+               double tolerance);
+
+  // Adds the next node, with the lay point where the span would set it down, and lets the string come to rest.
+  void add(double x, std::uint32_t stroke, SpanPull span);
+
+  [[nodiscard]] std::size_t size() const { return count_; }          // nodes ever added
+  [[nodiscard]] const StringNode& node(std::size_t k) const { return ring_[k & mask_]; }
+  [[nodiscard]] const StringNode& last() const { return node(count_ - 1); }
+  // Nodes before this one are fixed.
+  [[nodiscard]] std::size_t first_movable() const { return count_ > length_ ? count_ - length_ : 0; }
+  // Where a fixed node was stored exactly; later pulls use it.
+  void fix(std::size_t k, double x, double r) {
+    StringNode& n = ring_[k & mask_];
+    n.rest.x = x;
+    n.rest.r = r;
+  }
+
+ private:
+  struct Pull {
+    double x, r;
+  };
+  void relax();
+  [[nodiscard]] Pull pull_on(std::size_t k) const;
+  [[nodiscard]] double second_difference(std::size_t k) const;
+  bool update(std::size_t k);
+  [[nodiscard]] StringNode& movable(std::size_t k) { return ring_[k & mask_]; }
+  [[nodiscard]] Section& section_of(std::size_t k) { return sections_[k % sections_.size()]; }
+
+  std::vector<Section>& sections_;
+  double friction_, angle_, drop_;
+  std::size_t length_;
+  double bending_length2_, tolerance_;
+  std::vector<StringNode> ring_;
+  std::size_t mask_ = 0, count_ = 0;
+  SpanPull span_;
+};
+
+}  // namespace laywright

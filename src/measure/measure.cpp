@@ -1,0 +1,43 @@
+#include <utility>
+
+#include "measure/layer_table.h"
+#include "measure/measurements.h"
+#include "measure/surface.h"
+
+namespace laywright {
+
+namespace {
+
+void measure_totals(const Plan& plan, const Build& build, Measurements& out) {
+  if (plan.fiber().linear_mass_g_per_km) {
+    constexpr double km_per_mm = 1.0e-6, kg_per_g = 1.0e-3;
+    out.fiber_mass_kg = *plan.fiber().linear_mass_g_per_km * build.length_mm * km_per_mm * kg_per_g;
+  }
+  if (plan.wind().line_speed_mm_per_s) out.wind_time_s = build.length_mm / *plan.wind().line_speed_mm_per_s;
+}
+
+}  // namespace
+
+Measurements measure(const Plan& plan, const Build& build, Progress& progress) {
+  Measurements out;
+  measure_totals(plan, build, out);
+
+  const Surface surface = find_surface(plan, build, progress);
+  if (progress.cancelled()) return out;
+  out.surface = surface.profile;
+  out.outer_diameter = outer_diameter(surface);
+  out.fill_factor = fill_factor(plan, build, surface.profile);
+  out.rim_clearance_mm = 0.5 * plan.spool().flange_diameter_mm - surface.greatest_mm;
+
+  const FiberLine line(build);
+  Neighbours here, before;
+  for (std::size_t s = 0; s < build.strokes.size() && !progress.cancelled(); ++s) {
+    std::swap(here, before);
+    here.find(build, s);
+    const StrokeView view(plan, build, line, s, here, before);
+    out.layers.push_back(layer_row(view));
+  }
+  return out;
+}
+
+}  // namespace laywright

@@ -1,0 +1,70 @@
+// What is measured on a build, each by one definition. Lengths mm, angles deg, gaps also in d.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/progress.h"
+#include "lay/build.h"
+#include "plan/lay_plan.h"
+
+namespace laywright {
+
+struct LayerRow {
+  int layer = 0;                       // 1 = on the barrel
+  int direction = 1;                   // +1 to the right, -1 to the left
+  double turns = 0.0;
+  double length_mm = 0.0;
+  double mean_diameter_mm = 0.0;       // of centre lines
+  std::optional<double> mean_rise_d;   // over the layer below; none for the first
+  double gap_length_mm = 0.0;          // fiber length beside which a gap over the limit is open
+  int crossings = 0;                   // times that the layer crosses a turn of the layer below
+  double bridged_share = 0.0;          // of its length
+};
+
+// Over theta, at x[i] = (i + 1/2) * width / x.size(): outer radius of the surface (fiber included), mm.
+struct SurfaceProfile {
+  std::vector<double> x_mm, mean_mm, least_mm, greatest_mm;
+};
+
+struct OuterDiameter {
+  double left_mm = 0.0, middle_mm = 0.0, right_mm = 0.0, greatest_mm = 0.0;
+};
+
+enum class FindingKind { gap, flange_gap, pile_up, edge_valley, ride_up, dropped_turn, bridge, ribbon, rim_overrun };
+
+// Stable names, as in the JSON document: "flange_gap".
+[[nodiscard]] const char* name_of(FindingKind kind);
+
+struct Finding {
+  FindingKind kind = FindingKind::gap;
+  int layer = 0;                         // the first it occurs in
+  int last_layer = 0;
+  double turn = 0.0;                     // from the start of the wind, where it begins
+  std::optional<Side> side;              // flange it belongs to, if any
+  std::array<double, 2> x_mm{};
+  std::array<double, 2> angle_deg{};     // extent around the spool; [0, 360] when all round
+  std::array<double, 2> length_mm{};     // of fiber, from the start of the wind
+  double size_mm = 0.0;                  // the greatest occurrence
+  double size_d = 0.0;
+  int occurrences = 1;                   // that were merged
+  std::string text;                      // what, where, how large, what it will do later: for a trainee
+};
+
+struct Measurements {
+  std::vector<LayerRow> layers;
+  SurfaceProfile surface;
+  OuterDiameter outer_diameter;
+  double fill_factor = 0.0;
+  double rim_clearance_mm = 0.0;         // may be negative when the rim was overrun
+  std::optional<double> fiber_mass_kg;
+  std::optional<double> wind_time_s;
+  std::vector<Finding> findings;         // gravest first
+};
+
+// Precondition: the build was laid from the plan. Cancelled through `progress`: returns what is ready so far.
+[[nodiscard]] Measurements measure(const Plan& plan, const Build& build, Progress& progress);
+
+}  // namespace laywright

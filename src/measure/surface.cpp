@@ -1,0 +1,140 @@
+#include "measure/surface.h"
+
+#include <algorithm>
+#include <limits>
+
+#include "measure/height_field.h"
+
+namespace laywright {
+
+namespace {
+
+// Stations worked on together, so that each cache line of a turn is read once.
+constexpr std::size_t block = 16;
+
+struct Frame {
+  const Plan& plan;
+  const Build& build;
+  SurfaceGrid grid;
+  CirclePrint print;
+  double base_mm = 0.0;                                          // radius that heights are counted from
+  std::vector<float> floor;                                      // barrel
+  std::array<std::array<std::size_t, 2>, zone_count> zone_points;  // first and one past the last
+};
+
+Frame frame_of(const Plan& plan, const Build& build) {
+  const Spool& spool = plan.spool();
+  const SurfaceGrid grid = SurfaceGrid::over(spool.inside_width_mm, build.fiber_diameter_mm);
+  const CirclePrint print(grid, build.fiber_diameter_mm);
+  Frame frame{plan, build, grid, print, 0.5 * spool.barrel_diameter_mm, {}, {}};
+  frame.floor.resize(frame.grid.points);
+  for (std::size_t i = 0; i < frame.grid.points; ++i) {
+    const double share = (static_cast<double>(i) + 0.5) / static_cast<double>(frame.grid.points);
+    frame.floor[i] = static_cast<float>(0.5 * spool.barrel_taper_mm * share);
+  }
+  const auto zones = zones_of(plan);
+  const auto point = [&](double x) {
+    return std::min(frame.grid.points, static_cast<std::size_t>(x / frame.grid.spacing_mm + 0.5));
+  };
+  for (std::size_t z = 0; z < zone_count; ++z) {
+    frame.zone_points[z] = {point(zones[z].from_mm), point(zones[z].to_mm)};
+  }
+  return frame;
+}
+
+// Lays one stroke's turns at the stations [from, to) of the block.
+void lay_stroke(const Frame& frame, std::size_t stroke, std::size_t from, std::size_t to,
+                std::vector<HeightField>& fields, double& greatest_height) {
+  const NodeStore& nodes = frame.build.nodes;
+  const std::size_t stations = static_cast<std::size_t>(frame.build.stations_per_turn);
+  const std::size_t first = frame.build.strokes[stroke].first_node;
+  const std::size_t end = frame.build.end_of(stroke);
+  for (std::size_t turn = first / stations * stations; turn < end; turn += stations) {
+    const std::size_t begin_at = std::max(turn + from, first);
+    const std::size_t end_at = std::min(turn + to, end);
+    for (std::size_t k = begin_at; k < end_at; ++k) {
+      const double height = nodes.r(k) - frame.base_mm;
+      greatest_height = std::max(greatest_height, height);
+      fields[k - turn - from].lay(frame.print, nodes.x(k), height);
+    }
+  }
+}
+
+void add_zones(const Frame& frame, const std::vector<HeightField>& fields, ZoneRadii& sums,
+               std::vector<float>& scratch) {
+  for (const HeightField& field : fields) {
+    for (std::size_t z = 0; z < zone_count; ++z) {
+      sums[z] += field.mean_crest(frame.zone_points[z][0], frame.zone_points[z][1],
+                                   frame.build.fiber_diameter_mm, scratch);
+    }
+  }
+}
+
+void add_profile(const std::vector<HeightField>& fields, SurfaceProfile& profile) {
+  for (const HeightField& field : fields) {
+    for (std::size_t i = 0; i < profile.x_mm.size(); ++i) {
+      const double height = static_cast<double>(field[i]);
+      profile.mean_mm[i] += height;
+      profile.least_mm[i] = std::min(profile.least_mm[i], height);
+      profile.greatest_mm[i] = std::max(profile.greatest_mm[i], height);
+    }
+  }
+}
+
+Surface empty_surface(const Frame& frame) {
+  const double infinity = std::numeric_limits<double>::infinity();
+  const std::size_t points = frame.grid.points;
+  Surface surface;
+  surface.after_stroke.resize(frame.build.strokes.size(), ZoneRadii{});
+  surface.profile.x_mm.resize(points);
+  for (std::size_t i = 0; i < points; ++i) {
+    surface.profile.x_mm[i] = (static_cast<double>(i) + 0.5) * frame.grid.spacing_mm;
+  }
+  surface.profile.mean_mm.resize(points, 0.0);
+  surface.profile.least_mm.resize(points, infinity);
+  surface.profile.greatest_mm.resize(points, -infinity);
+  return surface;
+}
+
+// From sums of heights to radii.
+void finish(const Frame& frame, Surface& surface) {
+  const double stations = static_cast<double>(frame.build.stations_per_turn);
+  for (ZoneRadii& radii : surface.after_stroke) {
+    for (double& radius : radii) radius = frame.base_mm + radius / stations;
+  }
+  for (std::size_t i = 0; i < frame.grid.points; ++i) {
+    surface.profile.mean_mm[i] = frame.base_mm + surface.profile.mean_mm[i] / stations;
+    surface.profile.least_mm[i] += frame.base_mm;
+    surface.profile.greatest_mm[i] += frame.base_mm;
+  }
+}
+
+}  // namespace
+
+std::array<Extent, zone_count> zones_of(const Plan& plan) {
+  const double width = plan.spool().inside_width_mm;
+  const double edge = std::min(std::max(0.05 * width, 3.0 * plan.fiber().diameter_mm), 0.25 * width);
+  return {Extent{0.0, edge}, Extent{0.25 * width, 0.75 * width}, Extent{width - edge, width}};
+}
+
+Surface find_surface(const Plan& plan, const Build& build, Progress& progress) {
+  const Frame frame = frame_of(plan, build);
+  Surface surface = empty_surface(frame);
+  const std::size_t stations = static_cast<std::size_t>(build.stations_per_turn);
+  double greatest_height = -0.5 * build.fiber_diameter_mm + std::max(0.0, 0.5 * plan.spool().barrel_taper_mm);
+  std::vector<float> scratch;
+  for (std::size_t from = 0; from < stations && !progress.cancelled(); from += block) {
+    const std::size_t to = std::min(from + block, stations);
+    std::vector<HeightField> fields(to - from, HeightField(frame.grid, frame.floor));
+    for (std::size_t s = 0; s < build.strokes.size(); ++s) {
+      lay_stroke(frame, s, from, to, fields, greatest_height);
+      add_zones(frame, fields, surface.after_stroke[s], scratch);
+    }
+    add_profile(fields, surface.profile);
+  }
+  surface.greatest_mm = frame.base_mm + greatest_height + 0.5 * build.fiber_diameter_mm;
+  finish(frame, surface);
+  return surface;
+}
+
+}  // namespace laywright

@@ -1,0 +1,50 @@
+// The wound surface: the uppermost of all fiber circles at each x and each station, the barrel where it is bare.
+//
+// Resolution: eight points per fiber diameter, at least 64 and at most 16384 over the width. Eight points
+// integrate the half circle of a turn's crest to 1 % of a diameter even when every turn falls on the same
+// points; on a helix the errors cancel over the angle.
+//
+// The crest at x is the highest surface within a diameter of x: what a measuring jaw two diameters wide touches.
+// Outer diameters and edges are taken from crests, since a jaw does not feel the grooves between turns.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <vector>
+
+#include "base/progress.h"
+#include "lay/build.h"
+#include "measure/measurements.h"
+#include "plan/lay_plan.h"
+
+namespace laywright {
+
+// The parts of the width in which the surface is compared: left and right edge, the first and last 5 % of the
+// width but at least 3 d (and never more than a quarter of it); middle, the central half.
+enum class Zone { left, middle, right };
+inline constexpr std::size_t zone_count = 3;
+
+struct Extent {
+  double from_mm = 0.0, to_mm = 0.0;
+};
+[[nodiscard]] std::array<Extent, zone_count> zones_of(const Plan& plan);
+
+// Mean crest radius over angle and x of each zone, mm.
+using ZoneRadii = std::array<double, zone_count>;
+
+struct Surface {
+  SurfaceProfile profile;
+  std::vector<ZoneRadii> after_stroke;  // after each stroke of the build
+  double greatest_mm = 0.0;             // outer radius of the highest fiber, exact; the barrel's for an empty build
+};
+
+// Stops early and returns an incomplete surface when cancelled.
+[[nodiscard]] Surface find_surface(const Plan& plan, const Build& build, Progress& progress);
+
+[[nodiscard]] OuterDiameter outer_diameter(const Surface& surface);
+
+// Fiber volume over the volume between the barrel, the mean surface and the flange faces (into the opening of a
+// tapered flange the surface goes on at its mean radius in the edge zone); 0 for an empty build.
+[[nodiscard]] double fill_factor(const Plan& plan, const Build& build, const SurfaceProfile& profile);
+
+}  // namespace laywright

@@ -1,0 +1,54 @@
+#include "plan/checker.h"
+
+namespace laywright {
+namespace {
+
+// A choice outside its enumeration cannot be shown, and one that was cast from elsewhere is not looked for.
+bool in_range(const FieldInfo& field, double value) {
+  if (field.kind == FieldKind::friction && value == Fiber::held) return true;
+  return field.range.holds(value);
+}
+
+template <class Owner>
+void check_ranges_of(Checker& checker, const std::vector<Field<Owner>>& fields, const Owner& owner, const std::string& table) {
+  for (const auto& field : fields) {
+    const std::string path = (table.empty() ? std::string(field.table) : table) + "." + std::string(field.key);
+    const std::optional<double> value = field.get(owner);
+    // Optional values that are absent in a draft are sound; a step angle of zero counts as absent.
+    const bool absent = !value || (field.key == "step_angle" && *value == 0.0 && checker.draft().origins.count(path) == 0);
+    if (absent || !checker.sound(path) || in_range(field, *value)) continue;
+    checker.out_of_range(path, field);
+  }
+}
+
+}  // namespace
+
+void check_ranges(Checker& checker) {
+  check_ranges_of(checker, plan_fields(), checker.draft(), "");
+  const std::vector<WindStep>& steps = checker.draft().wind.steps;
+  for (std::size_t i = 0; i < steps.size(); ++i) check_ranges_of(checker, step_fields(), steps[i], step_path(i));
+}
+
+Issues issues_of(const PlanDraft& draft, std::set<std::string> unread) {
+  Checker checker(draft, unread);
+  check_ranges(checker);
+  check_spool_and_fiber(checker);
+  check_traverse(checker);
+  check_wind(checker);
+  check_takeup(checker);
+  Issues issues = checker.take_issues();
+  if (!has_error(issues) && unread.empty()) {
+    check_size(checker);
+    const Issues size = checker.take_issues();
+    issues.insert(issues.end(), size.begin(), size.end());
+  }
+  return issues;
+}
+
+Result<Plan> check(const PlanDraft& draft) {
+  Issues issues = issues_of(draft, {});
+  if (has_error(issues)) return issues;
+  return {Plan(draft), std::move(issues)};
+}
+
+}  // namespace laywright

@@ -1,0 +1,115 @@
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "plan/checker.h"
+
+namespace laywright {
+namespace {
+
+void check_flange(Checker& c) {
+  if (!c.sound({"spool.barrel_diameter", "spool.flange_diameter"})) return;
+  const Spool& spool = c.draft().spool;
+  const std::string barrel = c.shown("spool.barrel_diameter");
+  if (spool.flange_diameter_mm <= spool.barrel_diameter_mm) {
+    return c.error("spool.flange_diameter", fmt::format("the flange must be larger than the barrel, {}", barrel));
+  }
+  const double d = c.draft().fiber.diameter_mm;
+  if (c.sound({"fiber.diameter"}) && spool.flange_diameter_mm < spool.barrel_diameter_mm + 2.0 * d) {
+    c.error("spool.flange_diameter",
+            fmt::format("the flange does not stand out from the barrel, {}, by even one fiber, {}", barrel,
+                        c.shown("fiber.diameter")),
+            "at least " + c.in_unit_of("spool.flange_diameter", spool.barrel_diameter_mm + 2.0 * d));
+  }
+}
+
+void check_barrel_taper(Checker& c) {
+  if (!c.sound({"spool.barrel_diameter", "spool.flange_diameter", "spool.barrel_taper"})) return;
+  const Spool& spool = c.draft().spool;
+  const double right = spool.barrel_diameter_mm + spool.barrel_taper_mm;
+  if (right <= 0.0) {
+    c.error("spool.barrel_taper", fmt::format("nothing is left of the barrel, {}, at its right end",
+                                              c.shown("spool.barrel_diameter")));
+  } else if (right >= spool.flange_diameter_mm) {
+    c.error("spool.barrel_taper",
+            fmt::format("the right end of the barrel becomes {}, as large as the flange or larger; check the taper's sign and size",
+                        c.in_unit_of("spool.barrel_taper", right)));
+  }
+}
+
+void check_runout(Checker& c) {
+  if (!c.sound({"spool.barrel_diameter", "spool.flange_diameter", "spool.inside_width", "spool.flange_taper",
+                "spool.flange_runout", "fiber.diameter"})) {
+    return;
+  }
+  // Each face leans inward by half its runout somewhere; both may do so at the same place.
+  const Spool& spool = c.draft().spool;
+  const double height = (spool.flange_diameter_mm - spool.barrel_diameter_mm) / 2.0;
+  const double at_rim = spool.inside_width_mm + 2.0 * height * std::tan(spool.flange_taper_rad);
+  const double most = at_rim - c.draft().fiber.diameter_mm;
+  if (spool.flange_runout_mm >= most) {
+    c.error("spool.flange_runout", "flanges so far out of square close the spool at the rim",
+            "less than " + c.in_unit_of("spool.flange_runout", most));
+  }
+}
+
+void check_fiber_in_spool(Checker& c) {
+  if (!c.sound({"fiber.diameter", "spool.inside_width"})) return;
+  const double width = c.draft().spool.inside_width_mm;
+  const double d = c.draft().fiber.diameter_mm;
+  // The grid on which builds are stored must stay far finer than the fiber.
+  constexpr double most_side_by_side = 4000.0;
+  if (d > width) {
+    c.error("fiber.diameter", fmt::format("the fiber is wider than the spool inside, {}", c.shown("spool.inside_width")));
+  } else if (width > most_side_by_side * d) {
+    c.error("spool.inside_width",
+            fmt::format("is more than {:.0f} times the fiber diameter, {}, the most that can be computed; check the units",
+                        most_side_by_side, c.shown("fiber.diameter")));
+  }
+}
+
+void check_fiber(Checker& c) {
+  const Fiber& fiber = c.draft().fiber;
+  const bool sized = c.sound({"fiber.diameter"});
+  if (sized && c.sound({"fiber.diameter_tolerance"}) && fiber.diameter_tolerance_mm > 0.0 &&
+      fiber.diameter_tolerance_mm >= fiber.diameter_mm / 2.0) {
+    c.error("fiber.diameter_tolerance",
+            fmt::format("must be less than half of the fiber diameter, {}", c.shown("fiber.diameter")));
+  }
+  if (sized && c.sound({"fiber.core_diameter"}) && fiber.core_diameter_mm.value_or(0.0) > fiber.diameter_mm) {
+    c.error("fiber.core_diameter", fmt::format("the core is wider than the whole fiber, {}", c.shown("fiber.diameter")));
+  }
+  if (!c.sound({"fiber.modulus", "fiber.core_diameter"})) return;
+  if (fiber.modulus_MPa && !fiber.core_diameter_mm) {
+    c.warn("fiber.modulus", "is not used; stiffness and strain need core_diameter too");
+  }
+  if (fiber.core_diameter_mm && !fiber.modulus_MPa) {
+    c.warn("fiber.core_diameter", "is not used; stiffness and strain need modulus too");
+  }
+}
+
+void check_bend(Checker& c) {
+  const std::optional<double> least = c.draft().fiber.min_bend_diameter_mm;
+  if (!least || !c.sound({"fiber.min_bend_diameter", "spool.barrel_diameter", "spool.barrel_taper"})) return;
+  const Spool& spool = c.draft().spool;
+  const double barrel = std::min(spool.barrel_diameter_mm, spool.barrel_diameter_mm + spool.barrel_taper_mm);
+  if (*least > barrel) {
+    c.error("fiber.min_bend_diameter",
+            fmt::format("the barrel, {}, bends the fiber tighter than this; use a larger barrel",
+                        c.in_unit_of("spool.barrel_diameter", barrel)));
+  }
+}
+
+}  // namespace
+
+void check_spool_and_fiber(Checker& checker) {
+  check_flange(checker);
+  check_barrel_taper(checker);
+  check_runout(checker);
+  check_fiber_in_spool(checker);
+  check_fiber(checker);
+  check_bend(checker);
+}
+
+}  // namespace laywright

@@ -1,0 +1,149 @@
+// The lay plan: everything that is decided before a wind. Each field carries its unit in its name;
+// pitch, gap and pile-up limits in d are multiples of the fiber's overall diameter.
+#pragma once
+
+#include <limits>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+
+namespace laywright {
+
+struct Spool {
+  double barrel_diameter_mm = 0.0;  // at the left end of the barrel
+  double flange_diameter_mm = 0.0;
+  double inside_width_mm = 0.0;     // between the flange faces, at the barrel
+  double flange_taper_rad = 0.0;    // opening of each face, from square
+  double barrel_taper_mm = 0.0;     // right diameter minus left
+  double flange_runout_mm = 0.0;    // out of square, peak to peak at the rim
+  std::optional<double> mass_kg;
+};
+
+struct Fiber {
+  // Friction of a fiber that never slips.
+  static constexpr double held = std::numeric_limits<double>::infinity();
+
+  double diameter_mm = 0.0;            // overall
+  double diameter_tolerance_mm = 0.0;  // half width
+  double friction = 0.0;               // coefficient, 0 or more; `held` for never slipping
+  std::optional<double> linear_mass_g_per_km;
+  std::optional<double> modulus_MPa;
+  std::optional<double> core_diameter_mm;  // the part that carries load
+  std::optional<double> max_tension_N;
+  std::optional<double> min_bend_diameter_mm;
+};
+
+enum class Side { left, right };
+enum class Motion { continuous, stepped };
+enum class ReversalKind { instant, dwell, ramp };
+
+struct Reversal {
+  ReversalKind kind = ReversalKind::instant;
+  double turns = 0.0;            // dwell or ramp length, in spool turns
+  double lost_motion_mm = 0.0;   // drive travel taken up after each trip before the guide moves
+  double stop_scatter_mm = 0.0;  // one sigma
+};
+
+struct Traverse {
+  Motion motion = Motion::continuous;
+  double pitch_mm = 0.0;        // guide travel per spool turn
+  double left_stop_mm = 0.0;    // inward from the left flange face; may be negative
+  double right_stop_mm = 0.0;   // inward from the right flange face; may be negative
+  Side start = Side::left;
+  double free_length_mm = 0.0;  // guide to lay point; 0 allowed
+  double step_angle_rad = 0.0;  // stepped only: spool angle in which the guide moves one pitch
+  double guide_play_mm = 0.0;
+  double pitch_scatter = 0.0;   // one sigma per stroke, as a share of the pitch
+  Reversal reversal;
+};
+
+// From a layer on (1 = the first), settings that replace the traverse's.
+struct WindStep {
+  int from_layer = 1;
+  std::optional<double> pitch_mm;
+  std::optional<double> left_stop_mm;
+  std::optional<double> right_stop_mm;
+};
+
+struct Wind {
+  // Exactly one is given.
+  std::optional<double> length_mm;
+  std::optional<double> turns;
+  std::optional<double> diameter_mm;
+
+  std::optional<double> tension_N;
+  std::optional<double> line_speed_mm_per_s;
+  std::vector<WindStep> steps;  // in rising order of from_layer
+};
+
+enum class TensionControl { constant_torque, constant_tension, taper };
+enum class LengthStop { stop, signal, both };
+
+struct Takeup {
+  TensionControl control = TensionControl::constant_torque;
+  double taper = 0.0;  // 0 to 1
+  std::optional<double> torque_at_full_current_Nmm;
+  std::optional<double> full_current_A;
+  std::optional<double> speed_ceiling_rpm;
+  LengthStop length_stop = LengthStop::stop;
+  double reaction_time_s = 0.0;
+};
+
+struct Limits {
+  double gap_d = 0.5;
+  double pile_up_d = 1.0;
+  double rim_clearance_mm = 0.0;
+};
+
+// The numbers of a plan, sound or not, and where each was written.
+struct PlanDraft {
+  std::string file;  // empty when the plan did not come from a file
+  std::string title;
+  std::string notes;
+  Spool spool;
+  Fiber fiber;
+  Traverse traverse;
+  Wind wind;
+  std::optional<Takeup> takeup;
+  Limits limits;
+
+  // Line (1-based) and spelling (without quotes) of each value that the file gave, by key path
+  // ("wind.step[0].pitch"); of each table its line alone ("wind.step[0]", "traverse.reversal").
+  struct Origin {
+    int line = 0;
+    std::string written;
+  };
+  std::map<std::string, Origin> origins;
+};
+
+// A sound plan: made by check() alone, never changed.
+class Plan {
+ public:
+  [[nodiscard]] const std::string& file() const { return draft_.file; }
+  [[nodiscard]] const std::string& title() const { return draft_.title; }
+  [[nodiscard]] const std::string& notes() const { return draft_.notes; }
+  [[nodiscard]] const Spool& spool() const { return draft_.spool; }
+  [[nodiscard]] const Fiber& fiber() const { return draft_.fiber; }
+  [[nodiscard]] const Traverse& traverse() const { return draft_.traverse; }
+  [[nodiscard]] const Wind& wind() const { return draft_.wind; }
+  [[nodiscard]] const std::optional<Takeup>& takeup() const { return draft_.takeup; }
+  [[nodiscard]] const Limits& limits() const { return draft_.limits; }
+
+  // The draft it was made from, to change and check again.
+  [[nodiscard]] const PlanDraft& draft() const { return draft_; }
+
+ private:
+  friend Result<Plan> check(const PlanDraft& draft);
+  explicit Plan(PlanDraft draft) : draft_(std::move(draft)) {}
+
+  PlanDraft draft_;
+};
+
+// Holds the draft against every rule of the plan (ranges and cross checks) and returns all issues at once.
+// Warnings come with the plan.
+[[nodiscard]] Result<Plan> check(const PlanDraft& draft);
+
+}  // namespace laywright

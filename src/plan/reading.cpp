@@ -1,0 +1,228 @@
+#include "plan/reading.h"
+
+#include <algorithm>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "base/readable.h"
+#include "base/text_distance.h"
+#include "plan/document.h"
+#include "plan/fields.h"
+#include "plan/value_reader.h"
+
+namespace laywright {
+namespace {
+
+constexpr std::string_view top_tables[] = {"spool", "fiber", "traverse", "wind", "takeup", "limits"};
+
+class Reader {
+ public:
+  Reader(const Entry& document, Reading& reading) : document_(document), reading_(reading) {}
+
+  void read() {
+    if (!read_format()) return;
+    reading_.readable = true;
+    for (const Entry& entry : document_.children) read_top(entry);
+    note_missing();
+  }
+
+ private:
+  void add(const Entry& at, const std::string& key, std::string what, std::string allowed = "") {
+    add(at.line, key, shown_value(at), std::move(what), std::move(allowed));
+  }
+
+  void add(int line, const std::string& key, std::string value, std::string what, std::string allowed = "") {
+    Issue issue;
+    issue.file = reading_.draft.file;
+    issue.line = line;
+    issue.key = readable(key);
+    issue.value = std::move(value);
+    issue.allowed = std::move(allowed);
+    issue.what = std::move(what);
+    reading_.issues.push_back(std::move(issue));
+  }
+
+  // A plan of another format is not read any further: its keys may mean something else.
+  bool read_format() {
+    const Entry* format = document_.child("format");
+    const std::string choice = fmt::format("\"{}\"", format_line);
+    if (format == nullptr) {
+      add(0, "format", "", fmt::format("is missing; begin the plan with the line: format = {}", choice));
+      return false;
+    }
+    if (format->kind == Entry::Kind::text && format->text == format_line) return true;
+    const bool another = format->kind == Entry::Kind::text && format->text.rfind("lay-plan ", 0) == 0;
+    add(*format, "format",
+        another ? "is a format that this program does not know, perhaps of a newer version of it"
+                : "does not say that this is a lay plan",
+        choice);
+    return false;
+  }
+
+  void read_top(const Entry& entry) {
+    if (entry.key == "format") return;
+    if (entry.key == "title") return read_text(entry, reading_.draft.title);
+    if (entry.key == "notes") return read_text(entry, reading_.draft.notes);
+    if (std::find(std::begin(top_tables), std::end(top_tables), entry.key) != std::end(top_tables)) {
+      return read_table(entry, entry.key);
+    }
+    unknown(entry, "");
+  }
+
+  void read_text(const Entry& entry, std::string& text) {
+    if (entry.kind != Entry::Kind::text) return add(entry, entry.key, "must be text in quotes");
+    text = entry.text;
+    reading_.draft.origins[entry.key] = {entry.line, entry.text};
+  }
+
+  void read_table(const Entry& table, const std::string& path) {
+    if (table.kind != Entry::Kind::table) {
+      mark_unread(path);
+      return add(table, path, fmt::format("must be a table: a line [{}], and its keys below", path));
+    }
+    reading_.draft.origins[path] = {table.line, ""};
+    if (path == "takeup") reading_.draft.takeup.emplace();
+    for (const Entry& entry : table.children) {
+      if (path == "traverse" && entry.key == "reversal") {
+        read_table(entry, "traverse.reversal");
+      } else if (path == "wind" && entry.key == "step") {
+        read_steps(entry);
+      } else {
+        read_field(plan_fields(), entry, path, path, reading_.draft);
+      }
+    }
+  }
+
+  void read_steps(const Entry& list) {
+    const bool of_tables = std::all_of(list.children.begin(), list.children.end(),
+                                       [](const Entry& e) { return e.kind == Entry::Kind::table; });
+    if (list.kind != Entry::Kind::list || !of_tables) {
+      return add(list, "wind.step", "must be a list of tables: for each step a line [[wind.step]], and its keys below");
+    }
+    for (const Entry& item : list.children) {
+      const std::string path = step_path(reading_.draft.wind.steps.size());
+      reading_.draft.origins[path] = {item.line, ""};
+      WindStep& step = reading_.draft.wind.steps.emplace_back();
+      for (const Entry& entry : item.children) read_field(step_fields(), entry, "wind.step", path, step);
+      if (item.child("from_layer") == nullptr) {
+        add(item.line, path + ".from_layer", "", "is missing; it says from which layer on the step holds");
+        reading_.unread.insert(path + ".from_layer");
+      }
+    }
+  }
+
+  // `table` names the field, `path` the place ("wind.step" and "wind.step[2]").
+  template <class Owner>
+  void read_field(const std::vector<Field<Owner>>& fields, const Entry& entry, std::string_view table,
+                  const std::string& path, Owner& owner) {
+    const auto field = std::find_if(fields.begin(), fields.end(),
+                                    [&](const auto& f) { return f.table == table && f.key == entry.key; });
+    if (field == fields.end()) return unknown(entry, path);
+    const std::string key = path + "." + entry.key;
+    ReadValue read = read_value(*field, entry);
+    if (!read.number) {
+      reading_.unread.insert(key);
+      return add(entry, key, std::move(read.problem), std::move(read.allowed));
+    }
+    field->set(owner, *read.number);
+    reading_.draft.origins[key] = {entry.line, entry.text};
+  }
+
+  void unknown(const Entry& entry, const std::string& path) {
+    const std::vector<std::string> known = keys_of(path);
+    const bool table = entry.kind == Entry::Kind::table;
+    std::string what = table ? "is not a table of a lay plan" : "is not a key of a lay plan";
+    if (const std::string home = home_of(entry.key); !home.empty() && !table) {
+      what = fmt::format("does not belong here; move it to [{}]", home);
+    } else if (const std::string nearest = nearest_word(entry.key, known); !nearest.empty()) {
+      what += fmt::format("; did you mean {}?", nearest);
+    } else {
+      what += path.empty() ? "; remove it" : fmt::format("; remove it, or use one that [{}] has", table_name(path));
+    }
+    std::string choices;
+    for (const std::string& key : known) choices += (choices.empty() ? "" : ", ") + key;
+    add(entry, path.empty() ? entry.key : path + "." + entry.key, std::move(what), std::move(choices));
+  }
+
+  static std::string table_name(const std::string& path) { return path.substr(0, path.find('[')); }
+
+  static std::vector<std::string> keys_of(const std::string& path) {
+    if (path.empty()) {
+      std::vector<std::string> names = {"format", "title", "notes"};
+      names.insert(names.end(), std::begin(top_tables), std::end(top_tables));
+      return names;
+    }
+    std::vector<std::string> keys;
+    const auto collect = [&](const auto& fields) {
+      for (const auto& field : fields) {
+        if (field.table == table_name(path)) keys.emplace_back(field.key);
+      }
+    };
+    collect(plan_fields());
+    collect(step_fields());
+    if (path == "traverse") keys.emplace_back("reversal");
+    if (path == "wind") keys.emplace_back("step");
+    return keys;
+  }
+
+  // The one table that has this key; empty if none or several have.
+  static std::string home_of(const std::string& key) {
+    std::string home;
+    for (const auto& field : plan_fields()) {
+      if (field.key != key) continue;
+      if (!home.empty()) return "";
+      home = field.table;
+    }
+    return home;
+  }
+
+  // Keys of a table that could not be read are not missed one by one.
+  void mark_unread(const std::string& path) {
+    for (const auto& field : plan_fields()) {
+      if (field.table == path) reading_.unread.insert(field.path());
+    }
+  }
+
+  void note_missing() {
+    for (const std::string_view table : top_tables) note_missing(std::string(table));
+  }
+
+  void note_missing(const std::string& table) {
+    std::vector<std::string> missing;
+    for (const auto& field : plan_fields()) {
+      const std::string key = field.path();
+      if (field.table != table || !field.required) continue;
+      if (reading_.draft.origins.count(key) > 0 || reading_.unread.count(key) > 0) continue;
+      reading_.unread.insert(key);
+      missing.emplace_back(field.key);
+    }
+    if (missing.empty()) return;
+    const auto origin = reading_.draft.origins.find(table);
+    if (origin == reading_.draft.origins.end()) {
+      return add(0, table, "", fmt::format("the table [{}] is missing; it needs {}", table, fmt::join(missing, ", ")));
+    }
+    for (const std::string& key : missing) {
+      add(origin->second.line, table + "." + key, "", fmt::format("is missing; add it below [{}]", table));
+    }
+  }
+
+  const Entry& document_;
+  Reading& reading_;
+};
+
+}  // namespace
+
+Reading read_draft(std::string_view text, std::string file_name) {
+  Reading reading;
+  reading.draft.file = std::move(file_name);
+  const Result<Entry> document = read_document(text, reading.draft.file);
+  if (!document) {
+    reading.issues = document.issues();
+    return reading;
+  }
+  Reader(document.value(), reading).read();
+  return reading;
+}
+
+}  // namespace laywright

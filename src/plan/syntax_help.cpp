@@ -1,0 +1,97 @@
+#include "plan/syntax_help.h"
+
+#include <algorithm>
+#include <optional>
+
+#include <fmt/format.h>
+
+#include "base/decimal.h"
+#include "base/readable.h"
+
+namespace laywright {
+namespace {
+
+constexpr std::size_t most_told = 100;
+
+std::string_view trimmed(std::string_view text) {
+  constexpr std::string_view blank = " \t\r";
+  const std::size_t first = text.find_first_not_of(blank);
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(blank) - first + 1);
+}
+
+struct Assignment {
+  std::string_view key;
+  std::string_view value;
+};
+
+// "pitch = 0.26 mm  # comment", if its value is neither quoted, nor a number, nor anything else that TOML knows.
+std::optional<Assignment> unquoted(std::string_view line) {
+  line = line.substr(0, line.find('#'));
+  const std::size_t equals = line.find('=');
+  if (equals == std::string_view::npos) return std::nullopt;
+  const Assignment found{trimmed(line.substr(0, equals)), trimmed(line.substr(equals + 1))};
+  const bool plain_key = !found.key.empty() && found.key.find_first_of(" \t\"'[{") == std::string_view::npos;
+  const bool structured = found.value.find_first_of("\"'[]{}=") != std::string_view::npos;
+  const bool known = found.value.empty() || found.value == "true" || found.value == "false";
+  if (!plain_key || structured || known || parse_decimal(found.value)) return std::nullopt;
+  return found;
+}
+
+// "[traverse.reversal]" or "[[wind.step]]": the name of the table.
+std::string_view header_name(std::string_view line) {
+  line = trimmed(line.substr(0, line.find('#')));
+  if (line.empty() || line[0] != '[') return {};
+  const std::size_t first = line.find_first_not_of('[');
+  if (first == std::string_view::npos) return {};
+  return trimmed(line.substr(first, line.find(']') - first));
+}
+
+Issue missing_quotes(const Assignment& found, std::string_view table, int line, const std::string& file) {
+  Issue issue;
+  issue.file = file;
+  issue.line = line;
+  issue.key = readable(table.empty() ? std::string(found.key) : fmt::format("{}.{}", table, found.key));
+  issue.value = readable(found.value);
+  issue.what = fmt::format("quotes are missing; write {} = \"{}\"", readable(found.key), readable(found.value));
+  return issue;
+}
+
+// What the parser says is meant for programmers; what it most often means is said first.
+std::string in_plain_words(std::string_view complaint) {
+  const auto says = [&](std::string_view words) { return complaint.find(words) != std::string_view::npos; };
+  std::string_view meaning = "this line is not written as a lay plan needs it";
+  if (says("utf-8")) meaning = "this line holds bytes that are not UTF-8 text; save the file as UTF-8";
+  if (says("redefine existing")) meaning = "this key or table is given a second time; keep one of the two";
+  if (says("control characters") || says("end-of-file") ) meaning = "a closing quote or bracket is missing";
+  if (says("determine value type")) meaning = "the value is missing or is not a number, true, false or text in quotes";
+  if (says("expected '='")) meaning = "a line must read: key = value";
+  if (says("table header")) meaning = says("redefine existing") ? meaning : "a table's name must stand in brackets, like [spool]";
+  return fmt::format("{} ({})", meaning, readable(complaint.substr(0, complaint.find('\n'))));
+}
+
+}  // namespace
+
+Issues explain_syntax(std::string_view text, int line, std::string_view complaint, const std::string& file) {
+  Issues issues;
+  std::string_view table;
+  bool at_fault = false;
+  for (int number = 1; !text.empty() && issues.size() < most_told; ++number) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    const std::string_view content = text.substr(0, end);
+    text.remove_prefix(std::min(end + 1, text.size()));
+    if (const std::string_view name = header_name(content); !name.empty()) table = name;
+    if (const auto found = unquoted(content)) {
+      issues.push_back(missing_quotes(*found, table, number, file));
+      at_fault = at_fault || number == line;
+    }
+  }
+  if (at_fault) return issues;
+  Issue issue;
+  issue.file = file;
+  issue.line = line;
+  issue.what = in_plain_words(complaint);
+  return {issue};
+}
+
+}  // namespace laywright

@@ -1,0 +1,15 @@
+// Turns a parser's complaint into what the person should mend.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "base/issue.h"
+
+namespace laywright {
+
+// The issues (at least one, all errors) for a text that is not TOML: `complaint` is the parser's sentence, `line`
+// where it stands. If that line holds a value without its quotes, all such lines of the text are told at once.
+[[nodiscard]] Issues explain_syntax(std::string_view text, int line, std::string_view complaint, const std::string& file);
+
+}  // namespace laywright

@@ -1,0 +1,135 @@
+#include "report/cairo_sink.h"
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+#include <numbers>
+
+#include <cairo-svg.h>
+#include <cairo.h>
+
+namespace laywright {
+namespace {
+
+using Surface = std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)>;
+using Context = std::unique_ptr<cairo_t, decltype(&cairo_destroy)>;
+
+cairo_status_t append(void* bytes, const unsigned char* data, unsigned int count) {
+  static_cast<std::string*>(bytes)->append(reinterpret_cast<const char*>(data), count);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+void use(cairo_t* cr, const Color& color) { cairo_set_source_rgb(cr, color.red, color.green, color.blue); }
+
+// Draws the items; the context's unit is the millimetre.
+class Painter {
+ public:
+  explicit Painter(cairo_t* cr) : cr_(cr) {
+    cairo_set_line_join(cr_, CAIRO_LINE_JOIN_MITER);
+    cairo_set_line_cap(cr_, CAIRO_LINE_CAP_BUTT);
+  }
+
+  void operator()(const Shape& shape) const {
+    for (const Point& p : shape.points) cairo_line_to(cr_, p.x, p.y);
+    if (shape.closed) cairo_close_path(cr_);
+    if (shape.fill) {
+      use(cr_, *shape.fill);
+      cairo_fill_preserve(cr_);
+    }
+    if (shape.pen) {
+      use(cr_, shape.pen->color);
+      cairo_set_line_width(cr_, shape.pen->width_mm);
+      cairo_set_dash(cr_, shape.pen->dashes_mm.data(), static_cast<int>(shape.pen->dashes_mm.size()), 0.0);
+      cairo_stroke_preserve(cr_);
+    }
+    cairo_new_path(cr_);
+  }
+
+  // A dot is a line of no length with a round end: a tenth of the bytes of a circle made of curves. Few go into
+  // one path, since cairo's time grows faster than a path.
+  void operator()(const Dots& dots) const {
+    constexpr std::size_t in_one_path = 500;
+    use(cr_, dots.color);
+    cairo_save(cr_);
+    cairo_set_line_cap(cr_, CAIRO_LINE_CAP_ROUND);
+    cairo_set_line_width(cr_, dots.diameter_mm);
+    cairo_set_dash(cr_, nullptr, 0, 0.0);
+    for (std::size_t i = 0; i < dots.centres.size(); ++i) {
+      const Point& c = dots.centres[i];
+      cairo_move_to(cr_, c.x, c.y);
+      cairo_line_to(cr_, c.x, c.y);
+      if ((i + 1) % in_one_path == 0) cairo_stroke(cr_);
+    }
+    cairo_stroke(cr_);
+    cairo_restore(cr_);
+  }
+
+  void operator()(const Text& text) const {
+    cairo_select_font_face(cr_, "sans-serif", CAIRO_FONT_SLANT_NORMAL,
+                           text.bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
+    cairo_set_font_size(cr_, text.height_mm);
+    cairo_text_extents_t extents;
+    cairo_text_extents(cr_, text.words.c_str(), &extents);
+    const double share = text.align == Align::start ? 0.0 : text.align == Align::middle ? 0.5 : 1.0;
+    use(cr_, text.color);
+    cairo_save(cr_);
+    cairo_translate(cr_, text.at.x, text.at.y);
+    if (text.upward) cairo_rotate(cr_, -0.5 * std::numbers::pi);
+    cairo_move_to(cr_, -share * extents.x_advance, 0.0);
+    cairo_show_text(cr_, text.words.c_str());
+    cairo_restore(cr_);
+    cairo_new_path(cr_);
+  }
+
+  void operator()(const ClipBegin& clip) const {
+    cairo_save(cr_);
+    cairo_rectangle(cr_, clip.box.left, clip.box.top, clip.box.width, clip.box.height);
+    cairo_clip(cr_);
+  }
+  void operator()(const ClipEnd&) const { cairo_restore(cr_); }
+
+ private:
+  cairo_t* cr_;
+};
+
+bool paint(const Drawing& drawing, cairo_surface_t* surface, double units_per_mm) {
+  const Context context(cairo_create(surface), &cairo_destroy);
+  cairo_t* cr = context.get();
+  cairo_scale(cr, units_per_mm, units_per_mm);
+  use(cr, {1.0, 1.0, 1.0});
+  cairo_paint(cr);
+  // Letters keep their shape at every size.
+  cairo_font_options_t* font = cairo_font_options_create();
+  cairo_font_options_set_hint_metrics(font, CAIRO_HINT_METRICS_OFF);
+  cairo_font_options_set_hint_style(font, CAIRO_HINT_STYLE_NONE);
+  cairo_set_font_options(cr, font);
+  cairo_font_options_destroy(font);
+  const Painter painter(cr);
+  for (const Drawing::Item& item : drawing.items) std::visit(painter, item);
+  return cairo_status(cr) == CAIRO_STATUS_SUCCESS;
+}
+
+}  // namespace
+
+std::string to_svg(const Drawing& drawing) {
+  std::string bytes;
+  const Surface surface(cairo_svg_surface_create_for_stream(&append, &bytes, drawing.width_mm, drawing.height_mm),
+                        &cairo_surface_destroy);
+  cairo_svg_surface_set_document_unit(surface.get(), CAIRO_SVG_UNIT_MM);
+  const bool painted = paint(drawing, surface.get(), 1.0);
+  cairo_surface_finish(surface.get());
+  return painted && cairo_surface_status(surface.get()) == CAIRO_STATUS_SUCCESS ? bytes : std::string();
+}
+
+std::string to_png(const Drawing& drawing, double dots_per_inch) {
+  const double per_mm = dots_per_inch / 25.4;
+  const int width = static_cast<int>(std::lround(drawing.width_mm * per_mm));
+  const int height = static_cast<int>(std::lround(drawing.height_mm * per_mm));
+  const Surface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height), &cairo_surface_destroy);
+  std::string bytes;
+  const bool painted = paint(drawing, surface.get(), per_mm);
+  const auto status = cairo_surface_write_to_png_stream(surface.get(), &append, &bytes);
+  return painted && status == CAIRO_STATUS_SUCCESS ? bytes : std::string();
+}
+
+}  // namespace laywright

@@ -1,0 +1,40 @@
+// Figures and names as a person reads them. Text is plain ASCII, so that it stands aligned in any terminal.
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+#include "lay/build.h"
+#include "measure/measurements.h"
+#include "plan/lay_plan.h"
+
+namespace laywright {
+
+// Rounded to `decimals`, thousands apart: "12,345.7". "-" when not finite.
+[[nodiscard]] std::string figure(double value, int decimals);
+
+// At most six significant digits, no trailing zeros: a setting as its owner would write it, "0.26".
+[[nodiscard]] std::string setting(double value);
+
+// In the unit that fits: "0.245 mm", "812.4 m", "25 km".
+[[nodiscard]] std::string length_text(double mm);
+
+// "42 s", "6 min 40 s", "1 h 05 min".
+[[nodiscard]] std::string duration_text(double seconds);
+
+// The names that documents and tables use; stable.
+[[nodiscard]] const char* name_of(Side side);           // "left"
+[[nodiscard]] const char* name_of(StopReason reason);   // "length"
+[[nodiscard]] const char* name_of(Support support);     // "valley"
+[[nodiscard]] const char* direction_name(int direction);  // +1: "right"
+
+// A finding's kind in words: "flange gap".
+[[nodiscard]] std::string words_for(FindingKind kind);
+
+// The wind's title, or the plan's file when it has none.
+[[nodiscard]] std::string title_of(const Plan& plan);
+
+// Lines of at most `width` characters, each led by `indent` spaces; ends with a line feed.
+[[nodiscard]] std::string wrapped(const std::string& text, std::size_t width, std::size_t indent);
+
+}  // namespace laywright

@@ -1,0 +1,83 @@
+#include "report/json.h"
+
+#include <cmath>
+#include <optional>
+
+#include <nlohmann/json.hpp>
+
+#include "report/figures.h"
+
+namespace laywright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
+Json number(const std::optional<double>& value) { return value ? number(*value) : Json(nullptr); }
+
+Json range(const std::array<double, 2>& ends, double unit = 1.0) {
+  return Json::array({number(ends[0] / unit), number(ends[1] / unit)});
+}
+
+Json totals(const Build& build, const Measurements& m) {
+  const OuterDiameter& od = m.outer_diameter;
+  return {{"turns", number(build.turns)},
+          {"length_m", number(build.length_mm / 1e3)},
+          {"layers", m.layers.size()},
+          {"stations_per_turn", build.stations_per_turn},
+          {"outer_diameter",
+           {{"left", number(od.left_mm)},
+            {"middle", number(od.middle_mm)},
+            {"right", number(od.right_mm)},
+            {"greatest", number(od.greatest_mm)}}},
+          {"fill_factor", number(m.fill_factor)},
+          {"rim_clearance", number(m.rim_clearance_mm)},
+          {"mass_kg", number(m.fiber_mass_kg)},
+          {"wind_time_s", number(m.wind_time_s)},
+          {"stopped_by", name_of(build.stopped_by)},
+          {"seed", build.seed}};
+}
+
+Json layer(const LayerRow& row) {
+  return {{"layer", row.layer},
+          {"direction", direction_name(row.direction)},
+          {"turns", number(row.turns)},
+          {"length_m", number(row.length_mm / 1e3)},
+          {"mean_diameter", number(row.mean_diameter_mm)},
+          {"mean_rise_d", number(row.mean_rise_d)},
+          {"gap_length_m", number(row.gap_length_mm / 1e3)},
+          {"crossings", row.crossings},
+          {"bridged_share", number(row.bridged_share)}};
+}
+
+Json finding(const Finding& found) {
+  return {{"kind", name_of(found.kind)},
+          {"layer", found.layer},
+          {"last_layer", found.last_layer},
+          {"turn", number(found.turn)},
+          {"side", found.side ? Json(name_of(*found.side)) : Json(nullptr)},
+          {"x", range(found.x_mm)},
+          {"angle", range(found.angle_deg)},
+          {"length_m", range(found.length_mm, 1e3)},
+          {"size", number(found.size_mm)},
+          {"size_d", number(found.size_d)},
+          {"occurrences", found.occurrences},
+          {"text", found.text}};
+}
+
+}  // namespace
+
+std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements) {
+  Json layers = Json::array(), findings = Json::array();
+  for (const LayerRow& row : measurements.layers) layers.push_back(layer(row));
+  for (const Finding& found : measurements.findings) findings.push_back(finding(found));
+  const Json document = {{"format", "lay-build 1"},
+                         {"plan", {{"title", plan.title()}, {"file", plan.file()}}},
+                         {"totals", totals(build, measurements)},
+                         {"layers", std::move(layers)},
+                         {"findings", std::move(findings)}};
+  // A title may hold any bytes: what is not UTF-8 is replaced rather than refused.
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+}  // namespace laywright

@@ -1,0 +1,16 @@
+// The result of a wind as one JSON document, format "lay-build 1".
+#pragma once
+
+#include <string>
+
+#include "lay/build.h"
+#include "measure/measurements.h"
+#include "plan/lay_plan.h"
+
+namespace laywright {
+
+// UTF-8, indented, ends with a line feed. Lengths are mm unless the key says otherwise, angles deg. Numbers are
+// finite; a value that does not apply, or is not finite, is null.
+[[nodiscard]] std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements);
+
+}  // namespace laywright

@@ -1,0 +1,47 @@
+#include "report/report_set.h"
+
+#include <functional>
+#include <string>
+
+#include "report/cairo_sink.h"
+#include "report/csv.h"
+#include "report/json.h"
+#include "report/section_sheet.h"
+#include "report/summary.h"
+
+namespace laywright {
+namespace {
+
+// An empty picture is one that could not be drawn: an issue, not an empty file.
+Issues add_picture(FileSet& files, const std::string& name, const std::string& bytes) {
+  if (!bytes.empty()) return files.add(name, bytes);
+  Issue issue;
+  issue.file = name;
+  issue.what = "the picture could not be drawn; there may be too little memory";
+  return {issue};
+}
+
+}  // namespace
+
+Issues add_reports(FileSet& files, const Plan& plan, const Build& build, const Measurements& measurements,
+                   const ReportSettings& settings, Progress& progress) {
+  SummaryStyle whole;
+  whole.most_layers = whole.most_findings = SummaryStyle::all;
+  const auto picture = [&] { return draw_section_sheet(plan, build, measurements, settings.section_angle_deg); };
+  const std::function<Issues()> reports[] = {
+      [&] { return files.add("summary.txt", summary_text(plan, build, measurements, whole)); },
+      [&] { return files.add("build.json", to_json(plan, build, measurements)); },
+      [&] { return files.add("layers.csv", layers_csv(measurements)); },
+      [&] { return files.add("findings.csv", findings_csv(measurements)); },
+      [&] { return files.add("path.csv", [&](std::ostream& out) { write_path_csv(out, build, progress); }); },
+      [&] { return add_picture(files, "section.svg", to_svg(picture())); },
+      [&] { return add_picture(files, "section.png", to_png(picture())); },
+  };
+  for (const auto& report : reports) {
+    if (progress.cancelled()) return {};
+    if (Issues trouble = report(); !trouble.empty()) return trouble;
+  }
+  return {};
+}
+
+}  // namespace laywright

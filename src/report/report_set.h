@@ -1,0 +1,25 @@
+// The whole set of reports on a wind.
+#pragma once
+
+#include "base/progress.h"
+#include "lay/build.h"
+#include "measure/measurements.h"
+#include "plan/lay_plan.h"
+#include "report/file_set.h"
+
+namespace laywright {
+
+inline constexpr const char* report_names =
+    "summary.txt, build.json, layers.csv, findings.csv, path.csv, section.svg, section.png";
+
+struct ReportSettings {
+  double section_angle_deg = 0.0;  // of the spool; any value, taken round the circle
+};
+
+// Adds every report to the set, without a commit. Returns no issues, or the one that stopped it. When `progress`
+// is cancelled, returns early and the set must not be committed.
+[[nodiscard]] Issues add_reports(FileSet& files, const Plan& plan, const Build& build,
+                                 const Measurements& measurements, const ReportSettings& settings,
+                                 Progress& progress);
+
+}  // namespace laywright

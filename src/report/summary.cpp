@@ -1,0 +1,159 @@
+#include "report/summary.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <fmt/format.h>
+
+#include "report/figures.h"
+
+namespace laywright {
+namespace {
+
+constexpr std::size_t columns = 96;
+
+std::string row(const char* label, const std::string& value) { return fmt::format("  {:<15} {}\n", label, value); }
+
+std::string spool_line(const Spool& spool) {
+  std::string text = fmt::format("barrel {} mm, flange {} mm, inside width {} mm", setting(spool.barrel_diameter_mm),
+                                 setting(spool.flange_diameter_mm), setting(spool.inside_width_mm));
+  if (spool.flange_taper_rad != 0.0) {
+    text += fmt::format(", flange taper {} deg", setting(spool.flange_taper_rad * 180.0 / std::numbers::pi));
+  }
+  return text;
+}
+
+std::string fiber_line(const Fiber& fiber) {
+  const std::string friction = std::isinf(fiber.friction) ? "held (never slips)" : setting(fiber.friction);
+  return fmt::format("diameter {} mm, friction {}", setting(fiber.diameter_mm), friction);
+}
+
+std::string reversal_words(const Reversal& reversal) {
+  switch (reversal.kind) {
+    case ReversalKind::instant: return "instant reversal";
+    case ReversalKind::dwell: return fmt::format("dwell of {} turns at the stops", setting(reversal.turns));
+    case ReversalKind::ramp: return fmt::format("reversal ramp of {} turns", setting(reversal.turns));
+  }
+  return "";
+}
+
+std::string traverse_lines(const Plan& plan) {
+  const Traverse& traverse = plan.traverse();
+  std::string text = row("traverse", fmt::format("pitch {} mm ({} d), {}, {}", setting(traverse.pitch_mm),
+                                                 figure(traverse.pitch_mm / plan.fiber().diameter_mm, 2),
+                                                 traverse.motion == Motion::stepped ? "stepped" : "continuous",
+                                                 reversal_words(traverse.reversal)));
+  text += row("guide", fmt::format("stops {} mm left and {} mm right of the flange faces inward, free length {} mm",
+                                   setting(traverse.left_stop_mm), setting(traverse.right_stop_mm),
+                                   setting(traverse.free_length_mm)));
+  if (!plan.wind().steps.empty()) {
+    text += row("wind steps", fmt::format("{}, the first from layer {}", plan.wind().steps.size(),
+                                          plan.wind().steps.front().from_layer));
+  }
+  return text;
+}
+
+std::string stopped_words(StopReason reason) {
+  switch (reason) {
+    case StopReason::length: return "the plan's length was reached";
+    case StopReason::turns: return "the plan's turns were reached";
+    case StopReason::diameter: return "the plan's diameter was reached";
+    case StopReason::rim: return "STOPPED EARLY: the next fiber would have left the flange rim";
+  }
+  return "";
+}
+
+std::string totals_lines(const Plan& plan, const Build& build, const Measurements& m) {
+  const OuterDiameter& od = m.outer_diameter;
+  std::string text = "Build\n";
+  text += row("turns", fmt::format("{} in {} layer{}", figure(build.turns, 1), m.layers.size(),
+                                   m.layers.size() == 1 ? "" : "s"));
+  text += row("fiber", length_text(build.length_mm) +
+                           (m.fiber_mass_kg ? fmt::format(", {} kg", setting(*m.fiber_mass_kg)) : ""));
+  text += row("outer diameter", fmt::format("{} mm left, {} mm middle, {} mm right, {} mm greatest",
+                                            figure(od.left_mm, 2), figure(od.middle_mm, 2), figure(od.right_mm, 2),
+                                            figure(od.greatest_mm, 2)));
+  text += row("fill factor", fmt::format("{} of the wound volume is fiber", figure(m.fill_factor, 4)));
+  text += row("rim clearance", fmt::format("{} mm (the plan asks for {} mm)", figure(m.rim_clearance_mm, 2),
+                                           setting(plan.limits().rim_clearance_mm)));
+  if (m.wind_time_s) text += row("winding time", duration_text(*m.wind_time_s) + " at the planned line speed");
+  text += row("ended because", stopped_words(build.stopped_by));
+  text += row("computed with", fmt::format("{} stations per turn, seed {}", build.stations_per_turn, build.seed));
+  return text;
+}
+
+std::string layer_row(const LayerRow& layer) {
+  return fmt::format("  {:>5} {:>5} {:>10} {:>11} {:>13} {:>7} {:>10} {:>10} {:>9}\n", layer.layer,
+                     direction_name(layer.direction), figure(layer.turns, 2), figure(layer.length_mm / 1e3, 2),
+                     figure(layer.mean_diameter_mm, 3), layer.mean_rise_d ? figure(*layer.mean_rise_d, 3) : "-",
+                     figure(layer.gap_length_mm / 1e3, 2), figure(layer.crossings, 0),
+                     figure(layer.bridged_share * 100.0, 1));
+}
+
+std::string rest_in(const SummaryStyle& style) {
+  return style.whole_lists_in.empty() ? "" : "; the whole list: " + style.whole_lists_in;
+}
+
+std::string layer_table(const std::vector<LayerRow>& layers, const SummaryStyle& style) {
+  std::string text = "Layers\n";
+  text += fmt::format("  {:>5} {:>5} {:>10} {:>11} {:>13} {:>7} {:>10} {:>10} {:>9}\n", "layer", "way", "turns",
+                      "length", "mean diameter", "rise", "open gaps", "crossings", "bridged");
+  text += fmt::format("  {:>5} {:>5} {:>10} {:>11} {:>13} {:>7} {:>10} {:>10} {:>9}\n", "", "", "", "m", "mm", "d",
+                      "m", "", "%");
+  const bool whole = layers.size() <= style.most_layers;
+  const std::size_t head = whole ? layers.size() : style.most_layers * 2 / 3;
+  const std::size_t tail = whole ? 0 : style.most_layers - head;
+  for (std::size_t i = 0; i < head; ++i) text += layer_row(layers[i]);
+  if (!whole) {
+    text += fmt::format("  {:>5} {} layers not shown{}\n", "...", layers.size() - head - tail, rest_in(style));
+    for (std::size_t i = layers.size() - tail; i < layers.size(); ++i) text += layer_row(layers[i]);
+  }
+  return text;
+}
+
+std::string extent(const std::array<double, 2>& range, int decimals, const char* unit) {
+  const std::string from = figure(range[0], decimals), to = figure(range[1], decimals);
+  return from == to ? fmt::format("{} {}", from, unit) : fmt::format("{} to {} {}", from, to, unit);
+}
+
+std::string finding_lines(std::size_t number, const Finding& finding) {
+  std::string head = fmt::format("  {:>2}  {}, ", number, words_for(finding.kind));
+  head += finding.last_layer > finding.layer ? fmt::format("layers {} to {}", finding.layer, finding.last_layer)
+                                             : fmt::format("layer {}", finding.layer);
+  if (finding.side) head += fmt::format(", {} flange", name_of(*finding.side));
+  head += fmt::format(": {} mm ({} d)", setting(finding.size_mm), figure(finding.size_d, 2));
+  if (finding.occurrences > 1) head += fmt::format(" at most, {} places", figure(finding.occurrences, 0));
+  const std::string place = fmt::format(
+      "from turn {}; x {}; {}; fiber {}", figure(finding.turn, 1), extent(finding.x_mm, 2, "mm"),
+      extent(finding.angle_deg, 0, "deg"),
+      extent({finding.length_mm[0] / 1e3, finding.length_mm[1] / 1e3}, 1, "m"));
+  return head + '\n' + wrapped(finding.text, columns, 6) + wrapped("Where: " + place, columns, 6);
+}
+
+std::string findings_list(const Plan& plan, const std::vector<Finding>& findings, const SummaryStyle& style) {
+  if (findings.empty()) {
+    return fmt::format("Findings\n  None: no gap over {} d, no pile-up over {} d, rim clearance kept.\n",
+                       setting(plan.limits().gap_d), setting(plan.limits().pile_up_d));
+  }
+  std::string text = fmt::format("Findings ({}, gravest first)\n", findings.size());
+  const std::size_t shown = std::min(findings.size(), style.most_findings);
+  for (std::size_t i = 0; i < shown; ++i) text += finding_lines(i + 1, findings[i]);
+  if (shown < findings.size()) text += fmt::format("  ... {} more{}\n", findings.size() - shown, rest_in(style));
+  return text;
+}
+
+}  // namespace
+
+std::string summary_text(const Plan& plan, const Build& build, const Measurements& measurements,
+                         const SummaryStyle& style) {
+  std::string text = title_of(plan) + '\n';
+  if (!plan.file().empty()) text += row("plan", plan.file());
+  text += row("spool", spool_line(plan.spool())) + row("fiber", fiber_line(plan.fiber())) + traverse_lines(plan);
+  text += '\n' + totals_lines(plan, build, measurements);
+  text += '\n' + layer_table(measurements.layers, style);
+  text += '\n' + findings_list(plan, measurements.findings, style);
+  return text;
+}
+
+}  // namespace laywright

@@ -1,0 +1,27 @@
+// The result of a wind as text for a terminal: what was wound, what came out, the layers, the findings.
+#pragma once
+
+#include <cstddef>
+#include <limits>
+#include <string>
+
+#include "lay/build.h"
+#include "measure/measurements.h"
+#include "plan/lay_plan.h"
+
+namespace laywright {
+
+struct SummaryStyle {
+  static constexpr std::size_t all = std::numeric_limits<std::size_t>::max();
+
+  std::size_t most_layers = 24;     // a longer table shows its first and last rows
+  std::size_t most_findings = 12;   // of the gravest
+  std::string whole_lists_in;       // where the person finds the rest, as in "the rest: ..."; may be empty
+};
+
+// Plain ASCII of at most 100 columns (a title or file name may be longer), each figure with its unit; ends
+// with a line feed.
+[[nodiscard]] std::string summary_text(const Plan& plan, const Build& build, const Measurements& measurements,
+                                       const SummaryStyle& style = {});
+
+}  // namespace laywright

@@ -1,0 +1,79 @@
+// Runs the built program as a person would, through the shell.
+#pragma once
+
+#include <stdlib.h>
+#include <sys/wait.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <string>
+
+namespace laywright {
+
+struct Ran {
+  int code = -1;
+  std::string out, err;
+};
+
+inline std::string content(const std::filesystem::path& file) {
+  std::ifstream stream(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(stream), {}};
+}
+
+// A folder of its own for each test; commands run inside it.
+class Workshop {
+ public:
+  Workshop() {
+    std::string pattern = (std::filesystem::temp_directory_path() / "laywright-app-XXXXXX").string();
+    folder_ = mkdtemp(pattern.data());
+  }
+  ~Workshop() {
+    std::error_code error;
+    std::filesystem::remove_all(folder_, error);
+  }
+  Workshop(const Workshop&) = delete;
+  Workshop& operator=(const Workshop&) = delete;
+
+  [[nodiscard]] std::filesystem::path at(const std::string& name) const { return folder_ / name; }
+
+  void write(const std::string& name, const std::string& text) const { std::ofstream(at(name)) << text; }
+
+  // `command` with $LW for the program; its output is kept, apart from what it redirects itself.
+  [[nodiscard]] Ran run(const std::string& command) const {
+    const std::string line = "cd '" + folder_.string() + "' && LW='" LAYWRIGHT_PROGRAM "' && { " + command +
+                             "; } >.stdout 2>.stderr </dev/null";
+    const int status = std::system(line.c_str());
+    return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, content(at(".stdout")), content(at(".stderr"))};
+  }
+
+ private:
+  std::filesystem::path folder_;
+};
+
+// A plan that lays in no time, or, with many turns, for longer than any test waits.
+inline std::string small_plan(long turns = 60) {
+  return R"(format = "lay-plan 1"
+title = "Small"
+[spool]
+barrel_diameter = "50 mm"
+flange_diameter = "400 mm"
+inside_width = "10 mm"
+[fiber]
+diameter = "0.5 mm"
+friction = 0.5
+[traverse]
+motion = "continuous"
+pitch = "0.53 mm"
+left_stop = "0.26 mm"
+right_stop = "0.26 mm"
+start = "left"
+free_length = "50 mm"
+[traverse.reversal]
+kind = "instant"
+[wind]
+turns = )" + std::to_string(turns) + "\n";
+}
+
+}  // namespace laywright

@@ -1,0 +1,116 @@
+#include "base/atomic_file.h"
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+#include <catch2/catch.hpp>
+#include <sys/stat.h>
+#include <unistd.h>
+
+using namespace laywright;
+namespace fs = std::filesystem;
+
+namespace {
+
+// An empty folder of its own, gone afterwards.
+struct Folder {
+  fs::path path;
+  Folder() {
+    std::string name = (fs::temp_directory_path() / "laywright-test-XXXXXX").string();
+    path = ::mkdtemp(name.data());
+  }
+  ~Folder() { fs::remove_all(path); }
+  [[nodiscard]] std::size_t entries() const {
+    return static_cast<std::size_t>(std::distance(fs::directory_iterator(path), fs::directory_iterator()));
+  }
+};
+
+std::string bytes_of(const fs::path& path) {
+  std::ifstream in(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+unsigned mode_of(const fs::path& path) {
+  struct stat s {};
+  REQUIRE(::stat(path.c_str(), &s) == 0);
+  return s.st_mode & 07777U;
+}
+
+}  // namespace
+
+TEST_CASE("a new file has the bytes and the permissions that any new file gets") {
+  const Folder folder;
+  const fs::path file = folder.path / "new.txt";
+  const std::string bytes("one\0two\r\n", 9);
+  REQUIRE(write_file_atomically(file, bytes).empty());
+  CHECK(bytes_of(file) == bytes);
+  std::ofstream(folder.path / "plain.txt") << "x";
+  CHECK(mode_of(file) == mode_of(folder.path / "plain.txt"));
+  CHECK(folder.entries() == 2);
+}
+
+TEST_CASE("an existing file is replaced whole and keeps its permissions") {
+  const Folder folder;
+  const fs::path file = folder.path / "old.txt";
+  std::ofstream(file) << std::string(100000, 'x');
+  REQUIRE(::chmod(file.c_str(), 0640) == 0);
+  REQUIRE(write_file_atomically(file, "short").empty());
+  CHECK(bytes_of(file) == "short");
+  CHECK(mode_of(file) == 0640);
+  CHECK(folder.entries() == 1);
+}
+
+TEST_CASE("a link stays a link, and what it leads to is replaced") {
+  const Folder folder;
+  fs::create_directory(folder.path / "real");
+  std::ofstream(folder.path / "real" / "a.txt") << "old";
+  fs::create_symlink("real/a.txt", folder.path / "link.txt");
+  REQUIRE(write_file_atomically(folder.path / "link.txt", "new").empty());
+  CHECK(fs::is_symlink(folder.path / "link.txt"));
+  CHECK(bytes_of(folder.path / "real" / "a.txt") == "new");
+}
+
+TEST_CASE("a name as long as the file system allows is written") {
+  const Folder folder;
+  const fs::path file = folder.path / std::string(255, 'n');
+  REQUIRE(write_file_atomically(file, "x").empty());
+  CHECK(bytes_of(file) == "x");
+}
+
+TEST_CASE("what cannot be written is one error that names the file, and nothing is left behind") {
+  const Folder folder;
+  fs::create_directory(folder.path / "sub");
+  std::ofstream(folder.path / "file") << "x";
+  const fs::path targets[] = {folder.path / "sub", folder.path / "missing" / "a.txt", folder.path / "file" / "a.txt",
+                              folder.path / std::string(256, 'n'), fs::path()};
+  for (const fs::path& target : targets) {
+    const Issues issues = write_file_atomically(target, "bytes");
+    REQUIRE(issues.size() == 1);
+    CHECK(issues[0].severity == Severity::error);
+    CHECK(issues[0].file == target.string());
+    CHECK(issues[0].what.find("cannot be written") == 0);
+  }
+  CHECK(folder.entries() == 2);
+  CHECK(bytes_of(folder.path / "file") == "x");
+}
+
+TEST_CASE("a write-protected file is refused") {
+  if (::geteuid() == 0) return;  // the superuser may write anything
+  const Folder folder;
+  const fs::path file = folder.path / "kept.txt";
+  std::ofstream(file) << "old";
+  REQUIRE(::chmod(file.c_str(), 0444) == 0);
+  CHECK(write_file_atomically(file, "new").size() == 1);
+  CHECK(bytes_of(file) == "old");
+}
+
+TEST_CASE("a device is written to, not replaced; a full disk is told") {
+  REQUIRE(write_file_atomically("/dev/null", "x").empty());
+  CHECK(fs::is_character_file("/dev/null"));
+  if (fs::exists("/dev/full")) {
+    const Issues issues = write_file_atomically("/dev/full", "x");
+    REQUIRE(issues.size() == 1);
+    CHECK(fs::is_character_file("/dev/full"));
+  }
+}

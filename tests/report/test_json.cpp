@@ -1,0 +1,79 @@
+#include <limits>
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "report/hand_wound.h"
+#include "report/json.h"
+
+using namespace laywright;
+using nlohmann::json;
+
+TEST_CASE("the document holds the values, by the keys of lay-build 1") {
+  const Build build = hand_build();
+  const json document = json::parse(to_json(hand_plan(), build, hand_measurements()));
+  CHECK(document.at("format") == "lay-build 1");
+  CHECK(document.at("plan").at("title") == "Hand wound");
+  CHECK(document.at("plan").at("file") == "hand.lay.toml");
+
+  const json& totals = document.at("totals");
+  CHECK(totals.at("turns") == 18.0);
+  CHECK(totals.at("length_m").get<double>() == Approx(build.length_mm / 1e3).epsilon(1e-15));
+  CHECK(totals.at("layers") == 2);
+  CHECK(totals.at("stations_per_turn") == 8);
+  CHECK(totals.at("outer_diameter") == json{{"left", 24.125}, {"middle", 24.25}, {"right", 24.375}, {"greatest", 24.5}});
+  CHECK(totals.at("fill_factor") == 0.78125);
+  CHECK(totals.at("rim_clearance") == 7.75);
+  CHECK(totals.at("mass_kg") == 0.0625);
+  CHECK(totals.at("wind_time_s").is_null());
+  CHECK(totals.at("stopped_by") == "turns");
+  CHECK(totals.at("seed") == 7);
+
+  const json& layers = document.at("layers");
+  REQUIRE(layers.size() == 2);
+  CHECK(layers[0].at("direction") == "right");
+  CHECK(layers[0].at("mean_rise_d").is_null());
+  CHECK(layers[0].at("gap_length_m") == 0.0125);
+  CHECK(layers[1].at("layer") == 2);
+  CHECK(layers[1].at("direction") == "left");
+  CHECK(layers[1].at("turns") == 9.0);
+  CHECK(layers[1].at("length_m") == 0.650375);
+  CHECK(layers[1].at("mean_diameter") == 23.0);
+  CHECK(layers[1].at("mean_rise_d") == 1.0);
+  CHECK(layers[1].at("bridged_share") == 0.125);
+}
+
+TEST_CASE("findings keep their place, and a flange where they belong to one") {
+  const json findings = json::parse(to_json(hand_plan(), hand_build(), hand_measurements())).at("findings");
+  REQUIRE(findings.size() == 2);
+  CHECK(findings[0].at("kind") == "flange_gap");
+  CHECK(findings[0].at("layer") == 1);
+  CHECK(findings[0].at("turn") == 8.5);
+  CHECK(findings[0].at("side") == "right");
+  CHECK(findings[0].at("x") == json{9.25, 10.0});
+  CHECK(findings[0].at("angle") == json{45.0, 270.0});
+  CHECK(findings[0].at("length_m") == json{0.56, 1.244});
+  CHECK(findings[0].at("size") == 0.75);
+  CHECK(findings[0].at("size_d") == 0.75);
+  CHECK(findings[0].at("text") == hand_measurements().findings[0].text);
+  CHECK(findings[1].at("kind") == "rim_overrun");
+  CHECK(findings[1].at("side").is_null());
+}
+
+TEST_CASE("a wind without findings has an empty list, not none") {
+  Measurements m;
+  const json document = json::parse(to_json(hand_plan(), hand_build(), m));
+  CHECK(document.at("findings") == json::array());
+  CHECK(document.at("layers") == json::array());
+}
+
+TEST_CASE("what is not finite is null, and what is not UTF-8 does not break the document") {
+  Measurements m = hand_measurements();
+  m.fill_factor = std::numeric_limits<double>::quiet_NaN();
+  m.wind_time_s = std::numeric_limits<double>::infinity();
+  m.findings[0].text = "a stray byte \xff here";
+  const json document = json::parse(to_json(hand_plan(), hand_build(), m));
+  CHECK(document.at("totals").at("fill_factor").is_null());
+  CHECK(document.at("totals").at("wind_time_s").is_null());
+  CHECK(document.at("findings")[0].at("text") == "a stray byte \xef\xbf\xbd here");
+}

@@ -1,0 +1,75 @@
+#include <cmath>
+
+#include <catch2/catch.hpp>
+
+#include "report/hand_wound.h"
+#include "report/layer_colors.h"
+#include "report/section_cut.h"
+#include "report/section_view.h"
+
+using namespace laywright;
+
+TEST_CASE("a section shows each turn that passes the station, by layer") {
+  const SectionCut cut = cut_section(hand_plan(), hand_build(), 90.0);
+  CHECK(cut.angle_deg == 90.0);
+  REQUIRE(cut.turns.size() == 18);
+  // A quarter of a turn after the start, the helix of pitch 1 has come a quarter of a millimetre.
+  CHECK(cut.turns[0].x_mm == Approx(0.75));
+  CHECK(cut.turns[0].r_mm == Approx(10.5));
+  CHECK(cut.turns[0].layer == 1);
+  CHECK(cut.turns[8].x_mm == Approx(8.75));
+  CHECK(cut.turns[8].layer == 1);
+  CHECK(cut.turns[9].x_mm == Approx(9.25));
+  CHECK(cut.turns[9].r_mm == Approx(11.5));
+  CHECK(cut.turns[9].layer == 2);
+}
+
+TEST_CASE("the nearest station is cut, whatever the angle") {
+  const Plan plan = hand_plan();
+  const Build build = hand_build();
+  CHECK(cut_section(plan, build, 100.0).angle_deg == 90.0);
+  CHECK(cut_section(plan, build, -90.0).angle_deg == 270.0);
+  CHECK(cut_section(plan, build, 359.0).angle_deg == 0.0);
+  CHECK(cut_section(plan, build, 720.0 + 45.0).angle_deg == 45.0);
+}
+
+TEST_CASE("flange faces open with their taper from where they meet the barrel") {
+  const double taper = 5.0 / 180.0 * std::acos(-1.0);
+  const SectionCut cut = cut_section(hand_plan(taper), hand_build(), 0.0);
+  CHECK(cut.left_face(10.0) == Approx(0.0).margin(1e-12));
+  CHECK(cut.right_face(10.0) == Approx(10.0));
+  // tan 5 deg = 0.087489 (table of tangents), over the 10 mm from barrel to rim.
+  CHECK(cut.left_face(20.0) == Approx(-0.87489).epsilon(1e-4));
+  CHECK(cut.right_face(20.0) == Approx(10.87489).epsilon(1e-4));
+  CHECK(cut.rim_radius_mm == 20.0);
+}
+
+TEST_CASE("the surface of a section is that of its highest turn there, or the barrel") {
+  const Plan plan = hand_plan();
+  CHECK(cut_section(plan, hand_build(), 0.0).surface_radius(0.0, 10.0) == Approx(12.0));
+  CHECK(cut_section(plan, helical_build(1, 4, 1.0, 10.5, 0.0), 0.0).surface_radius(6.0, 10.0) == Approx(10.0));
+}
+
+TEST_CASE("a view places millimetres of the spool on the page, upward") {
+  const SectionView view{-1.0, 11.0, 9.0, 21.0, {20.0, 150.0}, 5.0};
+  CHECK(view.at(-1.0, 9.0).x == 20.0);
+  CHECK(view.at(-1.0, 9.0).y == 150.0);
+  CHECK(view.at(1.0, 19.0).x == 30.0);
+  CHECK(view.at(1.0, 19.0).y == 100.0);
+  CHECK(view.box().top == 90.0);
+  CHECK(view.box().right() == 80.0);
+}
+
+TEST_CASE("neighbouring layers differ in black and white, and dark is one direction") {
+  // Relative luminance and contrast ratio: W3C, Web Content Accessibility Guidelines 2.1.
+  const auto luminance = [](const Color& c) {
+    const auto linear = [](double v) { return v <= 0.03928 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4); };
+    return 0.2126 * linear(c.red) + 0.7152 * linear(c.green) + 0.0722 * linear(c.blue);
+  };
+  for (std::size_t layer = 1; layer <= 12; ++layer) {
+    const double here = luminance(layer_color(layer)), next = luminance(layer_color(layer + 1));
+    CAPTURE(layer);
+    CHECK((std::max(here, next) + 0.05) / (std::min(here, next) + 0.05) > 1.5);
+    CHECK((here < next) == (layer % 2 == 1));
+  }
+}

@@ -1,0 +1,114 @@
+#include <algorithm>
+#include <sstream>
+
+#include <catch2/catch.hpp>
+
+#include "report/figures.h"
+#include "report/hand_wound.h"
+#include "report/summary.h"
+
+using namespace laywright;
+using Catch::Matchers::Contains;
+
+namespace {
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> lines;
+  std::istringstream stream(text);
+  for (std::string line; std::getline(stream, line);) lines.push_back(line);
+  return lines;
+}
+
+// The words of the first line that starts with a word.
+std::vector<std::string> row_of(const std::string& text, const std::string& first_word) {
+  for (const std::string& line : lines_of(text)) {
+    std::istringstream stream(line);
+    std::vector<std::string> words;
+    for (std::string word; stream >> word;) words.push_back(word);
+    if (!words.empty() && words.front() == first_word) return words;
+  }
+  return {};
+}
+
+}  // namespace
+
+TEST_CASE("figures are rounded, grouped by thousands, and never a negative zero") {
+  CHECK(figure(1234567.891, 1) == "1,234,567.9");
+  CHECK(figure(-1234.5, 0) == "-1,234");  // half to even, as printf does
+  CHECK(figure(999.0, 0) == "999");
+  CHECK(figure(-0.0001, 2) == "0.00");
+  CHECK(figure(std::nan(""), 2) == "-");
+  CHECK(setting(0.1 + 0.2) == "0.3");
+  CHECK(length_text(25e6) == "25 km");
+  CHECK(length_text(1.2442e6) == "1.2442 km");
+  CHECK(length_text(812400.0) == "812.4 m");
+  CHECK(length_text(0.245) == "0.245 mm");
+  CHECK(duration_text(42.4) == "42 s");
+  CHECK(duration_text(400.0) == "6 min 40 s");
+  CHECK(duration_text(59.7) == "1 min 00 s");
+  CHECK(duration_text(3900.0) == "1 h 05 min");
+}
+
+TEST_CASE("the summary gives the measured figures with their units") {
+  Build build = hand_build();
+  const std::string text = summary_text(hand_plan(), build, hand_measurements());
+  CHECK_THAT(text, Contains("Hand wound"));
+  CHECK_THAT(text, Contains("hand.lay.toml"));
+  CHECK_THAT(text, Contains("24.12 mm left, 24.25 mm middle, 24.38 mm right, 24.50 mm greatest"));
+  CHECK_THAT(text, Contains("0.7812"));
+  CHECK_THAT(text, Contains("7.75 mm"));
+  CHECK_THAT(text, Contains("0.0625 kg"));
+  CHECK_THAT(text, Contains("18.0 in 2 layers"));
+  CHECK_THAT(text, Contains("8 stations per turn, seed 7"));
+  CHECK_THAT(text, !Contains("winding time"));
+  CHECK(row_of(text, "1") ==
+        std::vector<std::string>{"1", "right", "9.00", "0.59", "21.000", "-", "0.01", "0", "0.0"});
+  CHECK(row_of(text, "2") ==
+        std::vector<std::string>{"2", "left", "9.00", "0.65", "23.000", "1.000", "0.00", "17", "12.5"});
+}
+
+TEST_CASE("a finding says what, where, how large, and what follows") {
+  const std::string text = summary_text(hand_plan(), hand_build(), hand_measurements());
+  CHECK_THAT(text, Contains("Findings (2, gravest first)"));
+  CHECK_THAT(text, Contains("flange gap, layers 1 to 2, right flange: 0.75 mm (0.75 d) at most, 3 places"));
+  CHECK_THAT(text, Contains("The last turn lies 0.75 mm from the right flange"));
+  CHECK_THAT(text, Contains("from turn 8.5; x 9.25 to 10.00 mm; 45 to 270 deg; fiber 0.6 to 1.2 m"));
+  Measurements quiet = hand_measurements();
+  quiet.findings.clear();
+  CHECK_THAT(summary_text(hand_plan(), hand_build(), quiet), Contains("None: no gap over 0.5 d"));
+}
+
+TEST_CASE("a wind that ran into the rim says so") {
+  Build build = hand_build();
+  build.stopped_by = StopReason::rim;
+  CHECK_THAT(summary_text(hand_plan(), build, hand_measurements()), Contains("STOPPED EARLY"));
+}
+
+TEST_CASE("the summary fits a terminal of 100 columns, in plain ASCII") {
+  Measurements m = hand_measurements();
+  m.layers.back() = {120, -1, 12345.5, 98765432.1, 1234.567, -12.345, 98765432.1, 1234567, 1.0};
+  const std::string text = summary_text(hand_plan(), hand_build(), m);
+  for (const std::string& line : lines_of(text)) {
+    CAPTURE(line);
+    CHECK(line.size() <= 100);
+    CHECK(std::all_of(line.begin(), line.end(), [](char c) { return c >= ' ' && c <= '~'; }));
+  }
+}
+
+TEST_CASE("a long layer table is shortened and says where the whole one is") {
+  Measurements m = hand_measurements();
+  m.layers.assign(100, m.layers.back());
+  for (std::size_t i = 0; i < 100; ++i) m.layers[i].layer = static_cast<int>(i) + 1;
+  SummaryStyle style;
+  style.most_layers = 12;
+  style.whole_lists_in = "layers.csv";
+  const std::string text = summary_text(hand_plan(), hand_build(), m, style);
+  CHECK_THAT(text, Contains("... 88 layers not shown; the whole list: layers.csv"));
+  CHECK_FALSE(row_of(text, "8").empty());
+  CHECK(row_of(text, "9").empty());
+  CHECK(row_of(text, "96").empty());
+  CHECK_FALSE(row_of(text, "97").empty());
+  CHECK_FALSE(row_of(text, "100").empty());
+  style.most_layers = SummaryStyle::all;
+  CHECK_FALSE(row_of(summary_text(hand_plan(), hand_build(), m, style), "50").empty());
+}
