@@ -15,7 +15,7 @@ namespace {
 constexpr double movable_turn = 0.75;
 
 // The string is at rest when no node moves more than this, in d.
-constexpr double rest_tolerance_d = 2e-4;
+constexpr double rest_tolerance_d = 5e-5;
 
 // A turn rides up on its own layer when it stands more than this, in d, above the turn that carries it.
 constexpr double ride_up_d = 0.5;
@@ -113,13 +113,15 @@ class Layer {
     const Resting& tip = window_.last().rest;
     const double free_length = plan_.traverse().free_length_mm;
     double x = tip.x;
+    double stays = 1.0;
     for (double left = angle_; left > 1e-12 * angle_;) {
       const GuidePiece piece = guide_.advance(left);
       left -= piece.angle;
-      x = pursue(x, piece, tip.r, free_length);
+      const Pursuit pursuit = pursue(x, piece, tip.r, free_length);
+      x = pursuit.x;
+      stays *= pursuit.stays;
     }
     // The span as a spring that would hold the lay point where the pursuit takes it.
-    const double stays = free_length > 0.0 ? std::exp(-angle_ * tip.r / free_length) : 0.0;
     SpanPull span{x, HUGE_VAL};
     if (stays > 0.0) span = {tip.x + (x - tip.x) / (1.0 - stays), (1.0 - stays) / stays};
     window_.add(x, static_cast<std::uint32_t>(guide_.stroke()), span);

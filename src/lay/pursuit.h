@@ -6,8 +6,13 @@
 
 namespace laywright {
 
+struct Pursuit {
+  double x = 0.0;      // where the lay point comes to
+  double stays = 0.0;  // share of its old distance from the guide that is left: exp(-length / L)
+};
+
 // The lay point after the guide's piece of motion, exactly, on a surface of radius `radius`.
 // Lengths mm; radius > 0; free_length >= 0 (at 0 the lay point is at the guide).
-[[nodiscard]] double pursue(double x, const GuidePiece& guide, double radius, double free_length);
+[[nodiscard]] Pursuit pursue(double x, const GuidePiece& guide, double radius, double free_length);
 
 }  // namespace laywright

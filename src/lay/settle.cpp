@@ -8,7 +8,6 @@ namespace laywright {
 namespace {
 
 using Kind = Contact::Kind;
-using sliding::Cone;
 using sliding::Stop;
 using sliding::Vec;
 using sliding::View;
@@ -23,7 +22,7 @@ Contact face(Kind kind) { return {kind, Section::none}; }
 
 // Returns true when friction has stopped the node.
 template <int S>
-bool slide(const Section& section, Resting& node, const Contact& contact, Vec pull, const Cone& cone) {
+bool slide(const Section& section, Resting& node, const Contact& contact, Vec pull, const FrictionCone& cone) {
   const Stop stop = sliding::slide_right(View<S>(section), {S * node.x, node.r}, contact, {S * pull.x, pull.r}, cone);
   node.x = S * stop.at.x;
   node.r = stop.at.r;
@@ -152,8 +151,7 @@ Resting set_down(const Section& section, double x) {
   return node;
 }
 
-void settle(const Section& section, Resting& node, double x, double r, double friction) {
-  const Cone cone(friction);
+void settle(const Section& section, Resting& node, double x, double r, const FrictionCone& cone) {
   const Vec pull{x, r};
   for (int move = 0; move < most_moves; ++move) {
     if (node.lifted()) {

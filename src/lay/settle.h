@@ -1,6 +1,8 @@
 // How one node of the fiber comes to rest in a station's section under a given pull, with Coulomb friction.
 #pragma once
 
+#include <cmath>
+
 #include "lay/section.h"
 
 namespace laywright {
@@ -23,6 +25,15 @@ struct Resting {
   [[nodiscard]] bool in_valley() const { return left != right; }
 };
 
+// A coefficient of friction (0 or more; infinity: never slides), and the sine and cosine of its cone's half angle.
+struct FrictionCone {
+  double mu, sine, cosine;
+  explicit FrictionCone(double friction)
+      : mu(friction),
+        sine(std::isinf(friction) ? 1.0 : friction / std::sqrt(1.0 + friction * friction)),
+        cosine(std::isinf(friction) ? 0.0 : 1.0 / std::sqrt(1.0 + friction * friction)) {}
+};
+
 // Unit normal of a contact, out of the obstacle.
 struct Normal {
   double x = 0.0, r = 1.0;
@@ -32,10 +43,10 @@ struct Normal {
 // The node set down from above at x (moved between the flange faces if it lies outside them).
 [[nodiscard]] Resting set_down(const Section& section, double x);
 
-// Moves a node that is pulled toward `x, r` with a force in proportion to its distance from there, the same in both
-// directions, until friction holds it: it stays where the pull lies within the friction cone of what carries it
-// (half angle atan(friction)), otherwise it slides along the offset surface until it does, or rests in a valley, or
-// lifts off. Where nothing is in the way it goes to (x, r) itself. Friction 0 or more, infinity: never slides.
-void settle(const Section& section, Resting& node, double x, double r, double friction);
+// Moves a node that is pulled toward (x, r) with a force in proportion to its distance from there, the same in both
+// directions, until friction holds it: it stays where the pull lies within the friction cone of what carries it,
+// otherwise it slides along the offset surface until it does, or rests in a valley, or lifts off. Where nothing is in
+// the way it goes to (x, r) itself.
+void settle(const Section& section, Resting& node, double x, double r, const FrictionCone& friction);
 
 }  // namespace laywright

@@ -20,15 +20,6 @@ inline double dot(Vec a, Vec b) { return a.x * b.x + a.r * b.r; }
 // Along the surface to the right: a normal turned clockwise by a quarter.
 inline Vec rightward(Vec normal) { return {normal.r, -normal.x}; }
 
-// Friction as the sine and cosine of the cone's half angle.
-struct Cone {
-  double mu, sine, cosine;
-  explicit Cone(double friction)
-      : mu(friction),
-        sine(std::isinf(friction) ? 1.0 : friction / std::sqrt(1.0 + friction * friction)),
-        cosine(std::isinf(friction) ? 0.0 : 1.0 / std::sqrt(1.0 + friction * friction)) {}
-};
-
 // A section seen with x times S (S = 1 or -1), so that code for the right serves the left.
 template <int S>
 class View {
@@ -139,34 +130,39 @@ Stop end_of_descent(const View<S>& view, FaceLine line, Contact on, std::int32_t
   return end;
 }
 
+// Where a node that slides right over a cap, pulled toward `pull`, is stopped: by friction, which holds it where the
+// pull makes the cone's angle with the normal, or where a pull from outside the cap lifts it, at its tangent point.
+struct CapStop {
+  Vec at;
+  bool above;  // on the upper half; below it the cap has ended before
+  bool lifts;
+};
+
+inline CapStop stop_on_cap(Vec centre, double d, Vec pull, const FrictionCone& cone) {
+  const Vec a = pull - centre;
+  const double size = std::sqrt(dot(a, a));
+  const bool lifts = size >= d;
+  const double cosine = lifts ? d / size : std::min(1.0, d * cone.sine / size);
+  const double sine = std::sqrt(1.0 - cosine * cosine);
+  const Vec unit = (1.0 / size) * a;
+  Vec normal;
+  if (lifts) {
+    normal = {unit.x * cosine - unit.r * sine, unit.r * cosine + unit.x * sine};
+  } else {
+    const Vec u{unit.x * cosine + unit.r * sine, unit.r * cosine - unit.x * sine};
+    normal = {u.x * cone.sine - u.r * cone.cosine, u.r * cone.sine + u.x * cone.cosine};
+  }
+  return {centre + d * normal, normal.r >= 0.0, lifts};
+}
+
 // Slides right along the contact from q, pulled toward `pull`; precondition: the pull overcomes friction there.
 template <int S>
-Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, const Cone& cone) {
+Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, const FrictionCone& cone) {
   using Kind = Contact::Kind;
   if (contact.kind == Kind::circle) {
     const Stop end = end_of_cap(view, contact.circle);
-    const Vec c = view.centre(contact.circle);
-    const Vec a = pull - c;
-    const double size = std::sqrt(dot(a, a));
-    const double d = view.d();
-    // Friction holds where the pull makes the cone's angle with the normal; a pull from outside the cap lifts the
-    // node where it becomes tangent.
-    const bool lifts = size >= d;
-    const double cosine = lifts ? d / size : std::min(1.0, d * cone.sine / size);
-    const double sine = std::sqrt(1.0 - cosine * cosine);
-    const Vec unit = (1.0 / size) * a;
-    Vec normal;
-    if (lifts) {
-      normal = {unit.x * cosine - unit.r * sine, unit.r * cosine + unit.x * sine};
-    } else {
-      const Vec u{unit.x * cosine + unit.r * sine, unit.r * cosine - unit.x * sine};
-      normal = {u.x * cone.sine - u.r * cone.cosine, u.r * cone.sine + u.x * cone.cosine};
-    }
-    const Vec stop = c + d * normal;
-    const Vec end_normal = (1.0 / d) * (end.at - c);
-    // Angles fall as the node slides right; on the upper half the order is that of x, below it of r.
-    const bool before_end = normal.r >= 0.0 ? stop.x < end.at.x : end_normal.r < normal.r;
-    if (before_end) return {stop, lifts ? Contact{} : contact, {}};
+    const CapStop stop = stop_on_cap(view.centre(contact.circle), view.d(), pull, cone);
+    if (stop.above && stop.at.x < end.at.x) return {stop.at, stop.lifts ? Contact{} : contact, {}};
     return end;
   }
   const Vec n = view.normal(contact, q);

@@ -4,11 +4,17 @@
 #include <bit>
 #include <cmath>
 
+#include "lay/slide.h"
+
 namespace laywright {
 namespace {
 
 // A window that has not come to rest by then is left as it is: every state on the way keeps its distances.
 constexpr int most_sweeps = 400;
+
+// Each move goes this much further than its own balance asks, as in successive over-relaxation: half the sweeps of
+// plain relaxation. Nearer to 2 a node overshoots before its neighbours follow, and friction then keeps it there.
+constexpr double over_relaxation = 1.5;
 
 }  // namespace
 
@@ -53,16 +59,57 @@ StringWindow::Pull StringWindow::pull_on(std::size_t k) const {
     stiffness += 6.0 * bend;
   }
   // One stiffness for both directions (the greater): where the string rests does not depend on it.
-  return {here.x + force_x / stiffness, here.r + force_r / stiffness};
+  const double step = over_relaxation / stiffness;
+  return {here.x + step * force_x, here.r + step * force_r};
+}
+
+// Does what settle() does, as long as the node stays on the cap that carries it. Returns false when it does not.
+bool StringWindow::settle_on_ledge(StringNode& node, const Section& section, Pull pull) const {
+  Resting& rest = node.rest;
+  Ledge& ledge = node.ledge;
+  if (!ledge.known) {
+    if (rest.left.kind != Contact::Kind::circle || rest.in_valley()) return false;
+    const Section::Exposed& circle = section[rest.left.circle];
+    ledge.x = circle.x;
+    ledge.r = circle.r;
+    ledge.known = true;
+    ledge.ends_known = false;
+  }
+  // Normal times d, and forces times d with it: only their ratio matters.
+  const double nx = rest.x - ledge.x;
+  const double nr = rest.r - ledge.r;
+  const double fx = pull.x - rest.x;
+  const double fr = pull.r - rest.r;
+  const double press = -(fx * nx + fr * nr);
+  const double along = fx * nr - fr * nx;
+  if (press < 0.0) return false;
+  if (!(std::abs(along) > friction_.mu * press)) return true;
+  if (!ledge.ends_known) {
+    ledge.right = sliding::end_of_cap(sliding::View<1>(section), rest.left.circle).at.x;
+    ledge.left = -sliding::end_of_cap(sliding::View<-1>(section), rest.left.circle).at.x;
+    ledge.ends_known = true;
+  }
+  const double mirror = along > 0.0 ? 1.0 : -1.0;
+  const sliding::CapStop stop =
+      sliding::stop_on_cap({mirror * ledge.x, ledge.r}, section.fiber_diameter(), {mirror * pull.x, pull.r}, friction_);
+  const double x = mirror * stop.at.x;
+  if (stop.lifts || !stop.above || x <= ledge.left || x >= ledge.right) return false;
+  rest.x = x;
+  rest.r = stop.at.r;
+  return true;
 }
 
 bool StringWindow::update(std::size_t k) {
-  Resting& rest = movable(k).rest;
+  StringNode& node = movable(k);
   const Pull pull = pull_on(k);
-  const double x = rest.x;
-  const double r = rest.r;
-  settle(section_of(k), rest, pull.x, pull.r, friction_);
-  return std::abs(rest.x - x) > tolerance_ || std::abs(rest.r - r) > tolerance_;
+  const double x = node.rest.x;
+  const double r = node.rest.r;
+  const Section& section = section_of(k);
+  if (!settle_on_ledge(node, section, pull)) {
+    settle(section, node.rest, pull.x, pull.r, friction_);
+    node.ledge.known = false;
+  }
+  return std::abs(node.rest.x - x) > tolerance_ || std::abs(node.rest.r - r) > tolerance_;
 }
 
 void StringWindow::relax() {
@@ -100,6 +147,7 @@ void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
   StringNode& added = movable(k);
   added.stroke = stroke;
   added.rest = set_down(section_of(k), x);
+  added.ledge.known = false;
   span_ = span;
   if (k == 0) return;
   const double free_r = node(k - 1).rest.r * drop_;

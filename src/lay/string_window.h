@@ -15,9 +15,18 @@
 
 namespace laywright {
 
+// The cap that alone carries a node, kept at hand: most moves stay on it.
+struct Ledge {
+  double x = 0.0, r = 0.0;        // centre of the circle
+  double left = 0.0, right = 0.0;  // x where the surface leaves the cap
+  bool known = false;              // x, r hold
+  bool ends_known = false;         // left, right hold
+};
+
 struct StringNode {
   Resting rest;
   std::uint32_t stroke = 0;
+  Ledge ledge;
 };
 
 // The pull of the free span on the last node: toward x = toward with `stiffness` times that of a string edge
@@ -57,11 +66,13 @@ class StringWindow {
   [[nodiscard]] Pull pull_on(std::size_t k) const;
   [[nodiscard]] double second_difference(std::size_t k) const;
   bool update(std::size_t k);
+  bool settle_on_ledge(StringNode& node, const Section& section, Pull pull) const;
   [[nodiscard]] StringNode& movable(std::size_t k) { return ring_[k & mask_]; }
   [[nodiscard]] Section& section_of(std::size_t k) { return sections_[k % sections_.size()]; }
 
   std::vector<Section>& sections_;
-  double friction_, angle_, drop_;
+  FrictionCone friction_;
+  double angle_, drop_;
   std::size_t length_;
   double bending_length2_, tolerance_;
   std::vector<StringNode> ring_;
