@@ -34,12 +34,12 @@ int check_plans(const std::vector<std::string>& files) {
 void add_check_command(CLI::App& program, int& exit_code) {
   CLI::App* command = program.add_subcommand("check", "Check lay plans and say what is wrong with them");
   const auto files = std::make_shared<std::vector<std::string>>();
-  command->add_option("PLAN", *files, "Lay plans, *.lay.toml")->required();
+  command->add_option("PLAN", *files, "Lay plans, *.lay.toml")->type_name("")->required();
   command->footer(
       "Every issue is printed with its file, line and key. Returns 0 only if all plans are sound,\n"
       "1 otherwise.\n\n"
       "Example:\n"
-      "  laywright check samples/*.lay.toml");
+      "  laywright check samples/*.lay.toml\n");
   command->callback([files, &exit_code] { exit_code = check_plans(*files); });
 }
 

@@ -29,50 +29,47 @@ struct LayOptions {
   ReportSettings reports;
 };
 
-int failed(const Issues& issues, ExitCode code) {
-  print_issues(issues);
-  return code;
-}
+// What came of a wind, to be told when the progress bar is gone.
+struct Outcome {
+  ExitCode code = exit_done;
+  Issues issues;
+  std::string text;  // for standard output
+};
 
-int stopped() {
-  fmt::print(stderr, "stopped; nothing was written\n");
-  return exit_stopped;
-}
-
-// The wind, laid, measured and, where a folder is given, written into it. `text` gets what is to be printed.
-int lay_and_report(const Plan& plan, const LayOptions& options, std::string& text) {
+// The wind, laid, measured and, where a folder is given, written into it.
+Outcome lay_and_report(const Plan& plan, const LayOptions& options) {
   Watch watch;
   Progress& progress = watch.progress();
   // Before the work: a folder that cannot be written into should not cost a long wait.
   std::optional<FileSet> files;
   if (!options.folder.empty()) {
     Result<FileSet> opened = FileSet::into(options.folder);
-    if (!opened.ok()) return failed(opened.issues(), exit_not_written);
+    if (!opened.ok()) return {exit_not_written, opened.issues(), {}};
     files.emplace(std::move(opened).value());
   }
 
   watch.begin("laying");
   const Result<Build> laid = lay(plan, options.settings, progress);
-  if (progress.cancelled()) return stopped();
-  if (!laid.ok()) return failed(laid.issues(), exit_unsound);
-  print_issues(laid.issues());
+  if (progress.cancelled()) return {exit_stopped, {}, {}};
+  if (!laid.ok()) return {exit_unsound, laid.issues(), {}};
 
   watch.begin("measuring");
   const Measurements measurements = measure(plan, laid.value(), progress);
-  if (progress.cancelled()) return stopped();
+  if (progress.cancelled()) return {exit_stopped, {}, {}};
 
   SummaryStyle style;
   style.whole_lists_in = files ? options.folder + " (layers.csv, findings.csv)" : "--json, or --out DIR";
-  text = options.json ? to_json(plan, laid.value(), measurements)
-                      : summary_text(plan, laid.value(), measurements, style);
-  if (!files) return exit_done;
-
-  watch.begin("writing");
-  const Issues trouble = add_reports(*files, plan, laid.value(), measurements, options.reports, progress);
-  if (progress.cancelled()) return stopped();
-  if (!trouble.empty()) return failed(trouble, exit_not_written);
-  if (const Issues late = files->commit(); !late.empty()) return failed(late, exit_not_written);
-  return exit_done;
+  std::string text = options.json ? to_json(plan, laid.value(), measurements)
+                                  : summary_text(plan, laid.value(), measurements, style);
+  if (files) {
+    watch.begin("writing");
+    Issues trouble = add_reports(*files, plan, laid.value(), measurements, options.reports, progress);
+    if (progress.cancelled()) return {exit_stopped, {}, {}};
+    if (trouble.empty()) trouble = files->commit();
+    if (!trouble.empty()) return {exit_not_written, trouble, {}};
+    if (!options.json) text += fmt::format("\nWritten into {}\n  {}\n", options.folder, report_names);
+  }
+  return {exit_done, laid.issues(), std::move(text)};
 }
 
 int lay_plan(const LayOptions& options) {
@@ -80,32 +77,37 @@ int lay_plan(const LayOptions& options) {
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
 
-  std::string text;
-  if (const int code = lay_and_report(plan.value(), options, text); code != exit_done) return code;
-  if (!options.folder.empty() && !options.json) {
-    text += fmt::format("\nWritten into {}: {}\n", options.folder, report_names);
-  }
-  return print(text) ? exit_done : exit_not_written;
+  const Outcome outcome = lay_and_report(plan.value(), options);
+  print_issues(outcome.issues);
+  if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");
+  if (outcome.code != exit_done) return outcome.code;
+  return print(outcome.text) ? exit_done : exit_not_written;
+}
+
+// A negative seed would be read as a huge one.
+std::string refuse_sign(const std::string& seed) {
+  return seed.starts_with('-') ? "a seed is a whole number, 0 or more" : "";
 }
 
 void add_options(CLI::App& command, LayOptions& options) {
-  command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->required();
+  command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
   command.add_flag("--json", options.json, "Print one JSON document (format \"lay-build 1\") instead of text");
   CLI::Option* out = command.add_option("--out", options.folder,
                                         "Write all reports into this folder; it is made where it is missing");
   out->type_name("DIR");
   command.add_option("--seed", options.settings.seed, "Seed of all scatter; the same seed gives the same build")
       ->type_name("N")
+      ->check(CLI::Validator(refuse_sign, ""))
       ->capture_default_str();
   command
       .add_option("--fidelity", options.settings.fidelity,
-                  "Multiplies the stations per turn: 0.25 is a quick look, 2 a check that 1 is enough")
+                  "Multiplies the stations per turn: 0.25 is a quick look, 2 a check (0.05 to 8)")
       ->type_name("F")
-      ->check(CLI::Range(0.05, 8.0))
+      ->check(CLI::Range(0.05, 8.0).description(""))
       ->capture_default_str();
   command.add_option("--angle", options.reports.section_angle_deg, "Spool angle of the section picture, in degrees")
       ->type_name("DEG")
-      ->check(CLI::Range(-360.0, 360.0))
+      ->check(CLI::Range(-360.0, 360.0).description(""))
       ->needs(out)
       ->capture_default_str();
 }
@@ -116,12 +118,13 @@ void add_lay_command(CLI::App& program, int& exit_code) {
   CLI::App* command = program.add_subcommand("lay", "Lay a plan: print the summary, the layers and the findings");
   const auto options = std::make_shared<LayOptions>();
   add_options(*command, *options);
-  command->footer(fmt::format("With --out, these files are written, all of them or none:\n  {}\n\n"
-                              "Examples:\n"
-                              "  laywright lay samples/even.lay.toml\n"
-                              "  laywright lay samples/long-dwell.lay.toml --out out/long-dwell\n"
-                              "  laywright lay samples/even.lay.toml --json > even.json",
-                              report_names));
+  command->footer(
+      fmt::format("With --out, these files are written, all of them or none:\n  {}\n\n"
+                  "Examples:\n"
+                  "  laywright lay samples/even.lay.toml\n"
+                  "  laywright lay samples/long-dwell.lay.toml --out out/long-dwell\n"
+                  "  laywright lay samples/even.lay.toml --json > even.json\n",
+                  report_names));
   command->callback([options, &exit_code] { exit_code = lay_plan(*options); });
 }
 

@@ -1,4 +1,5 @@
 #include <iostream>
+#include <new>
 
 #include <CLI/CLI.hpp>
 
@@ -8,7 +9,7 @@
 
 int main(int argc, char** argv) {
   using namespace laywright;
-  CLI::App program{"Computes how a winder lays fiber onto a flanged spool, turn by turn."};
+  CLI::App program{"Computes how a winder lays fiber onto a flanged spool, turn by turn.", "laywright"};
   program.set_version_flag("--version", "laywright " LAYWRIGHT_VERSION, "Print the version and exit");
   program.set_help_flag("-h,--help", "Print this help and exit");
   program.footer(
@@ -16,13 +17,13 @@ int main(int argc, char** argv) {
       "  laywright check samples/even.lay.toml\n"
       "  laywright lay samples/even.lay.toml\n\n"
       "Returns 0 when done, 1 when a plan is not sound, 2 for a wrong command line, 3 when a result could\n"
-      "not be written, 130 when stopped with Ctrl-C.");
+      "not be written, 130 when stopped with Ctrl-C.\n");
 
   int exit_code = exit_done;
   add_check_command(program, exit_code);
   add_lay_command(program, exit_code);
   if (argc < 2) {
-    std::cerr << program.help() << "\nNo command was given.\n";
+    std::cerr << program.help() << "No command was given.\n";
     return exit_command_line;
   }
   program.require_subcommand(1);
@@ -30,6 +31,9 @@ int main(int argc, char** argv) {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& stop) {
     return program.exit(stop) == 0 ? exit_done : exit_command_line;
+  } catch (const std::bad_alloc&) {
+    std::cerr << "error: there is too little memory for this wind; try a lower --fidelity or a shorter wind\n";
+    return exit_not_written;
   }
   return exit_code;
 }

@@ -32,7 +32,8 @@ std::string bar(const char* stage, double share, double elapsed_s) {
   constexpr int cells = 30;
   share = std::clamp(share, 0.0, 1.0);
   const int full = static_cast<int>(share * cells);
-  std::string text = fmt::format("{:<9} [{:#<{}}{:.<{}}] {:>3.0f} %", stage, "", full, "", cells - full, share * 100);
+  std::string text =
+      fmt::format("{:<9} [{:#<{}}{:.<{}}] {:>3.0f} %", stage, "", full, "", cells - full, share * 100);
   // An earlier guess would jump about.
   if (share > 0.02) text += fmt::format("  about {} left", duration_text(elapsed_s * (1.0 - share) / share));
   return text;

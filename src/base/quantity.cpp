@@ -79,6 +79,10 @@ ParsedQuantity problem(std::string text) { return {std::nullopt, std::move(text)
 
 std::string an_example(Dimension dimension) { return fmt::format("1.5 {}", units_of(dimension).front()->name); }
 
+std::string with_article(Dimension dimension) {
+  return fmt::format("{} {}", dimension == angle ? "an" : "a", name_of(dimension));
+}
+
 // Why text that does not begin with a number, or goes on after it, is no quantity.
 ParsedQuantity not_a_number(std::string_view text, Dimension dimension) {
   if (text.find(',') != std::string_view::npos) {
@@ -148,7 +152,7 @@ ParsedQuantity parse_quantity(std::string_view text, Dimension dimension) {
     return problem(fmt::format("has an unknown unit; use {}", unit_choices(dimension)));
   }
   if (unit->dimension != dimension) {
-    return problem(fmt::format("is a {}, but a {} is needed; use {}", name_of(unit->dimension), name_of(dimension),
+    return problem(fmt::format("is {}, but {} is needed; use {}", with_article(unit->dimension), with_article(dimension),
                                unit_choices(dimension)));
   }
   const Decimal number = parse_decimal(text.substr(0, length_of_number)).value_or(Decimal{});

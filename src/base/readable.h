@@ -10,4 +10,7 @@ namespace laywright {
 // end of what was longer).
 [[nodiscard]] std::string readable(std::string_view text);
 
+// The same text in which bytes that are not UTF-8 have become U+FFFD, the replacement character.
+[[nodiscard]] std::string valid_utf8(std::string_view text);
+
 }  // namespace laywright

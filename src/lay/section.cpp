@@ -18,8 +18,10 @@ Section Section::of(const Plan& plan, double theta) {
   const double wobble = spool.flange_runout_mm / spool.flange_diameter_mm * std::cos(theta);
   const double opening = std::tan(spool.flange_taper_rad);
   const double slope = wobble - opening;
-  const double at_axis = barrel_radius * opening + 0.5 * d * std::hypot(1.0, slope);
-  return {d, barrel, FaceLine{at_axis, slope}, FaceLine{spool.inside_width_mm - at_axis, -slope}};
+  const double clear = 0.5 * d * std::hypot(1.0, slope);
+  const double right_radius = barrel_radius + 0.5 * spool.barrel_taper_mm;
+  return {d, barrel, FaceLine{barrel_radius * opening + clear, slope},
+          FaceLine{spool.inside_width_mm - right_radius * opening - clear, -slope}};
 }
 
 double Section::cap(std::int32_t i, double x) const {
@@ -71,7 +73,9 @@ bool Section::hidden(std::int32_t i) const {
     r = low.r + std::sqrt(std::max(0.0, d_ * d_ - off * off));
   }
   const double off = x - c.x;
-  return std::abs(off) >= d_ || c.r + std::sqrt(d_ * d_ - off * off) <= r;
+  // Straight below or above the higher neighbour there is no crossing: the higher of the two shows.
+  if (std::abs(off) >= d_) return c.r <= std::max(a.r, b.r);
+  return c.r + std::sqrt(d_ * d_ - off * off) <= r;
 }
 
 void Section::unlink(std::int32_t i) {

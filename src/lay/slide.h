@@ -66,6 +66,33 @@ struct Stop {
   Contact next;             // what ends the way; none: friction stopped it, or it lifts off
 };
 
+struct Line {
+  Vec foot, along;  // a point, and a unit vector
+};
+inline Line face_line(FaceLine face) {
+  const double scale = 1.0 / std::sqrt(1.0 + face.slope * face.slope);
+  return {{face.at_axis, 0.0}, {face.slope * scale, scale}};
+}
+template <int S>
+Line barrel_line(const View<S>& view) {
+  const double scale = 1.0 / std::sqrt(1.0 + view.barrel_slope() * view.barrel_slope());
+  return {{0.0, view.barrel_at(0.0)}, {scale, view.barrel_slope() * scale}};
+}
+
+// Where a line meets a circle of radius d, in the order of the line's direction.
+struct Meeting {
+  bool meets;
+  Vec first, second;
+};
+inline Meeting meet(const Line& line, Vec centre, double d) {
+  const Vec nearest = line.foot + dot(centre - line.foot, line.along) * line.along;
+  const Vec off = nearest - centre;
+  const double square = d * d - dot(off, off);
+  if (square <= 0.0) return {false, {}, {}};
+  const Vec half = std::sqrt(square) * line.along;
+  return {true, nearest - half, nearest + half};
+}
+
 // Where the surface that begins at circle i ends on the right, and in what.
 template <int S>
 Stop end_of_cap(const View<S>& view, std::int32_t i) {
@@ -88,17 +115,14 @@ Stop end_of_cap(const View<S>& view, std::int32_t i) {
       }
     }
   }
-  const FaceLine face = view.far();
-  if (face.at_axis + face.slope * end.at.r < end.at.x) {
-    // Circle and face line: the crossing on the cap's right half, from above.
-    const double scale = 1.0 / std::sqrt(1.0 + face.slope * face.slope);
-    const Vec along{face.slope * scale, scale};
-    const Vec foot{face.at_axis, 0.0};
-    const double t = dot(c - foot, along);
-    const Vec nearest = foot + t * along;
-    const Vec off = nearest - c;
-    const double reach = std::sqrt(std::max(0.0, d * d - dot(off, off)));
-    end = {nearest + reach * along, {Kind::circle, i}, {View<S>::far_face, Section::none}};
+  // A barrel that rises meets the cap before its side does.
+  if (view.barrel_at(end.at.x) > end.at.r) {
+    const Meeting m = meet(barrel_line(view), c, d);
+    if (m.meets) end = {m.second, {Kind::circle, i}, {Kind::barrel, Section::none}};
+  }
+  const Meeting m = meet(face_line(view.far()), c, d);
+  if (m.meets && m.second.r >= c.r && m.second.x < end.at.x) {
+    end = {m.second, {Kind::circle, i}, {View<S>::far_face, Section::none}};
   }
   return end;
 }
@@ -108,10 +132,6 @@ Stop end_of_cap(const View<S>& view, std::int32_t i) {
 template <int S>
 Stop end_of_descent(const View<S>& view, FaceLine line, Contact on, std::int32_t from) {
   using Kind = Contact::Kind;
-  const double scale = 1.0 / std::sqrt(1.0 + line.slope * line.slope);
-  const Vec along{line.slope * scale, scale};
-  const Vec foot{line.at_axis, 0.0};
-  // The barrel.
   const double m = view.barrel_slope();
   const double barrel_r = (view.barrel_at(0.0) + m * line.at_axis) / (1.0 - m * line.slope);
   Stop end{{line.at_axis + line.slope * barrel_r, barrel_r}, on, {Kind::barrel, Section::none}};
@@ -120,12 +140,14 @@ Stop end_of_descent(const View<S>& view, FaceLine line, Contact on, std::int32_t
     const Vec c = view.centre(i);
     // The line leans by its slope only: far circles cannot reach it.
     if (c.x - d > std::max(line.at_axis + line.slope * end.at.r, line.at_axis + line.slope * (c.r + d))) break;
-    const Vec nearest = foot + dot(c - foot, along) * along;
-    const Vec off = nearest - c;
-    const double square = d * d - dot(off, off);
-    if (square <= 0.0) continue;
-    const Vec top = nearest + std::sqrt(square) * along;
-    if (top.r > end.at.r) end = {top, on, {Kind::circle, i}};
+    const Meeting meeting = meet(face_line(line), c, d);
+    if (meeting.meets && meeting.second.r >= c.r) {
+      if (meeting.second.r > end.at.r) end = {meeting.second, on, {Kind::circle, i}};
+    } else if (line.slope < 0.0) {
+      // Below its cap the line comes to its side.
+      const double side_r = (c.x - d - line.at_axis) / line.slope;
+      if (side_r < c.r && side_r > end.at.r) end = {{c.x - d, side_r}, on, {View<S>::near_side, i}};
+    }
   }
   return end;
 }
@@ -174,8 +196,12 @@ Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, c
     end = {{HUGE_VAL, 0.0}, contact, {}};
     const std::int32_t j = view.first_right_of(q.x);
     if (j != Section::none) {
-      const double x = view.centre(j).x - view.d();
+      const Vec c = view.centre(j);
+      const double x = c.x - view.d();
       end = {{x, view.barrel_at(x)}, contact, {View<S>::near_side, j}};
+      // A barrel that falls comes to the cap above its side.
+      const Meeting meeting = meet(barrel_line(view), c, view.d());
+      if (view.barrel_at(x) > c.r && meeting.meets) end = {meeting.first, contact, {Kind::circle, j}};
     }
     const FaceLine face = view.far();
     const double r = (view.barrel_at(0.0) + view.barrel_slope() * face.at_axis) / (1.0 - view.barrel_slope() * face.slope);

@@ -16,6 +16,9 @@ constexpr int most_sweeps = 400;
 // plain relaxation. Nearer to 2 a node overshoots before its neighbours follow, and friction then keeps it there.
 constexpr double over_relaxation = 1.5;
 
+// Most windows rest before that many; even, so that sweeps go both ways between leaps.
+constexpr int sweeps_before_leap = 12;
+
 }  // namespace
 
 StringWindow::StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
@@ -36,31 +39,40 @@ double StringWindow::second_difference(std::size_t k) const {
   return node(k - 1).rest.x - 2.0 * node(k).rest.x + node(k + 1).rest.x;
 }
 
-StringWindow::Pull StringWindow::pull_on(std::size_t k) const {
+double StringWindow::bending_at(std::size_t k) const {
+  if (bending_length2_ <= 0.0) return 0.0;
+  const double step = node(k).rest.r * angle_;
+  return bending_length2_ / (step * step);
+}
+
+// In units of the stiffness of one edge.
+StringWindow::Force StringWindow::force_on(std::size_t k) const {
   const Resting& here = node(k).rest;
   const Resting& before = node(k - 1).rest;
-  const bool tip = k + 1 == count_;
-  double force_x = before.x - here.x;
-  double stiffness = 1.0;
-  double force_r = 0.0;
-  if (tip) {
-    force_x += span_.stiffness * (span_.toward - here.x);
-    force_r = before.r * drop_ - here.r;
-    stiffness += span_.stiffness;
+  Force force{before.x - here.x, 0.0};
+  if (k + 1 == count_) {
+    force.x += span_.stiffness * (span_.toward - here.x);
+    force.r = before.r * drop_ - here.r;
   } else {
     const Resting& after = node(k + 1).rest;
-    force_x += after.x - here.x;
-    force_r = (before.r + after.r) * drop_ - 2.0 * here.r;
-    stiffness += 1.0;
+    force.x += after.x - here.x;
+    force.r = (before.r + after.r) * drop_ - 2.0 * here.r;
   }
   if (bending_length2_ > 0.0) {
-    const double bend = bending_length2_ / ((here.r * angle_) * (here.r * angle_));
-    force_x -= bend * (second_difference(k - 1) - 2.0 * second_difference(k) + second_difference(k + 1));
-    stiffness += 6.0 * bend;
+    force.x -= bending_at(k) * (second_difference(k - 1) - 2.0 * second_difference(k) + second_difference(k + 1));
   }
-  // One stiffness for both directions (the greater): where the string rests does not depend on it.
-  const double step = over_relaxation / stiffness;
-  return {here.x + step * force_x, here.r + step * force_r};
+  return force;
+}
+
+double StringWindow::stiffness_of(std::size_t k) const {
+  return (k + 1 == count_ ? 1.0 + span_.stiffness : 2.0) + 6.0 * bending_at(k);
+}
+
+// One stiffness for both directions (the greater): where the string rests does not depend on it.
+StringWindow::Pull StringWindow::pull_on(std::size_t k) const {
+  const Force force = force_on(k);
+  const double step = over_relaxation / stiffness_of(k);
+  return {node(k).rest.x + step * force.x, node(k).rest.r + step * force.r};
 }
 
 // Does what settle() does, as long as the node stays on the cap that carries it. Returns false when it does not.
@@ -137,6 +149,15 @@ void StringWindow::relax() {
       for (std::size_t k = low; k <= high; ++k) visit(k);
     }
     if (moved_low > top) return;
+    if (sweep % sweeps_before_leap == sweeps_before_leap - 1) {
+      // What moves pulls on what lies beside it: leap with as much again on the older side.
+      const std::size_t more = high - low + 1;
+      const std::size_t from = std::max(base, low > more ? low - more : 0);
+      if (leap(from, high)) {
+        moved_low = from;
+        moved_high = high;
+      }
+    }
     low = std::max(base, moved_low > reach ? moved_low - reach : 0);
     high = std::min(top, moved_high + reach);
   }
@@ -152,8 +173,10 @@ void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
   if (k == 0) return;
   const double free_r = node(k - 1).rest.r * drop_;
   if (free_r > added.rest.r) {
-    added.rest.r = free_r;
-    added.rest.left = added.rest.right = {};
+    // Clear of what lies below; a face that leans in may still be in the way up there.
+    const FaceLine& left = section_of(k).left();
+    const FaceLine& right = section_of(k).right();
+    added.rest = {std::clamp(added.rest.x, left.at_axis + left.slope * free_r, right.at_axis + right.slope * free_r), free_r, {}, {}};
   }
   relax();
 }

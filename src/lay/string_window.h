@@ -4,13 +4,15 @@
 // r + (x'^2 + r'^2) / (2 R) over the spool's angle, above the offset surface, against Coulomb friction (DEVELOPERS.md).
 // With nodes an angle a apart and R cancelled, a node is pulled toward the middle of its neighbours in x, and in r
 // toward the middle lowered by R a^2 / 2: a force of the same stiffness in both. Each node in turn settles under
-// that pull, back and forth, until none moves more than the tolerance.
+// that pull, back and forth, until none moves more than the tolerance. Where that takes many sweeps (long stretches
+// that slide or hang together) a leap solves for all of them at once, and the sweeps go on from there.
 #pragma once
 
 #include <cstddef>
 #include <cstdint>
 #include <vector>
 
+#include "lay/band_matrix.h"
 #include "lay/settle.h"
 
 namespace laywright {
@@ -59,16 +61,35 @@ class StringWindow {
   }
 
  private:
+  struct Force {
+    double x, r;
+  };
   struct Pull {
     double x, r;
   };
+  // How a node can move in a leap: not at all, along its contact (to the right: way 1, left: -1), or freely.
+  struct Freedom {
+    enum class Kind : std::uint8_t { held, slides, free } kind = Kind::held;
+    Normal normal;
+    Contact contact;
+    int way = 1;
+  };
+
   void relax();
-  [[nodiscard]] Pull pull_on(std::size_t k) const;
+  bool leap(std::size_t low, std::size_t high);
+  bool solve_leap(std::size_t low, std::size_t high);
+  void move_in_leap(std::size_t k, const Freedom& freedom, double x, double r);
+  [[nodiscard]] Freedom freedom_of(std::size_t k) const;
+  [[nodiscard]] Force force_on(std::size_t k) const;
+  [[nodiscard]] double stiffness_of(std::size_t k) const;
+  [[nodiscard]] double bending_at(std::size_t k) const;
   [[nodiscard]] double second_difference(std::size_t k) const;
+  [[nodiscard]] Pull pull_on(std::size_t k) const;
   bool update(std::size_t k);
   bool settle_on_ledge(StringNode& node, const Section& section, Pull pull) const;
   [[nodiscard]] StringNode& movable(std::size_t k) { return ring_[k & mask_]; }
   [[nodiscard]] Section& section_of(std::size_t k) { return sections_[k % sections_.size()]; }
+  [[nodiscard]] const Section& section_of(std::size_t k) const { return sections_[k % sections_.size()]; }
 
   std::vector<Section>& sections_;
   FrictionCone friction_;
@@ -78,6 +99,9 @@ class StringWindow {
   std::vector<StringNode> ring_;
   std::size_t mask_ = 0, count_ = 0;
   SpanPull span_;
+  BandMatrix matrix_;
+  std::vector<double> moves_;       // x and r of each node in turn
+  std::vector<Freedom> freedoms_;
 };
 
 }  // namespace laywright

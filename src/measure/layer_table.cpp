@@ -36,10 +36,8 @@ void measure_over_below(const StrokeView& view, LayerRow& row) {
     if (!below.has_behind() && !below.has_ahead()) continue;
     crossings.add(below.position());
     if (!below.has_behind() || !below.has_ahead()) continue;
-    const double x0 = nodes.x(below.behind()), x1 = nodes.x(below.ahead());
     const double r0 = nodes.r(below.behind()), r1 = nodes.r(below.ahead());
-    const double share = x1 == x0 ? 0.5 : (nodes.x(k) - x0) / (x1 - x0);
-    rise += nodes.r(k) - (r0 + share * (r1 - r0));
+    rise += nodes.r(k) - (r0 + below.share() * (r1 - r0));
     ++count;
   }
   row.crossings = crossings.count();

@@ -1,5 +1,8 @@
+#include <optional>
 #include <utility>
 
+#include "measure/findings.h"
+#include "measure/flange_reach.h"
 #include "measure/layer_table.h"
 #include "measure/measurements.h"
 #include "measure/surface.h"
@@ -29,14 +32,24 @@ Measurements measure(const Plan& plan, const Build& build, Progress& progress) {
   out.fill_factor = fill_factor(plan, build, surface.profile);
   out.rim_clearance_mm = 0.5 * plan.spool().flange_diameter_mm - surface.greatest_mm;
 
+  progress.report(0.5);
+
   const FiberLine line(build);
+  FindingsMaker findings(plan, build, line);
   Neighbours here, before;
-  for (std::size_t s = 0; s < build.strokes.size() && !progress.cancelled(); ++s) {
+  for (std::size_t s = 0; s < build.strokes.size(); ++s) {
+    if (progress.cancelled()) return out;
     std::swap(here, before);
     here.find(build, s);
     const StrokeView view(plan, build, line, s, here, before);
+    const std::optional<FlangeReach> reach = reach_at_start_of(view);
     out.layers.push_back(layer_row(view));
+    if (reach) out.layers[static_cast<std::size_t>(reach->layer) - 1].gap_length_mm += open_length(view, *reach);
+    findings.find_in_stroke(view, reach);
+    progress.report(0.5 + 0.5 * static_cast<double>(s + 1) / static_cast<double>(build.strokes.size()));
   }
+  findings.find_on_build(surface);
+  out.findings = findings.finish();
   return out;
 }
 

@@ -45,7 +45,7 @@ struct Finding {
   double turn = 0.0;                     // from the start of the wind, where it begins
   std::optional<Side> side;              // flange it belongs to, if any
   std::array<double, 2> x_mm{};
-  std::array<double, 2> angle_deg{};     // extent around the spool; [0, 360] when all round
+  std::array<double, 2> angle_deg{};     // extent around the spool: [0, 360] when all round, [350, 370] over the zero
   std::array<double, 2> length_mm{};     // of fiber, from the start of the wind
   double size_mm = 0.0;                  // the greatest occurrence
   double size_d = 0.0;

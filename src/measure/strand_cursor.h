@@ -28,12 +28,21 @@ class StrandCursor {
   [[nodiscard]] std::size_t behind() const { return static_cast<std::size_t>(at_); }
   [[nodiscard]] std::size_t ahead() const { return static_cast<std::size_t>(at_ + stations_); }
 
+  // How far the fiber lies from the strand behind to the one ahead, 0 to 1. Precondition: at least one is there;
+  // outside the outermost strand the scale is a diameter, and only the side matters.
+  [[nodiscard]] double share() const;
+
   // Position of the fiber in the other stroke, in turns: rises by one when the fiber crosses a strand in that
-  // stroke's direction, and stays within one turn while it crosses none. Precondition: a strand is there.
-  [[nodiscard]] double position() const;
+  // stroke's direction, and stays within one turn while it crosses none. Precondition: as for share.
+  [[nodiscard]] double position() const { return turn_ + share(); }
 
  private:
   using Index = std::ptrdiff_t;
+
+  void step(int turns) {
+    at_ += turns * stations_;
+    turn_ += turns;
+  }
 
   const Build& build_;
   Index stations_, first_, end_, direction_;
@@ -41,6 +50,7 @@ class StrandCursor {
   Index node_ = -1;
   From from_;
   double x_ = 0.0;
+  double turn_ = 0.0;  // of the strand behind, counted from where the search began
 };
 
 // Counts the strands that a fiber crosses from its positions, one per node. A crossing counts once the fiber has
@@ -67,7 +77,7 @@ inline void StrandCursor::visit(std::size_t node) {
   } else {
     at_ += k - node_;
   }
-  if (at_ >= end_) at_ -= stations_;
+  if (at_ >= end_) step(-1);
   node_ = k;
   x_ = build_.nodes.x(node);
 
@@ -75,23 +85,21 @@ inline void StrandCursor::visit(std::size_t node) {
   const auto passed = [&](Index strand) {
     return sign * (x_ - build_.nodes.x(static_cast<std::size_t>(strand))) >= 0.0;
   };
-  while (at_ + stations_ < end_ && passed(at_ + stations_)) at_ += stations_;
-  while (at_ >= first_ && !passed(at_)) at_ -= stations_;
+  while (at_ + stations_ < end_ && passed(at_ + stations_)) step(1);
+  while (at_ >= first_ && !passed(at_)) step(-1);
 }
 
-inline double StrandCursor::position() const {
-  const double sign = static_cast<double>(direction_);
-  const double turn = static_cast<double>((at_ - node_) / stations_);
-  // Outside the outermost strand the scale is a diameter: only the side matters there.
+inline double StrandCursor::share() const {
   constexpr double almost_one = 0.999;
-  const double d = build_.fiber_diameter_mm;
   if (has_behind() && has_ahead()) {
     const double x0 = build_.nodes.x(behind());
     const double x1 = build_.nodes.x(ahead());
-    return x1 == x0 ? turn : turn + (x_ - x0) / (x1 - x0);
+    return x1 == x0 ? 0.5 : (x_ - x0) / (x1 - x0);
   }
-  if (has_behind()) return turn + std::min(sign * (x_ - build_.nodes.x(behind())) / d, almost_one);
-  return turn + 1.0 - std::min(sign * (build_.nodes.x(ahead()) - x_) / d, almost_one);
+  const double d = build_.fiber_diameter_mm;
+  const double sign = static_cast<double>(direction_);
+  if (has_behind()) return std::min(sign * (x_ - build_.nodes.x(behind())) / d, almost_one);
+  return 1.0 - std::min(sign * (build_.nodes.x(ahead()) - x_) / d, almost_one);
 }
 
 }  // namespace laywright

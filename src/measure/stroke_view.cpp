@@ -13,7 +13,7 @@ double StrokeView::turns() const {
 }
 
 double StrokeView::pitch() const {
-  const double laid = static_cast<double>(end - first) / static_cast<double>(build.stations_per_turn);
+  const double laid = static_cast<double>(end - first - 1) / static_cast<double>(build.stations_per_turn);
   const double covered = build.nodes.x(end - 1) - build.nodes.x(first);
   return laid > 0.0 ? std::abs(covered) / laid : 0.0;
 }

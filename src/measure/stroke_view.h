@@ -44,8 +44,8 @@ struct StrokeView {
 
   // Clear distance from a node to the next turn of the stroke on its right, mm; negative when there is none.
   [[nodiscard]] double gap_right_of(std::size_t node) const {
-    const float distance = here.to_the_right(node - first);
-    return distance == Neighbours::no_turn ? -1.0 : static_cast<double>(distance) - diameter();
+    const std::size_t next = here.right_of(node);
+    return next == Neighbours::no_node ? -1.0 : build.nodes.x(next) - build.nodes.x(node) - diameter();
   }
 };
 

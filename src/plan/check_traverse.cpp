@@ -7,6 +7,8 @@ namespace {
 
 // A share of the stroke beyond which scattering stops would cross each other.
 constexpr double most_scatter = 0.1;
+// A share of the width below which a stroke is none, but what is left of rounding.
+constexpr double rounding = 1e-9;
 
 void check_motion(Checker& c) {
   const Traverse& traverse = c.draft().traverse;
@@ -64,7 +66,7 @@ struct Stroke {
 void check_stroke(Checker& c, const Stroke& stroke, bool stops_changed, bool pitch_changed) {
   const double width = c.draft().spool.inside_width_mm;
   const double length = width - stroke.left_mm - stroke.right_mm;
-  if (length <= 0.0) {
+  if (length <= rounding * width) {
     if (!stops_changed) return;
     return c.error(stroke.stop_path,
                    fmt::format("the stops cross: inward from the flanges they take up {}, but the spool is {} wide inside",

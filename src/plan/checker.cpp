@@ -1,6 +1,8 @@
 #include "plan/checker.h"
 
 #include <algorithm>
+#include <charconv>
+#include <system_error>
 #include <utility>
 
 #include <fmt/format.h>
@@ -15,17 +17,29 @@ struct Place {
   std::optional<double> value;
 };
 
+// The step that a path like "wind.step[2].pitch" leads to; none if it is another path.
+std::optional<std::size_t> step_index(const PlanDraft& draft, std::string_view path) {
+  constexpr std::string_view start = "wind.step[";
+  if (path.substr(0, start.size()) != start) return std::nullopt;
+  std::size_t index = 0;
+  const std::from_chars_result read = std::from_chars(path.data() + start.size(), path.data() + path.size(), index);
+  if (read.ec != std::errc() || index >= draft.wind.steps.size()) return std::nullopt;
+  return index;
+}
+
 // Looks a key path up: "spool.mass", "wind.step[2].pitch".
-Place find_place(const PlanDraft& draft, const std::string& path) {
-  for (const auto& field : plan_fields()) {
-    if (field.path() == path) return {&field, field.get(draft)};
-  }
-  for (std::size_t i = 0; i < draft.wind.steps.size(); ++i) {
-    const std::string start = step_path(i) + ".";
-    if (path.rfind(start, 0) != 0) continue;
+Place find_place(const PlanDraft& draft, std::string_view path) {
+  const std::size_t dot = path.rfind('.');
+  if (dot == std::string_view::npos) return {};
+  const std::string_view table = path.substr(0, dot);
+  const std::string_view key = path.substr(dot + 1);
+  if (const std::optional<std::size_t> index = step_index(draft, path)) {
     for (const auto& field : step_fields()) {
-      if (field.key == path.substr(start.size())) return {&field, field.get(draft.wind.steps[i])};
+      if (field.key == key) return {&field, field.get(draft.wind.steps[*index])};
     }
+  }
+  for (const auto& field : plan_fields()) {
+    if (field.table == table && field.key == key) return {&field, field.get(draft)};
   }
   return {};
 }

@@ -213,7 +213,7 @@ std::string allowed_text(const FieldInfo& field, const Unit* unit) {
   if (field.kind == choice) return joined(field.choices);
   constexpr std::size_t places = 6;
   const auto shown = [&](double value) {
-    if (field.kind != quantity) return fmt::format("{:.6g}", value);
+    if (field.kind != quantity) return fmt::format("{}", value);
     return format_quantity(value, unit != nullptr ? *unit : *find_unit(field.usual_unit), places);
   };
   const std::string range = field.range.open ? fmt::format("above {}, up to {}", shown(field.range.low), shown(field.range.high))

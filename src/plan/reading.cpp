@@ -105,7 +105,7 @@ class Reader {
       reading_.draft.origins[path] = {item.line, ""};
       WindStep& step = reading_.draft.wind.steps.emplace_back();
       for (const Entry& entry : item.children) read_field(step_fields(), entry, "wind.step", path, step);
-      if (item.child("from_layer") == nullptr) {
+      if (item.child("from_layer") == nullptr && reading_.unread.count(path + ".from_layer") == 0) {
         add(item.line, path + ".from_layer", "", "is missing; it says from which layer on the step holds");
         reading_.unread.insert(path + ".from_layer");
       }
@@ -137,6 +137,8 @@ class Reader {
       what = fmt::format("does not belong here; move it to [{}]", home);
     } else if (const std::string nearest = nearest_word(entry.key, known); !nearest.empty()) {
       what += fmt::format("; did you mean {}?", nearest);
+      // So that it is not missed a second time.
+      reading_.unread.insert(path.empty() ? nearest : path + "." + nearest);
     } else {
       what += path.empty() ? "; remove it" : fmt::format("; remove it, or use one that [{}] has", table_name(path));
     }
@@ -189,6 +191,7 @@ class Reader {
   }
 
   void note_missing(const std::string& table) {
+    if (reading_.unread.count(table) > 0) return mark_unread(table);
     std::vector<std::string> missing;
     for (const auto& field : plan_fields()) {
       const std::string key = field.path();

@@ -58,15 +58,35 @@ Issue missing_quotes(const Assignment& found, std::string_view table, int line, 
 }
 
 // What the parser says is meant for programmers; what it most often means is said first.
+struct Meaning {
+  std::string_view words;
+  std::string_view meaning;
+};
+constexpr Meaning meanings[] = {
+    {"utf-8", "this line holds bytes that are not UTF-8 text; save the file as UTF-8"},
+    {"redefine existing", "this key or table is given a second time; keep one of the two"},
+    {"control characters", "a closing quote is missing"},
+    {"end-of-file", "a closing quote or bracket is missing, here or further up"},
+    {"escape sequence", "a backslash in text must be written twice"},
+    {"inline table", "a closing brace, or a comma between keys, is missing"},
+    {"parsing array", "a closing bracket, or a comma between values, is missing"},
+    {"table header", "a table's name must stand in brackets, like [spool]"},
+    {"expected value", "the value is missing"},
+    {"determine value type", "the value is neither a number, nor true, nor false, nor text in quotes"},
+    {"comment or whitespace", "something follows the value that does not belong there"},
+    {"expected '='", "a line must read: key = value"},
+    {"expected keys", "a line must read: key = value"},
+    {"while parsing floating-point", "the number cannot be read"},
+    {"integer", "the number cannot be read"},
+};
+
 std::string in_plain_words(std::string_view complaint) {
-  const auto says = [&](std::string_view words) { return complaint.find(words) != std::string_view::npos; };
   std::string_view meaning = "this line is not written as a lay plan needs it";
-  if (says("utf-8")) meaning = "this line holds bytes that are not UTF-8 text; save the file as UTF-8";
-  if (says("redefine existing")) meaning = "this key or table is given a second time; keep one of the two";
-  if (says("control characters") || says("end-of-file") ) meaning = "a closing quote or bracket is missing";
-  if (says("determine value type")) meaning = "the value is missing or is not a number, true, false or text in quotes";
-  if (says("expected '='")) meaning = "a line must read: key = value";
-  if (says("table header")) meaning = says("redefine existing") ? meaning : "a table's name must stand in brackets, like [spool]";
+  for (const Meaning& candidate : meanings) {
+    if (complaint.find(candidate.words) == std::string_view::npos) continue;
+    meaning = candidate.meaning;
+    break;
+  }
   return fmt::format("{} ({})", meaning, readable(complaint.substr(0, complaint.find('\n'))));
 }
 

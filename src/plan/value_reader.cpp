@@ -42,9 +42,10 @@ ReadValue read_number(const FieldInfo& field, const Entry& entry) {
 
 ReadValue read_whole(const FieldInfo& field, const Entry& entry) {
   ReadValue read = read_number(field, entry);
-  // The range is held here already: the member that takes the number is an int.
-  if (read.number && (std::floor(*read.number) != *read.number || !field.range.holds(*read.number))) {
-    return problem("is out of range", allowed_text(field));
+  // The range is checked with all others; here it must fit the member, an int.
+  constexpr double most = std::numeric_limits<int>::max();
+  if (read.number && (std::floor(*read.number) != *read.number || std::abs(*read.number) > most)) {
+    return problem("must be a whole number", allowed_text(field));
   }
   return read;
 }

@@ -16,8 +16,12 @@ void draw_arrow_head(Drawing& drawing, Point tip, Point towards) {
   const double size = std::hypot(towards.x - tip.x, towards.y - tip.y);
   const double ux = (towards.x - tip.x) / size, uy = (towards.y - tip.y) / size;
   const Point base{tip.x + length * ux, tip.y + length * uy};
-  drawing.add(Shape{{tip, {base.x - half_width * uy, base.y + half_width * ux},
-                     {base.x + half_width * uy, base.y - half_width * ux}}, true, ink, {}});
+  drawing.add(Shape{{tip,
+                     {base.x - half_width * uy, base.y + half_width * ux},
+                     {base.x + half_width * uy, base.y - half_width * ux}},
+                    true,
+                    ink,
+                    {}});
 }
 
 // DejaVu-like sans: a generous mean width of digits and letters, as a share of their height.
@@ -32,8 +36,11 @@ void draw_line(Drawing& drawing, Point from, Point to, const Pen& pen) {
 }
 
 void draw_box(Drawing& drawing, const Box& box, std::optional<Color> fill, std::optional<Pen> pen) {
-  drawing.add(Shape{{{box.left, box.top}, {box.right(), box.top}, {box.right(), box.bottom()},
-                     {box.left, box.bottom()}}, true, fill, std::move(pen)});
+  drawing.add(
+      Shape{{{box.left, box.top}, {box.right(), box.top}, {box.right(), box.bottom()}, {box.left, box.bottom()}},
+            true,
+            fill,
+            std::move(pen)});
 }
 
 void draw_hatch(Drawing& drawing, const Box& box, double gap_mm, const Pen& pen) {
@@ -48,24 +55,26 @@ void draw_dimension(Drawing& drawing, Point a, Point b, const std::string& words
   const bool upright = std::abs(b.y - a.y) > std::abs(b.x - a.x);
   const double length = std::hypot(b.x - a.x, b.y - a.y);
   const double ux = (b.x - a.x) / length, uy = (b.y - a.y) / length;
-  if (length < 6.0) {
-    draw_line(drawing, {a.x - 4.0 * ux, a.y - 4.0 * uy}, {b.x + 4.0 * ux, b.y + 4.0 * uy}, thin);
-    draw_arrow_head(drawing, a, {a.x - ux, a.y - uy});
-    draw_arrow_head(drawing, b, {b.x + ux, b.y + uy});
-  } else {
+  const double patch = guessed_width(words, text_height) + 1.0;
+  const bool roomy = length > patch + 4.0;
+  if (roomy) {
     draw_line(drawing, a, b, thin);
     draw_arrow_head(drawing, a, b);
     draw_arrow_head(drawing, b, a);
-  }
-  const Point middle{0.5 * (a.x + b.x), 0.5 * (a.y + b.y)};
-  const double patch = guessed_width(words, text_height) + 1.0;
-  if (upright) {
-    draw_box(drawing, {middle.x - 0.5 * text_height, middle.y - 0.5 * patch, text_height, patch}, paper, {});
-    drawing.add(Text{{middle.x + 0.36 * text_height, middle.y}, words, text_height, Align::middle, false, true, ink});
   } else {
-    draw_box(drawing, {middle.x - 0.5 * patch, middle.y - 0.5 * text_height, patch, text_height}, paper, {});
-    drawing.add(Text{{middle.x, middle.y + 0.36 * text_height}, words, text_height, Align::middle, false, false, ink});
+    draw_line(drawing, {a.x - 4.0 * ux, a.y - 4.0 * uy}, {b.x + 4.0 * ux, b.y + 4.0 * uy}, thin);
+    draw_arrow_head(drawing, a, {a.x - ux, a.y - uy});
+    draw_arrow_head(drawing, b, {b.x + ux, b.y + uy});
   }
+  // On the line, or, where that would cover it, beside it.
+  const double lift = roomy ? 0.36 * text_height : -0.8;
+  const Point middle{0.5 * (a.x + b.x), 0.5 * (a.y + b.y)};
+  const Point base = upright ? Point{middle.x + lift, middle.y} : Point{middle.x, middle.y + lift};
+  if (roomy) {
+    const double across = upright ? text_height : patch, along = upright ? patch : text_height;
+    draw_box(drawing, {middle.x - 0.5 * across, middle.y - 0.5 * along, across, along}, paper, {});
+  }
+  drawing.add(Text{base, words, text_height, Align::middle, false, upright, ink});
 }
 
 double round_length(double most) {
@@ -90,7 +99,8 @@ void draw_ruler(Drawing& drawing, const Ruler& ruler) {
   const double step = round_length(24.0 / scale);
   const auto point = [&](double value, double away) -> Point {
     const double along = (value - ruler.from) * scale;
-    return ruler.upright ? Point{ruler.at.x - away, ruler.at.y - along} : Point{ruler.at.x + along, ruler.at.y + away};
+    return ruler.upright ? Point{ruler.at.x - away, ruler.at.y - along}
+                         : Point{ruler.at.x + along, ruler.at.y + away};
   };
   draw_line(drawing, point(ruler.from, 0.0), point(ruler.to, 0.0), thin);
   // A little beyond the end, so that rounding does not lose the last tick.

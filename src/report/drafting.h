@@ -7,7 +7,7 @@
 
 namespace laywright {
 
-inline constexpr Color ink{0.1, 0.1, 0.12};
+inline constexpr Color ink{0x1A / 255.0, 0x1A / 255.0, 0x1F / 255.0};
 inline constexpr Color faint_ink{0.42, 0.42, 0.45};
 inline constexpr Color paper{1.0, 1.0, 1.0};
 
@@ -31,11 +31,11 @@ void draw_scale_bar(Drawing& drawing, Point at, double most_mm, double scale);
 // A ruler whose ticks point away from the thing drawn: along a horizontal line (values grow to the right), or a
 // vertical one (values grow upward). `from` and `to` are the values at the line's ends.
 struct Ruler {
-  Point at;                 // the left, or lower, end
-  double length_mm = 0.0;   // of page
+  Point at;                // the left, or lower, end
+  double length_mm = 0.0;  // of page
   double from = 0.0, to = 0.0;
   bool upright = false;
-  std::string words;        // what it measures
+  std::string words;  // what it measures
 };
 void draw_ruler(Drawing& drawing, const Ruler& ruler);
 

@@ -47,12 +47,12 @@ struct Dots {
 enum class Align { start, middle, end };
 
 struct Text {
-  Point at;                  // on the base line
-  std::string words;         // UTF-8, one line
-  double height_mm = 3.0;    // of the letters' em square
+  Point at;                // on the base line
+  std::string words;       // UTF-8, one line
+  double height_mm = 3.0;  // of the letters' em square
   Align align = Align::start;
   bool bold = false;
-  bool upward = false;       // read from below to above
+  bool upward = false;  // read from below to above
   Color color;
 };
 

@@ -47,8 +47,6 @@ std::string duration_text(double seconds) {
   return fmt::format("{} h {:02} min", whole / 3600, whole % 3600 / 60);
 }
 
-const char* name_of(Side side) { return side == Side::left ? "left" : "right"; }
-
 const char* name_of(StopReason reason) {
   switch (reason) {
     case StopReason::length: return "length";

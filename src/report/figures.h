@@ -6,6 +6,7 @@
 
 #include "lay/build.h"
 #include "measure/measurements.h"
+#include "measure/phrases.h"
 #include "plan/lay_plan.h"
 
 namespace laywright {
@@ -22,10 +23,9 @@ namespace laywright {
 // "42 s", "6 min 40 s", "1 h 05 min".
 [[nodiscard]] std::string duration_text(double seconds);
 
-// The names that documents and tables use; stable.
-[[nodiscard]] const char* name_of(Side side);           // "left"
-[[nodiscard]] const char* name_of(StopReason reason);   // "length"
-[[nodiscard]] const char* name_of(Support support);     // "valley"
+// The names that documents and tables use; stable. Those of sides and findings come with the measurements.
+[[nodiscard]] const char* name_of(StopReason reason);     // "length"
+[[nodiscard]] const char* name_of(Support support);       // "valley"
 [[nodiscard]] const char* direction_name(int direction);  // +1: "right"
 
 // A finding's kind in words: "flange gap".

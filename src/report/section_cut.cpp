@@ -9,7 +9,8 @@ namespace laywright {
 double SectionCut::surface_radius(double from_x_mm, double to_x_mm) const {
   double radius = barrel(std::clamp(0.5 * (from_x_mm + to_x_mm), 0.0, inside_width_mm));
   for (const Turn& turn : turns) {
-    if (turn.x_mm >= from_x_mm && turn.x_mm <= to_x_mm) radius = std::max(radius, turn.r_mm + 0.5 * fiber_diameter_mm);
+    if (turn.x_mm >= from_x_mm && turn.x_mm <= to_x_mm)
+      radius = std::max(radius, turn.r_mm + 0.5 * fiber_diameter_mm);
   }
   return radius;
 }
@@ -29,7 +30,9 @@ SectionCut cut_section(const Plan& plan, const Build& build, double angle_deg) {
   cut.barrel_right_mm = cut.barrel_left_mm + 0.5 * spool.barrel_taper_mm;
   const Section empty = Section::of(plan, cut.angle_deg / 180.0 * std::numbers::pi);
   // The lay model's faces bound the fiber's centre: half a diameter inward of the real ones.
-  const auto offset = [&](const FaceLine& face) { return 0.5 * cut.fiber_diameter_mm * std::hypot(1.0, face.slope); };
+  const auto offset = [&](const FaceLine& face) {
+    return 0.5 * cut.fiber_diameter_mm * std::hypot(1.0, face.slope);
+  };
   cut.left = {empty.left().at_axis - offset(empty.left()), empty.left().slope};
   cut.right = {empty.right().at_axis + offset(empty.right()), empty.right().slope};
 

@@ -28,7 +28,9 @@ void draw_spool(Drawing& drawing, const SectionCut& cut, const SectionView& view
   drawing.add(Shape{{left_foot, left_rim, right_rim, right_foot}, true, paper, {}});
   draw_box(drawing, {box.left, page_top, box.width, left_rim.y - page_top}, paper, {});
   drawing.add(Shape{{{box.left, left_rim.y}, left_rim, left_foot, right_foot, right_rim, {box.right(), right_rim.y}},
-                    false, {}, outline});
+                    false,
+                    {},
+                    outline});
   drawing.add(ClipEnd{});
 }
 

@@ -28,12 +28,15 @@ struct Frame {
 // Flange and barrel have no thickness in a plan; a flange is drawn this thick.
 double drawn_thickness(const SectionCut& cut) { return 0.03 * 2.0 * cut.rim_radius_mm; }
 
-void draw_half(Drawing& drawing, const Frame& frame, const SectionCut& cut, const SurfaceProfile& surface, double up) {
+void draw_half(Drawing& drawing, const Frame& frame, const SectionCut& cut, const SurfaceProfile& surface,
+               double up) {
   const double rim = up * cut.rim_radius_mm, thickness = drawn_thickness(cut);
   const auto flange = [&](double foot, double edge, double out) {
-    const std::vector<Point> points{frame.at(foot, 0.0), frame.at(foot, up * cut.barrel_left_mm), frame.at(edge, rim),
+    const std::vector<Point> points{frame.at(foot, up * cut.barrel_left_mm), frame.at(edge, rim),
                                     frame.at(edge + out, rim), frame.at(foot + out, 0.0)};
-    drawing.add(Shape{points, true, spool_fill, outline});
+    const Point axis = frame.at(foot, 0.0);
+    drawing.add(Shape{{points[0], points[1], points[2], points[3], axis}, true, spool_fill, {}});
+    drawing.add(Shape{points, false, {}, outline});
   };
   flange(cut.left_face(cut.barrel_left_mm), cut.left_face(cut.rim_radius_mm), -thickness);
   flange(cut.right_face(cut.barrel_right_mm), cut.right_face(cut.rim_radius_mm), thickness);
@@ -46,7 +49,8 @@ void draw_half(Drawing& drawing, const Frame& frame, const SectionCut& cut, cons
   }
   winding.points.push_back(right);
   drawing.add(std::move(winding));
-  drawing.add(Shape{{left, right, frame.at(cut.inside_width_mm, 0.0), frame.at(0.0, 0.0)}, true, spool_fill, outline});
+  drawing.add(Shape{{left, right, frame.at(cut.inside_width_mm, 0.0), frame.at(0.0, 0.0)}, true, spool_fill, {}});
+  draw_line(drawing, left, right, outline);
 }
 
 void draw_upright(Drawing& drawing, const Frame& frame, double edge_x_mm, double radius_mm, double page_x,

@@ -71,12 +71,14 @@ std::string totals_lines(const Plan& plan, const Build& build, const Measurement
                                    m.layers.size() == 1 ? "" : "s"));
   text += row("fiber", length_text(build.length_mm) +
                            (m.fiber_mass_kg ? fmt::format(", {} kg", setting(*m.fiber_mass_kg)) : ""));
-  text += row("outer diameter", fmt::format("{} mm left, {} mm middle, {} mm right, {} mm greatest",
-                                            figure(od.left_mm, 2), figure(od.middle_mm, 2), figure(od.right_mm, 2),
-                                            figure(od.greatest_mm, 2)));
+  text += row("outer diameter",
+              fmt::format("{} mm left, {} mm middle, {} mm right, {} mm greatest", figure(od.left_mm, 2),
+                          figure(od.middle_mm, 2), figure(od.right_mm, 2), figure(od.greatest_mm, 2)));
   text += row("fill factor", fmt::format("{} of the wound volume is fiber", figure(m.fill_factor, 4)));
-  text += row("rim clearance", fmt::format("{} mm (the plan asks for {} mm)", figure(m.rim_clearance_mm, 2),
-                                           setting(plan.limits().rim_clearance_mm)));
+  const double asked = plan.limits().rim_clearance_mm;
+  text += row("rim clearance",
+              fmt::format("{} mm{}", figure(m.rim_clearance_mm, 2),
+                          asked > 0.0 ? fmt::format(" (the plan asks for {} mm)", setting(asked)) : ""));
   if (m.wind_time_s) text += row("winding time", duration_text(*m.wind_time_s) + " at the planned line speed");
   text += row("ended because", stopped_words(build.stopped_by));
   text += row("computed with", fmt::format("{} stations per turn, seed {}", build.stations_per_turn, build.seed));
@@ -122,12 +124,11 @@ std::string finding_lines(std::size_t number, const Finding& finding) {
   head += finding.last_layer > finding.layer ? fmt::format("layers {} to {}", finding.layer, finding.last_layer)
                                              : fmt::format("layer {}", finding.layer);
   if (finding.side) head += fmt::format(", {} flange", name_of(*finding.side));
-  head += fmt::format(": {} mm ({} d)", setting(finding.size_mm), figure(finding.size_d, 2));
+  head += fmt::format(": {} ({} d)", in_mm(finding.size_mm), figure(finding.size_d, 2));
   if (finding.occurrences > 1) head += fmt::format(" at most, {} places", figure(finding.occurrences, 0));
-  const std::string place = fmt::format(
-      "from turn {}; x {}; {}; fiber {}", figure(finding.turn, 1), extent(finding.x_mm, 2, "mm"),
-      extent(finding.angle_deg, 0, "deg"),
-      extent({finding.length_mm[0] / 1e3, finding.length_mm[1] / 1e3}, 1, "m"));
+  const std::string place = fmt::format("from turn {}; x {}; {}; fiber {}", figure(finding.turn, 1),
+                                        extent(finding.x_mm, 2, "mm"), extent(finding.angle_deg, 0, "deg"),
+                                        extent({finding.length_mm[0] / 1e3, finding.length_mm[1] / 1e3}, 1, "m"));
   return head + '\n' + wrapped(finding.text, columns, 6) + wrapped("Where: " + place, columns, 6);
 }
 

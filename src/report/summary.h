@@ -14,9 +14,9 @@ namespace laywright {
 struct SummaryStyle {
   static constexpr std::size_t all = std::numeric_limits<std::size_t>::max();
 
-  std::size_t most_layers = 24;     // a longer table shows its first and last rows
-  std::size_t most_findings = 12;   // of the gravest
-  std::string whole_lists_in;       // where the person finds the rest, as in "the rest: ..."; may be empty
+  std::size_t most_layers = 24;   // a longer table shows its first and last rows
+  std::size_t most_findings = 8;  // of the gravest
+  std::string whole_lists_in;     // where the person finds the rest, as in "the rest: ..."; may be empty
 };
 
 // Plain ASCII of at most 100 columns (a title or file name may be longer), each figure with its unit; ends

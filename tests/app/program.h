@@ -73,7 +73,8 @@ free_length = "50 mm"
 [traverse.reversal]
 kind = "instant"
 [wind]
-turns = )" + std::to_string(turns) + "\n";
+turns = )" +
+         std::to_string(turns) + "\n";
 }
 
 }  // namespace laywright

@@ -27,9 +27,9 @@ TEST_CASE("help and version go to standard output") {
 TEST_CASE("a wrong command line is 2, and says what is wrong") {
   const Workshop shop;
   shop.write("a.lay.toml", small_plan());
-  for (const char* command : {"$LW lay a.lay.toml --no-such-thing", "$LW unwind a.lay.toml", "$LW lay", "$LW check",
-                              "$LW lay a.lay.toml --fidelity 0", "$LW lay a.lay.toml --seed -1",
-                              "$LW lay a.lay.toml --angle 10"}) {
+  for (const char* command :
+       {"$LW lay a.lay.toml --no-such-thing", "$LW unwind a.lay.toml", "$LW lay", "$LW check",
+        "$LW lay a.lay.toml --fidelity 0", "$LW lay a.lay.toml --seed -1", "$LW lay a.lay.toml --angle 10"}) {
     const Ran ran = shop.run(command);
     CAPTURE(command);
     CHECK(ran.code == 2);

@@ -12,8 +12,8 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const char* const report_files[] = {"summary.txt",  "build.json", "layers.csv", "findings.csv",
-                                    "path.csv", "section.svg", "section.png"};
+const char* const report_files[] = {"summary.txt", "build.json",  "layers.csv", "findings.csv",
+                                    "path.csv",    "section.svg", "section.png"};
 
 std::ptrdiff_t entries(const fs::path& folder) {
   return std::distance(fs::directory_iterator(folder), fs::directory_iterator());
@@ -47,7 +47,7 @@ TEST_CASE("--out writes the whole set, and what is written says the same as what
     CAPTURE(name);
     CHECK(fs::file_size(shop.at("reports/deep") / name) > 0);
   }
-  CHECK(entries(shop.at("reports/deep")) == std::size(report_files));
+  CHECK(entries(shop.at("reports/deep")) == std::ssize(report_files));
   CHECK(content(shop.at("reports/deep/build.json")) == ran.out);
   CHECK(nlohmann::json::parse(ran.out).at("totals").at("seed") == 3);
 
@@ -108,8 +108,9 @@ TEST_CASE("Ctrl-C is 130, soon, and leaves nothing behind") {
   for (const char* folder : {"new/deep", "old"}) {
     CAPTURE(folder);
     // A kill five seconds after the interrupt would be 137.
-    const Ran ran = shop.run("timeout --preserve-status --signal=INT --kill-after=5 0.5 $LW lay long.lay.toml --out " +
-                             std::string(folder));
+    const Ran ran =
+        shop.run("timeout --preserve-status --signal=INT --kill-after=5 0.5 $LW lay long.lay.toml --out " +
+                 std::string(folder));
     CHECK(ran.code == 130);
     CHECK(ran.out.empty());
     CHECK_THAT(ran.err, Contains("nothing was written"));

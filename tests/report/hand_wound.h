@@ -82,7 +82,8 @@ inline Measurements hand_measurements() {
   gap.size_mm = 0.75;
   gap.size_d = 0.75;
   gap.occurrences = 3;
-  gap.text = "The last turn lies 0.75 mm from the right flange, so a turn of the next layer can \"drop\", and be trapped.";
+  gap.text =
+      "The last turn lies 0.75 mm from the right flange, so a turn of the next layer can \"drop\", and be trapped.";
   Finding rim;
   rim.kind = FindingKind::rim_overrun;
   rim.layer = rim.last_layer = 2;

@@ -21,7 +21,8 @@ TEST_CASE("the document holds the values, by the keys of lay-build 1") {
   CHECK(totals.at("length_m").get<double>() == Approx(build.length_mm / 1e3).epsilon(1e-15));
   CHECK(totals.at("layers") == 2);
   CHECK(totals.at("stations_per_turn") == 8);
-  CHECK(totals.at("outer_diameter") == json{{"left", 24.125}, {"middle", 24.25}, {"right", 24.375}, {"greatest", 24.5}});
+  CHECK(totals.at("outer_diameter") ==
+        json{{"left", 24.125}, {"middle", 24.25}, {"right", 24.375}, {"greatest", 24.5}});
   CHECK(totals.at("fill_factor") == 0.78125);
   CHECK(totals.at("rim_clearance") == 7.75);
   CHECK(totals.at("mass_kg") == 0.0625);

@@ -1,0 +1,121 @@
+#include "penetration_checker.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numbers>
+#include <sstream>
+
+namespace laywright::referee {
+namespace {
+
+using Column = std::vector<Centre>;  // in rising r
+
+double distance(const Centre& a, const Centre& b) { return std::hypot(a.x - b.x, a.r - b.r); }
+
+// Pairs of one column with another (or itself) that may be closer than 2 d; columns are d wide.
+void compare(const Column& one, const Column& other, double d, Clearance& worst) {
+  for (const Centre& a : one) {
+    auto b = std::lower_bound(other.begin(), other.end(), a.r - 2.0 * d,
+                              [](const Centre& c, double r) { return c.r < r; });
+    for (; b != other.end() && b->r <= a.r + 2.0 * d; ++b) {
+      if (a.node == b->node) continue;
+      worst.take(distance(a, *b) / d - 1.0, "two turns", a.node, b->node);
+    }
+  }
+}
+
+void check_pairs(const std::vector<Centre>& centres, double d, Clearance& worst) {
+  std::map<long, Column> columns;
+  for (const Centre& c : centres) columns[std::lround(std::floor(c.x / d))].push_back(c);
+  for (auto& [index, column] : columns) {
+    std::sort(column.begin(), column.end(), [](const Centre& a, const Centre& b) { return a.r < b.r; });
+  }
+  for (const auto& [index, column] : columns) {
+    compare(column, column, d, worst);
+    for (const long next : {index + 1, index + 2}) {
+      const auto found = columns.find(next);
+      if (found != columns.end()) compare(column, found->second, d, worst);
+    }
+  }
+}
+
+void check_spool(const Spool& spool, double d, double theta, const std::vector<Centre>& centres, Clearance& worst) {
+  const double bottom = 0.5 * spool.barrel_diameter_mm;
+  const double right_bottom = bottom + 0.5 * spool.barrel_taper_mm;
+  const double width = spool.inside_width_mm;
+  const double rise = 0.5 * spool.barrel_taper_mm / width;
+  const double lean = 0.5 * spool.flange_runout_mm / (0.5 * spool.flange_diameter_mm) * std::cos(theta);
+  const double per_r = lean - std::tan(spool.flange_taper_rad);  // dx/dr of the left face
+  for (const Centre& c : centres) {
+    const double face = -(c.r - bottom) * std::tan(spool.flange_taper_rad) + lean * c.r;
+    const double right_face = -(c.r - right_bottom) * std::tan(spool.flange_taper_rad) + lean * c.r;
+    const double from_left = (c.x - face) / std::sqrt(1.0 + per_r * per_r);
+    const double from_right = (width - right_face - c.x) / std::sqrt(1.0 + per_r * per_r);
+    const double from_barrel = (c.r - bottom - rise * c.x) / std::sqrt(1.0 + rise * rise);
+    worst.take(from_left / d - 0.5, "the left flange", c.node, c.node);
+    worst.take(from_right / d - 0.5, "the right flange", c.node, c.node);
+    worst.take(from_barrel / d - 0.5, "the barrel", c.node, c.node);
+  }
+}
+
+}  // namespace
+
+std::vector<Centre> centres_at(const Build& build, int station) {
+  std::vector<Centre> centres;
+  const auto turn = static_cast<std::size_t>(build.stations_per_turn);
+  for (std::size_t k = static_cast<std::size_t>(station); k < build.nodes.size(); k += turn) {
+    centres.push_back({build.nodes.x(k), build.nodes.r(k), k});
+  }
+  return centres;
+}
+
+void Clearance::take(double clearance, const char* what, std::size_t a, std::size_t b) {
+  if (clearance >= least) return;
+  least = clearance;
+  of = what;
+  node = a;
+  other = b;
+}
+
+std::string Clearance::text() const {
+  std::ostringstream out;
+  out << "least clearance " << least << " d, of node " << node << " from " << of << " (node " << other << ")";
+  return out.str();
+}
+
+Clearance clearance_of_turns(const Build& build, double d) {
+  Clearance worst;
+  for (int station = 0; station < build.stations_per_turn; ++station) {
+    check_pairs(centres_at(build, station), d, worst);
+  }
+  return worst;
+}
+
+Clearance clearance_of_overhangs(const Build& build, double d) {
+  Clearance worst;
+  for (int station = 0; station < build.stations_per_turn; ++station) {
+    const std::vector<Centre> centres = centres_at(build, station);
+    for (std::size_t later = 1; later < centres.size(); ++later) {
+      for (std::size_t earlier = 0; earlier < later; ++earlier) {
+        const Centre& node = centres[later];
+        const Centre& above = centres[earlier];
+        if (node.r >= above.r) continue;
+        worst.take(std::abs(node.x - above.x) / d - 1.0, "the overhang of an earlier turn", node.node, above.node);
+      }
+    }
+  }
+  return worst;
+}
+
+Clearance clearance(const Plan& plan, const Build& build) {
+  const double d = plan.fiber().diameter_mm;
+  Clearance worst = clearance_of_turns(build, d);
+  for (int station = 0; station < build.stations_per_turn; ++station) {
+    const double theta = 2.0 * std::numbers::pi * station / build.stations_per_turn;
+    check_spool(plan.spool(), d, theta, centres_at(build, station), worst);
+  }
+  return worst;
+}
+
+}  // namespace laywright::referee

@@ -1,0 +1,42 @@
+// Plans for the tests, made in code: each sets what matters to it, the rest is a wide, plain spool.
+#pragma once
+
+#include <catch2/catch.hpp>
+
+#include "lay/lay.h"
+#include "plan/lay_plan.h"
+
+namespace laywright::testing {
+
+// 0.25 mm fiber on a 150 mm barrel, 95 mm wide; stops where the fiber just touches the flanges.
+inline PlanDraft plain_draft() {
+  PlanDraft draft;
+  draft.title = "test";
+  draft.spool.barrel_diameter_mm = 150.0;
+  draft.spool.flange_diameter_mm = 236.0;
+  draft.spool.inside_width_mm = 95.0;
+  draft.fiber.diameter_mm = 0.25;
+  draft.fiber.friction = 0.5;
+  draft.traverse.pitch_mm = 0.26;
+  draft.traverse.left_stop_mm = 0.125;
+  draft.traverse.right_stop_mm = 0.125;
+  draft.traverse.free_length_mm = 100.0;
+  draft.wind.turns = 100.0;
+  return draft;
+}
+
+inline Plan sound(const PlanDraft& draft) {
+  const Result<Plan> plan = check(draft);
+  for (const Issue& issue : plan.issues()) INFO(to_text(issue));
+  REQUIRE(plan.ok());
+  return plan.value();
+}
+
+inline Build laid(const PlanDraft& draft, const LaySettings& settings = {}) {
+  Progress progress;
+  Result<Build> build = lay(sound(draft), settings, progress);
+  REQUIRE(build.ok());
+  return std::move(build).value();
+}
+
+}  // namespace laywright::testing

@@ -1,0 +1,114 @@
+// The taut string by itself, on surfaces simple enough for closed forms.
+#include <cmath>
+#include <numbers>
+#include <vector>
+
+#include "lay/string_window.h"
+#include "plans.h"
+
+using namespace laywright;
+
+namespace {
+
+constexpr double d = 0.25;
+constexpr double radius = 75.0;
+
+std::vector<Section> grooved(int stations, double pitch) {
+  std::vector<Section> sections;
+  for (int i = 0; i < stations; ++i) {
+    Section section(d, {radius, 0.0}, {-100.0, 0.0}, {100.0, 0.0});
+    for (int turn = -20; pitch > 0.0 && turn <= 20; ++turn) section.insert(turn * pitch, radius, 0);
+    sections.push_back(section);
+  }
+  return sections;
+}
+
+// Winds along parallel grooves while the guide walks away; returns the tangent of the fleet angle at which the lay
+// point has climbed out of its groove.
+double angle_of_escape(int stations, double friction) {
+  constexpr double free_length = 400.0;
+  std::vector<Section> sections = grooved(stations, d);
+  const double angle = 2.0 * std::numbers::pi / stations;
+  StringWindow window(sections, friction, angle, static_cast<std::size_t>(stations * 3 / 4), 0.0, 1e-6 * d);
+  const double groove = 0.5 * d;
+  double guide = groove;
+  window.add(groove, 0, {});
+  // A walk that is slow beside the angle looked for, so that the string is always close to rest.
+  for (int k = 1; k < 200 * stations; ++k) {
+    guide += 2e-4 * free_length * angle / (2.0 * std::numbers::pi);
+    const Resting& tip = window.last().rest;
+    const double stays = std::exp(-angle * tip.r / free_length);
+    window.add(guide + (tip.x - guide) * stays, 0, {guide, (1.0 - stays) / stays});
+    if (window.last().rest.x > groove + d) return (guide - groove) / free_length;
+  }
+  return 0.0;
+}
+
+// Energy to lift a unit of string out of the groove: what the slope exceeds friction by, from valley to crest
+// (d in units of 1): integral of max(0, h' - mu) for h = sqrt(1 - u^2), u from 0 (crest) to 1/2 (valley).
+double climb(double mu) {
+  const double u = std::min(0.5, mu / std::sqrt(1.0 + mu * mu));
+  return std::sqrt(1.0 - u * u) - std::sqrt(0.75) - mu * (0.5 - u);
+}
+
+}  // namespace
+
+// tan(fleet angle) = sqrt(2 dE / R), derived from the energy of the string; mu 0 and friction.
+TEST_CASE("a groove holds the fiber up to the fleet angle that its depth and friction allow") {
+  for (const double mu : {0.0, 0.15, 0.3}) {
+    const double expected = std::sqrt(2.0 * climb(mu) * d / (radius + std::sqrt(0.75) * d));
+    const double coarse = angle_of_escape(250, mu);
+    const double fine = angle_of_escape(1000, mu);
+    INFO("mu " << mu << ": expected " << expected << ", 250 stations " << coarse << ", 1000 stations " << fine);
+    CHECK(fine == Approx(expected).epsilon(0.1));
+  }
+}
+
+// A string with bending stiffness, built in at its fixed end and free of moment at the guide, drawn aside without
+// friction: x'''' = x'' / l^2 with l^2 = E I / T (beam under tension, textbook closed form).
+TEST_CASE("bending stiffness bends the string like a beam under tension") {
+  const int stations = 400;
+  const double angle = 2.0 * std::numbers::pi / stations;
+  std::vector<Section> sections = grooved(stations, 0.0);
+  const double step = radius * angle;
+  const double length = 12.0;  // mm; E I / T = 144 mm^2
+  const std::size_t movable = 60;
+  StringWindow window(sections, 0.0, angle, movable, length * length, 1e-9);
+  const double aside = 0.02;
+  for (std::size_t k = 0; k < 120; ++k) window.add(0.0, 0, {0.0, HUGE_VAL});
+  window.add(aside, 0, {aside, HUGE_VAL});
+  const std::size_t tip = window.size() - 1;
+  const std::size_t fixed = window.first_movable() - 1;
+  // Two fixed nodes in line: the string is built in halfway between them.
+  const double span = (static_cast<double>(tip - fixed) + 0.5) * step;
+  const double scale = aside / (span * std::cosh(span / length) - length * std::sinh(span / length));
+  for (std::size_t k = fixed + 5; k < tip; k += 10) {
+    const double s = (static_cast<double>(k - fixed) + 0.5) * step;
+    const double x = scale * (s * std::cosh(span / length) + length * (std::sinh((span - s) / length) - std::sinh(span / length)));
+    CHECK(window.node(k).rest.x == Approx(x).epsilon(0.02).margin(1e-5 * aside));
+  }
+}
+
+// Geodesic curvature over normal curvature cannot exceed mu (filament-winding literature, e.g.
+// DOI 10.1177/0892705706049561). R 37.5, angle 15.196 deg, mu 0.3: the turn-round is 4.693 mm deep; the string law is
+// second order in slopes, where the depth is slope^2 / (2 mu R) = 4.61 mm.
+TEST_CASE("a steep reversal slips back until friction holds its curvature") {
+  PlanDraft draft = testing::plain_draft();
+  draft.spool.barrel_diameter_mm = 75.0 - 0.05;
+  draft.spool.flange_diameter_mm = 120.0;
+  draft.spool.inside_width_mm = 200.0;
+  draft.fiber.diameter_mm = 0.05;
+  draft.fiber.friction = 0.3;
+  draft.traverse.pitch_mm = std::numbers::pi * 75.0 * std::tan(15.196 * std::numbers::pi / 180.0);
+  draft.traverse.left_stop_mm = 20.0;
+  draft.traverse.right_stop_mm = 20.0;
+  draft.traverse.free_length_mm = 0.0;
+  draft.wind.turns = 4.0;
+  const Build build = testing::laid(draft, {.seed = 1, .fidelity = 0.25});
+  double farthest = 0.0;
+  for (std::size_t k = 0; k < build.end_of(1); ++k) farthest = std::max(farthest, build.nodes.x(k));
+  const double slope = draft.traverse.pitch_mm / (2.0 * std::numbers::pi);
+  const double depth = 180.0 - farthest;
+  CHECK(depth == Approx(slope * slope / (2.0 * 0.3 * 37.5)).epsilon(0.02));
+  CHECK(depth == Approx(4.693).epsilon(0.04));
+}
