@@ -21,9 +21,7 @@ Issues failed(const fs::path& path, const std::string& why) {
   return {issue};
 }
 
-Issues failed(const fs::path& path, int error) {
-  return failed(path, std::generic_category().message(error));
-}
+Issues failed(const fs::path& path, int error) { return failed(path, std::generic_category().message(error)); }
 
 // A file descriptor that closes itself.
 class Descriptor {

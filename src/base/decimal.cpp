@@ -157,7 +157,8 @@ std::string to_text(const Decimal& number) {
     const std::string rest = number.digits.substr(1);
     return fmt::format("{}{}{}{}e{}", sign, number.digits[0], rest.empty() ? "" : ".", rest, point - 1);
   }
-  if (point <= 0) return fmt::format("{}0.{}{}", sign, std::string(static_cast<std::size_t>(-point), '0'), number.digits);
+  if (point <= 0)
+    return fmt::format("{}0.{}{}", sign, std::string(static_cast<std::size_t>(-point), '0'), number.digits);
   if (number.exponent >= 0) {
     return fmt::format("{}{}{}", sign, number.digits, std::string(static_cast<std::size_t>(number.exponent), '0'));
   }

@@ -86,9 +86,11 @@ std::string with_article(Dimension dimension) {
 // Why text that does not begin with a number, or goes on after it, is no quantity.
 ParsedQuantity not_a_number(std::string_view text, Dimension dimension) {
   if (text.find(',') != std::string_view::npos) {
-    return problem(fmt::format("write the number with a decimal point and without commas, like \"{}\"", an_example(dimension)));
+    return problem(
+        fmt::format("write the number with a decimal point and without commas, like \"{}\"", an_example(dimension)));
   }
-  return problem(fmt::format("does not begin with a number; write a number and a unit, like \"{}\"", an_example(dimension)));
+  return problem(
+      fmt::format("does not begin with a number; write a number and a unit, like \"{}\"", an_example(dimension)));
 }
 
 }  // namespace
@@ -152,8 +154,8 @@ ParsedQuantity parse_quantity(std::string_view text, Dimension dimension) {
     return problem(fmt::format("has an unknown unit; use {}", unit_choices(dimension)));
   }
   if (unit->dimension != dimension) {
-    return problem(fmt::format("is {}, but {} is needed; use {}", with_article(unit->dimension), with_article(dimension),
-                               unit_choices(dimension)));
+    return problem(fmt::format("is {}, but {} is needed; use {}", with_article(unit->dimension),
+                               with_article(dimension), unit_choices(dimension)));
   }
   const Decimal number = parse_decimal(text.substr(0, length_of_number)).value_or(Decimal{});
   const std::optional<double> value = to_double(scaled(number, unit->multiplier, unit->divisor, unit->exponent));

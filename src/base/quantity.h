@@ -13,7 +13,20 @@
 
 namespace laywright {
 
-enum class Dimension { length, force, speed, mass, linear_mass, torque, stress, angle, time, share, rotation_speed, current };
+enum class Dimension {
+  length,
+  force,
+  speed,
+  mass,
+  linear_mass,
+  torque,
+  stress,
+  angle,
+  time,
+  share,
+  rotation_speed,
+  current
+};
 
 // One of it = multiplier / divisor x 10^exponent inside.
 struct Unit {

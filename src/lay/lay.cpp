@@ -56,7 +56,7 @@ class Layer {
       lay_one();
       const std::size_t fixed = window_.first_movable();
       if (fixed > 0) deposit(fixed - 1);
-      if (window_.size() % static_cast<std::size_t>(stations_) == 0) {
+      if (turn_nodes_ == 0) {
         if (progress.cancelled()) return stopped();
         progress.report(share_done());
       }
@@ -141,13 +141,13 @@ class Layer {
       finish(StopReason::rim, static_cast<double>(k > 0 ? k - 1 : 0) / stations_);
       return;
     }
-    const bool rides = rides_up(node, k);
+    const bool rides = rides_up(node);
     const Support support = support_of(node.rest);
     build_.nodes.push(x_code, r_code, support, rides);
     if (build_.strokes.size() <= node.stroke) {
       build_.strokes.push_back({k, node.stroke % 2 == 0 ? first_direction() : -first_direction()});
     }
-    sections_[k % sections_.size()].insert(x, r, node.stroke);
+    node.section->insert(x, r, node.stroke);
     window_.fix(k, x, r);
     if (k > 0) add_edge(k, x, r);
     last_x_ = x;
@@ -171,8 +171,8 @@ class Layer {
     }
   }
 
-  [[nodiscard]] bool rides_up(const StringNode& node, std::size_t k) const {
-    const Section& section = sections_[k % sections_.size()];
+  [[nodiscard]] bool rides_up(const StringNode& node) const {
+    const Section& section = *node.section;
     const double height = ride_up_d * build_.fiber_diameter_mm;
     for (const Contact& contact : {node.rest.left, node.rest.right}) {
       if (contact.kind != Contact::Kind::circle) continue;
@@ -205,7 +205,8 @@ class Layer {
   // Once a turn, the diameter that the last turn reached.
   void check_turn(std::size_t k, double r) {
     turn_r_ += r;
-    if ((k + 1) % static_cast<std::size_t>(stations_) != 0) return;
+    if (++turn_nodes_ < stations_) return;
+    turn_nodes_ = 0;
     turn_diameter_ = 2.0 * turn_r_ / stations_ + build_.fiber_diameter_mm;
     turn_r_ = 0.0;
     const auto& wanted = plan_.wind().diameter_mm;
@@ -228,6 +229,7 @@ class Layer {
   Build build_;
   bool done_ = false;
   double length_ = 0.0, last_x_ = 0.0, last_r_ = 0.0;
+  int turn_nodes_ = 0;  // fixed in the current turn
   double turn_r_ = 0.0, turn_diameter_ = 0.0;
 };
 

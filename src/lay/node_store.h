@@ -18,13 +18,15 @@ enum class Support : std::uint8_t;
 struct Grid {
   double origin_mm = 0.0;
   double step_mm = 1.0;
+  double steps_per_mm = 1.0;
 
   [[nodiscard]] static Grid over(double low_mm, double high_mm) {
-    return {low_mm, (high_mm - low_mm) / 4294967295.0};
+    const double step = (high_mm - low_mm) / 4294967295.0;
+    return {low_mm, step, 1.0 / step};
   }
   [[nodiscard]] double decode(std::uint32_t code) const { return origin_mm + step_mm * code; }
   [[nodiscard]] std::uint32_t nearest(double mm) const {
-    return static_cast<std::uint32_t>(std::llrint((mm - origin_mm) / step_mm));
+    return static_cast<std::uint32_t>(std::llrint((mm - origin_mm) * steps_per_mm));
   }
 };
 

@@ -167,15 +167,17 @@ void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
   const std::size_t k = count_++;
   StringNode& added = movable(k);
   added.stroke = stroke;
-  added.rest = set_down(section_of(k), x);
+  added.section = &sections_[station_];
+  if (++station_ == sections_.size()) station_ = 0;
+  added.rest = set_down(*added.section, x);
   added.ledge.known = false;
   span_ = span;
   if (k == 0) return;
   const double free_r = node(k - 1).rest.r * drop_;
   if (free_r > added.rest.r) {
     // Clear of what lies below; a face that leans in may still be in the way up there.
-    const FaceLine& left = section_of(k).left();
-    const FaceLine& right = section_of(k).right();
+    const FaceLine& left = added.section->left();
+    const FaceLine& right = added.section->right();
     added.rest = {std::clamp(added.rest.x, left.at_axis + left.slope * free_r, right.at_axis + right.slope * free_r), free_r, {}, {}};
   }
   relax();

@@ -28,6 +28,7 @@ struct Ledge {
 struct StringNode {
   Resting rest;
   std::uint32_t stroke = 0;
+  Section* section = nullptr;  // of its station
   Ledge ledge;
 };
 
@@ -88,8 +89,7 @@ class StringWindow {
   bool update(std::size_t k);
   bool settle_on_ledge(StringNode& node, const Section& section, Pull pull) const;
   [[nodiscard]] StringNode& movable(std::size_t k) { return ring_[k & mask_]; }
-  [[nodiscard]] Section& section_of(std::size_t k) { return sections_[k % sections_.size()]; }
-  [[nodiscard]] const Section& section_of(std::size_t k) const { return sections_[k % sections_.size()]; }
+  [[nodiscard]] const Section& section_of(std::size_t k) const { return *node(k).section; }
 
   std::vector<Section>& sections_;
   FrictionCone friction_;
@@ -98,6 +98,7 @@ class StringWindow {
   double bending_length2_, tolerance_;
   std::vector<StringNode> ring_;
   std::size_t mask_ = 0, count_ = 0;
+  std::size_t station_ = 0;  // of the next node
   SpanPull span_;
   BandMatrix matrix_;
   std::vector<double> moves_;       // x and r of each node in turn

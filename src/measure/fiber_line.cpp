@@ -12,10 +12,15 @@ FiberLine::FiberLine(const Build& build)
   const double end = build.turns * build.stations_per_turn;
   at_turn_.push_back(0.0);
   double sum = 0.0;
+  double x0 = nodes.size() > 0 ? nodes.x(0) : 0.0;
+  double r0 = nodes.size() > 0 ? nodes.r(0) : 0.0;
   for (std::size_t k = 0; k + 1 < nodes.size() && static_cast<double>(k) < end; ++k) {
+    const double x1 = nodes.x(k + 1), r1 = nodes.r(k + 1);
     const double share = std::min(1.0, end - static_cast<double>(k));
-    sum += share * piece_length(nodes.x(k), nodes.r(k), nodes.x(k + 1), nodes.r(k + 1), angle);
+    sum += share * piece_length(x0, r0, x1, r1, angle);
     if ((k + 1) % stations_ == 0 && static_cast<double>(k + 1) < end) at_turn_.push_back(sum);
+    x0 = x1;
+    r0 = r1;
   }
   at_turn_.push_back(sum);
 }

@@ -10,7 +10,7 @@ namespace laywright {
 namespace {
 
 // Stations worked on together, so that each cache line of a turn is read once.
-constexpr std::size_t block = 16;
+constexpr std::size_t block = 48;
 
 struct Frame {
   const Plan& plan;

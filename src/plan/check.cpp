@@ -3,20 +3,19 @@
 namespace laywright {
 namespace {
 
-// A choice outside its enumeration cannot be shown, and one that was cast from elsewhere is not looked for.
+// `held` stands beyond the range of friction.
 bool in_range(const FieldInfo& field, double value) {
   if (field.kind == FieldKind::friction && value == Fiber::held) return true;
   return field.range.holds(value);
 }
 
 template <class Owner>
-void check_ranges_of(Checker& checker, const std::vector<Field<Owner>>& fields, const Owner& owner, const std::string& table) {
+void check_ranges_of(Checker& checker, const std::vector<Field<Owner>>& fields, const Owner& owner,
+                     const std::string& table) {
   for (const auto& field : fields) {
     const std::string path = (table.empty() ? std::string(field.table) : table) + "." + std::string(field.key);
     const std::optional<double> value = field.get(owner);
-    // Optional values that are absent in a draft are sound; a step angle of zero counts as absent.
-    const bool absent = !value || (field.key == "step_angle" && *value == 0.0 && checker.draft().origins.count(path) == 0);
-    if (absent || !checker.sound(path) || in_range(field, *value)) continue;
+    if (!value || !checker.sound(path) || in_range(field, *value)) continue;
     checker.out_of_range(path, field);
   }
 }

@@ -29,12 +29,12 @@ void check_barrel_taper(Checker& c) {
   const Spool& spool = c.draft().spool;
   const double right = spool.barrel_diameter_mm + spool.barrel_taper_mm;
   if (right <= 0.0) {
-    c.error("spool.barrel_taper", fmt::format("nothing is left of the barrel, {}, at its right end",
-                                              c.shown("spool.barrel_diameter")));
-  } else if (right >= spool.flange_diameter_mm) {
     c.error("spool.barrel_taper",
-            fmt::format("the right end of the barrel becomes {}, as large as the flange or larger; check the taper's sign and size",
-                        c.in_unit_of("spool.barrel_taper", right)));
+            fmt::format("nothing is left of the barrel, {}, at its right end", c.shown("spool.barrel_diameter")));
+  } else if (right >= spool.flange_diameter_mm) {
+    c.error("spool.barrel_taper", fmt::format("the right end of the barrel becomes {}, as large as the flange or "
+                                              "larger; check the taper's sign and size",
+                                              c.in_unit_of("spool.barrel_taper", right)));
   }
 }
 
@@ -61,11 +61,13 @@ void check_fiber_in_spool(Checker& c) {
   // The grid on which builds are stored must stay far finer than the fiber.
   constexpr double most_side_by_side = 4000.0;
   if (d > width) {
-    c.error("fiber.diameter", fmt::format("the fiber is wider than the spool inside, {}", c.shown("spool.inside_width")));
+    c.error("fiber.diameter",
+            fmt::format("the fiber is wider than the spool inside, {}", c.shown("spool.inside_width")));
   } else if (width > most_side_by_side * d) {
     c.error("spool.inside_width",
-            fmt::format("is more than {:.0f} times the fiber diameter, {}, the most that can be computed; check the units",
-                        most_side_by_side, c.shown("fiber.diameter")));
+            fmt::format(
+                "is more than {:.0f} times the fiber diameter, {}, the most that can be computed; check the units",
+                most_side_by_side, c.shown("fiber.diameter")));
   }
 }
 
@@ -78,7 +80,8 @@ void check_fiber(Checker& c) {
             fmt::format("must be less than half of the fiber diameter, {}", c.shown("fiber.diameter")));
   }
   if (sized && c.sound({"fiber.core_diameter"}) && fiber.core_diameter_mm.value_or(0.0) > fiber.diameter_mm) {
-    c.error("fiber.core_diameter", fmt::format("the core is wider than the whole fiber, {}", c.shown("fiber.diameter")));
+    c.error("fiber.core_diameter",
+            fmt::format("the core is wider than the whole fiber, {}", c.shown("fiber.diameter")));
   }
   if (!c.sound({"fiber.modulus", "fiber.core_diameter"})) return;
   if (fiber.modulus_MPa && !fiber.core_diameter_mm) {

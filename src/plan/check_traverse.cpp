@@ -14,8 +14,9 @@ void check_motion(Checker& c) {
   const Traverse& traverse = c.draft().traverse;
   if (!c.sound({"traverse.motion", "traverse.step_angle"})) return;
   if (traverse.motion == Motion::stepped && traverse.step_angle_rad == 0.0) {
-    c.error("traverse.step_angle",
-            "is missing; a stepped traverse needs the spool angle in which the guide moves one pitch, like \"45 deg\"");
+    c.error(
+        "traverse.step_angle",
+        "is missing; a stepped traverse needs the spool angle in which the guide moves one pitch, like \"45 deg\"");
   }
   if (traverse.motion == Motion::continuous && traverse.step_angle_rad != 0.0) {
     c.warn("traverse.step_angle", "is not used by a continuous traverse");
@@ -27,7 +28,8 @@ void check_reversal(Checker& c) {
   if (!c.sound({"traverse.motion", "traverse.reversal.kind", "traverse.reversal.turns"})) return;
   const std::string kind = c.shown("traverse.reversal.kind");
   if (reversal.kind == ReversalKind::instant && reversal.turns > 0.0) {
-    c.warn("traverse.reversal.turns", "is not used by an instant reversal; did you mean kind = \"dwell\" or \"ramp\"?");
+    c.warn("traverse.reversal.turns",
+           "is not used by an instant reversal; did you mean kind = \"dwell\" or \"ramp\"?");
   }
   if (reversal.kind != ReversalKind::instant && reversal.turns == 0.0) {
     c.warn("traverse.reversal.kind", fmt::format("a {} over 0 turns is the same as an instant reversal", kind));
@@ -68,24 +70,28 @@ void check_stroke(Checker& c, const Stroke& stroke, bool stops_changed, bool pit
   const double length = width - stroke.left_mm - stroke.right_mm;
   if (length <= rounding * width) {
     if (!stops_changed) return;
-    return c.error(stroke.stop_path,
-                   fmt::format("the stops cross: inward from the flanges they take up {}, but the spool is {} wide inside",
-                               c.in_unit_of("spool.inside_width", stroke.left_mm + stroke.right_mm),
-                               c.shown("spool.inside_width")));
+    return c.error(
+        stroke.stop_path,
+        fmt::format("the stops cross: inward from the flanges they take up {}, but the spool is {} wide inside",
+                    c.in_unit_of("spool.inside_width", stroke.left_mm + stroke.right_mm),
+                    c.shown("spool.inside_width")));
   }
   if (!c.sound(stroke.pitch_path) || (!stops_changed && !pitch_changed)) return;
   const Reversal& reversal = c.draft().traverse.reversal;
   const std::string shown_length = c.in_unit_of(stroke.pitch_path, length);
   if (stroke.pitch_mm > length) {
-    c.warn(stroke.pitch_path, fmt::format("is coarser than the stroke, {}: the guide turns back within a single turn", shown_length));
+    c.warn(stroke.pitch_path,
+           fmt::format("is coarser than the stroke, {}: the guide turns back within a single turn", shown_length));
   }
-  const bool ramps = reversal.kind == ReversalKind::ramp && c.sound({"traverse.reversal.kind", "traverse.reversal.turns"});
-  // Speeding up and slowing down, each at half the pitch on average.
-  if (ramps && stroke.pitch_mm * reversal.turns > length) {
+  const bool ramps =
+      reversal.kind == ReversalKind::ramp && c.sound({"traverse.reversal.kind", "traverse.reversal.turns"});
+  // Half of the turns slow down before a stop and half speed up after it, at half the pitch on average: two such
+  // halves share a stroke.
+  if (ramps && stroke.pitch_mm * reversal.turns / 2.0 > length) {
     c.error("traverse.reversal.turns",
             fmt::format("the ramps at both stops are longer than the stroke, {}, at pitch {}", shown_length,
                         c.shown(stroke.pitch_path)),
-            fmt::format("0 to {:.6g}", length / stroke.pitch_mm));
+            fmt::format("0 to {:.6g}", 2.0 * length / stroke.pitch_mm));
   }
 }
 
@@ -93,7 +99,8 @@ void check_stroke(Checker& c, const Stroke& stroke, bool stops_changed, bool pit
 void check_strokes(Checker& c) {
   if (!c.sound({"spool.inside_width", "traverse.left_stop", "traverse.right_stop"})) return;
   const Traverse& traverse = c.draft().traverse;
-  Stroke stroke{traverse.pitch_mm, traverse.left_stop_mm, traverse.right_stop_mm, "traverse.pitch", "traverse.right_stop"};
+  Stroke stroke{traverse.pitch_mm, traverse.left_stop_mm, traverse.right_stop_mm, "traverse.pitch",
+                "traverse.right_stop"};
   check_stroke(c, stroke, true, true);
   for (std::size_t i = 0; i < c.draft().wind.steps.size(); ++i) {
     const WindStep& step = c.draft().wind.steps[i];

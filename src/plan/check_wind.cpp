@@ -16,12 +16,20 @@ void check_end(Checker& c) {
   const int count = given("wind.length", wind.length_mm.has_value()) + given("wind.turns", wind.turns.has_value()) +
                     given("wind.diameter", wind.diameter_mm.has_value());
   if (count == 0) c.error("wind", "says not where the wind ends; give one of length, turns or diameter");
-  if (count > 1) c.error("wind", "ends in more than one way; keep one of length, turns and diameter");
+  if (count < 2) return;
+  std::string ends;
+  for (const char* key : {"length", "turns", "diameter"}) {
+    const std::string value = c.shown(fmt::format("wind.{}", key));
+    if (!value.empty()) ends += fmt::format("{}{} {}", ends.empty() ? "" : " and ", key, value);
+  }
+  c.error("wind", fmt::format("ends in more than one way: {}; keep one of them", ends));
 }
 
 void check_diameter(Checker& c) {
   const std::optional<double> diameter = c.draft().wind.diameter_mm;
-  if (!diameter || !c.sound({"wind.diameter", "spool.barrel_diameter", "spool.barrel_taper", "spool.flange_diameter"})) return;
+  if (!diameter ||
+      !c.sound({"wind.diameter", "spool.barrel_diameter", "spool.barrel_taper", "spool.flange_diameter"}))
+    return;
   const Spool& spool = c.draft().spool;
   const double barrel = std::max(spool.barrel_diameter_mm, spool.barrel_diameter_mm + spool.barrel_taper_mm);
   if (*diameter <= barrel || *diameter > spool.flange_diameter_mm) {
@@ -35,7 +43,8 @@ void check_tension(Checker& c) {
   const std::optional<double> tension = c.draft().wind.tension_N;
   const std::optional<double> most = c.draft().fiber.max_tension_N;
   if (tension && most && c.sound({"wind.tension", "fiber.max_tension"}) && *tension > *most) {
-    c.error("wind.tension", fmt::format("is more than the fiber bears (max_tension, {})", c.shown("fiber.max_tension")),
+    c.error("wind.tension",
+            fmt::format("is more than the fiber bears (max_tension, {})", c.shown("fiber.max_tension")),
             "up to " + c.in_unit_of("wind.tension", *most));
   }
 }
@@ -44,9 +53,12 @@ void check_steps(Checker& c) {
   const std::vector<WindStep>& steps = c.draft().wind.steps;
   for (std::size_t i = 0; i < steps.size(); ++i) {
     const std::string from = step_path(i) + ".from_layer";
-    if (i > 0 && c.sound(from) && c.sound(step_path(i - 1) + ".from_layer") && steps[i].from_layer <= steps[i - 1].from_layer) {
-      c.error(from, fmt::format("the step before begins at layer {}; put the steps in rising order", steps[i - 1].from_layer),
-              fmt::format("{} or more", steps[i - 1].from_layer + 1));
+    if (i > 0 && c.sound(from) && c.sound(step_path(i - 1) + ".from_layer") &&
+        steps[i].from_layer <= steps[i - 1].from_layer) {
+      c.error(
+          from,
+          fmt::format("the step before begins at layer {}; put the steps in rising order", steps[i - 1].from_layer),
+          fmt::format("{} or more", steps[i - 1].from_layer + 1));
     }
     const bool reads_something = !c.sound(step_path(i) + ".pitch") || !c.sound(step_path(i) + ".left_stop") ||
                                  !c.sound(step_path(i) + ".right_stop");
@@ -82,7 +94,8 @@ void check_takeup(Checker& c) {
   if (c.sound({"takeup.control", "takeup.taper"})) {
     const bool tapers = takeup->control == TensionControl::taper;
     if (takeup->taper > 0.0 && !tapers) c.warn("takeup.taper", "is used only with control = \"taper\"");
-    if (takeup->taper == 0.0 && tapers) c.warn("takeup.control", "a taper of 0 is the same as constant tension; set takeup.taper");
+    if (takeup->taper == 0.0 && tapers)
+      c.warn("takeup.control", "a taper of 0 is the same as constant tension; set takeup.taper");
   }
   if (takeup->torque_at_full_current_Nmm && !takeup->full_current_A && c.sound({"takeup.full_current"})) {
     c.warn("takeup.torque_at_full_current", "is not enough to set a current; give full_current too");
@@ -91,25 +104,42 @@ void check_takeup(Checker& c) {
     c.warn("takeup.full_current", "is not enough to set a current; give torque_at_full_current too");
   }
   const std::optional<double> speed = c.draft().wind.line_speed_mm_per_s;
-  if (!speed || !takeup->speed_ceiling_rpm || !c.sound({"wind.line_speed", "takeup.speed_ceiling", "spool.barrel_diameter"})) return;
+  if (!speed || !takeup->speed_ceiling_rpm ||
+      !c.sound({"wind.line_speed", "takeup.speed_ceiling", "spool.barrel_diameter"}))
+    return;
   const double needed = *speed / (std::numbers::pi * c.draft().spool.barrel_diameter_mm) * 60.0;
   if (*takeup->speed_ceiling_rpm < needed) {
-    c.warn("takeup.speed_ceiling", fmt::format("is too slow for the empty barrel, which turns at {:.4g} rpm at line speed {}",
-                                               needed, c.shown("wind.line_speed")));
+    c.warn("takeup.speed_ceiling",
+           fmt::format("is too slow for the empty barrel, which turns at {:.4g} rpm at line speed {}", needed,
+                       c.shown("wind.line_speed")));
   }
 }
 
 void check_size(Checker& c) {
+  const double stations = stations_estimate(c.draft());
+  if (stations > most_stations) {
+    const bool stepped = c.draft().traverse.motion == Motion::stepped;
+    return c.error(
+        "traverse.pitch",
+        fmt::format("is too coarse for the fiber, {}{}: the build would need about {:.3g} stations per turn, more "
+                    "than {:.3g}; check the units",
+                    c.shown("fiber.diameter"),
+                    stepped ? " and the step angle, " + c.shown("traverse.step_angle") : std::string(), stations,
+                    most_stations));
+  }
   const double bytes = bytes_estimate(c.draft());
   if (bytes <= most_build_bytes) return;
   constexpr double gib = 1024.0 * 1024.0 * 1024.0;
   const Wind& wind = c.draft().wind;
   const std::string end = wind.length_mm ? "wind.length" : wind.turns ? "wind.turns" : "wind.diameter";
-  c.error(end, fmt::format("the build would need about {:.3g} GiB of memory, more than {:.3g} GiB: about {:.3g} turns with {:.3g} "
-                           "stations each, from {} {}, barrel {}, fiber {} and pitch {}; check the units, or shorten the wind",
-                           bytes / gib, most_build_bytes / gib, turns_estimate(c.draft()), stations_estimate(c.draft()),
-                           end.substr(5), c.shown(end), c.shown("spool.barrel_diameter"), c.shown("fiber.diameter"),
-                           c.shown("traverse.pitch")));
+  c.error(
+      end,
+      fmt::format(
+          "the build would need about {:.3g} GiB of memory, more than {:.3g} GiB: about {:.3g} turns with {:.3g} "
+          "stations each, from {} {}, barrel {}, fiber {} and pitch {}; check the units, or shorten the wind",
+          bytes / gib, most_build_bytes / gib, turns_estimate(c.draft()), stations_estimate(c.draft()),
+          end.substr(5), c.shown(end), c.shown("spool.barrel_diameter"), c.shown("fiber.diameter"),
+          c.shown("traverse.pitch")));
 }
 
 }  // namespace laywright

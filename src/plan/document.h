@@ -22,8 +22,8 @@ struct Entry {
   std::size_t key_begin = 0;  // bytes from the start of the text
   std::size_t begin = 0;      // of the value; of a table with a header: of its first header
   std::size_t end = 0;
-  bool is_inline = false;     // table or list written in braces or brackets
-  bool has_header = false;    // table with a [header] of its own
+  bool is_inline = false;       // table or list written in braces or brackets
+  bool has_header = false;      // table with a [header] of its own
   std::vector<Entry> children;  // in the order of the text
 
   // Null if there is none of that key.

@@ -92,7 +92,8 @@ std::optional<Issue> refuse_document(std::string_view text) {
     return refused(0, "is not a text file (it holds zero bytes). Is this the right file, and saved as UTF-8?");
   }
   if (const int line = Scanner(text).too_deep(); line > 0) {
-    return refused(line, fmt::format("nests brackets or dotted keys deeper than {} levels; a lay plan needs three", deepest));
+    return refused(
+        line, fmt::format("nests brackets or dotted keys deeper than {} levels; a lay plan needs three", deepest));
   }
   return std::nullopt;
 }

@@ -67,14 +67,15 @@ Range either_way(double high) { return {-high, high, false}; }
 
 // Bounds beyond anything that is wound; they keep slips (a missing decimal point, metres for millimetres) and
 // numbers that overflow out of the model.
-constexpr double longest_part_mm = 10'000.0;     // spools and guides
+constexpr double longest_part_mm = 10'000.0;  // spools and guides
 constexpr double thickest_fiber_mm = 500.0;
-constexpr double longest_fiber_mm = 1e12;        // a million km
+constexpr double longest_fiber_mm = 1e12;  // a million km
 constexpr double greatest_force_N = 1e7;
 constexpr double full_turn_rad = 2.0 * std::numbers::pi;
 constexpr double steepest_flange_rad = std::numbers::pi / 3.0;
 
-#define MEMBER(path) [](auto& owner) -> auto& { return owner.path; }
+#define MEMBER(path) \
+  [](auto& owner) -> auto& { return owner.path; }
 
 void add_spool(std::vector<Field<PlanDraft>>& all) {
   const auto add = [&](FieldInfo info, auto member) { all.push_back(field<PlanDraft>(std::move(info), member)); };
@@ -90,7 +91,8 @@ void add_spool(std::vector<Field<PlanDraft>>& all) {
 void add_fiber(std::vector<Field<PlanDraft>>& all) {
   const auto add = [&](FieldInfo info, auto member) { all.push_back(field<PlanDraft>(std::move(info), member)); };
   add(amount("fiber", "diameter", "mm", above_zero(thickest_fiber_mm), true), MEMBER(fiber.diameter_mm));
-  add(amount("fiber", "diameter_tolerance", "mm", from_zero(thickest_fiber_mm)), MEMBER(fiber.diameter_tolerance_mm));
+  add(amount("fiber", "diameter_tolerance", "mm", from_zero(thickest_fiber_mm)),
+      MEMBER(fiber.diameter_tolerance_mm));
   add(plain("fiber", "friction", friction, from_zero(10.0), true), MEMBER(fiber.friction));
   add(amount("fiber", "linear_mass", "g/km", above_zero(1e9)), MEMBER(fiber.linear_mass_g_per_km));
   add(amount("fiber", "modulus", "GPa", above_zero(1e7)), MEMBER(fiber.modulus_MPa));
@@ -107,7 +109,7 @@ void add_traverse(std::vector<Field<PlanDraft>>& all) {
   add(amount("traverse", "right_stop", "mm", either_way(longest_part_mm), true), MEMBER(traverse.right_stop_mm));
   add(one_of("traverse", "start", {"left", "right"}), MEMBER(traverse.start));
   add(amount("traverse", "free_length", "mm", from_zero(100'000.0), true), MEMBER(traverse.free_length_mm));
-  add(amount("traverse", "step_angle", "deg", above_zero(full_turn_rad)), MEMBER(traverse.step_angle_rad));
+  add(amount("traverse", "step_angle", "deg", from_zero(full_turn_rad)), MEMBER(traverse.step_angle_rad));
   add(amount("traverse", "guide_play", "mm", from_zero(1000.0)), MEMBER(traverse.guide_play_mm));
   add(amount("traverse", "pitch_scatter", "%", from_zero(0.25)), MEMBER(traverse.pitch_scatter));
   constexpr std::string_view reversal = "traverse.reversal";
@@ -170,7 +172,8 @@ std::vector<Field<WindStep>> make_step_fields() {
 
 std::string joined(const std::vector<std::string>& words) {
   std::string text = words.front();
-  for (std::size_t i = 1; i < words.size(); ++i) text += fmt::format("{}{}", i + 1 == words.size() ? " or " : ", ", words[i]);
+  for (std::size_t i = 1; i < words.size(); ++i)
+    text += fmt::format("{}{}", i + 1 == words.size() ? " or " : ", ", words[i]);
   return text;
 }
 
@@ -216,8 +219,9 @@ std::string allowed_text(const FieldInfo& field, const Unit* unit) {
     if (field.kind != quantity) return fmt::format("{}", value);
     return format_quantity(value, unit != nullptr ? *unit : *find_unit(field.usual_unit), places);
   };
-  const std::string range = field.range.open ? fmt::format("above {}, up to {}", shown(field.range.low), shown(field.range.high))
-                                             : fmt::format("{} to {}", shown(field.range.low), shown(field.range.high));
+  const std::string range = field.range.open
+                                ? fmt::format("above {}, up to {}", shown(field.range.low), shown(field.range.high))
+                                : fmt::format("{} to {}", shown(field.range.low), shown(field.range.high));
   if (field.kind == friction) return range + ", or \"held\"";
   return field.kind == whole ? "a whole number, " + range : range;
 }

@@ -84,7 +84,8 @@ void PlanText::set(const std::string& table, std::string_view key, const std::st
   const Entry* parent = dot == std::string::npos ? nullptr : find_table(document_, table.substr(0, dot));
   const std::string line = fmt::format("{} = {}", key, literal);
   // An inline table cannot be added to by a header.
-  if (parent != nullptr && parent->is_inline) return add_key(*parent, table.substr(dot + 1), fmt::format("{{ {} }}", line));
+  if (parent != nullptr && parent->is_inline)
+    return add_key(*parent, table.substr(dot + 1), fmt::format("{{ {} }}", line));
   add_table(parent == nullptr ? "" : table.substr(0, dot), fmt::format("[{}]", table), {line});
 }
 
@@ -129,7 +130,8 @@ void PlanText::remove_table(const std::string& table) {
   edit(begin, end, "");
 }
 
-void PlanText::add_table(const std::string& behind, const std::string& header, const std::vector<std::string>& lines) {
+void PlanText::add_table(const std::string& behind, const std::string& header,
+                         const std::vector<std::string>& lines) {
   const Entry* found = behind.empty() ? nullptr : find_table(document_, behind);
   const bool at_end = found == nullptr || !found->has_header;
   const Entry* last = at_end ? nullptr : last_own_line(*found);

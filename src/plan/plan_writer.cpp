@@ -86,7 +86,8 @@ void save_fields(PlanText& text, const std::vector<Field<Owner>>& fields, const 
 
 // Which step of `steps` begins at that layer; none if none does.
 std::optional<std::size_t> step_from(const std::vector<WindStep>& steps, int layer) {
-  const auto found = std::find_if(steps.begin(), steps.end(), [&](const WindStep& s) { return s.from_layer == layer; });
+  const auto found =
+      std::find_if(steps.begin(), steps.end(), [&](const WindStep& s) { return s.from_layer == layer; });
   if (found == steps.end()) return std::nullopt;
   return static_cast<std::size_t>(found - steps.begin());
 }
@@ -106,9 +107,10 @@ void save_steps(PlanText& text, const PlanDraft& before, const PlanDraft& after)
   const Entry* list = text.find("wind", "step");
   const Entry* wind = find_table(text.document(), "wind");
   if ((list != nullptr && list->is_inline) || (wind != nullptr && wind->is_inline)) {
-    if (present.size() == wanted.size() && std::equal(present.begin(), present.end(), wanted.begin(), [](const auto& a, const auto& b) {
-          return same_fields(step_fields(), a, b);
-        })) return;
+    if (present.size() == wanted.size() &&
+        std::equal(present.begin(), present.end(), wanted.begin(),
+                   [](const auto& a, const auto& b) { return same_fields(step_fields(), a, b); }))
+      return;
     return text.set("wind", "step", inline_steps(after));
   }
   if (present.size() != wanted.size()) {
@@ -119,7 +121,8 @@ void save_steps(PlanText& text, const PlanDraft& before, const PlanDraft& after)
     }
   }
   for (std::size_t i = 0; i < wanted.size(); ++i) {
-    const bool is_new = present.size() < wanted.size() && (i >= present.size() || present[i].from_layer != wanted[i].from_layer);
+    const bool is_new =
+        present.size() < wanted.size() && (i >= present.size() || present[i].from_layer != wanted[i].from_layer);
     if (!is_new) {
       save_fields(text, step_fields(), present[i], wanted[i], step_path(i));
       continue;
@@ -175,15 +178,19 @@ Result<std::string> save_text(const std::filesystem::path& path, std::string tex
 }  // namespace
 
 bool same_plan(const PlanDraft& a, const PlanDraft& b) {
-  const auto same_step = [](const WindStep& one, const WindStep& other) { return same_fields(step_fields(), one, other); };
+  const auto same_step = [](const WindStep& one, const WindStep& other) {
+    return same_fields(step_fields(), one, other);
+  };
   return a.title == b.title && a.notes == b.notes && a.takeup.has_value() == b.takeup.has_value() &&
          same_fields(plan_fields(), a, b) &&
          std::equal(a.wind.steps.begin(), a.wind.steps.end(), b.wind.steps.begin(), b.wind.steps.end(), same_step);
 }
 
 std::string write_plan(const PlanDraft& draft) {
-  std::string text = fmt::format("format = \"{}\"\ntitle = {}\nnotes = {}\n", format_line, toml_text(draft.title), toml_text(draft.notes));
-  for (const char* table : {"spool", "fiber", "traverse", "traverse.reversal", "wind"}) write_table(text, draft, table);
+  std::string text = fmt::format("format = \"{}\"\ntitle = {}\nnotes = {}\n", format_line, toml_text(draft.title),
+                                 toml_text(draft.notes));
+  for (const char* table : {"spool", "fiber", "traverse", "traverse.reversal", "wind"})
+    write_table(text, draft, table);
   for (std::size_t i = 0; i < draft.wind.steps.size(); ++i) {
     text += fmt::format("\n[[wind.step]]\n{}\n", fmt::join(step_lines(draft, i), "\n"));
   }
@@ -210,8 +217,8 @@ Result<std::string> save_plan(const std::filesystem::path& path, const PlanDraft
   return save_text(path, write_plan(draft), draft);
 }
 
-Result<std::string> save_plan(const std::filesystem::path& path, std::string_view original_text, const PlanDraft& before,
-                              const PlanDraft& after) {
+Result<std::string> save_plan(const std::filesystem::path& path, std::string_view original_text,
+                              const PlanDraft& before, const PlanDraft& after) {
   return save_text(path, write_plan(original_text, before, after), after);
 }
 

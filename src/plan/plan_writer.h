@@ -20,7 +20,8 @@ namespace laywright {
 // The original text with what changed from `before` to `after`, and nothing else: comments, order, spacing and
 // the units of what was written stay; new keys go to their tables. Reads back as `after`. Precondition: `before`
 // was read from the text. A text that cannot be read, or edited that way, gives way to a fresh file.
-[[nodiscard]] std::string write_plan(std::string_view original_text, const PlanDraft& before, const PlanDraft& after);
+[[nodiscard]] std::string write_plan(std::string_view original_text, const PlanDraft& before,
+                                     const PlanDraft& after);
 
 // Writes the text that write_plan makes, as write_file_atomically does, and returns it: the original for the
 // next time. A draft is saved whether it is sound or not, but for values that a file cannot say (NaN, infinity).

@@ -98,7 +98,8 @@ class Reader {
     const bool of_tables = std::all_of(list.children.begin(), list.children.end(),
                                        [](const Entry& e) { return e.kind == Entry::Kind::table; });
     if (list.kind != Entry::Kind::list || !of_tables) {
-      return add(list, "wind.step", "must be a list of tables: for each step a line [[wind.step]], and its keys below");
+      return add(list, "wind.step",
+                 "must be a list of tables: for each step a line [[wind.step]], and its keys below");
     }
     for (const Entry& item : list.children) {
       const std::string path = step_path(reading_.draft.wind.steps.size());
@@ -203,7 +204,8 @@ class Reader {
     if (missing.empty()) return;
     const auto origin = reading_.draft.origins.find(table);
     if (origin == reading_.draft.origins.end()) {
-      return add(0, table, "", fmt::format("the table [{}] is missing; it needs {}", table, fmt::join(missing, ", ")));
+      return add(0, table, "",
+                 fmt::format("the table [{}] is missing; it needs {}", table, fmt::join(missing, ", ")));
     }
     for (const std::string& key : missing) {
       add(origin->second.line, table + "." + key, "", fmt::format("is missing; add it below [{}]", table));

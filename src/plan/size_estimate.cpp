@@ -26,8 +26,10 @@ double stations_estimate(const PlanDraft& draft) {
   const double d = draft.fiber.diameter_mm;
   double pitch = draft.traverse.pitch_mm;
   for (const WindStep& step : draft.wind.steps) pitch = std::max(pitch, step.pitch_mm.value_or(0.0));
+  const bool stepped = draft.traverse.motion == Motion::stepped;
+  const double haste = stepped ? 2.0 * std::numbers::pi / draft.traverse.step_angle_rad : 1.0;
   const double diameter = draft.spool.barrel_diameter_mm + d;
-  return std::max(14.0 / std::sqrt(2.0 * d / diameter), 8.0 * pitch / d);
+  return std::max(14.0 / std::sqrt(2.0 * d / diameter), 8.0 * haste * pitch / d);
 }
 
 double turns_estimate(const PlanDraft& draft) {

@@ -7,12 +7,14 @@ namespace laywright {
 
 // A build needs 9 bytes for each turn at each station.
 inline constexpr double bytes_per_node = 9.0;
-// Builds beyond this are refused.
+// Builds beyond these are refused.
 inline constexpr double most_build_bytes = 4.0 * 1024 * 1024 * 1024;
+inline constexpr double most_stations = 100'000.0;
 
-// Stations per turn that the lay model will need: four in a crossover, whose angle is about sqrt(2 d / D) times
-// 2 pi / 3.5, and no more than d/4 of travel relative to the layer below, of the other hand, between stations:
-// max(14 / sqrt(2 d / D), 8 pitch / d), with D over the centre lines on the barrel and the coarsest pitch.
+// Stations per turn that the lay model will need: four in a crossover, whose angle is about 1.8 sqrt(2 d / D),
+// and no more than d/4 of travel relative to the layer below, of the other hand, between stations:
+// max(14 / sqrt(2 d / D), 8 pitch / d), with D over the centre lines on the barrel and the coarsest pitch. A
+// stepped guide travels its pitch within the step angle alone.
 [[nodiscard]] double stations_estimate(const PlanDraft& draft);
 
 // Turns of the wind: its length at barrel diameter, its turns, or what its diameter takes at the tightest

@@ -16,12 +16,14 @@ using Kind = Entry::Kind;
 
 bool is_number(const Entry& entry) { return entry.kind == Kind::number || entry.kind == Kind::whole; }
 
-ReadValue problem(std::string text, std::string allowed = "") { return {std::nullopt, std::move(text), std::move(allowed)}; }
+ReadValue problem(std::string text, std::string allowed = "") {
+  return {std::nullopt, std::move(text), std::move(allowed)};
+}
 
 ReadValue read_quantity(const FieldInfo& field, const Entry& entry) {
   if (is_number(entry) && std::isfinite(entry.number)) {
-    return problem(fmt::format("has no unit; write it in quotes with {}, like \"{} {}\"", unit_choices(field.dimension),
-                               readable(entry.text), field.usual_unit));
+    return problem(fmt::format("has no unit; write it in quotes with {}, like \"{} {}\"",
+                               unit_choices(field.dimension), readable(entry.text), field.usual_unit));
   }
   if (entry.kind != Kind::text) {
     return problem(fmt::format("must be a number and a unit in quotes, like \"1.5 {}\"", field.usual_unit));

@@ -4,9 +4,9 @@
 #include <fstream>
 #include <iterator>
 
-#include <catch2/catch.hpp>
 #include <sys/stat.h>
 #include <unistd.h>
+#include <catch2/catch.hpp>
 
 using namespace laywright;
 namespace fs = std::filesystem;

@@ -95,7 +95,8 @@ TEST_CASE("what is equal in two units has the same bits") {
 }
 
 TEST_CASE("how a quantity may be written") {
-  for (const char* text : {"150 mm", "150mm", " 150 \t mm ", "+150 mm", "150.0 mm", "1.5e2 mm", "1.5E+2 mm", "15e1mm", "150. mm"}) {
+  for (const char* text :
+       {"150 mm", "150mm", " 150 \t mm ", "+150 mm", "150.0 mm", "1.5e2 mm", "1.5E+2 mm", "15e1mm", "150. mm"}) {
     CHECK(read(text, length) == 150.0);
   }
   CHECK(read(".5 mm", length) == 0.5);
@@ -106,13 +107,14 @@ TEST_CASE("how a quantity may be written") {
 TEST_CASE("what is wrong with a quantity is said in one sentence") {
   CHECK(problem_of("150", length) == "has no unit; add mm, cm, m, km, um, in, ft, yd or mil");
   CHECK(problem_of("1.5 inch", length) == "has an unknown unit; use mm, cm, m, km, um, in, ft, yd or mil");
-  CHECK(problem_of("150 N", length) == "is a force, but a length is needed; use mm, cm, m, km, um, in, ft, yd or mil");
+  CHECK(problem_of("150 N", length) ==
+        "is a force, but a length is needed; use mm, cm, m, km, um, in, ft, yd or mil");
   CHECK(problem_of("5 deg", mass) == "is an angle, but a mass is needed; use kg, g or lb");
   CHECK(problem_of("0,5 mm", length).find("decimal point") != std::string::npos);
   CHECK(problem_of("", length).find("is empty") == 0);
   CHECK(problem_of("   ", length).find("is empty") == 0);
-  for (const char* text : {"mm", "nan mm", "NaN mm", "inf mm", "-inf mm", "0x10 mm", "1 2 mm", "--1 mm", "1..2 mm", ". mm", "- mm",
-                           "150 mm x", "150 mm;", "1e mm", "1e+ mm", "150 MM", "150 \xc2\xb5m"}) {
+  for (const char* text : {"mm", "nan mm", "NaN mm", "inf mm", "-inf mm", "0x10 mm", "1 2 mm", "--1 mm", "1..2 mm",
+                           ". mm", "- mm", "150 mm x", "150 mm;", "1e mm", "1e+ mm", "150 MM", "150 \xc2\xb5m"}) {
     INFO(text);
     CHECK_FALSE(problem_of(text, length).empty());
   }
@@ -125,8 +127,8 @@ TEST_CASE("what is wrong with a quantity is said in one sentence") {
 }
 
 TEST_CASE("every unit is known by its name and by its dimension") {
-  for (const Dimension dimension : {length, force, speed, mass, linear_mass, torque, stress, angle, Dimension::time, share,
-                                    rotation_speed, current}) {
+  for (const Dimension dimension : {length, force, speed, mass, linear_mass, torque, stress, angle, Dimension::time,
+                                    share, rotation_speed, current}) {
     const std::vector<const Unit*> units = units_of(dimension);
     REQUIRE_FALSE(units.empty());
     for (const Unit* unit : units) CHECK(find_unit(unit->name) == unit);
@@ -159,7 +161,8 @@ TEST_CASE("every double survives being written and read, in every unit") {
     REQUIRE(parsed.quantity.has_value());
     REQUIRE(parsed.quantity->value == value);
   };
-  for (const Dimension dimension : {length, force, speed, mass, linear_mass, torque, stress, angle, Dimension::time, share}) {
+  for (const Dimension dimension :
+       {length, force, speed, mass, linear_mass, torque, stress, angle, Dimension::time, share}) {
     for (const Unit* unit : units_of(dimension)) {
       for (int i = 0; i < 500; ++i) {
         const double fraction = static_cast<double>(random() >> 11U) * 0x1p-53 + 0x1p-53;

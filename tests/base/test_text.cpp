@@ -32,13 +32,16 @@ TEST_CASE("text is shown without control characters and without end") {
   CHECK(readable("\xc3\xa9 \xe2\x82\xac \xf0\x9f\x98\x80") == "\xc3\xa9 \xe2\x82\xac \xf0\x9f\x98\x80");
   CHECK(readable("a\x1b[2Jb\n") == "a\\x1b[2Jb\\x0a");
   CHECK(readable(std::string("\0", 1)) == "\\x00");
-  CHECK(readable("\xc2\x9b") == "\\xc2\\x9b");          // a control character of its own
-  CHECK(readable("\xff\xc3") == "\\xff\\xc3");          // no UTF-8
+  CHECK(readable("\xc2\x9b") == "\\xc2\\x9b");           // a control character of its own
+  CHECK(readable("\xff\xc3") == "\\xff\\xc3");           // no UTF-8
   CHECK(readable("\xed\xa0\x80") == "\\xed\\xa0\\x80");  // a surrogate
   CHECK(readable(std::string(1000, 'x')).size() < 70);
 }
 
 TEST_CASE("bytes that are not UTF-8 are replaced") {
   CHECK(valid_utf8("plain \xc3\xa9\n") == "plain \xc3\xa9\n");
-  CHECK(valid_utf8("a\xff" "b\xc3") == "a\xef\xbf\xbd" "b\xef\xbf\xbd");
+  CHECK(valid_utf8("a\xff"
+                   "b\xc3") ==
+        "a\xef\xbf\xbd"
+        "b\xef\xbf\xbd");
 }

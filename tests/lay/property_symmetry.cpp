@@ -91,9 +91,11 @@ TEST_CASE("a long mirrored wind is the same on the whole") {
     INFO("seed " << seed << ": " << random_plans::in_words(draft));
     const Build one = random_plans::laid(random_plans::plan_of(draft));
     const Build other = random_plans::laid(random_plans::plan_of(mirrored(draft)));
-    CHECK(one.turns == Approx(other.turns).epsilon(0.005));
-    CHECK(one.length_mm == Approx(other.length_mm).epsilon(0.005));
-    CHECK(mean_radius(one) == Approx(mean_radius(other)).epsilon(0.005));
+    // Coarse winds are loose and jumpy: rounding alone makes another wind of them.
+    const double agreement = draft.traverse.pitch_mm < 1.5 * draft.fiber.diameter_mm ? 0.005 : 0.02;
+    CHECK(one.turns == other.turns);
+    CHECK(one.length_mm == Approx(other.length_mm).epsilon(agreement));
+    CHECK(mean_radius(one) == Approx(mean_radius(other)).epsilon(agreement));
   }
 }
 

@@ -25,7 +25,8 @@ void error_at(const std::string& key, std::string_view piece, std::string_view r
   CHECK(to_text(issue).find(says) != std::string::npos);
 }
 
-void warning_at(const std::string& key, std::string_view piece, std::string_view replacement, std::string_view says) {
+void warning_at(const std::string& key, std::string_view piece, std::string_view replacement,
+                std::string_view says) {
   const Issue issue = spoilt(piece, replacement);
   INFO(to_text(issue));
   CHECK(issue.severity == Severity::warning);
@@ -56,7 +57,8 @@ TEST_CASE("spool: flange against barrel, tapers, runout") {
 }
 
 TEST_CASE("fiber: in the spool, its parts, its limits") {
-  error_at("fiber.diameter_tolerance", "\"0.005 mm\"", "\"0.2 mm\"", "less than half of the fiber diameter, 0.245 mm");
+  error_at("fiber.diameter_tolerance", "\"0.005 mm\"", "\"0.2 mm\"",
+           "less than half of the fiber diameter, 0.245 mm");
   error_at("fiber.core_diameter", "\"0.125 mm\"", "\"0.25 mm\"", "wider than the whole fiber, 0.245 mm");
   error_at("fiber.min_bend_diameter", "\"60 mm\"", "\"151 mm\"", "the barrel, 150 mm, bends the fiber tighter");
   sound("\"60 mm\"", "\"150 mm\"");
@@ -65,8 +67,9 @@ TEST_CASE("fiber: in the spool, its parts, its limits") {
   sound("\"8.4 N\"", "\"0.5 N\"");
   warning_at("fiber.modulus", "core_diameter = \"0.125 mm\"\n", "", "need core_diameter too");
   warning_at("fiber.core_diameter", "modulus = \"72 GPa\"\n", "", "need modulus too");
-  CHECK(sample::all_text(sample::issues_in(sample::with("diameter = \"0.245 mm\"", "diameter = \"96 mm\""))).find(
-            "fiber.diameter = \"96 mm\": the fiber is wider than the spool inside, 95 mm") != std::string::npos);
+  CHECK(sample::all_text(sample::issues_in(sample::with("diameter = \"0.245 mm\"", "diameter = \"96 mm\"")))
+            .find("fiber.diameter = \"96 mm\": the fiber is wider than the spool inside, 95 mm") !=
+        std::string::npos);
 }
 
 TEST_CASE("a spool more than 4000 fibers wide is refused") {
@@ -108,17 +111,18 @@ TEST_CASE("ramps must fit into the stroke") {
   std::string text = sample::with("\"stepped\"", "\"continuous\"", sample::with("\"dwell\"", "\"ramp\""));
   text = sample::with("step_angle = \"45 deg\"\n", "", text);
   CHECK(sample::issues_in(text).empty());
-  // The steps' stroke at pitch 0.28 is 94.39 mm: 337.1 turns; at 0.26 it is 94.73 mm: 364.3 turns.
-  CHECK(sample::issues_in(sample::with("turns = 0.5", "turns = 337", text)).empty());
-  const Issue step = sample::only_issue(sample::with("turns = 0.5", "turns = 338", text));
+  // The steps' stroke is 94.39 mm; at pitch 0.28, two ramps of n/2 turns at 0.14 mm a turn each fill it: 674.2.
+  CHECK(sample::issues_in(sample::with("turns = 0.5", "turns = 674", text)).empty());
+  const Issue step = sample::only_issue(sample::with("turns = 0.5", "turns = 675", text));
   CHECK(step.key == "traverse.reversal.turns");
-  CHECK(step.allowed == "0 to 337.107");
+  CHECK(step.allowed == "0 to 674.214");
   CHECK(step.what.find("longer than the stroke, 94.39 mm, at pitch 0.28 mm") != std::string::npos);
 }
 
 TEST_CASE("wind: exactly one end, in reach") {
   error_at("wind", "length = \"3 km\"\n", "", "give one of length, turns or diameter");
-  error_at("wind", "length = \"3 km\"", "length = \"3 km\"\nturns = 5", "in more than one way");
+  error_at("wind", "length = \"3 km\"", "length = \"3 km\"\nturns = 5",
+           "in more than one way: length 3 km and turns 5");
   error_at("wind", "length = \"3 km\"", "diameter = \"200 mm\"\nturns = 5", "in more than one way");
   sound("length = \"3 km\"", "turns = 100.5");
   sound("length = \"3 km\"", "diameter = \"200 mm\"");
@@ -141,7 +145,8 @@ TEST_CASE("wind steps rise, change something, and keep the stops apart") {
 }
 
 TEST_CASE("take-up: what is not used or not enough is warned of") {
-  warning_at("takeup.taper", "control = \"taper\"", "control = \"constant torque\"", "only with control = \"taper\"");
+  warning_at("takeup.taper", "control = \"taper\"", "control = \"constant torque\"",
+             "only with control = \"taper\"");
   warning_at("takeup.control", "taper = 0.3", "taper = 0", "the same as constant tension");
   warning_at("takeup.torque_at_full_current", "full_current = \"0.5 A\"\n", "", "full_current too");
   // 60 m/min on 150 mm: 1000 mm/s / (pi x 150 mm) = 127.3 rpm, 3.8197 fpm / in in other units.
@@ -154,8 +159,12 @@ TEST_CASE("a build too large for memory is refused, with the numbers that make i
   // 14 / sqrt(2 d / D): 0.245 mm on 150 mm; coarse pitch: 8 p / d.
   PlanDraft draft = sample::draft_of();
   draft.wind.steps.clear();
+  draft.traverse.pitch_mm = 0.26;
   CHECK(stations_estimate(draft) == Approx(14.0 / std::sqrt(0.49 / 150.245)));
   draft.traverse.pitch_mm = 12.25;
+  draft.traverse.step_angle_rad = std::acos(-1.0) / 2;
+  CHECK(stations_estimate(draft) == Approx(1600.0));  // a step of a quarter turn
+  draft.traverse.motion = Motion::continuous;
   CHECK(stations_estimate(draft) == Approx(400.0));
   draft = sample::draft_of();
   CHECK(turns_estimate(draft) == Approx(3e6 / (std::acos(-1.0) * 150.0)));
@@ -176,6 +185,17 @@ TEST_CASE("a build too large for memory is refused, with the numbers that make i
     INFO(issues[0].what);
     CHECK(issues[0].what.find(part) != std::string::npos);
   }
+}
+
+TEST_CASE("a pitch that would need too many stations is refused, however short the wind") {
+  PlanDraft draft = sample::draft_of();
+  draft.wind.length_mm.reset();
+  draft.wind.turns = 1e-6;
+  draft.traverse.step_angle_rad = 1e-9;
+  const Issues issues = check(draft).issues();
+  REQUIRE(issues.size() == 1);
+  CHECK(issues[0].key == "traverse.pitch");
+  CHECK(issues[0].what.find("the fiber, 0.245 mm and the step angle, ") != std::string::npos);
 }
 
 TEST_CASE("no number that is not finite passes, in any field") {
@@ -205,11 +225,17 @@ TEST_CASE("a draft that was changed since it was read is told by its new value")
 
 TEST_CASE("all issues come at once, in the order of their lines") {
   std::string text(sample::full);
-  const std::pair<const char*, const char*> mistakes[] = {
-      {"barrel_diameter = \"150 mm\"", "barrel_diameter = 150"}, {"\"95 mm\"", "\"95 N\""}, {"mass = \"0.9 kg\"", "mas = \"0.9 kg\""},
-      {"friction = 0.5", "friction = \"high\""}, {"\"72 GPa\"", "\"-72 GPa\""}, {"\"stepped\"", "\"steped\""},
-      {"\"0.26 mm\"", "\"0 mm\""}, {"\"dwell\"", "\"dwel\""}, {"\"3 km\"", "\"3 miles\""}, {"from_layer = 20", "from_layer = 10"},
-      {"taper = 0.3", "taper = 3"}};
+  const std::pair<const char*, const char*> mistakes[] = {{"barrel_diameter = \"150 mm\"", "barrel_diameter = 150"},
+                                                          {"\"95 mm\"", "\"95 N\""},
+                                                          {"mass = \"0.9 kg\"", "mas = \"0.9 kg\""},
+                                                          {"friction = 0.5", "friction = \"high\""},
+                                                          {"\"72 GPa\"", "\"-72 GPa\""},
+                                                          {"\"stepped\"", "\"steped\""},
+                                                          {"\"0.26 mm\"", "\"0 mm\""},
+                                                          {"\"dwell\"", "\"dwel\""},
+                                                          {"\"3 km\"", "\"3 miles\""},
+                                                          {"from_layer = 20", "from_layer = 10"},
+                                                          {"taper = 0.3", "taper = 3"}};
   for (const auto& [piece, replacement] : mistakes) text = sample::with(piece, replacement, text);
   const Issues issues = sample::issues_in(text);
   INFO(sample::all_text(issues));

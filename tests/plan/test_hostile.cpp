@@ -1,5 +1,5 @@
 // Input that nobody who means well would write: each gives a clear error, soon.
-#include <chrono>
+#include <ctime>
 #include <random>
 
 #include <fmt/format.h>
@@ -11,7 +11,12 @@ using namespace laywright;
 
 namespace {
 
+// Of the processor's time; instrumented builds are many times slower.
+#if defined(NDEBUG) && !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)
 constexpr double longest_seconds = 1.0;
+#else
+constexpr double longest_seconds = 20.0;
+#endif
 
 std::string repeated(std::string_view piece, std::size_t times) {
   std::string text;
@@ -24,15 +29,16 @@ std::string in_quotes(const std::string& text) { return fmt::format("\"{}\"", te
 
 // The issues, none of them overlong or with bytes that a terminal would act on.
 Issues survived(std::string_view text) {
-  const auto start = std::chrono::steady_clock::now();
+  const std::clock_t start = std::clock();
   const Issues issues = sample::issues_in(text);
-  const std::chrono::duration<double> taken = std::chrono::steady_clock::now() - start;
-  CHECK(taken.count() < longest_seconds);
+  const double taken = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+  CHECK(taken < longest_seconds);
   CHECK(issues.size() <= 101);
   for (const Issue& issue : issues) {
     const std::string line = to_text(issue);
     CHECK(line.size() < 1200);
-    const bool clean = std::none_of(line.begin(), line.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
+    const bool clean = std::none_of(line.begin(), line.end(),
+                                    [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
     CHECK(clean);
   }
   return issues;
@@ -52,10 +58,16 @@ const std::string head = "format = \"lay-plan 1\"\n";
 TEST_CASE("files that are too large or no text") {
   refused(repeated("# comment\n", 1'000'000), "is larger than 1 MB");
   refused(std::string(10'000'000, '['), "is larger than 1 MB");
-  refused(std::string("\x7f" "ELF\x02\x01\x01\0\0\0", 10), "is not a text file");
+  refused(std::string("\x7f"
+                      "ELF\x02\x01\x01\0\0\0",
+                      10),
+          "is not a text file");
   refused(sample::with("Every key", std::string("a\0b", 3)), "is not a text file");
   refused(std::string(1000, '\xff'), "UTF-8");
-  refused("\xff\xfe" "f\x01", "UTF-8");
+  refused(
+      "\xff\xfe"
+      "f\x01",
+      "UTF-8");
   refused("", "is missing; begin the plan with");
   refused("\n\n\n", "is missing; begin the plan with");
   refused("\xef\xbb\xbf", "is missing; begin the plan with");
@@ -90,7 +102,8 @@ TEST_CASE("very many tables, steps, keys") {
   CHECK(survived(tables).size() == 101);
   const std::size_t tail = steps.find("[takeup]");
   std::string many;
-  for (int i = 0; i < 9'000; ++i) many += "[[wind.step]]\nfrom_layer = " + std::to_string(21 + i) + "\npitch = \"0.26 mm\"\n";
+  for (int i = 0; i < 9'000; ++i)
+    many += "[[wind.step]]\nfrom_layer = " + std::to_string(21 + i) + "\npitch = \"0.26 mm\"\n";
   steps.insert(tail, many);
   CHECK_FALSE(has_error(survived(steps)));
   const std::string none = repeated("[[wind.step]]\n", 60'000);
@@ -118,7 +131,8 @@ TEST_CASE("characters that a terminal would act on are shown as codes") {
 }
 
 TEST_CASE("numbers at and beyond the edge") {
-  for (const char* number : {"nan", "-nan", "+inf", "-inf", "1e400", "-1e400", "9223372036854775808", "0x7fffffffffffffff", "1e308", "-0.0"}) {
+  for (const char* number : {"nan", "-nan", "+inf", "-inf", "1e400", "-1e400", "9223372036854775808",
+                             "0x7fffffffffffffff", "1e308", "-0.0"}) {
     for (const char* key : {"friction = 0.5", "turns = 0.5", "gap = 0.6", "from_layer = 20", "taper = 0.3"}) {
       const std::string text(key);
       const std::string line = text.substr(0, text.find('=') + 2) + number;
@@ -133,9 +147,10 @@ namespace {
 
 // One random change to a text: bytes changed, put in, taken out, doubled, or words of the language strewn in.
 void mutate(std::string& text, std::mt19937_64& random) {
-  static constexpr std::string_view words[] = {"[", "]", "[[", "]]", "{", "}", "=", "\"", "'", "\"\"\"", "'''", "#", ".", ",", "\n", "\r\n",
-                                               "nan", "inf", "-", "1e400", "true", "1979-05-27", "\\u0000", "\\", "\xff", " mm", "wind.step",
-                                               "spool", "format", "0x", "_", "\t", "\x7f"};
+  static constexpr std::string_view words[] = {
+      "[",       "]",  "[[",   "]]",  "{",         "}",     "=",      "\"", "'",     "\"\"\"", "'''",
+      "#",       ".",  ",",    "\n",  "\r\n",      "nan",   "inf",    "-",  "1e400", "true",   "1979-05-27",
+      "\\u0000", "\\", "\xff", " mm", "wind.step", "spool", "format", "0x", "_",     "\t",     "\x7f"};
   const auto place = [&] { return text.empty() ? 0 : random() % text.size(); };
   switch (random() % 6) {
     case 0:

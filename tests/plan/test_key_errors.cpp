@@ -90,9 +90,11 @@ TEST_CASE("the sample gives every key but the other two ends of a wind, and is s
 
 TEST_CASE("a value of the wrong type is told with line, key path, value and what would do") {
   for (const Line& line : field_lines()) {
-    for (const char* wrong : {"true", "[1, 2]", "{ a = 1 }", "1979-05-27", "\"\"", "\"fifty\"", "nan", "inf", "-inf"}) {
+    for (const char* wrong :
+         {"true", "[1, 2]", "{ a = 1 }", "1979-05-27", "\"\"", "\"fifty\"", "nan", "inf", "-inf"}) {
       const Issue issue = issue_at(with_line(line.number, key_of(line) + " = " + wrong), line);
-      if (std::string_view(wrong).front() != '[' && std::string_view(wrong).front() != '{') CHECK(issue.value == wrong);
+      if (std::string_view(wrong).front() != '[' && std::string_view(wrong).front() != '{')
+        CHECK(issue.value == wrong);
     }
     if (line.field->kind == FieldKind::quantity) {
       const std::string units = unit_choices(line.field->dimension);
@@ -102,17 +104,19 @@ TEST_CASE("a value of the wrong type is told with line, key path, value and what
       const Issue unknown = issue_at(with_line(line.number, key_of(line) + " = \"5 furlongs\""), line);
       CHECK(unknown.what == "has an unknown unit; use " + units);
       const std::string other = line.field->dimension == Dimension::mass ? "\"5 mm\"" : "\"5 kg\"";
-      CHECK(issue_at(with_line(line.number, key_of(line) + " = " + other), line).what.find(" is needed; use " + units) !=
-            std::string::npos);
-      CHECK(issue_at(with_line(line.number, key_of(line) + " = \"nan " + std::string(line.field->usual_unit) + "\""), line).value ==
-            "\"nan " + std::string(line.field->usual_unit) + "\"");
-      issue_at(with_line(line.number, key_of(line) + " = \"1e400 " + std::string(line.field->usual_unit) + "\""), line);
+      CHECK(issue_at(with_line(line.number, key_of(line) + " = " + other), line)
+                .what.find(" is needed; use " + units) != std::string::npos);
+      CHECK(issue_at(with_line(line.number, key_of(line) + " = \"nan " + std::string(line.field->usual_unit) + "\""),
+                     line)
+                .value == "\"nan " + std::string(line.field->usual_unit) + "\"");
+      issue_at(with_line(line.number, key_of(line) + " = \"1e400 " + std::string(line.field->usual_unit) + "\""),
+               line);
     } else if (line.field->kind == FieldKind::choice) {
       const Issue issue = issue_at(with_line(line.number, key_of(line) + " = \"sideways\""), line);
       CHECK(issue.allowed == allowed_text(*line.field));
       const std::string close = line.field->choices.back() + "x";
-      CHECK(issue_at(with_line(line.number, key_of(line) + " = \"" + close + "\""), line).what.find(
-                "did you mean \"" + line.field->choices.back() + "\"?") != std::string::npos);
+      CHECK(issue_at(with_line(line.number, key_of(line) + " = \"" + close + "\""), line)
+                .what.find("did you mean \"" + line.field->choices.back() + "\"?") != std::string::npos);
     } else {
       const Issue issue = issue_at(with_line(line.number, key_of(line) + " = \"0.5\""), line);
       CHECK(issue.what.find("without quotes") != std::string::npos);
@@ -123,7 +127,8 @@ TEST_CASE("a value of the wrong type is told with line, key path, value and what
 TEST_CASE("a value out of its range is told with the range, in the unit that it was written in") {
   for (const Line& line : field_lines()) {
     if (line.field->kind == FieldKind::choice) continue;
-    for (const double beyond : {line.field->range.high * 1.001, line.field->range.low - 1.0, line.field->range.low}) {
+    for (const double beyond :
+         {line.field->range.high * 1.001, line.field->range.low - 1.0, line.field->range.low}) {
       if (line.field->range.holds(beyond) || (line.field->key == "from_layer" && beyond > 1.0)) continue;
       std::string value = write_value(*line.field, beyond);
       if (line.field->kind == FieldKind::quantity) value = "\"" + value + "\"";
@@ -134,7 +139,8 @@ TEST_CASE("a value out of its range is told with the range, in the unit that it 
     }
   }
   CHECK(sample::only_issue(sample::with("\"0.26 mm\"", "\"-1 in\"")).allowed == "above 0 in, up to 393.701 in");
-  CHECK(sample::only_issue(sample::with("from_layer = 10", "from_layer = 3000000000")).allowed == "a whole number, 1 to 1000000");
+  CHECK(sample::only_issue(sample::with("from_layer = 10", "from_layer = 3000000000")).allowed ==
+        "a whole number, 1 to 1000000");
   CHECK(sample::only_issue(sample::with("from_layer = 10", "from_layer = 10.5")).what == "must be a whole number");
   CHECK(sample::only_issue(sample::with("friction = 0.5", "friction = -0.1")).allowed == "0 to 10, or \"held\"");
 }
@@ -144,7 +150,8 @@ TEST_CASE("a key that is required and missing is told at its table") {
     const Issues issues = sample::issues_in(with_line(line.number, ""));
     INFO(line.text << "\n" << sample::all_text(issues));
     if (!line.field->required) {
-      const bool told = std::any_of(issues.begin(), issues.end(), [](const Issue& i) { return i.severity == Severity::error; });
+      const bool told =
+          std::any_of(issues.begin(), issues.end(), [](const Issue& i) { return i.severity == Severity::error; });
       CHECK(told == (line.path == "wind.length" || line.path == "traverse.step_angle"));
       continue;
     }
@@ -161,7 +168,8 @@ TEST_CASE("a misspelt key is told once, with the key that was meant") {
     const std::string misspelt = "x" + line.text;
     const Issues issues = sample::issues_in(with_line(line.number, misspelt));
     INFO(line.text << "\n" << sample::all_text(issues));
-    const auto found = std::find_if(issues.begin(), issues.end(), [&](const Issue& i) { return i.line == line.number; });
+    const auto found =
+        std::find_if(issues.begin(), issues.end(), [&](const Issue& i) { return i.line == line.number; });
     REQUIRE(found != issues.end());
     CHECK(found->key == line.path.substr(0, line.path.rfind('.') + 1) + "x" + key_of(line));
     CHECK(found->what == "is not a key of a lay plan; did you mean " + key_of(line) + "?");
@@ -171,15 +179,21 @@ TEST_CASE("a misspelt key is told once, with the key that was meant") {
 }
 
 TEST_CASE("keys and tables that no plan has") {
-  CHECK(sample::only_issue(sample::with("mass = \"0.9 kg\"", "pitch = \"0.26 mm\"")).what == "does not belong here; move it to [traverse]");
-  CHECK(sample::only_issue(sample::with("mass = \"0.9 kg\"", "colour = \"red\"")).what == "is not a key of a lay plan; remove it, or use one that [spool] has");
+  CHECK(sample::only_issue(sample::with("mass = \"0.9 kg\"", "pitch = \"0.26 mm\"")).what ==
+        "does not belong here; move it to [traverse]");
+  CHECK(sample::only_issue(sample::with("mass = \"0.9 kg\"", "colour = \"red\"")).what ==
+        "is not a key of a lay plan; remove it, or use one that [spool] has");
   const Issue table = sample::only_issue(sample::with("[limits]", "[spare]\nx = 1\n[limits]"));
   CHECK(table.key == "spare");
   CHECK(table.line == sample::line_of(sample::full, "[limits]"));
-  CHECK(sample::only_issue(sample::with("title = ", "tilte = ")).what == "is not a key of a lay plan; did you mean title?");
-  CHECK(sample::only_issue(sample::with("[limits]", "[limit]")).what == "is not a table of a lay plan; did you mean limits?");
+  CHECK(sample::only_issue(sample::with("title = ", "tilte = ")).what ==
+        "is not a key of a lay plan; did you mean title?");
+  CHECK(sample::only_issue(sample::with("[limits]", "[limit]")).what ==
+        "is not a table of a lay plan; did you mean limits?");
   CHECK(sample::only_issue(sample::with("title = \"Every key\"", "title = 5")).what == "must be text in quotes");
-  CHECK(sample::only_issue("format = \"lay-plan 1\"\nspool = 5\n" + std::string(sample::full.substr(sample::full.find("[fiber]")))).key == "spool");
+  CHECK(sample::only_issue("format = \"lay-plan 1\"\nspool = 5\n" +
+                           std::string(sample::full.substr(sample::full.find("[fiber]"))))
+            .key == "spool");
 }
 
 TEST_CASE("the format line comes first and says a format that is known") {
@@ -198,7 +212,8 @@ TEST_CASE("the format line comes first and says a format that is known") {
 
 TEST_CASE("quotes that were left out are told for all lines at once") {
   std::string text(sample::full);
-  for (const char* value : {"150 mm", "0.26 mm", "stepped"}) text = sample::with("\"" + std::string(value) + "\"", value, text);
+  for (const char* value : {"150 mm", "0.26 mm", "stepped"})
+    text = sample::with("\"" + std::string(value) + "\"", value, text);
   const Issues issues = sample::issues_in(text);
   INFO(sample::all_text(issues));
   REQUIRE(issues.size() == 3);

@@ -153,7 +153,8 @@ left_stop = "0.13 mm"
 right_stop = "0.13 mm"
 free_length = "0 mm"
 reversal = { kind = "instant" }
-)"), plain));
+)"),
+                  plain));
 }
 
 TEST_CASE("a file that is not there, a folder and a file that is no plan are told from one another") {

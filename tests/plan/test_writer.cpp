@@ -43,7 +43,8 @@ void randomise(const std::vector<Field<Owner>>& fields, Owner& owner, std::mt199
 }
 
 std::string random_text(std::mt19937_64& random) {
-  static constexpr std::string_view letters[] = {"a", " ", "\"", "\\", "\n", "\r", "\t", "\x01", "#", "'", "\xc3\xa9", "\xf0\x9f\xa7\xb5", "=", "\x7f"};
+  static constexpr std::string_view letters[] = {
+      "a", " ", "\"", "\\", "\n", "\r", "\t", "\x01", "#", "'", "\xc3\xa9", "\xf0\x9f\xa7\xb5", "=", "\x7f"};
   std::string text;
   for (std::uint64_t i = random() % 30; i > 0; --i) text += letters[random() % std::size(letters)];
   return text;
@@ -124,7 +125,8 @@ TEST_CASE("a changed value stays where it was and in its unit, and nothing else 
 }
 
 TEST_CASE("the person's unit, spacing and quotes are kept") {
-  const std::string original = sample::with("\"150 mm\"", "'6in'  # old stock", sample::with("\"236 mm\"", "\"9.3 in\""));
+  const std::string original =
+      sample::with("\"150 mm\"", "'6in'  # old stock", sample::with("\"236 mm\"", "\"9.3 in\""));
   const std::string text = saved(original, [](PlanDraft& d) {
     d.spool.barrel_diameter_mm = 127.0;
     d.spool.flange_diameter_mm = 203.2;
@@ -218,7 +220,8 @@ TEST_CASE("what was taken out of a plan leaves its file") {
   expected = sample::with("line_speed = \"60 m/min\"\n", "line_speed = \"60 m/min\"\nturns = 1000\n", expected);
   expected = sample::with(sample::full.substr(sample::full.find("[[wind.step]]\nfrom_layer = 10"),
                                               sample::full.find("[[wind.step]]\nfrom_layer = 20") -
-                                                  sample::full.find("[[wind.step]]\nfrom_layer = 10")), "", expected);
+                                                  sample::full.find("[[wind.step]]\nfrom_layer = 10")),
+                          "", expected);
   const std::size_t takeup = expected.find("[takeup]");
   expected.erase(takeup, expected.find("[limits]") - takeup);
   CHECK(text == expected);
@@ -230,15 +233,18 @@ TEST_CASE("steps that come and go leave the comments of the others") {
     d.wind.steps.insert(d.wind.steps.begin() + 1, WindStep{15, std::nullopt, 0.2, std::nullopt});
     d.wind.steps.insert(d.wind.steps.begin(), WindStep{2, 0.25, std::nullopt, std::nullopt});
   });
-  CHECK(text.find("line_speed = \"60 m/min\"\n\n[[wind.step]]\nfrom_layer = 2\npitch = \"0.25 mm\"\n\n[[wind.step]]\nfrom_layer = 10\n") !=
-        std::string::npos);
-  CHECK(text.find("[[wind.step]]\nfrom_layer = 15\nleft_stop = \"0.2 mm\"\n\n[[wind.step]]\nfrom_layer = 20  # second\n") !=
-        std::string::npos);
+  CHECK(text.find("line_speed = \"60 m/min\"\n\n[[wind.step]]\nfrom_layer = 2\npitch = \"0.25 "
+                  "mm\"\n\n[[wind.step]]\nfrom_layer = 10\n") != std::string::npos);
+  CHECK(
+      text.find(
+          "[[wind.step]]\nfrom_layer = 15\nleft_stop = \"0.2 mm\"\n\n[[wind.step]]\nfrom_layer = 20  # second\n") !=
+      std::string::npos);
 }
 
 TEST_CASE("inline tables, dotted keys, CRLF and a byte order mark are kept") {
   std::string original = "\xef\xbb\xbf# top\nformat = \"lay-plan 1\"\n";
-  original += R"(spool = { barrel_diameter = "150 mm", flange_diameter = "236 mm", inside_width = "95 mm", mass = "1 kg" }
+  original +=
+      R"(spool = { barrel_diameter = "150 mm", flange_diameter = "236 mm", inside_width = "95 mm", mass = "1 kg" }
 fiber.diameter = "0.245 mm"
 fiber.friction = 0.5 # guess
 [traverse]
@@ -269,9 +275,11 @@ step = [ { from_layer = 3, pitch = "0.27 mm" } ] # later
   CHECK(std::count(text.begin(), text.end(), '\r') == std::count(text.begin(), text.end(), '\n'));
   std::string expected = sample::with("150 mm", "151 mm", original);
   expected = sample::with(", mass = \"1 kg\" }", ", flange_taper = \"5.7295779513082321 deg\" }", expected);
-  expected = sample::with("friction = 0.5 # guess\n", "friction = 0.6 # guess\nfiber.max_tension = \"8 N\"\n", expected);
+  expected =
+      sample::with("friction = 0.5 # guess\n", "friction = 0.6 # guess\nfiber.max_tension = \"8 N\"\n", expected);
   expected = sample::with("{ }", "{ turns = 0.5  }", expected);
-  expected = sample::with("{ from_layer = 3, pitch = \"0.27 mm\" }", "{ from_layer = 3, pitch = \"0.28 mm\" }", expected);
+  expected =
+      sample::with("{ from_layer = 3, pitch = \"0.27 mm\" }", "{ from_layer = 3, pitch = \"0.28 mm\" }", expected);
   expected = sample::with("[ { from_layer", "[{ from_layer", sample::with("} ] # later", "}] # later", expected));
   CHECK(plain == expected);
 }

@@ -1,0 +1,126 @@
+// What a right model shows: trends known to those who wind (common practice, no source; the margins are ours, wide
+// enough that no scatter of a build crosses them). 0.25 mm fiber, 150 mm barrel, 95 mm wide, friction 0.5.
+#include <algorithm>
+
+#include "wound.h"
+
+using namespace laywright;
+using testing::Wound;
+using testing::wound;
+
+namespace {
+
+constexpr double d = 0.25;
+
+PlanDraft draft_with(double pitch, double free_length = 100.0) {
+  PlanDraft draft;
+  draft.spool.barrel_diameter_mm = 150.0;
+  draft.spool.flange_diameter_mm = 236.0;
+  draft.spool.inside_width_mm = 95.0;
+  draft.fiber.diameter_mm = d;
+  draft.fiber.friction = 0.5;
+  draft.traverse.pitch_mm = pitch;
+  draft.traverse.left_stop_mm = 0.5 * d;
+  draft.traverse.right_stop_mm = 0.5 * d;
+  draft.traverse.free_length_mm = free_length;
+  draft.wind.turns = 8000.0;
+  return draft;
+}
+
+const Wound& even() {
+  static const Wound build = wound(draft_with(0.26));
+  return build;
+}
+
+// Greatest surface within 3 mm of either flange above the middle's mean, in d.
+double edge_above_middle(const Wound& w) {
+  const SurfaceProfile& surface = w.measured.surface;
+  double greatest = 0.0;
+  for (std::size_t i = 0; i < surface.x_mm.size(); ++i) {
+    const double x = surface.x_mm[i];
+    if (std::min(x, 95.0 - x) < 3.0) greatest = std::max(greatest, surface.greatest_mm[i]);
+  }
+  return (greatest - 0.5 * w.measured.outer_diameter.middle_mm) / d;
+}
+
+// Mean over the middle half of the width of how far the surface swings round the spool, in d.
+double roughness(const Wound& w) {
+  const SurfaceProfile& surface = w.measured.surface;
+  double sum = 0.0;
+  int count = 0;
+  for (std::size_t i = 0; i < surface.x_mm.size(); ++i) {
+    if (surface.x_mm[i] < 24.0 || surface.x_mm[i] > 71.0) continue;
+    sum += surface.greatest_mm[i] - surface.least_mm[i];
+    ++count;
+  }
+  return sum / count / d;
+}
+
+double share_riding_up(const Wound& w) {
+  std::size_t riding = 0;
+  for (std::size_t k = 0; k < w.build.nodes.size(); ++k) riding += w.build.nodes.rides_up(k) ? 1U : 0U;
+  return static_cast<double>(riding) / static_cast<double>(w.build.nodes.size());
+}
+
+}  // namespace
+
+TEST_CASE("a pitch a few percent above d gives a smooth build") {
+  const Measurements& m = even().measured;
+  CHECK(m.fill_factor > 0.76);
+  CHECK(m.fill_factor < 0.88);
+  const OuterDiameter& outer = m.outer_diameter;
+  CHECK(std::abs(outer.left_mm - outer.middle_mm) < 2.0 * d);
+  CHECK(std::abs(outer.right_mm - outer.middle_mm) < 2.0 * d);
+  CHECK(outer.greatest_mm - outer.middle_mm < 3.0 * d);
+  CHECK(share_riding_up(even()) < 0.01);
+}
+
+TEST_CASE("a dwell at the stops raises the edges, the more the longer") {
+  double last = edge_above_middle(even());
+  CHECK(last < 2.0);
+  for (const double turns : {2.0, 5.0}) {
+    PlanDraft draft = draft_with(0.26);
+    draft.traverse.reversal = {ReversalKind::dwell, turns, 0.0, 0.0};
+    const double edge = edge_above_middle(wound(draft));
+    INFO("dwell " << turns << ": edge " << edge << " d, before " << last << " d");
+    CHECK(edge > last + 1.5);
+    last = edge;
+  }
+  CHECK(last > 4.0);
+}
+
+TEST_CASE("a pitch a few percent below d destroys the order") {
+  const Wound fine = wound(draft_with(0.235));
+  INFO("fill " << fine.measured.fill_factor << " against " << even().measured.fill_factor << ", roughness " << roughness(fine)
+               << " d against " << roughness(even()) << " d, riding up " << share_riding_up(fine));
+  CHECK(fine.measured.fill_factor < even().measured.fill_factor - 0.02);
+  CHECK(roughness(fine) > 1.5 * roughness(even()));
+  CHECK(roughness(fine) > 2.5);
+  CHECK(share_riding_up(fine) > 20.0 * share_riding_up(even()));
+}
+
+TEST_CASE("a pitch of two diameters is uneven and loose") {
+  const Wound coarse = wound(draft_with(0.50));
+  INFO("fill " << coarse.measured.fill_factor << ", roughness " << roughness(coarse) << " d");
+  CHECK(coarse.measured.fill_factor < even().measured.fill_factor - 0.04);
+  CHECK(roughness(coarse) > 1.5 * roughness(even()));
+}
+
+TEST_CASE("three times the free length roughens the edges") {
+  const auto uneven_edges = [](const Wound& w) {
+    const SurfaceProfile& surface = w.measured.surface;
+    double sum = 0.0;
+    int count = 0;
+    for (std::size_t i = 0; i < surface.x_mm.size(); ++i) {
+      const double x = surface.x_mm[i];
+      if (std::min(x, 95.0 - x) > 3.0) continue;
+      sum += surface.greatest_mm[i] - surface.least_mm[i];
+      ++count;
+    }
+    return sum / count / d;
+  };
+  const double at_100 = uneven_edges(even());
+  const double at_300 = uneven_edges(wound(draft_with(0.26, 300.0)));
+  INFO("100 mm: " << at_100 << " d, 300 mm: " << at_300 << " d");
+  CHECK(at_300 > at_100 + 0.1);
+}
