@@ -76,7 +76,8 @@ void divide(Decimal& number, std::uint64_t divisor) {
   drop_leading_zeros(quotient);
   while (rest > 0 && quotient.size() < division_digits) {
     rest *= 10;
-    quotient = quotient == "0" ? std::string(1, digit_of(rest / divisor)) : quotient + digit_of(rest / divisor);
+    if (quotient == "0") quotient.clear();
+    quotient += digit_of(rest / divisor);
     rest %= divisor;
     --number.exponent;
   }

@@ -15,7 +15,7 @@ namespace laywright {
 
 // What carries a node.
 enum class Support : std::uint8_t {
-  none,    // it bridges: the fiber hangs clear of everything below
+  none,  // it bridges: the fiber hangs clear of everything below
   barrel,
   turn,    // one turn below or beside
   valley,  // two of: turn, barrel, flange

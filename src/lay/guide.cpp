@@ -61,24 +61,17 @@ void Guide::begin_stroke() {
 void Guide::enter(Phase phase) {
   phase_ = phase;
   const double slope = pitch_ / turn;
-  const double half_ramp = traverse_.reversal.kind == ReversalKind::ramp ? 0.5 * traverse_.reversal.turns * turn : 0.0;
+  const double half_ramp =
+      traverse_.reversal.kind == ReversalKind::ramp ? 0.5 * traverse_.reversal.turns * turn : 0.0;
   switch (phase) {
     case Phase::dwell:
       left_in_phase_ = traverse_.reversal.kind == ReversalKind::dwell ? traverse_.reversal.turns * turn : 0.0;
       break;
-    case Phase::take_up:
-      left_in_phase_ = backlash_ / slope;
-      break;
-    case Phase::run:
-      left_in_phase_ = std::max(0.0, (target_ - x_) * direction_ / slope - 0.5 * half_ramp);
-      break;
+    case Phase::take_up: left_in_phase_ = backlash_ / slope; break;
+    case Phase::run: left_in_phase_ = std::max(0.0, (target_ - x_) * direction_ / slope - 0.5 * half_ramp); break;
     case Phase::slow_down:
-    case Phase::speed_up:
-      left_in_phase_ = half_ramp;
-      break;
-    case Phase::step_stand:
-      left_in_phase_ = turn - traverse_.step_angle_rad;
-      break;
+    case Phase::speed_up: left_in_phase_ = half_ramp; break;
+    case Phase::step_stand: left_in_phase_ = turn - traverse_.step_angle_rad; break;
     case Phase::step_run:
       plan_step();
       left_in_phase_ = traverse_.step_angle_rad;
@@ -98,28 +91,16 @@ void Guide::plan_step() {
 
 void Guide::leave_phase() {
   switch (phase_) {
-    case Phase::dwell:
-      begin_stroke();
-      break;
+    case Phase::dwell: begin_stroke(); break;
     case Phase::take_up:
       // The wind starts at full speed: the first stroke has no reversal behind it.
       enter(traverse_.reversal.kind == ReversalKind::ramp && stroke_ > 0 ? Phase::speed_up : Phase::run);
       break;
-    case Phase::run:
-      enter(traverse_.reversal.kind == ReversalKind::ramp ? Phase::slow_down : Phase::dwell);
-      break;
-    case Phase::slow_down:
-      enter(Phase::dwell);
-      break;
-    case Phase::speed_up:
-      enter(Phase::run);
-      break;
-    case Phase::step_stand:
-      enter(Phase::step_run);
-      break;
-    case Phase::step_run:
-      enter(step_ends_stroke_ ? Phase::dwell : Phase::step_stand);
-      break;
+    case Phase::run: enter(traverse_.reversal.kind == ReversalKind::ramp ? Phase::slow_down : Phase::dwell); break;
+    case Phase::slow_down: enter(Phase::dwell); break;
+    case Phase::speed_up: enter(Phase::run); break;
+    case Phase::step_stand: enter(Phase::step_run); break;
+    case Phase::step_run: enter(step_ends_stroke_ ? Phase::dwell : Phase::step_stand); break;
   }
 }
 
@@ -131,9 +112,7 @@ GuidePiece Guide::advance(double angle) {
   const double slope = direction_ * pitch_ / turn;
   const double half_ramp = 0.5 * traverse_.reversal.turns * turn;
   switch (phase_) {
-    case Phase::run:
-      piece.slope = slope;
-      break;
+    case Phase::run: piece.slope = slope; break;
     case Phase::slow_down:
       piece.slope = slope * left_in_phase_ / half_ramp;
       piece.bend = -0.5 * slope / half_ramp;
@@ -142,19 +121,17 @@ GuidePiece Guide::advance(double angle) {
       piece.slope = slope * (half_ramp - left_in_phase_) / half_ramp;
       piece.bend = 0.5 * slope / half_ramp;
       break;
-    case Phase::step_run:
-      piece.slope = direction_ * step_travel_ / traverse_.step_angle_rad;
-      break;
+    case Phase::step_run: piece.slope = direction_ * step_travel_ / traverse_.step_angle_rad; break;
     case Phase::dwell:
     case Phase::take_up:
-    case Phase::step_stand:
-      break;
+    case Phase::step_stand: break;
   }
   left_in_phase_ -= piece.angle;
   // Land on the stop itself, not on what rounding left of the way.
-  const bool arrives = left_in_phase_ <= 0.0 && (phase_ == Phase::slow_down ||
-                                                 (phase_ == Phase::run && traverse_.reversal.kind != ReversalKind::ramp) ||
-                                                 (phase_ == Phase::step_run && step_ends_stroke_));
+  const bool arrives =
+      left_in_phase_ <= 0.0 &&
+      (phase_ == Phase::slow_down || (phase_ == Phase::run && traverse_.reversal.kind != ReversalKind::ramp) ||
+       (phase_ == Phase::step_run && step_ends_stroke_));
   x_ = arrives ? target_ : piece.end();
   return piece;
 }

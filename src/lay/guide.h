@@ -49,13 +49,13 @@ class Guide {
   std::vector<WindStep> steps_;
   Random stop_scatter_, pitch_scatter_, play_;
 
-  double x_ = 0.0;          // where the fiber leaves the eye
-  double seat_ = 0.0;       // of the fiber in the eye, from the guide's centre
+  double x_ = 0.0;     // where the fiber leaves the eye
+  double seat_ = 0.0;  // of the fiber in the eye, from the guide's centre
   int stroke_ = -1;
   int direction_ = 1;
-  double pitch_ = 0.0;      // of this stroke, with its scatter
-  double target_ = 0.0;     // where this stroke ends
-  double backlash_ = 0.0;   // drive travel still to take up before the eye moves
+  double pitch_ = 0.0;     // of this stroke, with its scatter
+  double target_ = 0.0;    // where this stroke ends
+  double backlash_ = 0.0;  // drive travel still to take up before the eye moves
   double step_travel_ = 0.0;
   bool step_ends_stroke_ = false;
   Phase phase_ = Phase::run;

@@ -44,7 +44,8 @@ class Layer {
     const double rim = 0.5 * spool.flange_diameter_mm;
     const double inner = 0.5 * (spool.barrel_diameter_mm + std::min(0.0, spool.barrel_taper_mm));
     const double opening = std::tan(spool.flange_taper_rad) * (rim + d - inner) + spool.flange_runout_mm + d;
-    build_.nodes = NodeStore(Grid::over(-opening, spool.inside_width_mm + opening), Grid::over(inner, rim + 2.0 * d));
+    build_.nodes =
+        NodeStore(Grid::over(-opening, spool.inside_width_mm + opening), Grid::over(inner, rim + 2.0 * d));
     build_.stations_per_turn = stations_;
     build_.fiber_diameter_mm = d;
     build_.seed = settings.seed;
@@ -161,13 +162,10 @@ class Layer {
     if (rest.lifted()) return Support::none;
     if (rest.in_valley()) return Support::valley;
     switch (rest.left.kind) {
-      case Contact::Kind::barrel:
-        return Support::barrel;
+      case Contact::Kind::barrel: return Support::barrel;
       case Contact::Kind::left_face:
-      case Contact::Kind::right_face:
-        return Support::flange;
-      default:
-        return Support::turn;
+      case Contact::Kind::right_face: return Support::flange;
+      default: return Support::turn;
     }
   }
 

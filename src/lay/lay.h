@@ -18,7 +18,7 @@ struct LaySettings {
 };
 
 // Stations per turn that the plan needs at full fidelity: at least four inside a crossover, and no more than
-// d/4 of axial travel relative to the layer below between neighbours.
+// d/8 of axial travel relative to the layer below between neighbours.
 [[nodiscard]] int stations_needed(const Plan& plan);
 
 // Lays the plan. The same plan, seed and fidelity give the same bits. When cancelled through `progress`, returns

@@ -135,7 +135,8 @@ bool StringWindow::leap(std::size_t low, std::size_t high) {
     }
     if (again) continue;
     for (std::size_t i = 0; i < freedoms_.size(); ++i) {
-      if (freedoms_[i].kind != Freedom::Kind::held) move_in_leap(low + i, freedoms_[i], moves_[2 * i], moves_[2 * i + 1]);
+      if (freedoms_[i].kind != Freedom::Kind::held)
+        move_in_leap(low + i, freedoms_[i], moves_[2 * i], moves_[2 * i + 1]);
     }
     return true;
   }

@@ -47,7 +47,8 @@ Section::Height Section::height(double x) const {
   };
   const std::int32_t at = at_or_before(x);
   for (std::int32_t i = at; i != none && x - (*this)[i].x < d_; i = (*this)[i].before) take(i);
-  for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < d_; i = (*this)[i].after) {
+  for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < d_;
+       i = (*this)[i].after) {
     take(i);
   }
   return height;

@@ -23,7 +23,8 @@ Contact face(Kind kind) { return {kind, Section::none}; }
 // Returns true when friction has stopped the node.
 template <int S>
 bool slide(const Section& section, Resting& node, const Contact& contact, Vec pull, const FrictionCone& cone) {
-  const Stop stop = sliding::slide_right(View<S>(section), {S * node.x, node.r}, contact, {S * pull.x, pull.r}, cone);
+  const Stop stop =
+      sliding::slide_right(View<S>(section), {S * node.x, node.r}, contact, {S * pull.x, pull.r}, cone);
   node.x = S * stop.at.x;
   node.r = stop.at.r;
   node.left = node.right = stop.contact;
@@ -85,11 +86,13 @@ void move_lifted(const Section& section, Resting& node, Vec pull) {
 
   const BarrelLine& barrel = section.barrel();
   const double scale = 1.0 / std::sqrt(1.0 + barrel.slope * barrel.slope);
-  hit_line(hit, way, {-barrel.slope * scale, scale}, (q.r - barrel.at_zero - barrel.slope * q.x) * scale, face(Kind::barrel));
+  hit_line(hit, way, {-barrel.slope * scale, scale}, (q.r - barrel.at_zero - barrel.slope * q.x) * scale,
+           face(Kind::barrel));
   for (const Kind kind : {Kind::left_face, Kind::right_face}) {
     const FaceLine& line = kind == Kind::left_face ? section.left() : section.right();
     const double sign = kind == Kind::left_face ? 1.0 : -1.0;
-    const double clearance = sign * (q.x - line.at_axis - line.slope * q.r) / std::sqrt(1.0 + line.slope * line.slope);
+    const double clearance =
+        sign * (q.x - line.at_axis - line.slope * q.r) / std::sqrt(1.0 + line.slope * line.slope);
     const Normal n = normal_of(section, face(kind), q.x, q.r);
     hit_line(hit, way, {n.x, n.r}, clearance, face(kind));
   }
@@ -111,10 +114,8 @@ Normal normal_of(const Section& section, const Contact& contact, double x, doubl
       const double scale = 1.0 / section.fiber_diameter();
       return {(x - section[contact.circle].x) * scale, (r - section[contact.circle].r) * scale};
     }
-    case Kind::left_side:
-      return {-1.0, 0.0};
-    case Kind::right_side:
-      return {1.0, 0.0};
+    case Kind::left_side: return {-1.0, 0.0};
+    case Kind::right_side: return {1.0, 0.0};
     case Kind::left_face: {
       const double scale = 1.0 / std::sqrt(1.0 + section.left().slope * section.left().slope);
       return {scale, -section.left().slope * scale};
@@ -127,8 +128,7 @@ Normal normal_of(const Section& section, const Contact& contact, double x, doubl
       const double scale = 1.0 / std::sqrt(1.0 + section.barrel().slope * section.barrel().slope);
       return {-section.barrel().slope * scale, scale};
     }
-    case Kind::none:
-      break;
+    case Kind::none: break;
   }
   return {};
 }

@@ -62,8 +62,8 @@ class View {
 
 struct Stop {
   Vec at;
-  Contact contact;          // what carries it there; none: it lifts off
-  Contact next;             // what ends the way; none: friction stopped it, or it lifts off
+  Contact contact;  // what carries it there; none: it lifts off
+  Contact next;     // what ends the way; none: friction stopped it, or it lifts off
 };
 
 struct Line {
@@ -111,7 +111,9 @@ Stop end_of_cap(const View<S>& view, std::int32_t i) {
         end = {valley, {Kind::circle, i}, {Kind::circle, j}};
       } else if (b.r > c.r) {
         const double off = b.x - d - c.x;
-        end = {{b.x - d, c.r + std::sqrt(std::max(0.0, d * d - off * off))}, {Kind::circle, i}, {View<S>::near_side, j}};
+        end = {{b.x - d, c.r + std::sqrt(std::max(0.0, d * d - off * off))},
+               {Kind::circle, i},
+               {View<S>::near_side, j}};
       }
     }
   }
@@ -204,11 +206,13 @@ Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, c
       if (view.barrel_at(x) > c.r && meeting.meets) end = {meeting.first, contact, {Kind::circle, j}};
     }
     const FaceLine face = view.far();
-    const double r = (view.barrel_at(0.0) + view.barrel_slope() * face.at_axis) / (1.0 - view.barrel_slope() * face.slope);
+    const double r =
+        (view.barrel_at(0.0) + view.barrel_slope() * face.at_axis) / (1.0 - view.barrel_slope() * face.slope);
     const double x = face.at_axis + face.slope * r;
     if (x < end.at.x) end = {{x, r}, contact, {View<S>::far_face, Section::none}};
   } else if (contact.kind == View<S>::far_side) {
-    end = end_of_descent(view, FaceLine{view.centre(contact.circle).x + view.d(), 0.0}, contact, view.after(contact.circle));
+    end = end_of_descent(view, FaceLine{view.centre(contact.circle).x + view.d(), 0.0}, contact,
+                         view.after(contact.circle));
     const FaceLine face = view.far();
     if (face.at_axis + face.slope * end.at.r < end.at.x && face.slope != 0.0) {
       const double r = (end.at.x - face.at_axis) / face.slope;

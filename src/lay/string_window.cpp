@@ -102,8 +102,8 @@ bool StringWindow::settle_on_ledge(StringNode& node, const Section& section, Pul
     ledge.ends_known = true;
   }
   const double mirror = along > 0.0 ? 1.0 : -1.0;
-  const sliding::CapStop stop =
-      sliding::stop_on_cap({mirror * ledge.x, ledge.r}, section.fiber_diameter(), {mirror * pull.x, pull.r}, friction_);
+  const sliding::CapStop stop = sliding::stop_on_cap({mirror * ledge.x, ledge.r}, section.fiber_diameter(),
+                                                     {mirror * pull.x, pull.r}, friction_);
   const double x = mirror * stop.at.x;
   if (stop.lifts || !stop.above || x <= ledge.left || x >= ledge.right) return false;
   rest.x = x;
@@ -178,7 +178,10 @@ void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
     // Clear of what lies below; a face that leans in may still be in the way up there.
     const FaceLine& left = added.section->left();
     const FaceLine& right = added.section->right();
-    added.rest = {std::clamp(added.rest.x, left.at_axis + left.slope * free_r, right.at_axis + right.slope * free_r), free_r, {}, {}};
+    added.rest = {std::clamp(added.rest.x, left.at_axis + left.slope * free_r, right.at_axis + right.slope * free_r),
+                  free_r,
+                  {},
+                  {}};
   }
   relax();
 }

@@ -19,7 +19,7 @@ namespace laywright {
 
 // The cap that alone carries a node, kept at hand: most moves stay on it.
 struct Ledge {
-  double x = 0.0, r = 0.0;        // centre of the circle
+  double x = 0.0, r = 0.0;         // centre of the circle
   double left = 0.0, right = 0.0;  // x where the surface leaves the cap
   bool known = false;              // x, r hold
   bool ends_known = false;         // left, right hold
@@ -43,13 +43,13 @@ class StringWindow {
  public:
   // angle: between nodes, rad. length: nodes that can move. bending: (E I / T) / (R a)^2 is bending_length2 / (R a)^2,
   // with bending_length2 = E I / T in mm^2.
-  StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length, double bending_length2,
-               double tolerance);
+  StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
+               double bending_length2, double tolerance);
 
   // Adds the next node, with the lay point where the span would set it down, and lets the string come to rest.
   void add(double x, std::uint32_t stroke, SpanPull span);
 
-  [[nodiscard]] std::size_t size() const { return count_; }          // nodes ever added
+  [[nodiscard]] std::size_t size() const { return count_; }  // nodes ever added
   [[nodiscard]] const StringNode& node(std::size_t k) const { return ring_[k & mask_]; }
   [[nodiscard]] const StringNode& last() const { return node(count_ - 1); }
   // Nodes before this one are fixed.
@@ -101,7 +101,7 @@ class StringWindow {
   std::size_t station_ = 0;  // of the next node
   SpanPull span_;
   BandMatrix matrix_;
-  std::vector<double> moves_;       // x and r of each node in turn
+  std::vector<double> moves_;  // x and r of each node in turn
   std::vector<Freedom> freedoms_;
 };
 

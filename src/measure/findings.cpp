@@ -72,9 +72,7 @@ void FindingsMaker::find_in_stroke(const StrokeView& view, const std::optional<F
   add(find_rim_overrun(view));
 }
 
-void FindingsMaker::find_on_build(const Surface& surface) {
-  add(find_edges(plan_, build_, surface));
-}
+void FindingsMaker::find_on_build(const Surface& surface) { add(find_edges(plan_, build_, surface)); }
 
 std::vector<Finding> FindingsMaker::finish() {
   std::vector<Finding> findings;

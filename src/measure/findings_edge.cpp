@@ -18,8 +18,8 @@ bool is_whole(const Plan& plan, const Build& build, std::size_t stroke) {
   const double pitch = laid > 0.0 ? std::abs(end - nodes.x(first)) / laid : 0.0;
   const double width = plan.spool().inside_width_mm;
   const double half = 0.5 * build.fiber_diameter_mm;
-  const double far_side = stroke > 0 ? nodes.x(build.strokes[stroke - 1].first_node)
-                                     : (direction > 0 ? width - half : half);
+  const double far_side =
+      stroke > 0 ? nodes.x(build.strokes[stroke - 1].first_node) : (direction > 0 ? width - half : half);
   return direction * (far_side - end) <= 1.5 * pitch;
 }
 

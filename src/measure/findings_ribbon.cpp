@@ -13,8 +13,8 @@ constexpr double stacked_within_d = 0.5;
 constexpr double stacked_share = 0.6;
 
 struct Stacking {
-  double share = 0.0;   // of the fiber beside a turn of the other stroke
-  double rise_mm = 0.0; // mean over that turn
+  double share = 0.0;    // of the fiber beside a turn of the other stroke
+  double rise_mm = 0.0;  // mean over that turn
 };
 
 Stacking stacking_on(const StrokeView& view, std::size_t earlier) {

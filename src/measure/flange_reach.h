@@ -20,9 +20,9 @@ namespace laywright {
 
 struct FlangeReach {
   Side side = Side::left;
-  int layer = 1;                       // that ends there (the first, for the start of the wind)
+  int layer = 1;  // that ends there (the first, for the start of the wind)
   bool open = false;
-  double size_mm = 0.0;                // greatest distance beyond what the pitch makes unavoidable
+  double size_mm = 0.0;  // greatest distance beyond what the pitch makes unavoidable
   std::size_t worst_station = 0;
   std::vector<double> distance_mm;     // fiber surface to flange face, by station
   std::vector<std::size_t> outermost;  // node, by station

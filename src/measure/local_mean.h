@@ -29,8 +29,8 @@ class LocalMean {
   }
 
  private:
-  double per_mm_ = 1.0;        // zones per mm
-  double lean_ = 0.0;          // of the barrel: radius over width
+  double per_mm_ = 1.0;  // zones per mm
+  double lean_ = 0.0;    // of the barrel: radius over width
   bool any_off_ = false;
   std::vector<double> means_;  // by zone, at least two
 };

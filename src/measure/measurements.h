@@ -1,4 +1,8 @@
-// What is measured on a build, each by one definition. Lengths mm, angles deg, gaps also in d.
+// What is measured on a build, each by one definition. Lengths mm, angles deg, gaps also in d. No figure depends on
+// the number of stations beyond the fineness of the build itself.
+//
+// The definitions in full: layer table in layer_table.h, surface and outer diameter in surface.h, findings in
+// findings.h, their order in gravity.h.
 #pragma once
 
 #include <array>
@@ -13,15 +17,15 @@
 namespace laywright {
 
 struct LayerRow {
-  int layer = 0;                       // 1 = on the barrel
-  int direction = 1;                   // +1 to the right, -1 to the left
+  int layer = 0;      // 1 = on the barrel
+  int direction = 1;  // +1 to the right, -1 to the left
   double turns = 0.0;
   double length_mm = 0.0;
-  double mean_diameter_mm = 0.0;       // of centre lines
-  std::optional<double> mean_rise_d;   // over the layer below; none for the first
-  double gap_length_mm = 0.0;          // fiber length beside which a gap over the limit is open
-  int crossings = 0;                   // times that the layer crosses a turn of the layer below
-  double bridged_share = 0.0;          // of its length
+  double mean_diameter_mm = 0.0;      // of centre lines
+  std::optional<double> mean_rise_d;  // over the layer below at the same place; none where nothing lies below
+  double gap_length_mm = 0.0;         // fiber length beside which a gap over the limit is open
+  int crossings = 0;                  // times that the layer crosses a turn of the layer below
+  double bridged_share = 0.0;         // of its length
 };
 
 // Over theta, at x[i] = (i + 1/2) * width / x.size(): outer radius of the surface (fiber included), mm.
@@ -29,6 +33,8 @@ struct SurfaceProfile {
   std::vector<double> x_mm, mean_mm, least_mm, greatest_mm;
 };
 
+// Twice the mean crest radius of the first and last max(5 % of the width, 3 d), and of the central half; greatest is
+// that of the highest fiber anywhere. A last stroke that is not complete counts as it lies.
 struct OuterDiameter {
   double left_mm = 0.0, middle_mm = 0.0, right_mm = 0.0, greatest_mm = 0.0;
 };
@@ -40,17 +46,17 @@ enum class FindingKind { gap, flange_gap, pile_up, edge_valley, ride_up, dropped
 
 struct Finding {
   FindingKind kind = FindingKind::gap;
-  int layer = 0;                         // the first it occurs in
+  int layer = 0;  // the first it occurs in
   int last_layer = 0;
-  double turn = 0.0;                     // from the start of the wind, where it begins
-  std::optional<Side> side;              // flange it belongs to, if any
+  double turn = 0.0;         // from the start of the wind, where it begins
+  std::optional<Side> side;  // flange it belongs to, if any
   std::array<double, 2> x_mm{};
-  std::array<double, 2> angle_deg{};     // extent around the spool: [0, 360] when all round, [350, 370] over the zero
-  std::array<double, 2> length_mm{};     // of fiber, from the start of the wind
-  double size_mm = 0.0;                  // the greatest occurrence
+  std::array<double, 2> angle_deg{};  // extent around the spool: [0, 360] when all round, [350, 370] over the zero
+  std::array<double, 2> length_mm{};  // of fiber, from the start of the wind
+  double size_mm = 0.0;               // the greatest occurrence
   double size_d = 0.0;
-  int occurrences = 1;                   // that were merged
-  std::string text;                      // what, where, how large, what it will do later: for a trainee
+  int occurrences = 1;  // that were merged
+  std::string text;     // what, where, how large, what it will do later: for a trainee
 };
 
 struct Measurements {
@@ -58,10 +64,10 @@ struct Measurements {
   SurfaceProfile surface;
   OuterDiameter outer_diameter;
   double fill_factor = 0.0;
-  double rim_clearance_mm = 0.0;         // may be negative when the rim was overrun
+  double rim_clearance_mm = 0.0;  // may be negative when the rim was overrun
   std::optional<double> fiber_mass_kg;
   std::optional<double> wind_time_s;
-  std::vector<Finding> findings;         // gravest first
+  std::vector<Finding> findings;  // gravest first
 };
 
 // Precondition: the build was laid from the plan. Cancelled through `progress`: returns what is ready so far.

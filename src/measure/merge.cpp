@@ -77,9 +77,8 @@ void Merger::widen() {
 std::vector<Cluster> Merger::finish() {
   merge_all();
   while (clusters_.size() > most_clusters) widen();
-  std::sort(clusters_.begin(), clusters_.end(), [](const Cluster& a, const Cluster& b) {
-    return a.extent.first_node < b.extent.first_node;
-  });
+  std::sort(clusters_.begin(), clusters_.end(),
+            [](const Cluster& a, const Cluster& b) { return a.extent.first_node < b.extent.first_node; });
   return std::move(clusters_);
 }
 

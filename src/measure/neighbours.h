@@ -34,7 +34,9 @@ class Neighbours {
     std::uint32_t offset;  // from the first node of the stroke
   };
 
-  [[nodiscard]] std::size_t node_at(std::uint32_t offset) const { return offset == none ? no_node : first_ + offset; }
+  [[nodiscard]] std::size_t node_at(std::uint32_t offset) const {
+    return offset == none ? no_node : first_ + offset;
+  }
   void link(const std::vector<Turn>& column);
 
   std::size_t first_ = 0;

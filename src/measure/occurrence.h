@@ -16,14 +16,14 @@ struct Occurrence {
   std::size_t first_node = 0, end_node = 0;  // fiber that it concerns
   double x_min_mm = 0.0, x_max_mm = 0.0;
   Arc arc;
-  double size_mm = 0.0;                      // what it measures: findings.h
-  std::size_t worst_node = 0;                // where it is so large
-  double detail = 0.0;                       // a second figure for the sentence, where a kind has one
+  double size_mm = 0.0;        // what it measures: findings.h
+  std::size_t worst_node = 0;  // where it is so large
+  double detail = 0.0;         // a second figure for the sentence, where a kind has one
 };
 
 // Occurrences that lie side by side.
 struct Cluster {
-  Occurrence extent;   // first layer, all nodes, x and angle that they cover; size and place of the worst
+  Occurrence extent;  // first layer, all nodes, x and angle that they cover; size and place of the worst
   int last_layer = 0;
   int worst_layer = 0;
   int count = 1;

@@ -24,9 +24,7 @@ std::string layers_of(const Finding& finding) {
   return fmt::format("layers {} to {}", finding.layer, finding.last_layer);
 }
 
-const char* name_of(Side side) {
-  return side == Side::left ? "left" : "right";
-}
+const char* name_of(Side side) { return side == Side::left ? "left" : "right"; }
 
 std::string place_of(double x_mm, double width_mm, double d) {
   const Side side = x_mm <= 0.5 * width_mm ? Side::left : Side::right;

@@ -28,18 +28,15 @@ struct Told {
   [[nodiscard]] std::string times() const { return count_of(finding.occurrences); }
 
   // Where a single one is: "43 mm from the left flange, over 120 degrees of the spool".
-  [[nodiscard]] std::string here() const {
-    return fmt::format("{}, {}", worst_place(), round_of(finding));
-  }
+  [[nodiscard]] std::string here() const { return fmt::format("{}, {}", worst_place(), round_of(finding)); }
 
   // Where several are: "in 14 places in layers 3 to 9 (the worst in layer 7, 43 mm from the left flange)".
   [[nodiscard]] std::string places() const {
     if (finding.layer == finding.last_layer) {
-      return fmt::format("in {} places in {} (the worst {})", times(), layers(),
-                         worst_place());
+      return fmt::format("in {} places in {} (the worst {})", times(), layers(), worst_place());
     }
-    return fmt::format("in {} places in {} (the worst in layer {}, {})", times(), layers(),
-                       cluster.worst_layer, worst_place());
+    return fmt::format("in {} places in {} (the worst in layer {}, {})", times(), layers(), cluster.worst_layer,
+                       worst_place());
   }
 };
 
@@ -67,8 +64,9 @@ std::string flange_gap(const Told& t) {
     return fmt::format("Layer {} turns back {} short of the {} flange, {}: {}.", t.finding.layer, t.size(), side,
                        round_of(t.finding), later);
   }
-  return fmt::format("The fiber turns back up to {} short of the {} flange {} times in {} (the worst in layer {}): {}.",
-                     t.size(), side, t.times(), t.layers(), t.cluster.worst_layer, later);
+  return fmt::format(
+      "The fiber turns back up to {} short of the {} flange {} times in {} (the worst in layer {}): {}.", t.size(),
+      side, t.times(), t.layers(), t.cluster.worst_layer, later);
 }
 
 // "from layer 5 on", or "in layer 5" / "in layers 5 to 8" when it passes.
@@ -95,18 +93,19 @@ std::string edge_valley(const Told& t) {
 std::string ride_up(const Told& t) {
   const char* later = "the place beside it stays empty, and the layers above follow the bump";
   if (t.once()) {
-    return fmt::format("A turn of {} climbs onto the turn beside it and stands {} above it, {}: {}.",
-                       t.layers(), t.size(), t.here(), later);
+    return fmt::format("A turn of {} climbs onto the turn beside it and stands {} above it, {}: {}.", t.layers(),
+                       t.size(), t.here(), later);
   }
-  return fmt::format("Turns climb onto the turns beside them, up to {} above them, {}: {}.", t.size(),
-                     t.places(), "places beside them stay empty, and the layers above follow the bumps");
+  return fmt::format("Turns climb onto the turns beside them, up to {} above them, {}: {}.", t.size(), t.places(),
+                     "places beside them stay empty, and the layers above follow the bumps");
 }
 
 std::string dropped_turn(const Told& t) {
-  const char* later = "the turns laid over it hold it fast, so that the fiber can snag or break when it is drawn off";
+  const char* later =
+      "the turns laid over it hold it fast, so that the fiber can snag or break when it is drawn off";
   if (t.once()) {
-    return fmt::format("A turn of {} has fallen into a gap and lies {} below its layer, {}: {}.", t.layers(), t.size(),
-                       t.here(), later);
+    return fmt::format("A turn of {} has fallen into a gap and lies {} below its layer, {}: {}.", t.layers(),
+                       t.size(), t.here(), later);
   }
   return fmt::format("Turns have fallen into gaps and lie up to {} below their layer {}: {}.", t.size(), t.places(),
                      "the turns laid over them hold them fast, so that the fiber can snag or break when it is drawn "

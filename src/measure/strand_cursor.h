@@ -46,7 +46,7 @@ class StrandCursor {
 
   const Build& build_;
   Index stations_, first_, end_, direction_;
-  Index at_ = 0;      // the strand behind; below first_ when the fiber lies before all strands
+  Index at_ = 0;  // the strand behind; below first_ when the fiber lies before all strands
   Index node_ = -1;
   From from_;
   double x_ = 0.0;

@@ -9,16 +9,16 @@ namespace laywright {
 
 namespace {
 
-// Stations worked on together, so that each cache line of a turn is read once.
-constexpr std::size_t block = 48;
+// Stations worked on together: each turn is read in whole cache lines, and their surfaces stay in the cache.
+constexpr std::size_t block = 64;
 
 struct Frame {
   const Plan& plan;
   const Build& build;
   SurfaceGrid grid;
   CirclePrint print;
-  double base_mm = 0.0;                                          // radius that heights are counted from
-  std::vector<float> floor;                                      // barrel
+  double base_mm = 0.0;                                            // radius that heights are counted from
+  std::vector<float> floor;                                        // barrel
   std::array<std::array<std::size_t, 2>, zone_count> zone_points;  // first and one past the last
 };
 
@@ -64,8 +64,8 @@ void add_zones(const Frame& frame, const std::vector<HeightField>& fields, ZoneR
                std::vector<float>& scratch) {
   for (const HeightField& field : fields) {
     for (std::size_t z = 0; z < zone_count; ++z) {
-      sums[z] += field.mean_crest(frame.zone_points[z][0], frame.zone_points[z][1],
-                                   frame.build.fiber_diameter_mm, scratch);
+      sums[z] +=
+          field.mean_crest(frame.zone_points[z][0], frame.zone_points[z][1], frame.build.fiber_diameter_mm, scratch);
     }
   }
 }

@@ -28,7 +28,7 @@ void check_ranges(Checker& checker) {
   for (std::size_t i = 0; i < steps.size(); ++i) check_ranges_of(checker, step_fields(), steps[i], step_path(i));
 }
 
-Issues issues_of(const PlanDraft& draft, std::set<std::string> unread) {
+Issues issues_of(const PlanDraft& draft, const std::set<std::string>& unread) {
   Checker checker(draft, unread);
   check_ranges(checker);
   check_spool_and_fiber(checker);

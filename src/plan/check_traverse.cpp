@@ -16,7 +16,8 @@ void check_motion(Checker& c) {
   if (traverse.motion == Motion::stepped && traverse.step_angle_rad == 0.0) {
     c.error(
         "traverse.step_angle",
-        "is missing; a stepped traverse needs the spool angle in which the guide moves one pitch, like \"45 deg\"");
+        "must be given for a stepped traverse: the spool angle in which the guide moves one pitch, like \"45 deg\"",
+        "above 0 deg, up to 360 deg");
   }
   if (traverse.motion == Motion::continuous && traverse.step_angle_rad != 0.0) {
     c.warn("traverse.step_angle", "is not used by a continuous traverse");

@@ -51,6 +51,6 @@ void check_takeup(Checker& checker);
 void check_size(Checker& checker);  // only where all others found no error
 
 // All of them.
-[[nodiscard]] Issues issues_of(const PlanDraft& draft, std::set<std::string> unread);
+[[nodiscard]] Issues issues_of(const PlanDraft& draft, const std::set<std::string>& unread);
 
 }  // namespace laywright

@@ -74,8 +74,11 @@ constexpr double greatest_force_N = 1e7;
 constexpr double full_turn_rad = 2.0 * std::numbers::pi;
 constexpr double steepest_flange_rad = std::numbers::pi / 3.0;
 
+// A member's name cannot stand in parentheses.
+// NOLINTBEGIN(bugprone-macro-parentheses)
 #define MEMBER(path) \
   [](auto& owner) -> auto& { return owner.path; }
+// NOLINTEND(bugprone-macro-parentheses)
 
 void add_spool(std::vector<Field<PlanDraft>>& all) {
   const auto add = [&](FieldInfo info, auto member) { all.push_back(field<PlanDraft>(std::move(info), member)); };

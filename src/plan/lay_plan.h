@@ -15,10 +15,10 @@ namespace laywright {
 struct Spool {
   double barrel_diameter_mm = 0.0;  // at the left end of the barrel
   double flange_diameter_mm = 0.0;
-  double inside_width_mm = 0.0;     // between the flange faces, at the barrel
-  double flange_taper_rad = 0.0;    // opening of each face, from square
-  double barrel_taper_mm = 0.0;     // right diameter minus left
-  double flange_runout_mm = 0.0;    // out of square, peak to peak at the rim
+  double inside_width_mm = 0.0;   // between the flange faces, at the barrel
+  double flange_taper_rad = 0.0;  // opening of each face, from square
+  double barrel_taper_mm = 0.0;   // right diameter minus left
+  double flange_runout_mm = 0.0;  // out of square, peak to peak at the rim
   std::optional<double> mass_kg;
 };
 
@@ -49,14 +49,14 @@ struct Reversal {
 
 struct Traverse {
   Motion motion = Motion::continuous;
-  double pitch_mm = 0.0;        // guide travel per spool turn
-  double left_stop_mm = 0.0;    // inward from the left flange face; may be negative
-  double right_stop_mm = 0.0;   // inward from the right flange face; may be negative
+  double pitch_mm = 0.0;       // guide travel per spool turn
+  double left_stop_mm = 0.0;   // inward from the left flange face; may be negative
+  double right_stop_mm = 0.0;  // inward from the right flange face; may be negative
   Side start = Side::left;
   double free_length_mm = 0.0;  // guide to lay point; 0 allowed
   double step_angle_rad = 0.0;  // stepped only: spool angle in which the guide moves one pitch
   double guide_play_mm = 0.0;
-  double pitch_scatter = 0.0;   // one sigma per stroke, as a share of the pitch
+  double pitch_scatter = 0.0;  // one sigma per stroke, as a share of the pitch
   Reversal reversal;
 };
 

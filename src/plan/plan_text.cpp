@@ -66,8 +66,9 @@ std::string toml_text(std::string_view text) {
   return result + (over_lines ? "\"\"\"" : "\"");
 }
 
-PlanText::PlanText(std::string text) : line_break_(text.find("\r\n") == std::string::npos ? "\n" : "\r\n") {
-  edit(0, 0, text);
+PlanText::PlanText(std::string_view text)
+    : line_break_(text.find("\r\n") == std::string_view::npos ? "\n" : "\r\n") {
+  edit(0, 0, std::string(text));
 }
 
 const Entry* PlanText::find(const std::string& table, std::string_view key) const {

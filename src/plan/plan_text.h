@@ -12,7 +12,7 @@ namespace laywright {
 // read_document accepts. Precondition of all: the text was accepted by it before.
 class PlanText {
  public:
-  explicit PlanText(std::string text);
+  explicit PlanText(std::string_view text);
 
   [[nodiscard]] const std::string& text() const { return text_; }
   // Valid until the next edit.

@@ -202,7 +202,7 @@ std::string write_plan(std::string_view original_text, const PlanDraft& before, 
   PlanDraft after = draft;
   after.title = valid_utf8(draft.title);
   after.notes = valid_utf8(draft.notes);
-  PlanText text{std::string(original_text)};
+  PlanText text(original_text);
   if (after.title != before.title) text.set("", "title", toml_text(after.title));
   if (after.notes != before.notes) text.set("", "notes", toml_text(after.notes));
   save_takeup(text, before, after);

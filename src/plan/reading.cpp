@@ -208,7 +208,8 @@ class Reader {
                  fmt::format("the table [{}] is missing; it needs {}", table, fmt::join(missing, ", ")));
     }
     for (const std::string& key : missing) {
-      add(origin->second.line, table + "." + key, "", fmt::format("is missing; add it below [{}]", table));
+      add(origin->second.line, fmt::format("{}.{}", table, key), "",
+          fmt::format("is missing; add it below [{}]", table));
     }
   }
 

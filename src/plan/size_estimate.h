@@ -11,10 +11,9 @@ inline constexpr double bytes_per_node = 9.0;
 inline constexpr double most_build_bytes = 4.0 * 1024 * 1024 * 1024;
 inline constexpr double most_stations = 100'000.0;
 
-// Stations per turn that the lay model will need: four in a crossover, whose angle is about 1.8 sqrt(2 d / D),
-// and no more than d/4 of travel relative to the layer below, of the other hand, between stations:
-// max(14 / sqrt(2 d / D), 8 pitch / d), with D over the centre lines on the barrel and the coarsest pitch. A
-// stepped guide travels its pitch within the step angle alone.
+// Stations per turn that the lay model needs, unrounded: four in a crossover, whose angle is about 1.8 sqrt(d / R) at
+// the middle radius of the wind, and no more than d/8 of travel relative to the layer below, of the other hand, between
+// stations. A stepped guide travels its pitch within the step angle alone.
 [[nodiscard]] double stations_estimate(const PlanDraft& draft);
 
 // Turns of the wind: its length at barrel diameter, its turns, or what its diameter takes at the tightest

@@ -30,7 +30,9 @@ TEST_CASE("after an instant reversal the lay point turns back L tan(a) ln 2 shor
   const double lag = free_length * pitch / (turn * radius);
   const double turn_back = free_length * std::log(2.0);
   CHECK(turn_back == Approx(138.629).epsilon(1e-5));
-  const auto at = [&](double s) { return pursue(-lag, piece(0.0, s / (turn * radius), -pitch), radius, free_length).x; };
+  const auto at = [&](double s) {
+    return pursue(-lag, piece(0.0, s / (turn * radius), -pitch), radius, free_length).x;
+  };
   CHECK(-at(turn_back) == Approx(0.088254).epsilon(1e-5));
   CHECK(-at(turn_back) == Approx(lag * std::log(2.0)).epsilon(1e-9));
   CHECK(at(turn_back) > at(turn_back - 1.0));

@@ -38,7 +38,8 @@ TEST_CASE("parallel turns nest: 20 turns in each of five layers, each sqrt(3)/2 
   for (std::size_t layer = 0; layer < 5; ++layer) {
     const std::size_t first = build.strokes[layer].first_node;
     const std::size_t end = build.end_of(layer);
-    CHECK(std::abs(static_cast<double>(end - first) / build.stations_per_turn - 20.0) < 1.5 / build.stations_per_turn);
+    CHECK(std::abs(static_cast<double>(end - first) / build.stations_per_turn - 20.0) <
+          1.5 / build.stations_per_turn);
     // A station in the middle of the straight part.
     std::size_t turns = 0;
     for (std::size_t k = first; k < end; ++k) {

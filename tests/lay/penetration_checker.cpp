@@ -40,22 +40,26 @@ void check_pairs(const std::vector<Centre>& centres, double d, Clearance& worst)
   }
 }
 
-void check_spool(const Spool& spool, double d, double theta, const std::vector<Centre>& centres, Clearance& worst) {
-  const double bottom = 0.5 * spool.barrel_diameter_mm;
-  const double right_bottom = bottom + 0.5 * spool.barrel_taper_mm;
-  const double width = spool.inside_width_mm;
-  const double rise = 0.5 * spool.barrel_taper_mm / width;
+// Where the left face of a spool stands at radius r, seen from a barrel of radius `bottom`; the right one is its
+// mirror image.
+double face_at(const Spool& spool, double bottom, double theta, double r) {
   const double lean = 0.5 * spool.flange_runout_mm / (0.5 * spool.flange_diameter_mm) * std::cos(theta);
-  const double per_r = lean - std::tan(spool.flange_taper_rad);  // dx/dr of the left face
+  return -(r - bottom) * std::tan(spool.flange_taper_rad) + lean * r;
+}
+
+void check_spool(const Spool& spool, double d, double theta, const std::vector<Centre>& centres, Clearance& worst) {
+  const double width = spool.inside_width_mm;
+  const double left_bottom = 0.5 * spool.barrel_diameter_mm;
+  const double right_bottom = left_bottom + 0.5 * spool.barrel_taper_mm;
+  const double rise = (right_bottom - left_bottom) / width;
+  const double per_r = face_at(spool, 0.0, theta, 1.0);
   for (const Centre& c : centres) {
-    const double face = -(c.r - bottom) * std::tan(spool.flange_taper_rad) + lean * c.r;
-    const double right_face = -(c.r - right_bottom) * std::tan(spool.flange_taper_rad) + lean * c.r;
-    const double from_left = (c.x - face) / std::sqrt(1.0 + per_r * per_r);
-    const double from_right = (width - right_face - c.x) / std::sqrt(1.0 + per_r * per_r);
-    const double from_barrel = (c.r - bottom - rise * c.x) / std::sqrt(1.0 + rise * rise);
-    worst.take(from_left / d - 0.5, "the left flange", c.node, c.node);
-    worst.take(from_right / d - 0.5, "the right flange", c.node, c.node);
-    worst.take(from_barrel / d - 0.5, "the barrel", c.node, c.node);
+    const double off_left = c.x - face_at(spool, left_bottom, theta, c.r);
+    const double off_right = width - face_at(spool, right_bottom, theta, c.r) - c.x;
+    const double off_barrel = c.r - left_bottom - rise * c.x;
+    worst.take(off_left / std::sqrt(1.0 + per_r * per_r) / d - 0.5, "the left flange", c.node, c.node);
+    worst.take(off_right / std::sqrt(1.0 + per_r * per_r) / d - 0.5, "the right flange", c.node, c.node);
+    worst.take(off_barrel / std::sqrt(1.0 + rise * rise) / d - 0.5, "the barrel", c.node, c.node);
   }
 }
 

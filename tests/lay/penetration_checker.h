@@ -2,8 +2,8 @@
 // with the lay model, only the build's way of storing its nodes.
 //
 // The rule: at a station, no two centres closer than d, none closer than d/2 to the barrel or to a flange face.
-// Left flange face: x = -(r - R0) tan(taper) + (runout / 2) (r / R_rim) cos(theta); the right one is its mirror image
-// at the inside width. Barrel: r = R0 + (taper / 2) (x / width).
+// Left flange face: x = -(r - R0) tan(taper) + (runout / 2) (r / R_rim) cos(theta), R0 the barrel's radius there; the
+// right one is its mirror image at the inside width. Barrel: r = R0 + (taper / 2) (x / width).
 #pragma once
 
 #include <cstddef>

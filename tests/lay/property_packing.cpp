@@ -31,7 +31,8 @@ double fill_factor(const Plan& plan, const Build& build) {
     for (const referee::Centre& c : referee::centres_at(build, station)) {
       fiber += 0.25 * std::numbers::pi * d * d * c.r;
       const double first = std::ceil((c.x - 0.5 * d) / step - 0.5);
-      for (double i = std::max(0.0, first); i < static_cast<double>(columns) && (i + 0.5) * step < c.x + 0.5 * d; i += 1.0) {
+      for (double i = std::max(0.0, first); i < static_cast<double>(columns) && (i + 0.5) * step < c.x + 0.5 * d;
+           i += 1.0) {
         const double dx = (i + 0.5) * step - c.x;
         double& r = surface[static_cast<std::size_t>(i)];
         r = std::max(r, c.r + std::sqrt(std::max(0.0, 0.25 * d * d - dx * dx)));

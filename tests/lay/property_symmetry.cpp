@@ -61,30 +61,23 @@ double worst_difference(const Build& one, const Build& other, double offset, dou
   return worst / one.fiber_diameter_mm;
 }
 
-// The flange faces are given from the barrel's left end, so that a tapered barrel between tapered flanges is another
-// spool when it is given from the right.
-PlanDraft without_double_taper(PlanDraft draft) {
-  if (draft.spool.barrel_taper_mm != 0.0) draft.spool.flange_taper_rad = 0.0;
-  return draft;
-}
-
 }  // namespace
 
 TEST_CASE("a mirrored plan gives the mirrored build, node by node") {
   for (std::uint64_t seed = 1; seed <= 40; ++seed) {
     // No scatter: what is drawn for a stop is the same whichever side it is on.
-    const PlanDraft draft = without_double_taper(random_plans::draft(seed, {false, true, true, 40.0}));
+    const PlanDraft draft = random_plans::draft(seed, {false, true, true, 40.0});
     INFO("seed " << seed << ": " << random_plans::in_words(draft));
     const Build one = random_plans::laid(random_plans::plan_of(draft));
     const Build other = random_plans::laid(random_plans::plan_of(mirrored(draft)));
     CHECK(worst_difference(one, other, draft.spool.inside_width_mm, -1.0) < 1e-3);
-    CHECK(one.length_mm == Approx(other.length_mm).epsilon(1e-9));
+    CHECK(one.length_mm == Approx(other.length_mm).epsilon(1e-7));
   }
 }
 
 TEST_CASE("a long mirrored wind is the same on the whole") {
   for (std::uint64_t seed = 41; seed <= 46; ++seed) {
-    PlanDraft draft = without_double_taper(random_plans::draft(seed, {false, false, true, 500.0}));
+    PlanDraft draft = random_plans::draft(seed, {false, false, true, 500.0});
     // By turns: a wind to a diameter ends with the first turn that reaches it, which is chance.
     draft.wind = {};
     draft.wind.turns = 500.0;
@@ -107,6 +100,6 @@ TEST_CASE("a plan ten times as large gives the same build in diameters") {
     const Build one = random_plans::laid(random_plans::plan_of(draft));
     const Build ten = random_plans::laid(random_plans::plan_of(scaled(draft, 10.0)));
     CHECK(worst_difference(one, ten, 0.0, 0.1) < 1e-3);
-    CHECK(ten.length_mm == Approx(10.0 * one.length_mm).epsilon(1e-9));
+    CHECK(ten.length_mm == Approx(10.0 * one.length_mm).epsilon(1e-7));
   }
 }

@@ -48,11 +48,13 @@ void draw_reversal(Draw& draw, const Wanted& wanted, double stroke, PlanDraft& p
   if (reversal.kind == ReversalKind::ramp) {
     reversal.turns = std::min(draw.between(0.05, 2.0), 0.9 * stroke / traverse.pitch_mm);
   }
-  if (draw.chance(0.25)) reversal.lost_motion_mm = std::min(draw.between(0.0, 2.0) * traverse.pitch_mm, 0.5 * stroke);
+  if (draw.chance(0.25))
+    reversal.lost_motion_mm = std::min(draw.between(0.0, 2.0) * traverse.pitch_mm, 0.5 * stroke);
   if (!wanted.scatter) return;
   if (draw.chance(0.25)) reversal.stop_scatter_mm = draw.between(0.0, 0.05) * stroke;
   if (draw.chance(0.25)) traverse.pitch_scatter = draw.between(0.0, 0.1);
-  if (draw.chance(0.25)) traverse.guide_play_mm = draw.between(0.0, 0.2) * std::min(stroke, 5.0 * plan.fiber.diameter_mm);
+  if (draw.chance(0.25))
+    traverse.guide_play_mm = draw.between(0.0, 0.2) * std::min(stroke, 5.0 * plan.fiber.diameter_mm);
 }
 
 void draw_traverse(Draw& draw, const Wanted& wanted, PlanDraft& plan) {
@@ -78,12 +80,8 @@ void draw_wind(Draw& draw, const Wanted& wanted, PlanDraft& plan) {
   Wind& wind = plan.wind;
   const double turns = wanted.turns * draw.between(0.7, 1.3);
   switch (draw.one_of(3)) {
-    case 0:
-      wind.turns = turns;
-      break;
-    case 1:
-      wind.length_mm = turns * std::numbers::pi * (barrel + d);
-      break;
+    case 0: wind.turns = turns; break;
+    case 1: wind.length_mm = turns * std::numbers::pi * (barrel + d); break;
     default: {
       const double thickest = barrel + std::max(0.0, plan.spool.barrel_taper_mm);
       const double depth = 2.0 * d * (turns * d / plan.spool.inside_width_mm) + 2.0 * d;
@@ -149,8 +147,8 @@ std::string in_words(const PlanDraft& plan) {
       << traverse.pitch_mm << " stops " << traverse.left_stop_mm << " " << traverse.right_stop_mm << " start "
       << (traverse.start == Side::left ? "left" : "right") << " free " << traverse.free_length_mm << " play "
       << traverse.guide_play_mm << " pitch_scatter " << traverse.pitch_scatter << " reversal "
-      << static_cast<int>(reversal.kind) << " " << reversal.turns << " lost " << reversal.lost_motion_mm << " scatter "
-      << reversal.stop_scatter_mm << " turns " << plan.wind.turns.value_or(0.0) << " length "
+      << static_cast<int>(reversal.kind) << " " << reversal.turns << " lost " << reversal.lost_motion_mm
+      << " scatter " << reversal.stop_scatter_mm << " turns " << plan.wind.turns.value_or(0.0) << " length "
       << plan.wind.length_mm.value_or(0.0) << " diameter " << plan.wind.diameter_mm.value_or(0.0) << " tension "
       << plan.wind.tension_N.value_or(0.0) << " steps " << plan.wind.steps.size();
   return out.str();

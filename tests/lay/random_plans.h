@@ -12,7 +12,7 @@ namespace laywright::random_plans {
 
 // What a test needs to keep out.
 struct Wanted {
-  bool scatter = true;       // of stops and pitch, and the eye's play
+  bool scatter = true;  // of stops and pitch, and the eye's play
   bool bending = true;
   bool skewed_spool = true;  // barrel taper, flange run-out
   double turns = 150.0;      // about so many (the wind may also be given by length or diameter)

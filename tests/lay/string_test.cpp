@@ -84,8 +84,30 @@ TEST_CASE("bending stiffness bends the string like a beam under tension") {
   const double scale = aside / (span * std::cosh(span / length) - length * std::sinh(span / length));
   for (std::size_t k = fixed + 5; k < tip; k += 10) {
     const double s = (static_cast<double>(k - fixed) + 0.5) * step;
-    const double x = scale * (s * std::cosh(span / length) + length * (std::sinh((span - s) / length) - std::sinh(span / length)));
+    const double x = scale * (s * std::cosh(span / length) +
+                              length * (std::sinh((span - s) / length) - std::sinh(span / length)));
     CHECK(window.node(k).rest.x == Approx(x).epsilon(0.02).margin(1e-5 * aside));
+  }
+}
+
+// A taut string over a bump of height d on a round barrel runs straight from the bump to where it is tangent to the
+// barrel, at the angle whose cosine is R / (R + d) (plane geometry); between, r = R / cos(angle from the tangent point).
+TEST_CASE("fiber over a bump hangs straight down to the barrel on either hand") {
+  const int stations = 1000;
+  const double angle = 2.0 * std::numbers::pi / stations;
+  std::vector<Section> sections = grooved(stations, 0.0);
+  const std::size_t bump = 300;
+  sections[bump].insert(0.0, radius, 0);
+  StringWindow window(sections, Fiber::held, angle, 500, 0.0, 1e-9);
+  for (std::size_t k = 0; k < 450; ++k) window.add(0.0, 0, {0.0, HUGE_VAL});
+  CHECK(window.node(bump).rest.r == Approx(radius + d).epsilon(1e-12));
+  const double reach = std::acos(radius / (radius + d));
+  for (std::size_t k = bump - 100; k <= bump + 100; ++k) {
+    const double from_bump = std::abs(static_cast<double>(k) - static_cast<double>(bump)) * angle;
+    const double straight = from_bump < reach ? radius / std::cos(reach - from_bump) : radius;
+    INFO("node " << from_bump << " rad from the bump, which reaches " << reach << " rad");
+    CHECK(window.node(k).rest.r == Approx(straight).margin(2e-3 * d));
+    if (std::abs(from_bump - reach) > 2.0 * angle && k != bump) CHECK(window.node(k).rest.lifted() == (from_bump < reach));
   }
 }
 

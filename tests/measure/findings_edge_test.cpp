@@ -30,9 +30,7 @@ Build level(const Plan& plan, int layers, double last_share, const std::function
   return maker.finish();
 }
 
-bool at_left(double x) {
-  return x < 11.0;
-}
+bool at_left(double x) { return x < 11.0; }
 
 }  // namespace
 

@@ -115,8 +115,8 @@ TEST_CASE("a wildly disordered build has a list that can be read") {
   for (int layer = 0; layer < 60; ++layer) {
     maker.stroke(layer % 2 == 0 ? 1 : -1, 75, [&](double turn) {
       const double x = layer % 2 == 0 ? 1.0 + 1.04 * turn : 79.0 - 1.04 * turn;
-      return Place{x + noise(), 50.5 + 0.8 * layer + 4.0 * noise(), random() % 3 == 0 ? Support::none : Support::turn,
-                   random() % 50 == 0};
+      return Place{x + noise(), 50.5 + 0.8 * layer + 4.0 * noise(),
+                   random() % 3 == 0 ? Support::none : Support::turn, random() % 50 == 0};
     });
   }
   const Measurements m = measured(plan, maker.finish());

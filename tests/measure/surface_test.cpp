@@ -129,8 +129,8 @@ TEST_CASE("a mirrored build has mirrored measurements") {
     };
   };
   const Measurements a = measured(plan, BuildMaker(plan, 100).stroke(1, 17, wavy).stroke(-1, 12, back).finish());
-  const Measurements b = measured(
-      plan, BuildMaker(plan, 100).stroke(-1, 17, mirrored(wavy)).stroke(1, 12, mirrored(back)).finish());
+  const Measurements b =
+      measured(plan, BuildMaker(plan, 100).stroke(-1, 17, mirrored(wavy)).stroke(1, 12, mirrored(back)).finish());
   CHECK(a.outer_diameter.left_mm == Approx(b.outer_diameter.right_mm).margin(1e-4));
   CHECK(a.outer_diameter.middle_mm == Approx(b.outer_diameter.middle_mm).margin(1e-4));
   CHECK(a.fill_factor == Approx(b.fill_factor).epsilon(1e-5));

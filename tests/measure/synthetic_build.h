@@ -101,7 +101,10 @@ inline Build nested(const Plan& plan, int stations, int layers, int turns, doubl
 inline Build helix(const Plan& plan, int stations, double x0, double pitch, double turns) {
   const double r = 0.5 * (plan.spool().barrel_diameter_mm + plan.fiber().diameter_mm);
   return BuildMaker(plan, stations)
-      .stroke(1, turns, [=](double turn) { return Place{x0 + pitch * turn, r, Support::barrel}; })
+      .stroke(1, turns,
+              [=](double turn) {
+                return Place{x0 + pitch * turn, r, Support::barrel};
+              })
       .finish();
 }
 

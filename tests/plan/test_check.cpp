@@ -92,10 +92,12 @@ TEST_CASE("traverse: stops, steps, reversals") {
   error_at("traverse.right_stop", "\"0.14 mm\"", "\"94.87 mm\"", "the stops cross");
   error_at("traverse.right_stop", "\"0.14 mm\"", "\"4 in\"", "they take up 101.73 mm, but the spool is 95 mm wide");
   sound("\"0.14 mm\"", "\"-0.14 mm\"");
-  error_at("traverse.step_angle", "step_angle = \"45 deg\"\n", "", "is missing; a stepped traverse needs");
-  error_at("traverse.step_angle", "\"45 deg\"", "\"361 deg\"", "up to 360 deg");
+  error_at("traverse.step_angle", "step_angle = \"45 deg\"\n", "", "must be given for a stepped traverse");
+  error_at("traverse.step_angle", "\"45 deg\"", "\"361 deg\"", "0 deg to 360 deg");
   error_at("traverse.step_angle", "\"45 deg\"", "\"0 deg\"", "above 0 deg");
   sound("\"45 deg\"", "\"360 deg\"");
+  CHECK(sample::issues_in(sample::with("\"45 deg\"", "\"0 deg\"", sample::with("\"stepped\"", "\"continuous\"")))
+            .empty());
   warning_at("traverse.step_angle", "\"stepped\"", "\"continuous\"", "not used by a continuous");
   warning_at("traverse.reversal.turns", "\"dwell\"", "\"instant\"", "not used by an instant reversal");
   warning_at("traverse.reversal.kind", "turns = 0.5", "turns = 0", "the same as an instant reversal");
@@ -156,16 +158,19 @@ TEST_CASE("take-up: what is not used or not enough is warned of") {
 }
 
 TEST_CASE("a build too large for memory is refused, with the numbers that make it so") {
-  // 14 / sqrt(2 d / D): 0.245 mm on 150 mm; coarse pitch: 8 p / d.
+  // Four stations in a crossover of 1.8 sqrt(d / R), R halfway up 3 km of 0.245 mm at a fill of 0.8; coarse pitch: d / 8
+  // of travel against the layer below, 16 p / d.
   PlanDraft draft = sample::draft_of();
   draft.wind.steps.clear();
   draft.traverse.pitch_mm = 0.26;
-  CHECK(stations_estimate(draft) == Approx(14.0 / std::sqrt(0.49 / 150.245)));
+  const double outer = std::sqrt(75.0 * 75.0 + 3e6 * 0.245 * 0.245 / (4.0 * 0.8 * 95.0));
+  const double crossover = 1.8 * std::sqrt(0.245 / (0.5 * (75.0 + outer)));
+  CHECK(stations_estimate(draft) == Approx(8.0 * std::acos(-1.0) / crossover));
   draft.traverse.pitch_mm = 12.25;
   draft.traverse.step_angle_rad = std::acos(-1.0) / 2;
-  CHECK(stations_estimate(draft) == Approx(1600.0));  // a step of a quarter turn
+  CHECK(stations_estimate(draft) == Approx(3200.0));  // a step of a quarter turn
   draft.traverse.motion = Motion::continuous;
-  CHECK(stations_estimate(draft) == Approx(400.0));
+  CHECK(stations_estimate(draft) == Approx(800.0));
   draft = sample::draft_of();
   CHECK(turns_estimate(draft) == Approx(3e6 / (std::acos(-1.0) * 150.0)));
   // Never more than hexagonal packing puts on the spool: pi / sqrt(12) of its section.

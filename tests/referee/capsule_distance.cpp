@@ -13,10 +13,10 @@
 #include <numbers>
 #include <vector>
 
-#include <catch2/catch.hpp>
 #include <fcl/geometry/shape/capsule.h>
 #include <fcl/geometry/shape/sphere.h>
 #include <fcl/narrowphase/distance.h>
+#include <catch2/catch.hpp>
 
 #include "lay/penetration_checker.h"
 #include "lay/random_plans.h"
@@ -99,7 +99,8 @@ double least_allowed(const Line& line, std::size_t a, std::size_t b, bool same_i
   const double intervals = same_interval ? 1.0 : 2.0;
   double tilt = 0.0;
   for (const std::size_t node : {a, b}) {
-    for (const std::size_t chord : {node > 0 ? node - 1 : node, node, node + 1}) tilt = std::max(tilt, line.tilt(chord));
+    for (const std::size_t chord : {node > 0 ? node - 1 : node, node, node + 1})
+      tilt = std::max(tilt, line.tilt(chord));
   }
   const double lean = tilt + intervals * line.angle();
   return std::sqrt(d * d - 0.25 * travel * travel) * std::cos(std::min(lean, 0.5 * std::numbers::pi));
@@ -143,11 +144,11 @@ PlanDraft near_unit(std::uint64_t seed) {
   const double factor = 1.0 / draft.fiber.diameter_mm;
   Spool& spool = draft.spool;
   Traverse& traverse = draft.traverse;
-  for (double* length : std::array{&draft.fiber.diameter_mm, &spool.barrel_diameter_mm, &spool.flange_diameter_mm,
-                                   &spool.inside_width_mm, &spool.barrel_taper_mm, &spool.flange_runout_mm,
-                                   &traverse.pitch_mm, &traverse.left_stop_mm, &traverse.right_stop_mm,
-                                   &traverse.free_length_mm, &traverse.guide_play_mm,
-                                   &traverse.reversal.lost_motion_mm, &traverse.reversal.stop_scatter_mm}) {
+  for (double* length :
+       std::array{&draft.fiber.diameter_mm, &spool.barrel_diameter_mm, &spool.flange_diameter_mm,
+                  &spool.inside_width_mm, &spool.barrel_taper_mm, &spool.flange_runout_mm, &traverse.pitch_mm,
+                  &traverse.left_stop_mm, &traverse.right_stop_mm, &traverse.free_length_mm, &traverse.guide_play_mm,
+                  &traverse.reversal.lost_motion_mm, &traverse.reversal.stop_scatter_mm}) {
     *length *= factor;
   }
   draft.wind = {};
@@ -187,8 +188,9 @@ TEST_CASE("a chord pushed into its neighbour is seen") {
   for (std::size_t k = 0; k < build.nodes.size(); ++k) {
     // Two nodes in a row, straight down by a tenth of a diameter.
     const double down = k == pushed || k == pushed + 1 ? 0.1 : 0.0;
-    changed.nodes.push(build.nodes.x_grid().nearest(build.nodes.x(k)), build.nodes.r_grid().nearest(build.nodes.r(k) - down),
-                       build.nodes.support(k), build.nodes.rides_up(k));
+    changed.nodes.push(build.nodes.x_grid().nearest(build.nodes.x(k)),
+                       build.nodes.r_grid().nearest(build.nodes.r(k) - down), build.nodes.support(k),
+                       build.nodes.rides_up(k));
   }
   Worst worst;
   compare(Line(changed), pushed, worst);

@@ -7,8 +7,8 @@ namespace {
 
 Disc leave(Section& section, const Resting& rest) {
   Disc disc{rest.x, rest.r, {}};
-  const bool two_discs = rest.in_valley() && rest.left.kind == Contact::Kind::circle &&
-                         rest.right.kind == Contact::Kind::circle;
+  const bool two_discs =
+      rest.in_valley() && rest.left.kind == Contact::Kind::circle && rest.right.kind == Contact::Kind::circle;
   if (two_discs) {
     for (const Contact& contact : {rest.left, rest.right}) {
       const Section::Exposed& below = section[contact.circle];
