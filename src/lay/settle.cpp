@@ -18,6 +18,9 @@ constexpr int most_moves = 64;
 // A way that meets a circle at less than this angle (rad) grazes it: within rounding, it passes.
 constexpr double tangent = 1e-12;
 
+// Within this share of d a node counts as standing at a side.
+constexpr double at_a_side = 1e-9;
+
 Contact face(Kind kind) { return {kind, Section::none}; }
 
 // Returns true when friction has stopped the node.
@@ -63,11 +66,12 @@ void hit_circle(Hit& hit, const Section& section, std::int32_t i, Vec q, Vec way
     const double share = (-b - std::sqrt(root)) / a;
     if (share < hit.share && off.r + share * way.r >= 0.0) hit = {share, {Kind::circle, i}};
   }
-  // The sides below the cap.
-  const bool from_left = off.x <= -d && way.x > 0.0;
-  const bool from_right = off.x >= d && way.x < 0.0;
+  // The sides below the cap; a node that stands at one may be within by rounding.
+  const double side = d * (1.0 - at_a_side);
+  const bool from_left = off.x <= -side && way.x > 0.0;
+  const bool from_right = off.x >= side && way.x < 0.0;
   if (!from_left && !from_right) return;
-  const double share = ((from_left ? -d : d) - off.x) / way.x;
+  const double share = std::max(0.0, ((from_left ? -d : d) - off.x) / way.x);
   if (share < hit.share && off.r + share * way.r < 0.0) {
     hit = {share, {from_left ? Kind::left_side : Kind::right_side, i}};
   }

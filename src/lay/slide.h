@@ -179,6 +179,28 @@ inline CapStop stop_on_cap(Vec centre, double d, Vec pull, const FrictionCone& c
   return {centre + d * normal, normal.r >= 0.0, lifts};
 }
 
+// Where a node that slides right along the barrel from q comes to a turn or to the far face.
+template <int S>
+Stop end_of_barrel(const View<S>& view, Vec q, const Contact& on) {
+  using Kind = Contact::Kind;
+  const FaceLine face = view.far();
+  const double face_r =
+      (view.barrel_at(0.0) + view.barrel_slope() * face.at_axis) / (1.0 - view.barrel_slope() * face.slope);
+  Stop end{{face.at_axis + face.slope * face_r, face_r}, on, {View<S>::far_face, Section::none}};
+  // Not only the first turn: another straight above it, by rounding nearer, may have the side that is met.
+  for (std::int32_t i = view.first_right_of(q.x); i != Section::none; i = view.after(i)) {
+    const Vec c = view.centre(i);
+    const double x = c.x - view.d();
+    if (x >= end.at.x) break;
+    Stop here{{x, view.barrel_at(x)}, on, {View<S>::near_side, i}};
+    // A barrel that falls comes to the cap above its side.
+    const Meeting meeting = meet(barrel_line(view), c, view.d());
+    if (here.at.r > c.r && meeting.meets) here = {meeting.first, on, {Kind::circle, i}};
+    if (here.at.x < end.at.x) end = here;
+  }
+  return end;
+}
+
 // Slides right along the contact from q, pulled toward `pull`; precondition: the pull overcomes friction there.
 template <int S>
 Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, const FrictionCone& cone) {
@@ -195,21 +217,7 @@ Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, c
   const Vec stop = pull + press * n - (cone.mu * press) * t;
   Stop end;
   if (contact.kind == Kind::barrel) {
-    end = {{HUGE_VAL, 0.0}, contact, {}};
-    const std::int32_t j = view.first_right_of(q.x);
-    if (j != Section::none) {
-      const Vec c = view.centre(j);
-      const double x = c.x - view.d();
-      end = {{x, view.barrel_at(x)}, contact, {View<S>::near_side, j}};
-      // A barrel that falls comes to the cap above its side.
-      const Meeting meeting = meet(barrel_line(view), c, view.d());
-      if (view.barrel_at(x) > c.r && meeting.meets) end = {meeting.first, contact, {Kind::circle, j}};
-    }
-    const FaceLine face = view.far();
-    const double r =
-        (view.barrel_at(0.0) + view.barrel_slope() * face.at_axis) / (1.0 - view.barrel_slope() * face.slope);
-    const double x = face.at_axis + face.slope * r;
-    if (x < end.at.x) end = {{x, r}, contact, {View<S>::far_face, Section::none}};
+    end = end_of_barrel(view, q, contact);
   } else if (contact.kind == View<S>::far_side) {
     end = end_of_descent(view, FaceLine{view.centre(contact.circle).x + view.d(), 0.0}, contact,
                          view.after(contact.circle));

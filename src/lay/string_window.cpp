@@ -9,8 +9,10 @@
 namespace laywright {
 namespace {
 
-// A window that has not come to rest by then is left as it is: every state on the way keeps its distances.
+// A window that has not come to rest by then is left as it is, and goes on with the next node: every state on the way
+// keeps its distances. Only fiber with hardly any friction, which never rests, gets so far.
 constexpr int most_sweeps = 400;
+constexpr std::size_t most_visits = 8000;
 
 // Each move goes this much further than its own balance asks, as in successive over-relaxation: half the sweeps of
 // plain relaxation. Nearer to 2 a node overshoots before its neighbours follow, and friction then keeps it there.
@@ -18,6 +20,9 @@ constexpr double over_relaxation = 1.5;
 
 // Most windows rest before that many; even, so that sweeps go both ways between leaps.
 constexpr int sweeps_before_leap = 12;
+
+// What a leap costs for each of its nodes, in visits.
+constexpr std::size_t leap_visits = 8;
 
 }  // namespace
 
@@ -133,10 +138,12 @@ void StringWindow::relax() {
   if (top < base) return;
   std::size_t low = std::max(base, tip > reach ? tip - reach : 0);
   std::size_t high = top;
-  for (int sweep = 0; sweep < most_sweeps; ++sweep) {
+  std::size_t visits = 0;
+  for (int sweep = 0; sweep < most_sweeps && visits < most_visits; ++sweep) {
     std::size_t moved_low = top + 1;
     std::size_t moved_high = base;
     const auto visit = [&](std::size_t k) {
+      ++visits;
       if (!update(k)) return;
       moved_low = std::min(moved_low, k);
       moved_high = std::max(moved_high, k);
@@ -153,6 +160,7 @@ void StringWindow::relax() {
       // What moves pulls on what lies beside it: leap with as much again on the older side.
       const std::size_t more = high - low + 1;
       const std::size_t from = std::max(base, low > more ? low - more : 0);
+      visits += leap_visits * (high - from + 1);
       if (leap(from, high)) {
         moved_low = from;
         moved_high = high;

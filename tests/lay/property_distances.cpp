@@ -1,6 +1,8 @@
 // Over random plans: no turn enters another, the barrel or a flange, and what is said to carry a node is there.
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
@@ -70,10 +72,13 @@ double worst_gap_under_carried(const Plan& plan, const Build& build) {
 }  // namespace
 
 TEST_CASE("no turn of a random plan enters another, the barrel or a flange") {
-  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+  std::vector<std::uint64_t> seeds(60);
+  std::iota(seeds.begin(), seeds.end(), 1U);
+  seeds.push_back(1064);  // of a thousand more, one that slipped under an overhang on a tapered barrel
+  for (const std::uint64_t seed : seeds) {
     const PlanDraft draft = random_plans::draft(seed);
     const Plan plan = random_plans::plan_of(draft);
-    const Build build = random_plans::laid(plan, seed);
+    const Build build = random_plans::laid(plan);
     INFO("seed " << seed << ": " << random_plans::in_words(draft));
     const auto clearance = referee::clearance(plan, build);
     INFO(clearance.text());
