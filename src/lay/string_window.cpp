@@ -12,7 +12,7 @@ namespace {
 // A window that has not come to rest by then is left as it is, and goes on with the next node: every state on the way
 // keeps its distances. Only fiber with hardly any friction, which never rests, gets so far.
 constexpr int most_sweeps = 400;
-constexpr std::size_t most_visits = 8000;
+constexpr std::size_t most_visits_per_node = 40;  // of the whole window
 
 // Each move goes this much further than its own balance asks, as in successive over-relaxation: half the sweeps of
 // plain relaxation. Nearer to 2 a node overshoots before its neighbours follow, and friction then keeps it there.
@@ -139,7 +139,7 @@ void StringWindow::relax() {
   std::size_t low = std::max(base, tip > reach ? tip - reach : 0);
   std::size_t high = top;
   std::size_t visits = 0;
-  for (int sweep = 0; sweep < most_sweeps && visits < most_visits; ++sweep) {
+  for (int sweep = 0; sweep < most_sweeps && visits < most_visits_per_node * length_; ++sweep) {
     std::size_t moved_low = top + 1;
     std::size_t moved_high = base;
     const auto visit = [&](std::size_t k) {

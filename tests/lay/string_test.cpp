@@ -107,7 +107,8 @@ TEST_CASE("fiber over a bump hangs straight down to the barrel on either hand") 
     const double straight = from_bump < reach ? radius / std::cos(reach - from_bump) : radius;
     INFO("node " << from_bump << " rad from the bump, which reaches " << reach << " rad");
     CHECK(window.node(k).rest.r == Approx(straight).margin(2e-3 * d));
-    if (std::abs(from_bump - reach) > 2.0 * angle && k != bump) CHECK(window.node(k).rest.lifted() == (from_bump < reach));
+    if (std::abs(from_bump - reach) > 2.0 * angle && k != bump)
+      CHECK(window.node(k).rest.lifted() == (from_bump < reach));
   }
 }
 

@@ -46,7 +46,8 @@ void agree(const std::string& name, double share, double gaps) {
 }  // namespace
 
 TEST_CASE("ordered samples do not depend on the mesh") {
-  for (const char* name : {"even", "parallel", "magnet-wire", "loose-traverse", "tapered-flanges", "turns-back-early"}) {
+  for (const char* name :
+       {"even", "parallel", "magnet-wire", "loose-traverse", "tapered-flanges", "turns-back-early"}) {
     agree(name, 0.01, 0.01);
   }
 }
