@@ -42,6 +42,7 @@ std::int32_t Section::at_or_before(double x) const {
 Section::Height Section::height(double x) const {
   Height height{barrel_.at_zero + barrel_.slope * x, none};
   const auto take = [&](std::int32_t i) {
+    if ((*this)[i].r + d_ <= height.r) return;
     const double r = cap(i, x);
     if (r > height.r) height = {r, i};
   };
@@ -63,20 +64,27 @@ bool Section::hidden(std::int32_t i) const {
   const double dx = b.x - a.x;
   const double dr = b.r - a.r;
   if (dx >= 2.0 * d_) return false;
-  // Where the surface passes from a's cap to b's: their crossing, or the side of the higher one.
-  const double up = std::sqrt(std::max(0.0, d_ * d_ / (dx * dx + dr * dr) - 0.25));
-  double x = 0.5 * (a.x + b.x) - dr * up;
-  double r = 0.5 * (a.r + b.r) + dx * up;
-  if (r < std::max(a.r, b.r)) {
-    x = a.r > b.r ? a.x + d_ : b.x - d_;
+  // The surface passes from a's cap to b's at their crossing P, or at the side of the higher one.
+  const double square = dx * dx + dr * dr;
+  const double reach = 4.0 * d_ * d_ - square;
+  if (reach <= 0.0 || reach * dx * dx < dr * dr * square) {
+    const double x = a.r > b.r ? a.x + d_ : b.x - d_;
     const Exposed& low = a.r > b.r ? b : a;
-    const double off = x - low.x;
-    r = low.r + std::sqrt(std::max(0.0, d_ * d_ - off * off));
+    const double off = x - c.x;
+    // Straight below or above the higher neighbour there is no crossing: the higher of the two shows.
+    if (std::abs(off) >= d_) return c.r <= std::max(a.r, b.r);
+    const double off_low = x - low.x;
+    return c.r + std::sqrt(d_ * d_ - off * off) <= low.r + std::sqrt(std::max(0.0, d_ * d_ - off_low * off_low));
   }
-  const double off = x - c.x;
-  // Straight below or above the higher neighbour there is no crossing: the higher of the two shows.
-  if (std::abs(off) >= d_) return c.r <= std::max(a.r, b.r);
-  return c.r + std::sqrt(d_ * d_ - off * off) <= r;
+  const double cx = c.x - a.x;
+  const double cr = c.r - a.r;
+  const double cross = dx * cr - dr * cx;
+  // Between a and b and d away from both, a centre above the line between them lies above the surface.
+  if (cross >= 0.0) return false;
+  // Below it, c shows when P lies within d of it. With P = a + (b - a) / 2 + k n, n the normal of b - a and
+  // 4 k^2 = reach / square, that is lean < 2 k cross; compared in squares, for this is asked at every insertion.
+  const double lean = cx * (cx - dx) + cr * (cr - dr);
+  return lean >= 0.0 || lean * lean * square <= cross * cross * reach;
 }
 
 void Section::unlink(std::int32_t i) {
