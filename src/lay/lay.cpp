@@ -29,9 +29,9 @@ double bending_length2(const Plan& plan) {
   return *fiber.modulus_MPa * inertia / *tension;
 }
 
-class Layer {
+class Winder {
  public:
-  Layer(const Plan& plan, const LaySettings& settings)
+  Winder(const Plan& plan, const LaySettings& settings)
       : plan_(plan),
         stations_(stations_for(plan, settings.fidelity)),
         angle_(2.0 * std::numbers::pi / stations_),
@@ -234,7 +234,7 @@ class Layer {
 }  // namespace
 
 Result<Build> lay(const Plan& plan, const LaySettings& settings, Progress& progress) {
-  return Layer(plan, settings).run(progress);
+  return Winder(plan, settings).run(progress);
 }
 
 }  // namespace laywright

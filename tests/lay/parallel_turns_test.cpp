@@ -5,28 +5,7 @@
 
 using namespace laywright;
 using testing::laid;
-using testing::plain_draft;
-
-namespace {
-
-// Parallel-turn winding of 1 mm wire: barrel 100, width 20.5, so n turns in (n + 1/2) d.
-PlanDraft mini_spool() {
-  PlanDraft draft = plain_draft();
-  draft.spool.barrel_diameter_mm = 100.0;
-  draft.spool.flange_diameter_mm = 140.0;
-  draft.spool.inside_width_mm = 20.5;
-  draft.fiber.diameter_mm = 1.0;
-  draft.traverse.motion = Motion::stepped;
-  draft.traverse.step_angle_rad = std::numbers::pi / 4.0;
-  draft.traverse.pitch_mm = 1.0;
-  draft.traverse.left_stop_mm = 0.5;
-  draft.traverse.right_stop_mm = 0.5;
-  draft.traverse.free_length_mm = 0.0;
-  draft.wind.turns = 100.0;
-  return draft;
-}
-
-}  // namespace
+using testing::mini_spool;
 
 // Layer diameters computed from the nesting of circles, d sqrt(3)/2 a layer; widths for parallel turns from memory of
 // the Handbook of Coil Winding (Hagedorn, Sell-Le Blanc, Fleischer, Springer 2018).

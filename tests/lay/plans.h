@@ -1,6 +1,8 @@
 // Plans for the tests, made in code: each sets what matters to it, the rest is a wide, plain spool.
 #pragma once
 
+#include <numbers>
+
 #include <catch2/catch.hpp>
 
 #include "lay/lay.h"
@@ -22,6 +24,22 @@ inline PlanDraft plain_draft() {
   draft.traverse.right_stop_mm = 0.125;
   draft.traverse.free_length_mm = 100.0;
   draft.wind.turns = 100.0;
+  return draft;
+}
+
+// Parallel-turn winding of 1 mm wire: barrel 100, width 20.5, so n turns in (n + 1/2) d; the guide at the wire.
+inline PlanDraft mini_spool() {
+  PlanDraft draft = plain_draft();
+  draft.spool.barrel_diameter_mm = 100.0;
+  draft.spool.flange_diameter_mm = 140.0;
+  draft.spool.inside_width_mm = 20.5;
+  draft.fiber.diameter_mm = 1.0;
+  draft.traverse.motion = Motion::stepped;
+  draft.traverse.step_angle_rad = std::numbers::pi / 4.0;
+  draft.traverse.pitch_mm = 1.0;
+  draft.traverse.left_stop_mm = 0.5;
+  draft.traverse.right_stop_mm = 0.5;
+  draft.traverse.free_length_mm = 0.0;
   return draft;
 }
 

@@ -3,6 +3,7 @@
 #include <numbers>
 #include <vector>
 
+#include "lay/plans.h"
 #include "wound.h"
 
 using namespace laywright;
@@ -29,20 +30,7 @@ std::vector<double> height_of_last_layer(const Build& build, double barrel_radiu
 // Parallel-turn winding: straight part 300-330 deg, crossover 30-60 deg (secondary article on orthocyclic winding); the
 // crossover zone stands 5-10 % higher (from memory of the Handbook of Coil Winding, Springer 2018).
 TEST_CASE("parallel turns stand higher where they cross, by about what the handbook says") {
-  PlanDraft draft;
-  draft.spool.barrel_diameter_mm = 100.0;
-  draft.spool.flange_diameter_mm = 140.0;
-  draft.spool.inside_width_mm = 20.5;
-  draft.fiber.diameter_mm = 1.0;
-  draft.fiber.friction = 0.5;
-  draft.traverse.motion = Motion::stepped;
-  draft.traverse.step_angle_rad = std::numbers::pi / 4.0;
-  draft.traverse.pitch_mm = 1.0;
-  draft.traverse.left_stop_mm = 0.5;
-  draft.traverse.right_stop_mm = 0.5;
-  draft.traverse.free_length_mm = 0.0;
-  draft.wind.turns = 100.0;
-  const auto laid = wound(draft);
+  const auto laid = wound(testing::mini_spool());
 
   const double straight = 4.0 * std::sqrt(0.75) + 0.5;
   const std::vector<double> height = height_of_last_layer(laid.build, 50.0);
