@@ -16,7 +16,11 @@ ARROWS = {
     "lay": {"base", "plan"},
     "measure": {"base", "plan", "lay"},
     "report": {"base", "plan", "lay", "measure"},
-    "app": {"base", "plan", "lay", "measure", "report"},
+    "scene": {"base", "plan", "lay", "measure"},
+    "render": {"base", "plan", "lay", "measure", "scene"},
+    "workbench": {"base", "plan", "lay", "measure", "report", "scene"},
+    "ui": {"base", "plan", "lay", "measure", "report", "scene", "workbench"},
+    "app": {"base", "plan", "lay", "measure", "report", "scene", "render", "workbench", "ui"},
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*"([^"]+)"')

@@ -4,8 +4,11 @@
 #include <CLI/CLI.hpp>
 
 #include "app/check_command.h"
+#include "app/desktop.h"
 #include "app/exit_code.h"
 #include "app/lay_command.h"
+#include "app/open_command.h"
+#include "app/picture_command.h"
 
 int main(int argc, char** argv) {
   using namespace laywright;
@@ -13,19 +16,21 @@ int main(int argc, char** argv) {
   program.set_version_flag("--version", "laywright " LAYWRIGHT_VERSION, "Print the version and exit");
   program.set_help_flag("-h,--help", "Print this help and exit");
   program.footer(
+      "Without a command the window opens.\n\n"
       "Start with:\n"
+      "  laywright open samples/even.lay.toml\n"
       "  laywright check samples/even.lay.toml\n"
-      "  laywright lay samples/even.lay.toml\n\n"
-      "Returns 0 when done, 1 when a plan is not sound, 2 for a wrong command line, 3 when a result could\n"
-      "not be written, 130 when stopped with Ctrl-C.\n");
+      "  laywright lay samples/even.lay.toml\n"
+      "  laywright picture samples/even.lay.toml -o even.png\n\n"
+      "Returns 0 when done, 1 when a plan is not sound, 2 for a wrong command line, 3 when a result could not be\n"
+      "written, no picture drawn or no window opened, 130 when stopped with Ctrl-C.\n");
 
   int exit_code = exit_done;
   add_check_command(program, exit_code);
   add_lay_command(program, exit_code);
-  if (argc < 2) {
-    std::cerr << program.help() << "No command was given.\n";
-    return exit_command_line;
-  }
+  add_picture_command(program, exit_code);
+  add_open_command(program, exit_code);
+  if (argc < 2) return run_desktop({});
   program.require_subcommand(1);
   try {
     program.parse(argc, argv);

@@ -5,11 +5,18 @@
 using namespace laywright;
 using Catch::Matchers::Contains;
 
-TEST_CASE("without a command the program says how to start") {
-  const Ran ran = Workshop().run("$LW");
-  CHECK(ran.code == 2);
-  CHECK(ran.out.empty());
-  CHECK_THAT(ran.err, Contains("laywright lay samples/even.lay.toml"));
+TEST_CASE("without a display the window says what it needs, and what would do instead") {
+  for (const char* command : {"", " open"}) {
+    const Ran ran = Workshop().run(std::string("env -u DISPLAY -u WAYLAND_DISPLAY $LW") + command);
+    CHECK(ran.code == 3);
+    CHECK(ran.out.empty());
+    CHECK_THAT(ran.err, Contains("display"));
+    CHECK_THAT(ran.err, Contains("laywright picture"));
+  }
+}
+
+TEST_CASE("the help says how to start") {
+  CHECK_THAT(Workshop().run("$LW --help").out, Contains("laywright lay samples/even.lay.toml"));
 }
 
 TEST_CASE("help and version go to standard output") {

@@ -1,0 +1,101 @@
+#include "app/desktop_state.h"
+
+#include <nlohmann/json.hpp>
+
+namespace laywright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json optional(const auto& value) { return value ? Json(*value) : Json(nullptr); }
+
+Json fields(const Workbench& bench) {
+  Json all = Json::object();
+  for (const FieldRow& row : bench.rows()) {
+    Json issues = Json::array();
+    for (const Issue& issue : row.issues) issues.push_back(issue.what);
+    all[row.path] = {{"text", row.text}, {"unit", row.unit != nullptr ? row.unit->name : ""}, {"issues", issues}};
+  }
+  return all;
+}
+
+Json build(const Wound& wound) {
+  Json findings = Json::array();
+  for (const Finding& f : wound.measurements().findings) {
+    findings.push_back({{"kind", name_of(f.kind)}, {"layer", f.layer}, {"turn", f.turn}, {"size_d", f.size_d}});
+  }
+  return {{"turns", wound.build().turns},
+          {"length_mm", wound.build().length_mm},
+          {"layers", wound.build().strokes.size()},
+          {"outer_diameter_mm", wound.measurements().outer_diameter.middle_mm},
+          {"full", wound.pass.full()},
+          {"revision", wound.revision},
+          {"findings", std::move(findings)}};
+}
+
+Json stage(const Stage& stage, const Wound& wound) {
+  const View& view = stage.view;
+  const Moment moment = moment_of(stage.playback, wound);
+  const auto node = picked_node(stage, wound);
+  Json picked = nullptr;
+  if (node) {
+    const NodeFacts f = facts_of(wound.source, *node);
+    picked = {{"turn", f.turn}, {"layer", f.layer}, {"x_mm", f.x_mm}, {"r_mm", f.r_mm}};
+  }
+  const Vec3& t = view.camera.target;
+  return {{"picked", std::move(picked)},
+          {"chosen_finding", optional(view.chosen_finding)},
+          {"scrub", {{"at_end", moment.at_end}, {"turn", moment.turn}, {"playing", stage.playback.playing}}},
+          {"wedge", view.wedge ? Json{view.wedge->from, view.wedge->to} : Json(nullptr)},
+          {"axial_cut", optional(view.axial_cut_rad)},
+          {"first_layer", view.first_layer},
+          {"last_layer", optional(view.last_layer)},
+          {"colouring", static_cast<int>(view.colouring)},
+          {"inch", view.units == Units::inch},
+          {"dark", view.theme == Theme::dark},
+          {"camera",
+           {{"azimuth_deg", view.camera.azimuth_deg},
+            {"elevation_deg", view.camera.elevation_deg},
+            {"distance_mm", view.camera.distance_mm},
+            {"target", {t.x, t.y, t.z}}}}};
+}
+
+}  // namespace
+
+std::string state_json(const Workbench& bench, const PanelState& panels, const Shown& shown,
+                       const DesktopTimes& times) {
+  Json all;
+  const Desk* desk = bench.active();
+  all["documents"] = bench.documents().size();
+  all["hint"] = bench.hint();
+  all["typing"] = panels.typing.path;
+  all["comparing"] = bench.comparison().has_value();
+  all["question"] = bench.question() ? Json(static_cast<int>(*bench.question())) : Json(nullptr);
+  all["notices"] = Json::array();
+  for (const Notice& notice : bench.notices()) all["notices"].push_back(notice.text);
+  if (desk != nullptr) {
+    all["file"] = desk->document->path().string();
+    all["title"] = desk->document->title();
+    all["dirty"] = desk->document->dirty();
+    all["sound"] = desk->document->sound();
+    all["laying"] = desk->document->laying().busy;
+    all["can_undo"] = desk->document->history().can_undo();
+    all["fields"] = fields(bench);
+  }
+  if (const WoundPtr wound = bench.wound()) {
+    all["build"] = build(*wound);
+    all["stage"] = stage(desk->stage, *wound);
+  }
+  all["scene"] = shown.scene != nullptr;
+  all["scene_busy"] = shown.busy;
+  all["times"] = {{"first_frame_ms", times.first_frame_ms},
+                  {"first_picture_ms", times.first_picture_ms},
+                  {"longest_turn_ms", times.longest_turn_ms},
+                  {"last_turn_ms", times.last_turn_ms},
+                  {"frames", times.frames},
+                  {"pictures", times.pictures}};
+  for (const auto& [name, box] : panels.places.at) all["places"][name] = {box.x, box.y, box.width, box.height};
+  return all.dump(1);
+}
+
+}  // namespace laywright

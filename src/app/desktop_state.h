@@ -1,0 +1,21 @@
+// What the window shows, as JSON: for tests that drive it from outside.
+#pragma once
+
+#include <string>
+
+#include "ui/panel_state.h"
+
+namespace laywright {
+
+struct DesktopTimes {
+  double first_frame_ms = 0.0;    // from the start of the program to the first frame with its panels
+  double first_picture_ms = 0.0;  // to the first that shows a build; 0: none yet
+  double longest_turn_ms = 0.0;   // of the loop, without waiting, since the first picture
+  double last_turn_ms = 0.0;
+  std::uint64_t frames = 0, pictures = 0;
+};
+
+[[nodiscard]] std::string state_json(const Workbench& bench, const PanelState& panels, const Shown& shown,
+                                     const DesktopTimes& times);
+
+}  // namespace laywright

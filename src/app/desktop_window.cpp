@@ -1,0 +1,233 @@
+#include "app/desktop_window.h"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <cstring>
+#include <utility>
+
+#include <backends/imgui_impl_glfw.h>
+#include <fmt/format.h>
+#include <imgui.h>
+
+#include "render/gl.h"
+// GLFW must not bring headers of OpenGL of its own.
+#define GLFW_INCLUDE_NONE
+#include <GLFW/glfw3.h>
+
+namespace laywright {
+namespace {
+
+std::string last_trouble() {
+  const char* words = nullptr;
+  glfwGetError(&words);
+  return words != nullptr ? words : "no reason was given";
+}
+
+Issue no_window(const std::string& what) {
+  Issue issue;
+  issue.what = what;
+  return issue;
+}
+
+std::string named_key(int key) {
+  constexpr std::array<std::pair<int, const char*>, 12> names{{{GLFW_KEY_LEFT, "Left"},
+                                                               {GLFW_KEY_RIGHT, "Right"},
+                                                               {GLFW_KEY_UP, "Up"},
+                                                               {GLFW_KEY_DOWN, "Down"},
+                                                               {GLFW_KEY_HOME, "Home"},
+                                                               {GLFW_KEY_END, "End"},
+                                                               {GLFW_KEY_PAGE_UP, "PageUp"},
+                                                               {GLFW_KEY_PAGE_DOWN, "PageDown"},
+                                                               {GLFW_KEY_ESCAPE, "Escape"},
+                                                               {GLFW_KEY_SPACE, "Space"},
+                                                               {GLFW_KEY_BACKSPACE, "Backspace"},
+                                                               {GLFW_KEY_DELETE, "Delete"}}};
+  for (const auto& [code, name] : names) {
+    if (code == key) return name;
+  }
+  if (key >= GLFW_KEY_F1 && key <= GLFW_KEY_F12) return fmt::format("F{}", key - GLFW_KEY_F1 + 1);
+  return "";
+}
+
+// As the table of commands spells it; empty for keys that are part of others.
+std::string spelled(int key, int scancode, int mods) {
+  std::string name = named_key(key);
+  if (name.empty()) {
+    const char* printed = glfwGetKeyName(key, scancode);
+    if (printed == nullptr) return "";
+    name = printed;
+    std::transform(name.begin(), name.end(), name.begin(), [](unsigned char c) { return std::toupper(c); });
+    if (name == "=" && (mods & GLFW_MOD_SHIFT) != 0) {
+      name = "+";
+      mods &= ~GLFW_MOD_SHIFT;
+    }
+  }
+  std::string chord;
+  if ((mods & GLFW_MOD_CONTROL) != 0) chord += "Ctrl+";
+  if ((mods & GLFW_MOD_SHIFT) != 0) chord += "Shift+";
+  if ((mods & GLFW_MOD_ALT) != 0) chord += "Alt+";
+  return chord + name;
+}
+
+void set_hints() {
+  glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
+  glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
+  glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
+  glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
+  glfwWindowHint(GLFW_DEPTH_BITS, 0);
+  glfwWindowHint(GLFW_STENCIL_BITS, 0);
+}
+
+}  // namespace
+
+Result<std::unique_ptr<DesktopWindow>> DesktopWindow::open(const WindowPlace& place) {
+  std::unique_ptr<DesktopWindow> made(new DesktopWindow);
+  if (glfwInit() == GLFW_FALSE) {
+    return no_window(
+        fmt::format("no window can be opened: {}. A display is needed (DISPLAY or WAYLAND_DISPLAY); "
+                    "without one, laywright picture draws into a file",
+                    last_trouble()));
+  }
+  set_hints();
+  glfwWindowHint(GLFW_MAXIMIZED, place.maximized ? GLFW_TRUE : GLFW_FALSE);
+  made->window_ = glfwCreateWindow(place.width, place.height, "Laywright", nullptr, nullptr);
+  if (made->window_ == nullptr) {
+    return no_window(
+        fmt::format("the window has no OpenGL 3.3: {}. Install a driver for the graphics card, or "
+                    "Mesa's software one (libgl1-mesa-dri)",
+                    last_trouble()));
+  }
+  if (place.x && place.y && !place.maximized) glfwSetWindowPos(made->window_, *place.x, *place.y);
+  glfwMakeContextCurrent(made->window_);
+  if (!load_gl(glfwGetProcAddress)) {
+    return no_window(
+        "the window's OpenGL is older than 3.3. Install a newer driver for the graphics card, or "
+        "Mesa's software one (libgl1-mesa-dri)");
+  }
+  const auto* renderer = reinterpret_cast<const char*>(glGetString(GL_RENDERER));
+  made->software_ = renderer != nullptr && std::strstr(renderer, "llvmpipe") != nullptr;
+  glfwSwapInterval(1);
+  glfwSetWindowSizeLimits(made->window_, 480, 360, GLFW_DONT_CARE, GLFW_DONT_CARE);
+  return made;
+}
+
+DesktopWindow::~DesktopWindow() {
+  if (window_ != nullptr) glfwDestroyWindow(window_);
+  glfwTerminate();
+}
+
+DesktopWindow::Inbox& DesktopWindow::inbox_of(GLFWwindow* window) {
+  return *static_cast<Inbox*>(glfwGetWindowUserPointer(window));
+}
+
+void DesktopWindow::take_key(GLFWwindow* window, int key, int scancode, int action, int mods) {
+  Inbox& inbox = inbox_of(window);
+  inbox.news.input = true;
+  if (action == GLFW_RELEASE) {
+    if (std::find(inbox.pressed.begin(), inbox.pressed.end(), key) != inbox.pressed.end()) {
+      inbox.held_back.push_back({key, scancode, mods});
+      return;
+    }
+  } else {
+    inbox.pressed.push_back(key);
+    std::string keys = spelled(key, scancode, mods);
+    if (!keys.empty()) inbox.news.keys.push_back(std::move(keys));
+  }
+  ImGui_ImplGlfw_KeyCallback(window, key, scancode, action, mods);
+}
+
+void DesktopWindow::serve_panels() {
+  glfwSetWindowUserPointer(window_, &inbox_);
+  glfwSetKeyCallback(window_, take_key);
+  glfwSetCharCallback(window_, [](GLFWwindow* w, unsigned letter) {
+    inbox_of(w).news.input = true;
+    ImGui_ImplGlfw_CharCallback(w, letter);
+  });
+  glfwSetMouseButtonCallback(window_, [](GLFWwindow* w, int button, int action, int mods) {
+    inbox_of(w).news.input = true;
+    ImGui_ImplGlfw_MouseButtonCallback(w, button, action, mods);
+  });
+  glfwSetScrollCallback(window_, [](GLFWwindow* w, double x, double y) {
+    inbox_of(w).news.input = true;
+    ImGui_ImplGlfw_ScrollCallback(w, x, y);
+  });
+  glfwSetCursorEnterCallback(window_, [](GLFWwindow* w, int entered) {
+    inbox_of(w).news.input = true;
+    ImGui_ImplGlfw_CursorEnterCallback(w, entered);
+  });
+  glfwSetWindowFocusCallback(window_, [](GLFWwindow* w, int focused) {
+    inbox_of(w).news.input = true;
+    ImGui_ImplGlfw_WindowFocusCallback(w, focused);
+  });
+  glfwSetCursorPosCallback(window_, [](GLFWwindow* w, double, double) { inbox_of(w).news.input = true; });
+  glfwSetWindowRefreshCallback(window_, [](GLFWwindow* w) { inbox_of(w).news.input = true; });
+  glfwSetFramebufferSizeCallback(window_, [](GLFWwindow* w, int, int) { inbox_of(w).news.input = true; });
+  glfwSetWindowContentScaleCallback(window_, [](GLFWwindow* w, float, float) { inbox_of(w).news.input = true; });
+  glfwSetWindowCloseCallback(window_, [](GLFWwindow* w) {
+    inbox_of(w).news.close = inbox_of(w).news.input = true;
+    glfwSetWindowShouldClose(w, GLFW_FALSE);
+  });
+  glfwSetDropCallback(window_, [](GLFWwindow* w, int count, const char** files) {
+    inbox_of(w).news.input = true;
+    for (int i = 0; i < count; ++i) inbox_of(w).news.dropped_files.emplace_back(files[i]);
+  });
+}
+
+void DesktopWindow::wait(double seconds) {
+  inbox_.pressed.clear();
+  for (const Release& r : std::exchange(inbox_.held_back, {})) {
+    ImGui_ImplGlfw_KeyCallback(window_, r.key, r.scancode, GLFW_RELEASE, r.mods);
+  }
+  if (seconds < 0.0) {
+    glfwWaitEvents();
+  } else if (seconds == 0.0) {
+    glfwPollEvents();
+  } else {
+    glfwWaitEventsTimeout(seconds);
+  }
+}
+
+void DesktopWindow::wake() { glfwPostEmptyEvent(); }
+
+WindowNews DesktopWindow::take_news() { return std::exchange(inbox_.news, {}); }
+
+WindowPlace DesktopWindow::place() const {
+  WindowPlace place;
+  int x = 0, y = 0;
+  glfwGetWindowSize(window_, &place.width, &place.height);
+  glfwGetWindowPos(window_, &x, &y);
+  place.x = x;
+  place.y = y;
+  place.maximized = glfwGetWindowAttrib(window_, GLFW_MAXIMIZED) == GLFW_TRUE;
+  return place;
+}
+
+float DesktopWindow::content_scale() const {
+  float x = 1.0F, y = 1.0F;
+  glfwGetWindowContentScale(window_, &x, &y);
+  return std::clamp(x, 0.5F, 4.0F);
+}
+
+double DesktopWindow::pixels_per_unit() const {
+  int width = 1, height = 1, pixels = 1, rows = 1;
+  glfwGetWindowSize(window_, &width, &height);
+  glfwGetFramebufferSize(window_, &pixels, &rows);
+  return width > 0 ? static_cast<double>(pixels) / width : 1.0;
+}
+
+int DesktopWindow::height_px() const {
+  int width = 0, height = 0;
+  glfwGetFramebufferSize(window_, &width, &height);
+  return height;
+}
+
+void DesktopWindow::set_title(const std::string& title) {
+  if (title == title_) return;
+  title_ = title;
+  glfwSetWindowTitle(window_, title.c_str());
+}
+
+void DesktopWindow::show_frame() { glfwSwapBuffers(window_); }
+
+}  // namespace laywright

@@ -1,0 +1,71 @@
+// The window of the system: made with OpenGL 3.3, and what happens to it as plain values.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "workbench/settings.h"
+
+struct GLFWwindow;
+
+namespace laywright {
+
+// What has happened since it was last asked.
+struct WindowNews {
+  bool input = false;             // anything that a panel could answer to
+  bool close = false;             // the person wants it closed
+  std::vector<std::string> keys;  // "Ctrl+Shift+S"
+  std::vector<std::string> dropped_files;
+};
+
+class DesktopWindow {
+ public:
+  // Errors: no display, or no OpenGL 3.3; with what would help.
+  [[nodiscard]] static Result<std::unique_ptr<DesktopWindow>> open(const WindowPlace& place);
+  ~DesktopWindow();
+  DesktopWindow(const DesktopWindow&) = delete;
+  DesktopWindow& operator=(const DesktopWindow&) = delete;
+
+  // From here on events reach the panels, too; Dear ImGui must have been told of the window.
+  void serve_panels();
+
+  // Waits for something to happen; so long at most, or without end below 0. `wake` of any thread ends it.
+  void wait(double seconds);
+  static void wake();
+
+  [[nodiscard]] WindowNews take_news();
+  [[nodiscard]] WindowPlace place() const;
+  [[nodiscard]] float content_scale() const;
+  // Pixels to a unit of the window's coordinates, and the height in pixels.
+  [[nodiscard]] double pixels_per_unit() const;
+  [[nodiscard]] int height_px() const;
+  void set_title(const std::string& title);
+  void show_frame();
+  [[nodiscard]] GLFWwindow* handle() const { return window_; }
+  [[nodiscard]] bool software() const { return software_; }
+
+ private:
+  DesktopWindow() = default;
+
+  // A key that was let go within the same wait as it was pressed: the panels, which look at keys once a frame, would
+  // never see it. They are told of its release one frame later.
+  struct Release {
+    int key = 0, scancode = 0, mods = 0;
+  };
+  struct Inbox {
+    WindowNews news;
+    std::vector<int> pressed;  // in this wait
+    std::vector<Release> held_back;
+  };
+  static void take_key(GLFWwindow* window, int key, int scancode, int action, int mods);
+  static Inbox& inbox_of(GLFWwindow* window);
+
+  GLFWwindow* window_ = nullptr;
+  bool software_ = false;
+  std::string title_;
+  Inbox inbox_;
+};
+
+}  // namespace laywright

@@ -1,0 +1,29 @@
+#include "app/open_command.h"
+
+#include <memory>
+#include <string>
+
+#include "app/desktop.h"
+
+namespace laywright {
+
+void add_open_command(CLI::App& program, int& exit_code) {
+  CLI::App* command = program.add_subcommand("open", "Open the window, on a plan");
+  const auto options = std::make_shared<DesktopOptions>();
+  command->add_option("PLAN", options->plan, "The lay plan, *.lay.toml; without one the last that was open")
+      ->type_name("");
+  command
+      ->add_option("--state", options->state_file,
+                   "Writes what the window shows into this file as JSON, whenever it changes")
+      ->type_name("FILE.json")
+      ->group("Testing");
+  command->add_option("--size", options->size, "Of the window's inside, px")->type_name("WxH")->group("Testing");
+  command->footer(
+      "Needs a display and OpenGL 3.3. Without them, `laywright picture` draws into a file.\n\n"
+      "Examples:\n"
+      "  laywright open samples/even.lay.toml\n"
+      "  laywright open");
+  command->callback([options, &exit_code] { exit_code = run_desktop(*options); });
+}
+
+}  // namespace laywright

@@ -1,0 +1,177 @@
+#include "app/picture_command.h"
+
+#include <algorithm>
+#include <memory>
+#include <new>
+#include <stdexcept>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "app/exit_code.h"
+#include "app/output.h"
+#include "app/picture_view.h"
+#include "app/watch.h"
+#include "base/atomic_file.h"
+#include "base/readable.h"
+#include "lay/lay.h"
+#include "measure/measurements.h"
+#include "plan/plan_file.h"
+#include "render/offscreen_context.h"
+#include "render/overlay.h"
+#include "render/scene_renderer.h"
+
+namespace laywright {
+namespace {
+
+struct PictureOptions {
+  std::string plan, file;
+  PictureView view;
+  LaySettings settings;
+  bool transparent = false;
+};
+
+struct Outcome {
+  ExitCode code = exit_done;
+  Issues issues;
+};
+
+// As fine as 24 million pixels allow: memory stays below a third of a GiB.
+int fineness(const View& view) {
+  const double pixels = static_cast<double>(view.width_px) * view.height_px;
+  for (int factor = 4; factor > 1; --factor)
+    if (pixels * factor * factor <= 24e6) return factor;
+  return 1;
+}
+
+std::string subtitle_of(const SceneSource& source, const View& view) {
+  const double turns = std::min(view.until_turn.value_or(source.build().turns), source.build().turns);
+  const bool inch = view.units == Units::inch;
+  const double metres = length_at_turn(source, turns) / 1000.0;
+  const double shown = inch ? metres / 0.3048 : metres;
+  const auto strokes = source.build().strokes.size();
+  const std::string length = !inch && shown >= 1000.0 ? fmt::format("{:.4g} km", shown / 1000.0)
+                                                      : fmt::format("{:.4g} {}", shown, inch ? "ft" : "m");
+  const std::string layers = view.until_turn ? "" : fmt::format(" in {} layer{}", strokes, strokes == 1 ? "" : "s");
+  return fmt::format("{} of fiber, {:.0f} turns{}", length, turns, layers);
+}
+
+Image draw(const SceneSource& source, const View& view, const PictureOptions& options) {
+  const Scene scene = make_scene(source, view);
+  CloseUpSettings near_settings;
+  near_settings.from_px = 2.5;
+  near_settings.full_px = 4.0;
+  near_settings.most_strand_points = 1'000'000;
+  const CloseUp close_up = make_close_up(source, scene, view, near_settings);
+
+  Canvas overlay(view.width_px, view.height_px);
+  if (!options.view.no_figures) {
+    OverlaySettings words;
+    words.title = source.plan().title();
+    words.subtitle = subtitle_of(source, view);
+    draw_overlay(overlay, scene, view, words);
+  }
+  SceneRenderer renderer;
+  const FrameTarget target(view.width_px, view.height_px, fineness(view));
+  renderer.load(scene);
+  renderer.load(close_up, scene);
+  FrameStyle style;
+  style.transparent = options.transparent;
+  style.overlay = &overlay;
+  renderer.draw(target, scene, view, sphere_around(source.plan()), style);
+  return target.read();
+}
+
+Outcome draw_file(const SceneSource& source, const PictureOptions& options, Progress& progress) {
+  const Result<View> view = view_from(options.view, source);
+  if (!view.ok()) return {exit_command_line, view.issues()};
+  const Result<OffscreenContext> context = OffscreenContext::open();
+  if (!context.ok()) return {exit_not_written, context.issues()};
+  std::string bytes;
+  try {
+    bytes = to_png(draw(source, view.value(), options));
+  } catch (const std::runtime_error& error) {
+    Issue issue;
+    issue.what = fmt::format("no picture can be drawn: {}; try a smaller --size", error.what());
+    return {exit_not_written, {issue}};
+  }
+  if (bytes.empty()) throw std::bad_alloc();
+  if (progress.cancelled()) return {exit_stopped, {}};
+  Issues trouble = write_file_atomically(options.file, bytes);
+  if (!trouble.empty()) return {exit_not_written, std::move(trouble)};
+  return {};
+}
+
+Outcome lay_and_draw(const Plan& plan, const PictureOptions& options) {
+  Watch watch;
+  Progress& progress = watch.progress();
+  watch.begin("laying");
+  Result<Build> laid = lay(plan, options.settings, progress);
+  if (progress.cancelled()) return {exit_stopped, {}};
+  if (!laid.ok()) return {exit_unsound, laid.issues()};
+  Issues warnings = laid.issues();
+
+  watch.begin("measuring");
+  const auto build = std::make_shared<const Build>(std::move(laid).value());
+  const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, progress));
+  if (progress.cancelled()) return {exit_stopped, {}};
+
+  watch.begin("drawing");
+  const SceneSource source(plan, build, measurements);
+  Outcome outcome = draw_file(source, options, progress);
+  outcome.issues.insert(outcome.issues.begin(), warnings.begin(), warnings.end());
+  return outcome;
+}
+
+int make_picture(const PictureOptions& options) {
+  const Result<Plan> plan = load_plan(options.plan);
+  print_issues(plan.issues());
+  if (!plan.ok()) return exit_unsound;
+  const Outcome outcome = lay_and_draw(plan.value(), options);
+  print_issues(outcome.issues);
+  if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");
+  return outcome.code;
+}
+
+// A negative seed would be read as a huge one.
+std::string refuse_sign(const std::string& seed) {
+  return seed.starts_with('-') ? "a seed is a whole number, 0 or more" : "";
+}
+
+void add_options(CLI::App& command, PictureOptions& options) {
+  command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
+  command.add_option("-o,--output", options.file, "The picture, a PNG file")->type_name("FILE.png")->required();
+  add_view_options(command, options.view);
+  command.add_flag("--transparent", options.transparent, "No ground: for slides and web pages")->group("Picture");
+  command.add_option("--seed", options.settings.seed, "Seed of all scatter; the same seed gives the same build")
+      ->type_name("N")
+      ->check(CLI::Validator(refuse_sign, ""))
+      ->capture_default_str()
+      ->group("Wind");
+  command
+      .add_option("--fidelity", options.settings.fidelity,
+                  "Multiplies the stations per turn: 0.25 is a quick look (0.05 to 8)")
+      ->type_name("F")
+      ->check(CLI::Range(0.05, 8.0).description(""))
+      ->capture_default_str()
+      ->group("Wind");
+}
+
+}  // namespace
+
+void add_picture_command(CLI::App& program, int& exit_code) {
+  CLI::App* command = program.add_subcommand("picture", "Lay a plan and draw the spool into a PNG file");
+  const auto options = std::make_shared<PictureOptions>();
+  add_options(*command, *options);
+  command->footer(
+      "Angles: 0 is on top of the spool, 90 in front, 180 below. No window and no graphics card are needed.\n\n"
+      "Examples:\n"
+      "  laywright picture samples/even.lay.toml -o even.png\n"
+      "  laywright picture samples/parallel.lay.toml -o cut.png --cut 30:120\n"
+      "  laywright picture samples/long-dwell.lay.toml -o edges.png --colour height --findings\n"
+      "  laywright picture samples/even.lay.toml -o close.png --zoom 12 --look-at 5:70\n"
+      "  laywright picture samples/even.lay.toml -o slide.png --transparent --plain --size 3840x2160");
+  command->callback([options, &exit_code] { exit_code = make_picture(*options); });
+}
+
+}  // namespace laywright

@@ -1,0 +1,257 @@
+#include "app/picture_view.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "app/ranges.h"
+#include "base/quantity.h"
+#include "scene/camera.h"
+
+namespace laywright {
+namespace {
+
+constexpr double rad_per_deg = std::numbers::pi / 180.0;
+constexpr double most_px = 8192.0;
+
+struct NamedView {
+  const char* name;
+  double azimuth_deg, elevation_deg;
+};
+constexpr std::array<NamedView, 5> named_views{{
+    {"front", 24.0, 16.0},
+    {"side", 0.0, 0.0},
+    {"left", -90.0, 0.0},
+    {"right", 90.0, 0.0},
+    {"top", 0.0, 89.0},
+}};
+
+constexpr std::array<std::pair<const char*, Colouring>, 7> colourings{{
+    {"layer", Colouring::layer},
+    {"direction", Colouring::direction},
+    {"rise", Colouring::rise},
+    {"gap", Colouring::gap},
+    {"height", Colouring::height},
+    {"support", Colouring::support},
+    {"length", Colouring::length},
+}};
+
+Issue option_issue(const char* option, const std::string& value, const char* allowed, const std::string& what) {
+  Issue issue;
+  issue.key = option;
+  issue.value = value;
+  issue.allowed = allowed;
+  issue.what = what;
+  return issue;
+}
+
+bool read_size(const std::string& text, View& view) {
+  const auto size = read_pair<int>(text, 'x');
+  if (!size || size->first < 64 || size->second < 64 || size->first > most_px || size->second > most_px)
+    return false;
+  view.width_px = size->first;
+  view.height_px = size->second;
+  return true;
+}
+
+std::string check_size(const std::string& text) {
+  View view;
+  return read_size(text, view) ? "" : "a size is WIDTHxHEIGHT in pixels, 64 to 8192 each, like 1600x900";
+}
+
+std::string check_angles(const std::string& text) {
+  const auto range = read_pair<double>(text, ':');
+  if (!range || std::abs(range->first) > 720.0 || std::abs(range->second) > 720.0)
+    return "a cut is FROM:TO in degrees, like 0:90";
+  return range->first == range->second ? "a cut from an angle to itself cuts nothing out" : "";
+}
+
+std::string check_pair(const std::string& text) {
+  return read_pair<double>(text, ':') ? "" : "two numbers with a colon between them are due, like 10:60";
+}
+
+std::string check_layers(const std::string& text) {
+  const auto range = read_pair<int>(text, ':');
+  if (!range || range->first < 1 || range->second < range->first)
+    return "layers are FIRST:LAST, counted from 1 on the barrel, like 1:5";
+  return "";
+}
+
+std::string check_until(const std::string& text) {
+  if (const auto turn = read_number<double>(text)) return *turn > 0.0 ? "" : "the wind must be longer than nothing";
+  const ParsedQuantity length = parse_quantity(text, Dimension::length);
+  if (!length.quantity) return "a turn, like 250, or a length of fiber, like \"500 m\", is due";
+  return length.quantity->value > 0.0 ? "" : "the wind must be longer than nothing";
+}
+
+template <std::size_t count, class Entry>
+std::vector<std::string> names_in(const std::array<Entry, count>& entries) {
+  std::vector<std::string> names;
+  for (const Entry& entry : entries) {
+    if constexpr (requires { entry.name; })
+      names.emplace_back(entry.name);
+    else
+      names.emplace_back(entry.first);
+  }
+  return names;
+}
+
+CLI::Validator checked(std::string (*check)(const std::string&)) { return CLI::Validator(check, ""); }
+
+void set_until(const std::string& text, const SceneSource& source, View& view) {
+  if (text.empty()) return;
+  if (const auto turn = read_number<double>(text)) {
+    view.until_turn = *turn;
+  } else {
+    view.until_turn = turn_at_length(source, parse_quantity(text, Dimension::length).quantity->value);
+  }
+}
+
+void set_camera(const PictureView& options, const SceneSource& source, View& view) {
+  const auto named = std::find_if(named_views.begin(), named_views.end(),
+                                  [&](const NamedView& candidate) { return options.name == candidate.name; });
+  view.camera.azimuth_deg = options.azimuth_deg.value_or(named->azimuth_deg);
+  view.camera.elevation_deg = options.elevation_deg.value_or(named->elevation_deg);
+  if (options.parallel) view.camera.projection = Projection::parallel;
+  view.camera = fit_camera(source.plan(), view);
+  const OuterDiameter& outer = source.measurements().outer_diameter;
+  const double width_mm = source.plan().spool().inside_width_mm;
+  // A near view of a cut is a view of the turns in its face.
+  if (view.wedge && options.zoom > 1.2 && outer.middle_mm > 0.0) {
+    const double middle_mm = (source.barrel_radius(width_mm / 2) + outer.middle_mm / 2) / 2;
+    view.camera.target = in_space(width_mm / 2, middle_mm, view.wedge->to);
+  }
+  if (!options.look_at.empty()) {
+    const auto place = *read_pair<double>(options.look_at, ':');
+    const double radius_mm = outer.middle_mm > 0.0 ? outer.middle_mm / 2 : source.barrel_radius(place.first);
+    view.camera.target = in_space(place.first, radius_mm, place.second * rad_per_deg);
+  }
+  view.camera.distance_mm /= options.zoom;
+}
+
+}  // namespace
+
+void add_view_options(CLI::App& command, PictureView& options) {
+  command.add_option("--size", options.size, "Width and height in pixels, 64x64 to 8192x8192")
+      ->type_name("WxH")
+      ->check(checked(check_size))
+      ->capture_default_str()
+      ->group("Picture");
+  command.add_flag("--dark", options.dark, "Light on a dark ground")->group("Picture");
+  command.add_flag("--inch", options.inch, "Figures in inches and feet")->group("Picture");
+  command.add_flag("--plain", options.no_figures, "No dimension lines, legend or scale bar")->group("Picture");
+
+  command.add_option("--view", options.name, "front (from the right and above), side, left, right or top")
+      ->type_name("NAME")
+      ->check(CLI::IsMember(names_in(named_views)).description(""))
+      ->capture_default_str()
+      ->group("Camera");
+  command
+      .add_option("--azimuth", options.azimuth_deg,
+                  "Instead: eye around the spool, degrees; 0 is square to the axis")
+      ->type_name("DEG")
+      ->check(CLI::Range(-360.0, 360.0).description(""))
+      ->group("Camera");
+  command.add_option("--elevation", options.elevation_deg, "and above it, degrees (-89 to 89)")
+      ->type_name("DEG")
+      ->check(CLI::Range(-89.0, 89.0).description(""))
+      ->group("Camera");
+  command.add_option("--zoom", options.zoom, "So many times nearer than the whole spool needs")
+      ->type_name("FACTOR")
+      ->check(CLI::Range(0.1, 1000.0).description(""))
+      ->capture_default_str()
+      ->group("Camera");
+  command
+      .add_option("--look-at", options.look_at, "Middle of the picture: mm along the axis, and angle on the surface")
+      ->type_name("X:DEG")
+      ->check(checked(check_pair))
+      ->group("Camera");
+  command.add_flag("--parallel", options.parallel, "Without perspective, as in a drawing")->group("Camera");
+
+  command.add_option("--cut", options.cut, "Cut a wedge out between these angles (0 is on top, 90 in front)")
+      ->type_name("DEG:DEG")
+      ->check(checked(check_angles))
+      ->group("What is seen");
+  command.add_option("--section", options.section_deg, "Cut the spool in half along its axis at this angle")
+      ->type_name("DEG")
+      ->check(CLI::Range(-360.0, 360.0).description(""))
+      ->excludes("--cut")
+      ->group("What is seen");
+  command.add_option("--across", options.across, "Only the part between these places along the axis")
+      ->type_name("MM:MM")
+      ->check(checked(check_pair))
+      ->group("What is seen");
+  command.add_option("--layers", options.layers, "Only these layers; 1 lies on the barrel")
+      ->type_name("A:B")
+      ->check(checked(check_layers))
+      ->group("What is seen");
+  command.add_flag("--faded", options.faded, "Show the other layers faded instead of leaving them out")
+      ->needs("--layers")
+      ->group("What is seen");
+  command.add_option("--until", options.until, "The wind up to this turn, or this length of fiber (\"500 m\")")
+      ->type_name("TURN|LENGTH")
+      ->check(checked(check_until))
+      ->group("What is seen");
+  command
+      .add_option("--colour,--color", options.colouring,
+                  "What colours say: layer, direction, rise, gap, height, support or length")
+      ->type_name("NAME")
+      ->check(CLI::IsMember(names_in(colourings)).description(""))
+      ->capture_default_str()
+      ->group("What is seen");
+  command.add_flag("--findings", options.findings, "Mark what was found: gaps, pile-ups, dropped turns")
+      ->group("What is seen");
+  command.add_option("--finding", options.finding, "Fly to this finding, counted from 1 as `lay` lists them")
+      ->type_name("N")
+      ->check(CLI::PositiveNumber.description(""))
+      ->group("What is seen");
+  command.add_flag("--see-through", options.see_through, "Flanges as of glass")->group("What is seen");
+}
+
+Result<View> view_from(const PictureView& options, const SceneSource& source) {
+  View view;
+  read_size(options.size, view);
+  view.theme = options.dark ? Theme::dark : Theme::light;
+  view.units = options.inch ? Units::inch : Units::metric;
+  view.dimensions = !options.no_figures && options.zoom <= 1.5 && !options.finding;
+  view.findings = options.findings || options.finding.has_value();
+  view.flanges_see_through = options.see_through;
+  view.outside = options.faded ? Outside::faded : Outside::gone;
+  view.colouring = std::find_if(colourings.begin(), colourings.end(), [&](const auto& entry) {
+                     return options.colouring == entry.first;
+                   })->second;
+  if (const auto cut = read_pair<double>(options.cut, ':'))
+    view.wedge = Sector{cut->first * rad_per_deg,
+                        (cut->second > cut->first ? cut->second : cut->second + 360.0) * rad_per_deg};
+  if (options.section_deg) view.axial_cut_rad = *options.section_deg * rad_per_deg;
+  if (const auto range = read_pair<double>(options.across, ':')) {
+    view.x_from_mm = std::min(range->first, range->second);
+    view.x_to_mm = std::max(range->first, range->second);
+  }
+  if (const auto range = read_pair<int>(options.layers, ':')) {
+    const int most = static_cast<int>(source.build().strokes.size());
+    if (range->first > most)
+      return option_issue("--layers", options.layers, "", fmt::format("this wind has {} layers", most));
+    view.first_layer = range->first;
+    view.last_layer = std::min(range->second, most);
+  }
+  set_until(options.until, source, view);
+  set_camera(options, source, view);
+  if (options.finding) {
+    const auto count = source.measurements().findings.size();
+    const auto index = static_cast<std::size_t>(*options.finding) - 1;
+    if (index >= count)
+      return option_issue(
+          "--finding", std::to_string(*options.finding), "",
+          count == 0 ? "nothing was found on this wind" : fmt::format("this wind has {} findings", count));
+    view.chosen_finding = index;
+    view = view_of_finding(source, view, index);
+  }
+  return view;
+}
+
+}  // namespace laywright

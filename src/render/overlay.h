@@ -1,0 +1,21 @@
+// What is written over the picture: signs of findings, dimension lines with their figures, legend, scale bar, caption.
+#pragma once
+
+#include <string>
+
+#include "render/canvas.h"
+#include "scene/scene.h"
+
+namespace laywright {
+
+struct OverlaySettings {
+  std::string title, subtitle;  // upper left; empty: none
+  bool legend = true;
+  bool scale_bar = true;
+  double text_scale = 0.0;  // 1: letters of 13 px; 0: so that they suit the picture's size
+};
+
+// The view gives the camera and the picture's size; the scene all that is shown. `scale_bar` is that of the view.
+void draw_overlay(Canvas& canvas, const Scene& scene, const View& view, const OverlaySettings& settings = {});
+
+}  // namespace laywright

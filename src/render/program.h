@@ -1,0 +1,47 @@
+// A compiled pair of shaders and its uniforms.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include <glm/glm.hpp>
+
+#include "render/handles.h"
+
+namespace laywright {
+
+// Throws std::logic_error with the compiler's words when the shaders do not compile: they are part of the program,
+// so this is a defect (or a driver's), never a person's mistake.
+class Program {
+ public:
+  // File names in shaders/ without their endings: "shell" is shell.vert.glsl and shell.frag.glsl.
+  explicit Program(std::string_view name) : Program(name, name) {}
+  Program(std::string_view vertex_name, std::string_view fragment_name);
+
+  // From here on, draws use this program.
+  void use() const { glUseProgram(handle_.name()); }
+
+  // Sets a uniform of the program in use; one that the compiler dropped is passed over.
+  void set(const char* name, int value) const { glUniform1i(place(name), value); }
+  void set(const char* name, float value) const { glUniform1f(place(name), value); }
+  void set(const char* name, double value) const { set(name, static_cast<float>(value)); }
+  void set(const char* name, const glm::ivec2& value) const { glUniform2i(place(name), value.x, value.y); }
+  void set(const char* name, const std::vector<int>& values) const {
+    glUniform1iv(place(name), static_cast<GLsizei>(values.size()), values.data());
+  }
+  void set(const char* name, const glm::vec2& value) const { glUniform2f(place(name), value.x, value.y); }
+  void set(const char* name, const glm::vec3& value) const { glUniform3f(place(name), value.x, value.y, value.z); }
+  void set(const char* name, const glm::vec4& value) const {
+    glUniform4f(place(name), value.x, value.y, value.z, value.w);
+  }
+  void set(const char* name, const glm::mat4& value) const {
+    glUniformMatrix4fv(place(name), 1, GL_FALSE, &value[0][0]);
+  }
+
+ private:
+  [[nodiscard]] GLint place(const char* name) const { return glGetUniformLocation(handle_.name(), name); }
+
+  ProgramHandle handle_;
+};
+
+}  // namespace laywright

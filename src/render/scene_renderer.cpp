@@ -1,0 +1,138 @@
+#include "render/scene_renderer.h"
+
+#include <algorithm>
+#include <array>
+
+namespace laywright {
+namespace {
+
+SolidLayer::Wind wind_of(const Scene& scene) {
+  const auto outermost = std::max_element(scene.shell.radius_mm.begin(), scene.shell.radius_mm.end());
+  const double radius = outermost == scene.shell.radius_mm.end() ? 1.0 : static_cast<double>(*outermost);
+  return {scene.x_from_mm, scene.x_to_mm, radius};
+}
+
+void draw_colors_alone(const FrameTarget& target, bool alone) {
+  const std::array<GLenum, 2> buffers{GL_COLOR_ATTACHMENT0,
+                                      static_cast<GLenum>(alone ? GL_NONE : GL_COLOR_ATTACHMENT1)};
+  target.bind();
+  glDrawBuffers(static_cast<GLsizei>(buffers.size()), buffers.data());
+}
+
+}  // namespace
+
+SceneRenderer::SceneRenderer() = default;
+
+void SceneRenderer::load(const Scene& scene) {
+  shell_.load(scene.shell);
+  has_veil_ = scene.veil.has_value();
+  if (has_veil_) veil_.load(*scene.veil);
+  faces_.load(scene);
+  solids_.load(scene.spool);
+  marks_.load(scene);
+  strands_.clear();
+  share_ = 0.0;
+  wind_ = wind_of(scene);
+}
+
+void SceneRenderer::load(const CloseUp& close_up, const Scene& scene) {
+  share_ = close_up.share;
+  if (close_up.strands) {
+    strands_.load(*close_up.strands, left_by(scene.removed));
+  } else {
+    strands_.clear();
+  }
+  faces_.clear_discs();
+  for (std::size_t i = 0; i < close_up.discs.size(); ++i) faces_.load_discs(i, close_up.discs[i]);
+}
+
+void SceneRenderer::clear() {
+  const std::array<float, 4> nothing{0.0F, 0.0F, 0.0F, 0.0F};
+  const std::array<GLuint, 4> no_id{no_node, no_node, no_node, no_node};
+  const float farthest = 1.0F;
+  glDepthMask(GL_TRUE);
+  glClearBufferfv(GL_COLOR, 0, nothing.data());
+  glClearBufferuiv(GL_COLOR, 1, no_id.data());
+  glClearBufferfv(GL_DEPTH, 0, &farthest);
+}
+
+// What hides most comes first, so that little is shaded in vain.
+void SceneRenderer::draw_opaque(const Frame& frame, bool flanges) const {
+  const double strands = strands_.empty() ? 0.0 : share_;
+  // Under strands the shell sinks below their axes, and still fills the chinks between them.
+  const double fiber_mm = 2.0 * static_cast<double>(frame.fiber_radius_mm);
+  glEnable(GL_DEPTH_TEST);
+  glDepthFunc(GL_LEQUAL);
+  glCullFace(GL_BACK);
+  glDisable(GL_BLEND);
+  if (flanges) {
+    glEnable(GL_CULL_FACE);
+    solids_.draw_flanges(frame, wind_, 1.0);
+    glDisable(GL_CULL_FACE);
+  }
+  if (strands >= 1.0) strands_.draw(frame, 1.0);
+  glEnable(GL_CULL_FACE);
+  shell_.draw(frame, strands > 0.0 ? fiber_mm : 0.0, 1.0);
+  glDisable(GL_CULL_FACE);
+  glEnable(GL_BLEND);
+  glBlendFunc(GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
+  faces_.draw(frame, share_);
+  if (strands > 0.0 && strands < 1.0) strands_.draw(frame, strands);
+  glDisable(GL_BLEND);
+  glEnable(GL_CULL_FACE);
+  solids_.draw_barrel(frame, wind_);
+  glDisable(GL_CULL_FACE);
+}
+
+void SceneRenderer::draw_ground(const Frame& frame) const {
+  ground_.use();
+  ground_.set("top", rgb_of(frame.colours.ground_top));
+  ground_.set("foot", rgb_of(frame.colours.ground_foot));
+  ground_.set("height", static_cast<float>(frame.height));
+  glBindVertexArray(nothing_.name());
+  glDrawArrays(GL_TRIANGLES, 0, 3);
+}
+
+// Over what is opaque: nothing here is hit by the pointer or hides anything.
+void SceneRenderer::draw_over(const Frame& frame, const Scene& scene, const FrameStyle& style) const {
+  glEnable(GL_BLEND);
+  glBlendFunc(GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
+  glDepthMask(GL_FALSE);
+  marks_.draw(frame);
+  if (has_veil_) {
+    glEnable(GL_CULL_FACE);
+    veil_.draw(frame, 0.0, style.veil_opacity);
+    glDisable(GL_CULL_FACE);
+  }
+  if (scene.flanges_see_through) solids_.draw_flanges(frame, wind_, style.flange_opacity);
+  glDisable(GL_CULL_FACE);
+  glDepthMask(GL_TRUE);
+}
+
+void SceneRenderer::draw(const FrameTarget& target, const Scene& scene, const View& view, const Sphere& sphere,
+                         const FrameStyle& style) {
+  const Frame frame = make_frame(scene, view, sphere, target.factor());
+  target.begin();
+  clear();
+  draw_opaque(frame, !scene.flanges_see_through);
+  draw_colors_alone(target, true);
+  if (!style.transparent) draw_ground(frame);
+  draw_over(frame, scene, style);
+  draw_colors_alone(target, false);
+  target.resolve(average_, nothing_);
+  if (style.overlay != nullptr) draw_overlay_sheet(*style.overlay);
+}
+
+void SceneRenderer::draw_overlay_sheet(const Canvas& overlay) {
+  sheet_texture_ = make_texture(overlay.width(), overlay.height(), four_bytes, overlay.data());
+  glEnable(GL_BLEND);
+  glBlendFunc(GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
+  sheet_.use();
+  sheet_.set("sheet", 0);
+  bind_texture(0, sheet_texture_);
+  glBindVertexArray(nothing_.name());
+  glDrawArrays(GL_TRIANGLES, 0, 3);
+  glDisable(GL_BLEND);
+}
+
+}  // namespace laywright

@@ -1,0 +1,60 @@
+// Draws scenes with OpenGL 3.3 core (or WebGL 2). All calls need the context that was current when it was made.
+//
+//   SceneRenderer renderer;
+//   renderer.load(scene);                       when the scene has changed
+//   renderer.load(close_up, scene);             when it has, or the camera has left what it covers
+//   renderer.draw(target, scene, view, style);  for each frame
+//   target.copy_to(0, 0, 0);                    or target.read(), target.id_at(x, y)
+#pragma once
+
+#include "render/canvas.h"
+#include "render/close_up.h"
+#include "render/face_layer.h"
+#include "render/frame_target.h"
+#include "render/mark_layer.h"
+#include "render/shell_layer.h"
+#include "render/solid_layer.h"
+#include "render/strand_layer.h"
+
+namespace laywright {
+
+struct FrameStyle {
+  bool transparent = false;         // no ground: what is not drawn stays clear
+  const Canvas* overlay = nullptr;  // of the view's size; drawn over the picture
+  double veil_opacity = 0.22;       // of faded layers over the chosen ones
+  double flange_opacity = 0.16;     // when they are see-through
+};
+
+class SceneRenderer {
+ public:
+  SceneRenderer();
+
+  void load(const Scene& scene);
+  void load(const CloseUp& close_up, const Scene& scene);
+
+  // Draws the scene that was loaded, as the view's camera sees it, into the target, whose size must be the view's.
+  // `sphere`: what the depth must span (sphere_around).
+  void draw(const FrameTarget& target, const Scene& scene, const View& view, const Sphere& sphere,
+            const FrameStyle& style = {});
+
+ private:
+  static void clear();
+  void draw_opaque(const Frame& frame, bool flanges) const;
+  void draw_ground(const Frame& frame) const;
+  void draw_over(const Frame& frame, const Scene& scene, const FrameStyle& style) const;
+  void draw_overlay_sheet(const Canvas& overlay);
+
+  Program ground_{"cover", "ground"}, average_{"cover", "average"}, sheet_{"cover", "overlay"};
+  VertexArray nothing_ = VertexArray::make();
+  ShellLayer shell_, veil_;
+  StrandLayer strands_;
+  FaceLayer faces_;
+  SolidLayer solids_;
+  MarkLayer marks_;
+  Texture sheet_texture_;
+  SolidLayer::Wind wind_;
+  bool has_veil_ = false;
+  double share_ = 0.0;  // of the close-up
+};
+
+}  // namespace laywright

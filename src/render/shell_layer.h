@@ -1,0 +1,32 @@
+// Draws a shell: the same few triangles and one look-up per pixel, whatever the number of turns.
+#pragma once
+
+#include "render/frame.h"
+#include "render/geometry.h"
+#include "render/texture.h"
+#include "scene/shell.h"
+
+namespace laywright {
+
+class ShellLayer {
+ public:
+  ShellLayer();
+
+  void load(const Shell& shell);
+
+  // `sink_mm`: drawn so much lower, under strands. `opacity` below 1: a veil, blended over what stands there.
+  void draw(const Frame& frame, double sink_mm, double opacity) const;
+
+ private:
+  Program program_{"shell"};
+  GridMesh whole_, part_;  // a full turn, and a part of one
+  Texture mesh_radii_, skin_, bent_, ids_;
+  ShellGrid grid_;
+  double fiber_diameter_mm_ = 0.0;
+  glm::ivec2 mesh_size_{0};
+  double mesh_column_mm_ = 0.0;
+  glm::vec2 atlas_size_{0.0F};
+  std::vector<int> level_starts_;
+};
+
+}  // namespace laywright

@@ -1,0 +1,39 @@
+// Draws barrel and flanges.
+#pragma once
+
+#include <array>
+
+#include "render/frame.h"
+#include "render/geometry.h"
+#include "scene/spool_solid.h"
+
+namespace laywright {
+
+class SolidLayer {
+ public:
+  void load(const SpoolSolid& spool);
+
+  // How far out the wind lies, for the shade that it throws on the flanges.
+  struct Wind {
+    double x_from_mm = 0.0, x_to_mm = 0.0, radius_mm = 0.0;
+  };
+  void draw_barrel(const Frame& frame, const Wind& wind) const;
+  // `opacity` below 1: glass, to be drawn after everything else.
+  void draw_flanges(const Frame& frame, const Wind& wind, double opacity) const;
+
+ private:
+  struct Part {
+    VertexArray array = VertexArray::make();
+    Buffer vertices = Buffer::make(), indices = Buffer::make();
+    GLsizei count = 0;
+
+    void load(const Mesh& mesh);
+    void draw() const;
+  };
+  void begin(const Frame& frame, const Wind& wind, const glm::vec3& albedo, double opacity) const;
+
+  Program program_{"solid"};
+  std::array<Part, 3> parts_;  // barrel, left flange, right flange
+};
+
+}  // namespace laywright

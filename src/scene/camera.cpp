@@ -1,0 +1,171 @@
+#include "scene/camera.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <glm/geometric.hpp>
+#include <glm/gtc/matrix_transform.hpp>
+
+#include "scene/marks.h"
+#include "scene/spool_solid.h"
+
+namespace laywright {
+
+namespace {
+
+double rad(double deg) { return deg / 180.0 * std::numbers::pi; }
+
+double half_height_share(const Camera& camera) { return std::tan(0.5 * rad(camera.field_of_view_deg)); }
+
+double aspect_of(const View& view) {
+  return static_cast<double>(std::max(1, view.width_px)) / static_cast<double>(std::max(1, view.height_px));
+}
+
+// Ends of the solid spool along x, thickness of the flanges included.
+struct Ends {
+  double left = 0.0, right = 0.0;
+};
+Ends ends_of(const Plan& plan) {
+  const Spool& spool = plan.spool();
+  const double rim = 0.5 * spool.flange_diameter_mm, barrel = 0.5 * spool.barrel_diameter_mm;
+  const double thickness = flange_thickness_share * spool.flange_diameter_mm;
+  Ends ends{0.0, spool.inside_width_mm};
+  for (const double angle : {0.0, std::numbers::pi}) {
+    for (const double r : {barrel, rim}) {
+      ends.left = std::min(ends.left, left_face_x(plan, r, angle));
+      ends.right = std::max(ends.right, right_face_x(plan, r, angle));
+    }
+  }
+  return {ends.left - thickness, ends.right + thickness};
+}
+
+}  // namespace
+
+Vec3 forward_of(const Camera& camera) {
+  const double azimuth = rad(camera.azimuth_deg), elevation = rad(camera.elevation_deg);
+  return -Vec3{std::sin(azimuth) * std::cos(elevation), std::sin(elevation),
+               std::cos(azimuth) * std::cos(elevation)};
+}
+
+Vec3 right_of(const Camera& camera) {
+  const double azimuth = rad(camera.azimuth_deg);
+  return {std::cos(azimuth), 0.0, -std::sin(azimuth)};
+}
+
+Vec3 up_of(const Camera& camera) { return glm::cross(right_of(camera), forward_of(camera)); }
+
+Vec3 eye_of(const Camera& camera) { return camera.target - camera.distance_mm * forward_of(camera); }
+
+glm::dmat4 world_to_eye(const Camera& camera) {
+  const Vec3 right = right_of(camera), up = up_of(camera), back = -forward_of(camera), eye = eye_of(camera);
+  return {glm::dvec4(right.x, up.x, back.x, 0.0), glm::dvec4(right.y, up.y, back.y, 0.0),
+          glm::dvec4(right.z, up.z, back.z, 0.0),
+          glm::dvec4(-glm::dot(right, eye), -glm::dot(up, eye), -glm::dot(back, eye), 1.0)};
+}
+
+glm::dmat4 eye_to_clip(const Camera& camera, double aspect, const Vec3& centre, double radius) {
+  const double middle = glm::dot(centre - eye_of(camera), forward_of(camera));
+  const double far = std::max(middle + radius, 1e-3 * radius);
+  if (camera.projection == Projection::parallel) {
+    const double half = camera.distance_mm * half_height_share(camera);
+    return glm::ortho(-half * aspect, half * aspect, -half, half, middle - radius, middle + radius);
+  }
+  // Nearer than a two-thousandth of the far end there is no depth left to tell things apart.
+  const double near = std::max(middle - radius, far / 2000.0);
+  return glm::perspective(rad(camera.field_of_view_deg), aspect, near, std::max(far, 2.0 * near));
+}
+
+Sphere sphere_around(const Plan& plan) {
+  const Ends ends = ends_of(plan);
+  const double half = 0.5 * (ends.right - ends.left);
+  return {{0.5 * (ends.left + ends.right), 0.0, 0.0}, std::hypot(half, 0.5 * plan.spool().flange_diameter_mm)};
+}
+
+double mm_per_px(const View& view) {
+  return 2.0 * view.camera.distance_mm * half_height_share(view.camera) / std::max(1, view.height_px);
+}
+
+Ray ray_through(const View& view, double px, double py) {
+  const Camera& camera = view.camera;
+  const double scale = mm_per_px(view);
+  const Vec3 across =
+      (px - 0.5 * view.width_px) * scale * right_of(camera) + (0.5 * view.height_px - py) * scale * up_of(camera);
+  if (camera.projection == Projection::parallel) return {eye_of(camera) + across, forward_of(camera)};
+  return {eye_of(camera), glm::normalize(camera.distance_mm * forward_of(camera) + across)};
+}
+
+std::optional<glm::dvec2> in_picture(const View& view, const Vec3& place) {
+  const Camera& camera = view.camera;
+  const Vec3 from_eye = place - eye_of(camera);
+  const double depth = glm::dot(from_eye, forward_of(camera));
+  const bool parallel = camera.projection == Projection::parallel;
+  if (!parallel && depth <= 0.0) return std::nullopt;
+  const double per_mm = (parallel ? 1.0 : camera.distance_mm / depth) / mm_per_px(view);
+  return glm::dvec2(0.5 * view.width_px + glm::dot(from_eye, right_of(camera)) * per_mm,
+                    0.5 * view.height_px - glm::dot(from_eye, up_of(camera)) * per_mm);
+}
+
+Camera fit_camera(const Plan& plan, const View& view) {
+  const double margin = view.dimensions ? 0.16 : 0.06;
+  const Ends ends = ends_of(plan);
+  const double rim = 0.5 * plan.spool().flange_diameter_mm;
+  Camera camera = view.camera;
+  camera.target = {0.5 * (ends.left + ends.right), 0.0, 0.0};
+  const double up_share = half_height_share(camera) * (1.0 - margin);
+  const double right_share = up_share * aspect_of(view);
+  double distance = 0.0;
+  // The spool lies within the hull of its two rims.
+  constexpr int places = 72;
+  for (int i = 0; i < 2 * places; ++i) {
+    const Vec3 place = in_space(i < places ? ends.left : ends.right, rim, 2.0 * std::numbers::pi * i / places);
+    const Vec3 off = place - camera.target;
+    const double toward = camera.projection == Projection::parallel ? 0.0 : -glm::dot(off, forward_of(camera));
+    distance = std::max({distance, toward + std::abs(glm::dot(off, right_of(camera))) / right_share,
+                         toward + std::abs(glm::dot(off, up_of(camera))) / up_share});
+  }
+  camera.distance_mm = distance;
+  return camera;
+}
+
+Camera fly_to(const SceneSource& source, const View& view, std::size_t finding) {
+  const Mark mark = mark_of(source, view, finding);
+  Camera camera = view.camera;
+  camera.target = mark.place;
+  camera.azimuth_deg = mark.outward.z < 0.0 ? 180.0 : 0.0;
+  // Straight down the spool would stand on its end.
+  constexpr double steepest = 70.0;
+  const double elevation = std::asin(std::clamp(mark.outward.y, -1.0, 1.0)) / std::numbers::pi * 180.0;
+  camera.elevation_deg = std::clamp(elevation, -steepest, steepest);
+
+  constexpr double thick_px = 12.0;
+  const double along = (mark.x_to_mm - mark.x_from_mm) / aspect_of(view);
+  const double round =
+      2.0 * mark.radius_mm * std::sin(std::min(0.5 * (mark.sector.to - mark.sector.from), 0.5 * std::numbers::pi));
+  const double closest = source.d() * std::max(1, view.height_px) / thick_px;
+  const double height = std::max(closest, 2.0 * std::max(along, round));
+  camera.distance_mm = 0.5 * height / half_height_share(camera);
+  return camera;
+}
+
+View view_of_finding(const SceneSource& source, const View& view, std::size_t finding) {
+  const Finding& found = source.measurements().findings[finding];
+  View shown = view;
+  shown.findings = true;
+  shown.chosen_finding = finding;
+  if (shown.until_turn && *shown.until_turn <= found.turn) shown.until_turn.reset();
+  if (shown.first_layer > found.last_layer) shown.first_layer = 1;
+  if (shown.last_layer && *shown.last_layer < found.last_layer) shown.last_layer = found.last_layer;
+  if (mark_of(source, shown, finding).covered) shown.last_layer = found.last_layer;
+  shown.x_from_mm.reset();
+  shown.x_to_mm.reset();
+  const Mark mark = mark_of(source, shown, finding);
+  if (is_removed(removed_sectors(shown), angle_of(mark.place))) {
+    shown.wedge.reset();
+    shown.axial_cut_rad.reset();
+  }
+  shown.camera = fly_to(source, shown, finding);
+  return shown;
+}
+
+}  // namespace laywright

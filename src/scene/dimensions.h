@@ -1,0 +1,40 @@
+// Figures in the picture: dimension lines, the scale bar, the axis.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "scene/scene_source.h"
+
+namespace laywright {
+
+// A line with arrows at both ends and a text at its middle. Helper lines run from what is measured to its ends.
+struct DimensionLine {
+  Vec3 from, to;
+  Vec3 measured_from, measured_to;
+  std::string text;  // "\u00D8 203.42 mm wound"
+};
+
+// Greatest wound diameter (left out while there are no measurements, or the view ends before the wind does), rim
+// diameter and inside width, in the axial plane Z = 0. Empty when the view does not show dimensions.
+[[nodiscard]] std::vector<DimensionLine> make_dimensions(const SceneSource& source, const View& view);
+
+// "12.7 mm", "0.5 in": so many digits after the point, trailing zeros dropped.
+[[nodiscard]] std::string length_text(double mm, Units units, int places);
+
+// True at the camera's target.
+struct ScaleBar {
+  double length_mm = 0.0;  // 1, 2 or 5 times a power of ten of mm, or of inches
+  double length_px = 0.0;  // at most a fifth of the picture's width
+  std::string text;        // "20 mm", "0.5 in"
+};
+[[nodiscard]] ScaleBar make_scale_bar(const View& view);
+
+// The spool's axis, a little longer than the spool, and the start of angles.
+struct AxisMark {
+  Vec3 from, to;            // axis, left to right
+  Vec3 zero_from, zero_to;  // on the left flange's outer face: from the rim outward at angle 0
+};
+[[nodiscard]] AxisMark make_axis(const Plan& plan);
+
+}  // namespace laywright

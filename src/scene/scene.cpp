@@ -1,0 +1,59 @@
+#include "scene/scene.h"
+
+#include <algorithm>
+#include <numbers>
+
+namespace laywright {
+
+namespace {
+
+constexpr double full_turn = 2.0 * std::numbers::pi;
+
+void add_faces(const SceneSource& source, const View& view, Scene& scene) {
+  const FaceWindow whole = whole_face(source);
+  for (const Sector& sector : scene.removed) {
+    if (sector.to - sector.from >= full_turn) continue;
+    scene.faces.push_back({sector.from, true, face_image(source, view, sector.from, whole)});
+    const double end = sector.to >= full_turn ? sector.to - full_turn : sector.to;
+    scene.faces.push_back({end, false, face_image(source, view, end, whole)});
+  }
+  if (view.x_from_mm) scene.cross_faces.push_back(cross_face(source, view, scene.x_from_mm, false));
+  if (view.x_to_mm) scene.cross_faces.push_back(cross_face(source, view, scene.x_to_mm, true));
+}
+
+LayPoint lay_point_of(const SceneSource& source, const View& view) {
+  const std::size_t node = visible_fiber(source, view).wind_end - 1;
+  LayPoint point;
+  point.x_mm = source.build().nodes.x(node);
+  point.r_mm = source.build().nodes.r(node);
+  point.angle = full_turn * static_cast<double>(node % source.stations()) / static_cast<double>(source.stations());
+  point.place = in_space(point.x_mm, point.r_mm, point.angle);
+  return point;
+}
+
+}  // namespace
+
+Scene make_scene(const SceneSource& source, const View& view) {
+  Scene scene;
+  scene.shell = make_shell(source, view);
+  scene.veil = make_veil(source, view);
+  scene.removed = removed_sectors(view);
+  const ShellGrid& grid = source.shells().grid();
+  const double left = grid.x_from_mm, right = left + grid.column_mm * static_cast<double>(grid.columns);
+  scene.x_from_mm = std::max(left, view.x_from_mm.value_or(left));
+  scene.x_to_mm = std::min(right, view.x_to_mm.value_or(right));
+  add_faces(source, view, scene);
+  scene.spool = make_spool(source.plan(), view);
+  scene.flanges_see_through = view.flanges_see_through;
+  scene.marks = make_marks(source, view);
+  scene.lit = lit_texels(source, view, scene.shell);
+  scene.dimensions = make_dimensions(source, view);
+  scene.axis = make_axis(source.plan());
+  scene.scale_bar = make_scale_bar(view);
+  scene.legend = Colourer(source, view).legend();
+  scene.lay_point = lay_point_of(source, view);
+  scene.theme = view.theme;
+  return scene;
+}
+
+}  // namespace laywright

@@ -1,0 +1,73 @@
+// What a person has chosen to see of a build: a plain value. Any value is allowed; what lies out of range is brought
+// into it when the scene is made (layers beyond the last, an end beyond the wind).
+#pragma once
+
+#include <cstddef>
+#include <optional>
+
+#include "scene/coordinates.h"
+
+namespace laywright {
+
+enum class Colouring {
+  layer,      // six colours in turn
+  direction,  // of the stroke: to the right, to the left
+  rise,       // over the layer below at the same place, d
+  gap,        // to the nearest turn of the same layer, the wider side, d
+  height,     // over the middle of the spool, mm or in
+  support,    // what carries the fiber: barrel, turn, valley, flange, nothing (bridge)
+  length,     // from the start of the wind, m or ft
+};
+
+enum class Outside { gone, faded };
+enum class Units { metric, inch };
+enum class Theme { light, dark };
+enum class Projection { perspective, parallel };
+
+// Angles from `from` onward in rising angle to `to`, rad, of any size; from == to: nothing.
+struct Sector {
+  double from = 0.0, to = 0.0;
+
+  [[nodiscard]] bool operator==(const Sector&) const = default;
+};
+
+// The eye looks at the target from azimuth (0: from +Z; grows towards +X) and elevation (grows towards +Y; within
+// +-90), with Y up on the screen.
+struct Camera {
+  Vec3 target{0.0, 0.0, 0.0};
+  double azimuth_deg = 30.0;
+  double elevation_deg = 20.0;
+  double distance_mm = 500.0;       // eye to target; also sets the size of a parallel picture
+  double field_of_view_deg = 30.0;  // of the height. A parallel picture shows what this shows at the target
+  Projection projection = Projection::perspective;
+
+  [[nodiscard]] bool operator==(const Camera&) const = default;
+};
+
+struct View {
+  // Peel: the layers that are shown, 1 = on the barrel; last by default the newest.
+  int first_layer = 1;
+  std::optional<int> last_layer;
+  Outside outside = Outside::gone;  // what happens to the other layers
+
+  std::optional<double> until_turn;  // the wind up to here; all of it by default (turn_at_length in scene_source.h)
+
+  std::optional<Sector> wedge;               // cut out
+  std::optional<double> axial_cut_rad;       // a plane through the axis; the half from this angle onward is cut away
+  std::optional<double> x_from_mm, x_to_mm;  // of what is shown
+
+  Colouring colouring = Colouring::layer;
+  bool findings = true;
+  std::optional<std::size_t> chosen_finding;  // drawn stronger
+  bool dimensions = true;
+  bool flanges_see_through = false;
+  Units units = Units::metric;
+  Theme theme = Theme::light;
+
+  int width_px = 1280, height_px = 720;
+  Camera camera;
+
+  [[nodiscard]] bool operator==(const View&) const = default;
+};
+
+}  // namespace laywright

@@ -1,0 +1,153 @@
+#include "ui/dialogs.h"
+
+#include <fmt/format.h>
+
+#include "ui/file_dialog.h"
+#include "ui/style.h"
+#include "workbench/command_table.h"
+
+namespace laywright {
+namespace {
+
+// A window before all others, in the middle. To be ended with ImGui::EndPopup() when true.
+bool begin_sheet(const char* title, float width, float height) {
+  const ImVec2 window = ImGui::GetIO().DisplaySize;
+  if (!ImGui::IsPopupOpen(title)) ImGui::OpenPopup(title);
+  ImGui::SetNextWindowPos({0.5F * window.x, 0.5F * window.y}, ImGuiCond_Always, {0.5F, 0.5F});
+  ImGui::SetNextWindowSize(
+      {std::min(em(width), 0.94F * window.x), height > 0.0F ? std::min(em(height), 0.9F * window.y) : 0.0F});
+  return ImGui::BeginPopupModal(
+      title, nullptr, ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
+}
+
+bool escape_pressed() { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape)); }
+
+void help_sheet(PanelState& state, Commands& out) {
+  if (!begin_sheet("Keys and commands", 46.0F, 40.0F)) return;
+  ImGui::BeginChild("keys", {0.0F, -em(2.6F)});
+  if (ImGui::BeginTable("keys", 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit)) {
+    ImGui::TableSetupColumn("name");
+    ImGui::TableSetupColumn("keys");
+    ImGui::TableSetupColumn("help", ImGuiTableColumnFlags_WidthStretch);
+    std::string_view group;
+    for (const CommandInfo& info : command_table()) {
+      if (info.group != group) {
+        group = info.group;
+        ImGui::TableNextRow();
+        ImGui::TableNextColumn();
+        ImGui::PushFont(state.strong);
+        ImGui::TextUnformatted(std::string(group).c_str());
+        ImGui::PopFont();
+      }
+      ImGui::TableNextRow();
+      ImGui::TableNextColumn();
+      ImGui::TextUnformatted(std::string(info.name).c_str());
+      ImGui::TableNextColumn();
+      ImGui::TextUnformatted(std::string(info.keys).c_str());
+      ImGui::TableNextColumn();
+      ImGui::TextWrapped("%s", std::string(info.help).c_str());
+    }
+    ImGui::EndTable();
+  }
+  ImGui::EndChild();
+  ImGui::Spacing();
+  if (ImGui::Button("Close") || escape_pressed()) {
+    out.push_back(cmd::Answered{});
+    ImGui::CloseCurrentPopup();
+  }
+  state.places.note_item("help close");
+  ImGui::EndPopup();
+}
+
+void unsaved_sheet(const Workbench& bench, PanelState& state, Commands& out) {
+  if (!begin_sheet("Unsaved changes", 28.0F, 0.0F)) return;
+  const bool has_file = !bench.active()->document->path().empty();
+  ImGui::TextWrapped(
+      "%s", fmt::format("\"{}\" has changes that are not saved.", bench.active()->document->title()).c_str());
+  ImGui::Spacing();
+  if (ImGui::Button("Save and close")) {
+    out.push_back(cmd::Answered{});
+    out.push_back(cmd::Save{});
+    if (has_file) out.push_back(cmd::Close{false});
+    ImGui::CloseCurrentPopup();
+  }
+  ImGui::SameLine();
+  if (ImGui::Button("Close without saving")) {
+    out.push_back(cmd::Close{true});
+    ImGui::CloseCurrentPopup();
+  }
+  ImGui::SameLine();
+  if (ImGui::Button("Cancel") || escape_pressed()) {
+    out.push_back(cmd::Answered{});
+    ImGui::CloseCurrentPopup();
+  }
+  state.places.note_item("unsaved cancel");
+  ImGui::EndPopup();
+}
+
+void compare_sheet(const Workbench& bench, PanelState& state, Commands& out) {
+  if (!begin_sheet("Compare with", 28.0F, 0.0F)) return;
+  bool any = false;
+  for (std::size_t i = 0; i < bench.documents().size(); ++i) {
+    if (bench.active_index() == i) continue;
+    any = true;
+    if (ImGui::Selectable(bench.documents()[i].document->title().c_str())) {
+      out.push_back(cmd::CompareWith{i});
+      ImGui::CloseCurrentPopup();
+    }
+    state.places.note_item(fmt::format("compare {}", i));
+  }
+  if (!any) {
+    ImGui::TextWrapped(
+        "No other plan is open. Open a second one (Ctrl+O), or keep this build (K) and change the plan.");
+  }
+  ImGui::Spacing();
+  if (ImGui::Button("Cancel") || escape_pressed()) {
+    out.push_back(cmd::Answered{});
+    ImGui::CloseCurrentPopup();
+  }
+  ImGui::EndPopup();
+}
+
+void leave_sheet(const Workbench& bench, PanelState& state, Commands& out) {
+  if (!bench.any_unsaved()) {
+    state.quits = true;
+    return;
+  }
+  if (!begin_sheet("Leave the program", 30.0F, 0.0F)) return;
+  ImGui::TextWrapped("Not saved yet:");
+  for (const Desk& desk : bench.documents()) {
+    if (desk.document->dirty()) ImGui::BulletText("%s", desk.document->title().c_str());
+  }
+  ImGui::TextWrapped("Unsaved work is kept and offered at the next start.");
+  ImGui::Spacing();
+  const Desk* desk = bench.active();
+  if (desk != nullptr && desk->document->dirty() && !desk->document->path().empty()) {
+    if (ImGui::Button("Save this plan")) out.push_back(cmd::Save{});
+    ImGui::SameLine();
+  }
+  if (ImGui::Button("Leave")) state.quits = true;
+  state.places.note_item("leave now");
+  ImGui::SameLine();
+  if (ImGui::Button("Stay") || escape_pressed()) {
+    state.wants_to_quit = false;
+    ImGui::CloseCurrentPopup();
+  }
+  ImGui::EndPopup();
+}
+
+}  // namespace
+
+void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out) {
+  if (state.wants_to_quit) return leave_sheet(bench, state, out);
+  if (!bench.question()) return;
+  switch (*bench.question()) {
+    case cmd::Question::file_to_open: return file_dialog(bench, false, state, out);
+    case cmd::Question::file_to_save: return file_dialog(bench, true, state, out);
+    case cmd::Question::what_to_compare: return compare_sheet(bench, state, out);
+    case cmd::Question::close_unsaved: return unsaved_sheet(bench, state, out);
+    case cmd::Question::help: return help_sheet(state, out);
+  }
+}
+
+}  // namespace laywright

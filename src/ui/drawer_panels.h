@@ -1,0 +1,17 @@
+// The panels of the drawer.
+#pragma once
+
+#include "ui/panel_state.h"
+
+namespace laywright {
+
+// The axial section as a flat drawing at any angle: true circles; wheel zooms, drag moves, hover tells the turn, click
+// picks it.
+void section_panel(const Workbench& bench, PanelState& state, Commands& out);
+// The surface of the layers shown, unrolled: x to the right, the way around upward.
+void map_panel(const Workbench& bench, const Shown& shown, PanelState& state, Commands& out);
+void layers_panel(const Workbench& bench, PanelState& state, Commands& out);
+void curves_panel(const Workbench& bench, Commands& out);
+void comparison_panel(const Workbench& bench, PanelState& state, Commands& out);
+
+}  // namespace laywright

@@ -1,0 +1,171 @@
+#include <algorithm>
+#include <cctype>
+#include <numeric>
+
+#include <fmt/format.h>
+#include <imgui.h>
+#include <imgui_stdlib.h>
+
+#include "scene/palette.h"
+#include "ui/side_panels.h"
+#include "ui/style.h"
+#include "ui/texts.h"
+
+namespace laywright {
+namespace {
+
+bool contains(const std::string& text, const std::string& part) {
+  const auto same = [](char a, char b) {
+    return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b));
+  };
+  return std::search(text.begin(), text.end(), part.begin(), part.end(), same) != text.end();
+}
+
+bool passes(const Finding& finding, const FindingsState& state) {
+  if (state.kind && *state.kind != finding.kind) return false;
+  return state.filter.empty() || contains(finding.text, state.filter) ||
+         contains(spoken(name_of(finding.kind)), state.filter);
+}
+
+// Indices into the findings, as the list shows them.
+std::vector<std::size_t> chosen_and_sorted(const std::vector<Finding>& findings, const FindingsState& state) {
+  std::vector<std::size_t> order(findings.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::erase_if(order, [&](std::size_t i) { return !passes(findings[i], state); });
+  const auto key = [&](std::size_t i) {
+    const Finding& f = findings[i];
+    switch (state.order) {
+      case FindingOrder::kind: return static_cast<double>(f.kind);
+      case FindingOrder::layer: return static_cast<double>(f.layer);
+      case FindingOrder::turn: return f.turn;
+      case FindingOrder::size: return f.size_d;
+      case FindingOrder::gravity: break;
+    }
+    return static_cast<double>(i);
+  };
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return state.falling ? key(a) > key(b) : key(a) < key(b); });
+  return order;
+}
+
+void sort_by_header(FindingsState& state) {
+  ImGuiTableSortSpecs* specs = ImGui::TableGetSortSpecs();
+  if (specs == nullptr || !specs->SpecsDirty) return;
+  state.order = FindingOrder::gravity;
+  state.falling = false;
+  if (specs->SpecsCount > 0) {
+    state.order = static_cast<FindingOrder>(specs->Specs[0].ColumnUserID);
+    state.falling = specs->Specs[0].SortDirection == ImGuiSortDirection_Descending;
+  }
+  specs->SpecsDirty = false;
+}
+
+void filters(const std::vector<Finding>& findings, PanelState& panels) {
+  FindingsState& state = panels.findings;
+  ImGui::SetNextItemWidth(em(8.5F));
+  if (ImGui::BeginCombo("##kind", state.kind ? spoken(name_of(*state.kind)).c_str() : "All kinds")) {
+    if (ImGui::Selectable("All kinds", !state.kind)) state.kind.reset();
+    for (int k = 0; k <= static_cast<int>(FindingKind::rim_overrun); ++k) {
+      const auto kind = static_cast<FindingKind>(k);
+      const auto count =
+          std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.kind == kind; });
+      if (count == 0) continue;
+      if (ImGui::Selectable(fmt::format("{} ({})", spoken(name_of(kind)), count).c_str(), state.kind == kind)) {
+        state.kind = kind;
+      }
+    }
+    ImGui::EndCombo();
+  }
+  ImGui::SameLine();
+  ImGui::SetNextItemWidth(-1.0F);
+  ImGui::InputTextWithHint("##filter", "words to look for", &state.filter);
+  panels.places.note_item("findings filter");
+}
+
+void row(const Finding& finding, std::size_t index, bool chosen, Units units, PanelState& state, Commands& out) {
+  ImGui::TableNextRow();
+  ImGui::TableNextColumn();
+  ImGui::PushID(static_cast<int>(index));
+  if (ImGui::Selectable("##row", chosen, ImGuiSelectableFlags_SpanAllColumns))
+    out.push_back(cmd::FlyToFinding{index});
+  state.places.note_item(fmt::format("finding {}", index));
+  if (ImGui::IsItemHovered()) {
+    ImGui::BeginTooltip();
+    ImGui::PushTextWrapPos(em(26.0F));
+    ImGui::TextUnformatted(finding.text.c_str());
+    ImGui::PopTextWrapPos();
+    ImGui::EndTooltip();
+  }
+  ImGui::SameLine(0.0F, 0.0F);
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const float side = em(0.62F), high = at.y + 0.5F * (ImGui::GetTextLineHeight() - side);
+  ImGui::GetWindowDrawList()->AddRectFilled({at.x, high}, {at.x + side, high + side},
+                                            ImGui::GetColorU32(color_of(finding_rgba(finding.kind))), em(0.12F));
+  ImGui::SetCursorScreenPos({at.x + em(0.95F), at.y});
+  ImGui::TextUnformatted(spoken(name_of(finding.kind)).c_str());
+  ImGui::TableNextColumn();
+  ImGui::Text("%d", finding.layer);
+  ImGui::TableNextColumn();
+  ImGui::Text("%.1f", finding.turn);
+  ImGui::TableNextColumn();
+  ImGui::Text("%.2f d", finding.size_d);
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", size_text(finding.size_mm, units).c_str());
+  ImGui::PopID();
+}
+
+void list(const std::vector<Finding>& findings, const View& view, PanelState& state, Commands& out) {
+  const std::vector<std::size_t> order = chosen_and_sorted(findings, state.findings);
+  if (order.empty()) {
+    ImGui::TextWrapped("No finding matches. Clear the filter to see all %zu.", findings.size());
+    return;
+  }
+  constexpr ImGuiTableFlags flags = ImGuiTableFlags_Sortable | ImGuiTableFlags_SortTristate | ImGuiTableFlags_RowBg |
+                                    ImGuiTableFlags_ScrollY | ImGuiTableFlags_BordersOuterH |
+                                    ImGuiTableFlags_SizingStretchProp;
+  const float below = view.chosen_finding ? em(10.0F) : 0.0F;
+  if (!ImGui::BeginTable("findings", 4, flags, {0.0F, -below - em(0.2F)})) return;
+  ImGui::TableSetupScrollFreeze(0, 1);
+  const auto column = [](const char* name, float weight, FindingOrder by) {
+    ImGui::TableSetupColumn(name, ImGuiTableColumnFlags_WidthStretch, weight, static_cast<ImGuiID>(by));
+  };
+  column("Kind", 2.45F, FindingOrder::kind);
+  column("Layer", 1.15F, FindingOrder::layer);
+  column("Turn", 1.2F, FindingOrder::turn);
+  column("Size", 1.2F, FindingOrder::size);
+  ImGui::TableHeadersRow();
+  sort_by_header(state.findings);
+  ImGuiListClipper clipper;
+  clipper.Begin(static_cast<int>(order.size()));
+  while (clipper.Step()) {
+    for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
+      const std::size_t index = order[static_cast<std::size_t>(i)];
+      row(findings[index], index, view.chosen_finding == index, view.units, state, out);
+    }
+  }
+  ImGui::EndTable();
+}
+
+}  // namespace
+
+void findings_panel(const Workbench& bench, PanelState& state, Commands& out) {
+  const WoundPtr wound = bench.wound();
+  if (!wound) {
+    ImGui::TextWrapped("%s", bench.hint().c_str());
+    return;
+  }
+  const std::vector<Finding>& findings = wound->measurements().findings;
+  const View& view = bench.active()->stage.view;
+  if (findings.empty()) {
+    ImGui::TextWrapped("Nothing was found: the turns lie side by side, the edges are even, the rim is clear.");
+    return;
+  }
+  filters(findings, state);
+  list(findings, view, state, out);
+  if (!view.chosen_finding || *view.chosen_finding >= findings.size()) return;
+  ImGui::BeginChild("chosen", {0.0F, 0.0F});
+  ImGui::TextWrapped("%s", findings[*view.chosen_finding].text.c_str());
+  if (ImGui::SmallButton("Let go")) out.push_back(cmd::ChooseFinding{});
+  ImGui::EndChild();
+}
+
+}  // namespace laywright

@@ -1,0 +1,105 @@
+#include "ui/menu_bar.h"
+
+#include <array>
+#include <filesystem>
+
+#include <fmt/format.h>
+
+#include "ui/style.h"
+#include "workbench/command_table.h"
+
+namespace laywright {
+namespace {
+
+constexpr std::array<std::string_view, 8> groups{"File", "Edit", "Build",   "Scrub",
+                                                 "Pick", "View", "Compare", "Help"};
+
+bool is_on(const View& view, std::string_view name) {
+  if (name == "Wedge") return view.wedge.has_value();
+  if (name == "Axial cut") return view.axial_cut_rad.has_value();
+  if (name == "Fade what is outside") return view.outside == Outside::faded;
+  if (name == "Findings") return view.findings;
+  if (name == "Dimensions") return view.dimensions;
+  if (name == "See-through flanges") return view.flanges_see_through;
+  return false;
+}
+
+std::string label_of(const CommandInfo& info, const Desk* desk) {
+  if (desk == nullptr) return std::string(info.name);
+  const History<PlanState>& history = desk->document->history();
+  if (info.name == "Undo" && history.can_undo()) return fmt::format("Undo: {}", history.undo_name());
+  if (info.name == "Redo" && history.can_redo()) return fmt::format("Redo: {}", history.redo_name());
+  return std::string(info.name);
+}
+
+void recent_files(const Workbench& bench, Commands& out) {
+  const std::vector<std::string>& recent = bench.settings().recent;
+  if (!ImGui::BeginMenu("Open a recent one", !recent.empty())) return;
+  for (const std::string& file : recent) {
+    if (ImGui::MenuItem(std::filesystem::path(file).filename().c_str())) out.push_back(cmd::Open{file});
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", file.c_str());
+  }
+  ImGui::EndMenu();
+}
+
+void scale_items(const Workbench& bench, Commands& out) {
+  const double scale = bench.settings().scale;
+  ImGui::Separator();
+  if (ImGui::MenuItem("Larger letters")) out.push_back(cmd::SetScale{scale * 1.15});
+  if (ImGui::MenuItem("Smaller letters")) out.push_back(cmd::SetScale{scale / 1.15});
+  if (ImGui::MenuItem("Usual letters", nullptr, false, scale != 1.0)) out.push_back(cmd::SetScale{1.0});
+}
+
+void items(const Workbench& bench, std::string_view group, PanelState& state, Commands& out) {
+  const Desk* desk = bench.active();
+  for (const CommandInfo& info : command_table()) {
+    if (info.group != group) continue;
+    const std::string reason = bench.why_not(info.command);
+    const bool on = desk != nullptr && is_on(desk->stage.view, info.name);
+    if (ImGui::MenuItem(label_of(info, desk).c_str(), std::string(info.keys).c_str(), on, reason.empty())) {
+      out.push_back(info.command);
+    }
+    state.places.note_item(fmt::format("menu {}", info.name));
+    if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
+      ImGui::SetTooltip("%s", reason.empty() ? std::string(info.help).c_str() : reason.c_str());
+    }
+    if (info.name == "Open...") recent_files(bench, out);
+  }
+}
+
+void progress(const Workbench& bench, Commands& out) {
+  const Desk* desk = bench.active();
+  if (desk == nullptr) return;
+  const LayingStatus laying = desk->document->laying();
+  if (!laying.busy) return;
+  const float width = em(17.0F);
+  ImGui::SameLine(ImGui::GetWindowWidth() - width - em(1.0F));
+  std::string words = fmt::format("{} {:.0f} %", laying.pass.full() ? "Laying" : "First look", 100.0 * laying.share);
+  if (laying.seconds_left && *laying.seconds_left >= 1.0) words += fmt::format(", {:.0f} s", *laying.seconds_left);
+  ImGui::ProgressBar(static_cast<float>(laying.share), {em(12.5F), 0.0F}, words.c_str());
+  if (ImGui::SmallButton("Stop")) out.push_back(cmd::StopLaying{});
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("Stop laying (Escape); what is shown stays.");
+}
+
+}  // namespace
+
+void menu_bar(const Workbench& bench, PanelState& state, Commands& out) {
+  if (!ImGui::BeginMenuBar()) return;
+  for (const std::string_view group : groups) {
+    if (!ImGui::BeginMenu(std::string(group).c_str())) {
+      state.places.note_item(fmt::format("menu {}", group));
+      continue;
+    }
+    items(bench, group, state, out);
+    if (group == "View") scale_items(bench, out);
+    if (group == "File") {
+      ImGui::Separator();
+      if (ImGui::MenuItem("Leave the program", "Ctrl+Q")) state.wants_to_quit = true;
+    }
+    ImGui::EndMenu();
+  }
+  progress(bench, out);
+  ImGui::EndMenuBar();
+}
+
+}  // namespace laywright

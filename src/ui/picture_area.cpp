@@ -1,0 +1,156 @@
+#include "ui/picture_area.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "scene/camera.h"
+#include "scene/marks.h"
+#include "scene/pick.h"
+#include "scene/scene_source.h"
+#include "ui/style.h"
+
+namespace laywright {
+namespace {
+
+constexpr double degrees_per_px = 0.35;
+constexpr double zoom_per_notch = 1.15;
+constexpr float click_px = 4.0F;  // a press that moves less is a click
+
+// The places of a box in the window and of the view's picture.
+struct Mapping {
+  Box2 box;
+  const View& view;
+
+  [[nodiscard]] glm::dvec2 to_picture(const ImVec2& at) const {
+    return glm::dvec2(at.x - box.x, at.y - box.y) * glm::dvec2(view.width_px, view.height_px) /
+           glm::dvec2(box.width, box.height);
+  }
+  [[nodiscard]] ImVec2 to_window(const glm::dvec2& at) const {
+    return {box.x + static_cast<float>(at.x * box.width / view.width_px),
+            box.y + static_cast<float>(at.y * box.height / view.height_px)};
+  }
+};
+
+void pan(const Mapping& map, const ImVec2& by, Commands& out) {
+  Camera camera = map.view.camera;
+  const double mm = mm_per_px(map.view) * map.view.width_px / static_cast<double>(map.box.width);
+  camera.target += right_of(camera) * (-by.x * mm) + up_of(camera) * (by.y * mm);
+  out.push_back(cmd::SetCamera{camera});
+}
+
+// Nearer, such that what lies under the pointer stays there.
+void zoom(const Mapping& map, double notches, const ImVec2& at, Commands& out) {
+  Camera camera = map.view.camera;
+  const double factor = std::pow(zoom_per_notch, notches);
+  const glm::dvec2 off = map.to_picture(at) - glm::dvec2(map.view.width_px, map.view.height_px) * 0.5;
+  const double shift = mm_per_px(map.view) * (1.0 - 1.0 / factor);
+  camera.target += right_of(camera) * (off.x * shift) - up_of(camera) * (off.y * shift);
+  camera.distance_mm /= factor;
+  out.push_back(cmd::SetCamera{camera});
+}
+
+void click(const Mapping& map, const Wound& wound, const ImVec2& at, PanelState& state, Commands& out) {
+  const glm::dvec2 place = map.to_picture(at);
+  const std::optional<FiberHit> hit = pick_fiber(wound.source, map.view, ray_through(map.view, place.x, place.y));
+  if (hit) state.wanted_tab = "Turn";
+  out.push_back(cmd::PickNode{hit ? std::optional<std::size_t>(hit->node) : std::nullopt});
+}
+
+void mouse(const Mapping& map, const Wound& wound, PanelState& state, Commands& out) {
+  const ImGuiIO& io = ImGui::GetIO();
+  if (ImGui::IsItemHovered() && io.MouseWheel != 0.0F) zoom(map, io.MouseWheel, io.MousePos, out);
+  if (ImGui::IsItemActivated()) state.pressed_at = io.MousePos;
+  const bool moved = io.MouseDelta.x != 0.0F || io.MouseDelta.y != 0.0F;
+  if (ImGui::IsItemActive() && moved && state.pressed_at) {
+    const bool is_click =
+        std::hypot(io.MousePos.x - state.pressed_at->x, io.MousePos.y - state.pressed_at->y) < click_px;
+    const bool moves = !ImGui::IsMouseDown(ImGuiMouseButton_Left) || io.KeyShift;
+    if (!is_click && moves) pan(map, io.MouseDelta, out);
+    if (!is_click && !moves) {
+      out.push_back(cmd::Orbit{-io.MouseDelta.x * degrees_per_px, io.MouseDelta.y * degrees_per_px});
+    }
+  }
+  if (ImGui::IsItemDeactivated() && state.pressed_at) {
+    const ImVec2 from = *state.pressed_at;
+    state.pressed_at.reset();
+    if (ImGui::IsMouseReleased(ImGuiMouseButton_Left) &&
+        std::hypot(io.MousePos.x - from.x, io.MousePos.y - from.y) < click_px) {
+      click(map, wound, io.MousePos, state, out);
+    }
+  }
+}
+
+void ring_at(ImDrawList& canvas, const Mapping& map, const Vec3& place, ImU32 color, const char* words) {
+  const std::optional<glm::dvec2> at = in_picture(map.view, place);
+  if (!at) return;
+  const ImVec2 centre = map.to_window(*at);
+  const ImU32 rim = map.view.theme == Theme::light ? IM_COL32_WHITE : IM_COL32_BLACK;
+  canvas.AddCircle(centre, em(0.6F), rim, 0, em(0.28F));
+  canvas.AddCircle(centre, em(0.6F), color, 0, em(0.14F));
+  if (words != nullptr) canvas.AddText({centre.x + em(0.9F), centre.y - em(0.55F)}, color, words);
+}
+
+// The picked turn; while the wind grows, where the fiber comes on and the guide that lays it.
+void signs(ImDrawList& canvas, const Mapping& map, const Wound& wound, const Stage& stage) {
+  const ImU32 ink = ImGui::GetColorU32(ImGuiCol_Text);
+  if (const std::optional<std::size_t> node = picked_node(stage, wound)) {
+    const Build& build = wound.build();
+    const double angle = 2.0 * std::numbers::pi * static_cast<double>(*node % wound.source.stations()) /
+                         static_cast<double>(wound.source.stations());
+    // What is cut or peeled away has no ring in the air.
+    const bool seen =
+        !is_removed(removed_sectors(map.view), angle) && visible_fiber(wound.source, map.view).shows(*node);
+    if (seen)
+      ring_at(canvas, map, in_space(build.nodes.x(*node), build.nodes.r(*node), angle),
+              ImGui::GetColorU32(ImGuiCol_CheckMark), nullptr);
+  }
+  const Moment moment = moment_of(stage.playback, wound);
+  if (moment.at_end) return;
+  const Vec3 lay = in_space(moment.lay_x_mm, moment.lay_r_mm, moment.angle_rad);
+  // The free fiber leaves the spool along its tangent.
+  const double free_mm = std::max(wound.plan().traverse().free_length_mm, wound.source.d() * 20.0);
+  const Vec3 along{0.0, -std::sin(moment.angle_rad), std::cos(moment.angle_rad)};
+  Vec3 guide = lay + along * free_mm;
+  guide.x = moment.guide_x_mm;
+  const auto from = in_picture(map.view, lay), to = in_picture(map.view, guide);
+  if (from && to) canvas.AddLine(map.to_window(*from), map.to_window(*to), ink, em(0.12F));
+  ring_at(canvas, map, lay, ink, nullptr);
+  ring_at(canvas, map, guide, ink, "guide");
+}
+
+void centred_words(ImDrawList& canvas, const Box2& box, const std::string& words) {
+  const float width = std::min(box.width - em(4.0F), em(34.0F));
+  const ImVec2 size = ImGui::CalcTextSize(words.c_str(), nullptr, false, width);
+  const ImVec2 at{box.x + 0.5F * (box.width - size.x), box.y + 0.42F * box.height};
+  const float pad = em(0.9F);
+  canvas.AddRectFilled({at.x - pad, at.y - pad}, {at.x + size.x + pad, at.y + size.y + pad},
+                       ImGui::GetColorU32(ImGuiCol_PopupBg, 0.94F), em(0.4F));
+  canvas.AddRect({at.x - pad, at.y - pad}, {at.x + size.x + pad, at.y + size.y + pad},
+                 ImGui::GetColorU32(ImGuiCol_Border), em(0.4F));
+  canvas.AddText(nullptr, 0.0F, at, ImGui::GetColorU32(ImGuiCol_Text), words.c_str(), nullptr, width);
+}
+
+}  // namespace
+
+void picture_area(const Workbench& bench, const Box2& box, bool active, PanelState& state, Commands& out) {
+  ImGui::SetCursorScreenPos({box.x, box.y});
+  ImGui::InvisibleButton(
+      active ? "picture" : "other picture", {box.width, box.height},
+      ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
+  ImDrawList& canvas = *ImGui::GetWindowDrawList();
+  const ImVec4 clip{box.x, box.y, box.x + box.width, box.y + box.height};
+  canvas.PushClipRect({clip.x, clip.y}, {clip.z, clip.w}, true);
+  const WoundPtr wound = active ? bench.wound() : bench.other_wound();
+  if (wound && bench.active() != nullptr) {
+    const Stage stage = active ? bench.active()->stage : bench.other_stage();
+    const Mapping map{box, stage.view};
+    if (active) mouse(map, *wound, state, out);
+    signs(canvas, map, *wound, stage);
+  } else {
+    centred_words(canvas, box, active ? bench.hint() : "The other build is being laid.");
+  }
+  canvas.PopClipRect();
+}
+
+}  // namespace laywright

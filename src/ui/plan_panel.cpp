@@ -1,0 +1,215 @@
+#include "ui/plan_panel.h"
+
+#include <algorithm>
+#include <cctype>
+
+#include <fmt/format.h>
+#include <imgui.h>
+#include <imgui_stdlib.h>
+
+#include "ui/style.h"
+#include "workbench/field_help.h"
+
+namespace laywright {
+namespace {
+
+ImVec4 color_of_issue(const Issue& issue, Theme theme) {
+  return issue.severity == Severity::error ? error_color(theme) : warning_color(theme);
+}
+
+std::string sentence(std::string text) {
+  if (!text.empty()) text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
+  return text;
+}
+
+void issue_lines(const Issues& issues, Theme theme) {
+  for (const Issue& issue : issues) {
+    ImGui::PushStyleColor(ImGuiCol_Text, color_of_issue(issue, theme));
+    ImGui::PushTextWrapPos(0.0F);
+    std::string text = sentence(issue.what);
+    if (!issue.allowed.empty()) text += fmt::format(" (allowed: {})", issue.allowed);
+    ImGui::TextUnformatted(text.c_str());
+    ImGui::PopTextWrapPos();
+    ImGui::PopStyleColor();
+  }
+}
+
+void help_tip(const FieldRow& row) {
+  if (!ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) return;
+  ImGui::BeginTooltip();
+  ImGui::PushTextWrapPos(em(24.0F));
+  ImGui::TextUnformatted(std::string(row.help.explanation).c_str());
+  ImGui::TextDisabled("Allowed: %s", row.allowed.c_str());
+  if (!row.idle.empty()) ImGui::TextDisabled("Counts for nothing now: %s.", row.idle.c_str());
+  if (row.is_default && row.value) ImGui::TextDisabled("As by default; the plan does not say.");
+  ImGui::PopTextWrapPos();
+  ImGui::EndTooltip();
+}
+
+// What is typed goes into the plan at once; all that is typed until the field is left is one step of undo.
+void text_field(const FieldRow& row, PanelState& state, Commands& out) {
+  TypingState& typing = state.typing;
+  const bool typed_here = typing.path == row.path;
+  std::string text = typed_here ? typing.text : row.text;
+  const char* empty = row.idle.empty() ? (row.info->required ? "needed" : "not given") : "";
+  const bool changed = ImGui::InputTextWithHint("##value", empty, &text, ImGuiInputTextFlags_AutoSelectAll);
+  if (ImGui::IsItemActivated()) typing = {row.path, row.text, ++state.gestures};
+  if (changed && typing.path == row.path) {
+    typing.text = text;
+    out.push_back(cmd::TypeField{row.path, text, typing.gesture});
+  }
+  if (ImGui::IsItemDeactivated() && typing.path == row.path) typing = {};
+}
+
+void choice_field(const FieldRow& row, Commands& out) {
+  const auto& choices = row.info->choices;
+  const auto chosen = row.value ? static_cast<std::size_t>(*row.value) : choices.size();
+  const char* shown = chosen < choices.size() ? choices[chosen].c_str() : row.text.c_str();
+  if (!ImGui::BeginCombo("##value", shown)) return;
+  for (std::size_t i = 0; i < choices.size(); ++i) {
+    if (ImGui::Selectable(choices[i].c_str(), i == chosen)) {
+      out.push_back(cmd::SetField{row.path, static_cast<double>(i), 0});
+    }
+  }
+  ImGui::EndCombo();
+}
+
+void field(const FieldRow& row, Theme theme, Units units, PanelState& state, Commands& out) {
+  ImGui::PushID(row.path.c_str());
+  ImGui::TableNextRow();
+  ImGui::TableNextColumn();
+  ImGui::AlignTextToFramePadding();
+  const bool quiet = !row.idle.empty() || (row.is_default && row.issues.empty());
+  ImGui::PushStyleColor(ImGuiCol_Text, quiet ? quiet_color() : ImGui::GetStyleColorVec4(ImGuiCol_Text));
+  ImGui::TextUnformatted(sentence(std::string(row.help.name)).c_str());
+  ImGui::PopStyleColor();
+  help_tip(row);
+  ImGui::TableNextColumn();
+  const float unit_width = em(units == Units::inch ? 4.9F : 3.3F);
+  ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - unit_width);
+  const bool wrong = has_error(row.issues);
+  if (wrong) ImGui::PushStyleColor(ImGuiCol_Border, error_color(theme));
+  if (wrong) ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 1.0F);
+  if (quiet) ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
+  row.info->kind == FieldKind::choice ? choice_field(row, out) : text_field(row, state, out);
+  if (quiet) ImGui::PopStyleColor();
+  if (wrong) ImGui::PopStyleVar();
+  if (wrong) ImGui::PopStyleColor();
+  state.places.note_item("field " + row.path);
+  if (!ImGui::IsItemActive()) help_tip(row);
+  ImGui::SameLine(0.0F, em(0.35F));
+  ImGui::TextDisabled("%s", row.unit != nullptr ? std::string(row.unit->name).c_str() : "");
+  if (state.typing.path == row.path || !row.issues.empty()) {
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    ImGui::TableNextColumn();
+    issue_lines(row.issues, theme);
+    if (row.issues.empty()) {
+      ImGui::PushTextWrapPos(0.0F);
+      ImGui::TextDisabled("%s", fmt::format("{} Allowed: {}.", row.help.explanation, row.allowed).c_str());
+      ImGui::PopTextWrapPos();
+    }
+  }
+  ImGui::PopID();
+}
+
+void wind_end_choice(const PlanDraft& draft, PanelState& state, Commands& out) {
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextUnformatted("Ends by");
+  for (const WindEnd end : {WindEnd::length, WindEnd::turns, WindEnd::diameter}) {
+    ImGui::SameLine();
+    if (ImGui::RadioButton(name_of(end), wind_end_of(draft) == end)) out.push_back(cmd::SetWindEnd{end});
+    state.places.note_item(fmt::format("wind end {}", name_of(end)));
+  }
+}
+
+// Before the fields of a table; false when they are not to be shown.
+bool table_heading(const std::string& table, const PlanDraft& draft, PanelState& state, Commands& out) {
+  const bool step = table.starts_with("wind.step");
+  std::string title =
+      step ? fmt::format("Step {}", std::stoul(table.substr(10)) + 1) : std::string(table_title(table));
+  const bool open_first = table != "takeup" && table != "limits";
+  ImGui::PushFont(state.strong);
+  const bool open = ImGui::CollapsingHeader(fmt::format("{}###{}", sentence(title), table).c_str(),
+                                            open_first ? ImGuiTreeNodeFlags_DefaultOpen : ImGuiTreeNodeFlags_None);
+  ImGui::PopFont();
+  state.places.note_item("heading " + table);
+  if (!open) return false;
+  if (table == "wind") wind_end_choice(draft, state, out);
+  if (step && ImGui::SmallButton(fmt::format("Remove this step##{}", table).c_str())) {
+    out.push_back(cmd::RemoveStep{std::stoul(table.substr(10))});
+  }
+  if (table == "takeup") {
+    bool has_one = draft.takeup.has_value();
+    if (ImGui::Checkbox("The plan has a take-up", &has_one)) out.push_back(cmd::SetTakeup{has_one});
+    return draft.takeup.has_value();
+  }
+  return true;
+}
+
+void fields_of(const std::vector<FieldRow>& rows, std::size_t first, std::size_t end, Theme theme, Units units,
+               PanelState& state, Commands& out) {
+  if (!ImGui::BeginTable("fields", 2, ImGuiTableFlags_SizingStretchProp)) return;
+  ImGui::TableSetupColumn("name", ImGuiTableColumnFlags_WidthStretch, 0.49F);
+  ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 0.51F);
+  for (std::size_t i = first; i < end; ++i) field(rows[i], theme, units, state, out);
+  ImGui::EndTable();
+}
+
+void title_and_notes(const PlanDraft& draft, PanelState& state, Commands& out) {
+  const auto words = [&](const char* name, const std::string& now, bool lines, auto command) {
+    TypingState& typing = state.typing;
+    std::string text = typing.path == name ? typing.text : now;
+    ImGui::SetNextItemWidth(-1.0F);
+    const bool changed = lines
+                             ? ImGui::InputTextMultiline(fmt::format("##{}", name).c_str(), &text, {-1.0F, em(3.6F)})
+                             : ImGui::InputTextWithHint(fmt::format("##{}", name).c_str(), "Title", &text);
+    if (ImGui::IsItemActivated()) typing = {name, now, ++state.gestures};
+    if (changed && typing.path == name) {
+      typing.text = text;
+      out.push_back(command(text, typing.gesture));
+    }
+    if (ImGui::IsItemDeactivated() && typing.path == name) typing = {};
+    state.places.note_item(name);
+  };
+  words("title", draft.title, false, [](const std::string& t, std::uint64_t g) {
+    return Command{cmd::SetTitle{t, g}};
+  });
+  if (!ImGui::TreeNodeEx("Notes", draft.notes.empty() ? 0 : ImGuiTreeNodeFlags_DefaultOpen)) return;
+  words("notes", draft.notes, true, [](const std::string& t, std::uint64_t g) {
+    return Command{cmd::SetNotes{t, g}};
+  });
+  ImGui::TreePop();
+}
+
+}  // namespace
+
+void plan_panel(const Workbench& bench, PanelState& state, Commands& out) {
+  const Desk* desk = bench.active();
+  if (desk == nullptr) {
+    ImGui::TextWrapped("%s", bench.hint().c_str());
+    if (ImGui::Button("Open...")) out.push_back(cmd::Ask{cmd::Question::file_to_open});
+    ImGui::SameLine();
+    if (ImGui::Button("Open the sample")) out.push_back(cmd::OpenSample{});
+    return;
+  }
+  const Document& document = *desk->document;
+  const Theme theme = desk->stage.view.theme;
+  const Units units = desk->stage.view.units;
+  const PlanDraft& draft = document.state().draft;
+  title_and_notes(draft, state, out);
+  issue_lines(other_issues(document.state(), document.issues()), theme);
+  const std::vector<FieldRow>& rows = bench.rows();
+  for (std::size_t first = 0; first < rows.size();) {
+    std::size_t end = first;
+    while (end < rows.size() && rows[end].table == rows[first].table) ++end;
+    ImGui::PushID(static_cast<int>(first));
+    if (table_heading(rows[first].table, draft, state, out)) fields_of(rows, first, end, theme, units, state, out);
+    ImGui::PopID();
+    first = end;
+  }
+  if (ImGui::Button("Add a step")) out.push_back(cmd::AddStep{});
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("Change pitch or stops from a layer on.");
+}
+
+}  // namespace laywright

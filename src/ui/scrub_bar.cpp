@@ -1,0 +1,97 @@
+#include "ui/scrub_bar.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "scene/palette.h"
+#include "ui/style.h"
+#include "ui/texts.h"
+
+namespace laywright {
+namespace {
+
+bool button(const char* name, const char* tip, PanelState& state, float width) {
+  const bool pressed = ImGui::Button(name, {width, 0.0F});
+  state.places.note_item(fmt::format("scrub {}", tip));
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tip);
+  ImGui::SameLine(0.0F, em(0.25F));
+  return pressed;
+}
+
+// Findings as ticks below the bar, at the lengths where they begin.
+void finding_ticks(const Wound& wound, const ImVec2& low, const ImVec2& high) {
+  ImDrawList& canvas = *ImGui::GetWindowDrawList();
+  const double total = wound.build().length_mm;
+  if (total <= 0.0) return;
+  for (const Finding& finding : wound.measurements().findings) {
+    const auto share = static_cast<float>(finding.length_mm[0] / total);
+    const float x = low.x + share * (high.x - low.x);
+    canvas.AddRectFilled({x - 1.0F, high.y - em(0.28F)}, {x + 1.0F, high.y},
+                         ImGui::GetColorU32(color_of(finding_rgba(finding.kind))));
+  }
+}
+
+void bar(const Wound& wound, const Moment& moment, PanelState& state, Commands& out) {
+  const double total = wound.build().length_mm;
+  ImGui::InvisibleButton("wind", {std::max(em(4.0F), ImGui::GetContentRegionAvail().x), ImGui::GetFrameHeight()});
+  state.places.note_item("scrub bar");
+  const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
+  ImDrawList& canvas = *ImGui::GetWindowDrawList();
+  const float round = ImGui::GetStyle().FrameRounding;
+  canvas.AddRectFilled(low, high, ImGui::GetColorU32(ImGuiCol_FrameBg), round);
+  const float share = total > 0.0 ? static_cast<float>(std::min(1.0, moment.length_mm / total)) : 1.0F;
+  const float x = low.x + share * (high.x - low.x);
+  canvas.AddRectFilled(low, {x, high.y}, ImGui::GetColorU32(ImGuiCol_HeaderHovered), round);
+  finding_ticks(wound, low, high);
+  canvas.AddRect(low, high, ImGui::GetColorU32(ImGuiCol_Border), round);
+  canvas.AddRectFilled({x - em(0.16F), low.y - em(0.1F)}, {x + em(0.16F), high.y + em(0.1F)},
+                       ImGui::GetColorU32(ImGuiCol_SliderGrab), em(0.1F));
+  const double pointed =
+      total * std::clamp((ImGui::GetIO().MousePos.x - low.x) / std::max(1.0F, high.x - low.x), 0.0F, 1.0F);
+  if (ImGui::IsItemActive()) out.push_back(cmd::ScrubLength{pointed});
+  if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) {
+    ImGui::SetTooltip("Click or drag: the wind up to here. Ticks are findings.");
+  }
+}
+
+std::string rate_text(double rate) {
+  if (rate >= 100.0) return fmt::format("{:.0f}x", rate);
+  return fmt::format("{:.3g}x", rate);
+}
+
+}  // namespace
+
+void scrub_bar(const Workbench& bench, PanelState& state, Commands& out) {
+  const WoundPtr wound = bench.wound();
+  if (!wound) return;
+  const Stage& stage = bench.active()->stage;
+  const Moment moment = moment_of(stage.playback, *wound);
+  const float small = em(2.0F);
+  if (button(stage.playback.playing ? "Pause" : "Play", "Play or pause (Space)", state, em(3.6F)))
+    out.push_back(cmd::PlayPause{});
+  if (button("|<", "To the start (Home)", state, small)) out.push_back(cmd::ToStart{});
+  if (button("<", "One turn back (Left)", state, small)) out.push_back(cmd::StepTurns{-1.0});
+  if (button(">", "One turn on (Right)", state, small)) out.push_back(cmd::StepTurns{1.0});
+  if (button(">|", "To the end (End)", state, small)) out.push_back(cmd::ToEnd{});
+  if (button("-", "Play half as fast ([)", state, em(1.6F))) out.push_back(cmd::ChangeRate{0.5});
+  const std::string rate = rate_text(rate_of(stage.playback, *wound));
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextUnformatted(rate.c_str());
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("Times the line speed");
+  ImGui::SameLine(0.0F, em(0.25F));
+  if (button("+", "Play twice as fast (])", state, em(1.6F))) out.push_back(cmd::ChangeRate{2.0});
+  bar(*wound, moment, state, out);
+  const bool assumed = line_speed_of(wound->plan()).assumed;
+  const std::string place = fmt::format("{} of {}   turn {:.1f} of {:.1f}   layer {} of {}",
+                                        fiber_length_text(moment.length_mm, stage.view.units),
+                                        fiber_length_text(wound->build().length_mm, stage.view.units), moment.turn,
+                                        wound->build().turns, moment.layer, wound->build().strokes.size());
+  const std::string time =
+      fmt::format("   {}{}", play_time_text(moment.time_s), assumed ? " at 60 m/min (assumed)" : "");
+  // Where there is no room for the time, the place is worth more.
+  const bool room = ImGui::CalcTextSize((place + time).c_str()).x < ImGui::GetContentRegionAvail().x;
+  ImGui::TextDisabled("%s", (room ? place + time : place).c_str());
+}
+
+}  // namespace laywright

@@ -1,0 +1,134 @@
+#include "ui/style.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <filesystem>
+
+namespace laywright {
+namespace {
+
+// Latin, Greek, and the signs that our texts use.
+constexpr std::array<ImWchar, 11> signs{0x0020, 0x017F, 0x0391, 0x03C9, 0x2010, 0x2026,
+                                        0x2190, 0x2193, 0x2264, 0x2265, 0};
+
+// As Debian places them; other systems keep them elsewhere, and have the letters of Dear ImGui then.
+constexpr std::array<const char*, 2> plain_files{"/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf",
+                                                 "/usr/share/fonts/truetype/noto/NotoSans-Regular.ttf"};
+constexpr std::array<const char*, 2> strong_files{"/usr/share/fonts/truetype/dejavu/DejaVuSans-Bold.ttf",
+                                                  "/usr/share/fonts/truetype/noto/NotoSans-Bold.ttf"};
+
+template <std::size_t N>
+ImFont* first_of(const std::array<const char*, N>& files, float size) {
+  for (const char* file : files) {
+    std::error_code error;
+    if (!std::filesystem::exists(file, error)) continue;
+    ImFontConfig config;
+    config.OversampleH = 2;
+    config.OversampleV = 1;
+    if (ImFont* font = ImGui::GetIO().Fonts->AddFontFromFileTTF(file, size, &config, signs.data())) return font;
+  }
+  ImFontConfig config;
+  config.SizePixels = size;
+  return ImGui::GetIO().Fonts->AddFontDefault(&config);
+}
+
+ImVec4 grey(float level, float opacity = 1.0F) { return {level, level, level, opacity}; }
+
+void set_light(std::array<ImVec4, ImGuiCol_COUNT>& c) {
+  c[ImGuiCol_Text] = {0.13F, 0.15F, 0.18F, 1.0F};
+  c[ImGuiCol_TextDisabled] = {0.40F, 0.43F, 0.47F, 1.0F};
+  c[ImGuiCol_WindowBg] = c[ImGuiCol_MenuBarBg] = {0.957F, 0.961F, 0.966F, 1.0F};
+  c[ImGuiCol_ChildBg] = {0.0F, 0.0F, 0.0F, 0.0F};
+  c[ImGuiCol_PopupBg] = grey(1.0F);
+  c[ImGuiCol_FrameBg] = grey(1.0F);
+  c[ImGuiCol_FrameBgHovered] = {0.93F, 0.96F, 0.98F, 1.0F};
+  c[ImGuiCol_FrameBgActive] = {0.88F, 0.93F, 0.97F, 1.0F};
+  c[ImGuiCol_Border] = {0.78F, 0.80F, 0.83F, 1.0F};
+  c[ImGuiCol_Button] = {0.895F, 0.91F, 0.925F, 1.0F};
+  c[ImGuiCol_TableRowBgAlt] = {0.0F, 0.0F, 0.0F, 0.03F};
+  c[ImGuiCol_TableHeaderBg] = {0.90F, 0.915F, 0.93F, 1.0F};
+  c[ImGuiCol_ScrollbarGrab] = {0.74F, 0.77F, 0.80F, 1.0F};
+}
+
+void set_dark(std::array<ImVec4, ImGuiCol_COUNT>& c) {
+  c[ImGuiCol_Text] = {0.90F, 0.91F, 0.92F, 1.0F};
+  c[ImGuiCol_TextDisabled] = {0.60F, 0.63F, 0.67F, 1.0F};
+  c[ImGuiCol_WindowBg] = c[ImGuiCol_MenuBarBg] = {0.125F, 0.137F, 0.153F, 1.0F};
+  c[ImGuiCol_ChildBg] = {0.0F, 0.0F, 0.0F, 0.0F};
+  c[ImGuiCol_PopupBg] = {0.155F, 0.168F, 0.187F, 1.0F};
+  c[ImGuiCol_FrameBg] = {0.19F, 0.205F, 0.225F, 1.0F};
+  c[ImGuiCol_FrameBgHovered] = {0.22F, 0.25F, 0.28F, 1.0F};
+  c[ImGuiCol_FrameBgActive] = {0.22F, 0.29F, 0.35F, 1.0F};
+  c[ImGuiCol_Border] = {0.29F, 0.31F, 0.34F, 1.0F};
+  c[ImGuiCol_Button] = {0.235F, 0.255F, 0.28F, 1.0F};
+  c[ImGuiCol_TableRowBgAlt] = {1.0F, 1.0F, 1.0F, 0.03F};
+  c[ImGuiCol_TableHeaderBg] = {0.19F, 0.205F, 0.225F, 1.0F};
+  c[ImGuiCol_ScrollbarGrab] = {0.36F, 0.38F, 0.41F, 1.0F};
+}
+
+}  // namespace
+
+Letters load_letters(float scale) {
+  ImGui::GetIO().Fonts->Clear();
+  const float size = std::round(15.0F * scale);
+  Letters letters;
+  letters.plain = first_of(plain_files, size);
+  letters.strong = first_of(strong_files, size);
+  return letters;
+}
+
+void apply_style(Theme theme, float scale) {
+  ImGuiStyle style;
+  std::array<ImVec4, ImGuiCol_COUNT> colors;
+  const bool light = theme == Theme::light;
+  if (light) {
+    ImGui::StyleColorsLight(&style);
+  } else {
+    ImGui::StyleColorsDark(&style);
+  }
+  std::copy_n(style.Colors, colors.size(), colors.begin());
+  light ? set_light(colors) : set_dark(colors);
+  // One accent for all that is chosen or under the pointer: the blue of the layers.
+  const ImVec4 accent = light ? ImVec4{0.0F, 0.447F, 0.698F, 1.0F} : ImVec4{0.337F, 0.706F, 0.914F, 1.0F};
+  const auto tint = [&](float opacity) { return ImVec4{accent.x, accent.y, accent.z, opacity}; };
+  colors[ImGuiCol_CheckMark] = colors[ImGuiCol_SliderGrab] = colors[ImGuiCol_SliderGrabActive] = accent;
+  colors[ImGuiCol_PlotHistogram] = colors[ImGuiCol_PlotLines] = accent;
+  colors[ImGuiCol_Header] = tint(0.18F);
+  colors[ImGuiCol_HeaderHovered] = colors[ImGuiCol_ButtonHovered] = tint(0.26F);
+  colors[ImGuiCol_HeaderActive] = colors[ImGuiCol_ButtonActive] = tint(0.40F);
+  colors[ImGuiCol_Tab] = colors[ImGuiCol_TabUnfocused] = {0.0F, 0.0F, 0.0F, 0.0F};
+  colors[ImGuiCol_TabActive] = colors[ImGuiCol_TabUnfocusedActive] = tint(0.24F);
+  colors[ImGuiCol_TabHovered] = tint(0.34F);
+  colors[ImGuiCol_TextSelectedBg] = tint(0.35F);
+  colors[ImGuiCol_Separator] = colors[ImGuiCol_TableBorderLight] = colors[ImGuiCol_Border];
+  colors[ImGuiCol_TableBorderStrong] = colors[ImGuiCol_Border];
+  colors[ImGuiCol_TitleBg] = colors[ImGuiCol_TitleBgActive] = colors[ImGuiCol_TableHeaderBg];
+  colors[ImGuiCol_ScrollbarBg] = {0.0F, 0.0F, 0.0F, 0.0F};
+  std::copy(colors.begin(), colors.end(), style.Colors);
+
+  style.WindowPadding = {10.0F, 8.0F};
+  style.FramePadding = {7.0F, 4.0F};
+  style.ItemSpacing = {8.0F, 6.0F};
+  style.CellPadding = {6.0F, 3.0F};
+  style.FrameRounding = style.GrabRounding = style.TabRounding = 3.0F;
+  style.PopupRounding = 4.0F;
+  style.WindowBorderSize = 0.0F;
+  style.FrameBorderSize = light ? 1.0F : 0.0F;
+  style.ScrollbarSize = 12.0F;
+  style.GrabMinSize = 12.0F;
+  style.ScaleAllSizes(scale);
+  ImGui::GetStyle() = style;
+}
+
+ImVec4 error_color(Theme theme) {
+  return theme == Theme::light ? ImVec4{0.72F, 0.16F, 0.08F, 1.0F} : ImVec4{1.0F, 0.55F, 0.42F, 1.0F};
+}
+
+ImVec4 warning_color(Theme theme) {
+  return theme == Theme::light ? ImVec4{0.54F, 0.38F, 0.0F, 1.0F} : ImVec4{0.95F, 0.75F, 0.30F, 1.0F};
+}
+
+ImVec4 quiet_color() { return ImGui::GetStyleColorVec4(ImGuiCol_TextDisabled); }
+
+}  // namespace laywright

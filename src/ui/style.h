@@ -1,0 +1,35 @@
+// Letters and colours of the panels.
+#pragma once
+
+#include <imgui.h>
+
+#include "scene/view.h"
+
+namespace laywright {
+
+struct Letters {
+  ImFont* plain = nullptr;
+  ImFont* strong = nullptr;
+};
+
+// Loads the letters at this scale (1: 15 px) from the system; where it has none, those that come with Dear ImGui.
+// Replaces all fonts of the context: to be called between frames.
+[[nodiscard]] Letters load_letters(float scale);
+
+// Colours and sizes of everything in the panels.
+void apply_style(Theme theme, float scale);
+
+// Of a text that tells of a mistake, of a doubt, and of something of less weight.
+[[nodiscard]] ImVec4 error_color(Theme theme);
+[[nodiscard]] ImVec4 warning_color(Theme theme);
+[[nodiscard]] ImVec4 quiet_color();
+
+[[nodiscard]] inline ImVec4 color_of(const Rgba& c, float opacity = 1.0F) {
+  return {static_cast<float>(c.r) / 255.0F, static_cast<float>(c.g) / 255.0F, static_cast<float>(c.b) / 255.0F,
+          opacity * static_cast<float>(c.a) / 255.0F};
+}
+
+// A multiple of the letters' height: sizes given in it scale with everything else.
+[[nodiscard]] inline float em(float times) { return times * ImGui::GetFontSize(); }
+
+}  // namespace laywright

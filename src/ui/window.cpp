@@ -1,0 +1,200 @@
+#include "ui/window.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "ui/dialogs.h"
+#include "ui/drawer.h"
+#include "ui/menu_bar.h"
+#include "ui/picture_area.h"
+#include "ui/plan_panel.h"
+#include "ui/scrub_bar.h"
+#include "ui/side_panels.h"
+#include "ui/style.h"
+
+namespace laywright {
+namespace {
+
+using Panel = void (*)(const Workbench&, PanelState&, Commands&);
+struct Tab {
+  const char* name;
+  Panel panel;
+};
+
+void tab(const Tab& tab, const Workbench& bench, PanelState& state, Commands& out) {
+  const bool wanted = state.wanted_tab == tab.name;
+  if (wanted) state.wanted_tab.clear();
+  const bool open = ImGui::BeginTabItem(tab.name, nullptr, wanted ? ImGuiTabItemFlags_SetSelected : 0);
+  state.places.note_item(fmt::format("tab {}", tab.name));
+  if (!open) return;
+  ImGui::BeginChild(tab.name, {0.0F, 0.0F});
+  tab.panel(bench, state, out);
+  ImGui::EndChild();
+  ImGui::EndTabItem();
+}
+
+void side(const char* name, float width, const std::vector<Tab>& tabs, const Workbench& bench, PanelState& state,
+          Commands& out) {
+  ImGui::BeginChild(name, {width, 0.0F}, false, ImGuiWindowFlags_AlwaysUseWindowPadding);
+  if (ImGui::BeginTabBar("tabs")) {
+    for (const Tab& t : tabs) tab(t, bench, state, out);
+    ImGui::EndTabBar();
+  }
+  ImGui::EndChild();
+}
+
+// The open plans as tabs above the picture, when there is more than one.
+void plan_tabs(const Workbench& bench, Commands& out) {
+  if (bench.documents().size() < 2 || !ImGui::BeginTabBar("plans", ImGuiTabBarFlags_FittingPolicyScroll)) return;
+  for (std::size_t i = 0; i < bench.documents().size(); ++i) {
+    const Desk& desk = bench.documents()[i];
+    const bool active = bench.active_index() == i;
+    const std::string name =
+        fmt::format("{}{}###{}", desk.document->title(), desk.document->dirty() ? " *" : "", desk.id);
+    // Which one is open is the workbench's to say.
+    if (ImGui::TabItemButton(name.c_str()) && !active) out.push_back(cmd::Activate{i});
+    if (active) {
+      const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
+      ImGui::GetWindowDrawList()->AddRectFilled({low.x, high.y - em(0.15F)}, high,
+                                                ImGui::GetColorU32(ImGuiCol_CheckMark));
+    }
+  }
+  ImGui::EndTabBar();
+}
+
+void notices(const Workbench& bench, PanelState& state, Commands& out) {
+  const Desk* desk = bench.active();
+  const Theme theme = desk != nullptr ? desk->stage.view.theme : bench.settings().view.theme;
+  for (std::size_t i = 0; i < bench.notices().size(); ++i) {
+    const Notice& notice = bench.notices()[i];
+    ImGui::PushID(static_cast<int>(i));
+    if (ImGui::SmallButton("x")) out.push_back(cmd::DismissNotice{i});
+    state.places.note_item("dismiss notice");
+    ImGui::SameLine();
+    ImGui::PushStyleColor(ImGuiCol_Text,
+                          notice.severity == Severity::error ? error_color(theme) : warning_color(theme));
+    ImGui::TextWrapped("%s", notice.text.c_str());
+    for (const Issue& issue : notice.issues) ImGui::TextWrapped("%s", to_text(issue).c_str());
+    ImGui::PopStyleColor();
+    ImGui::PopID();
+  }
+  for (std::size_t i = 0; i < bench.recovery_offers().size(); ++i) {
+    const RecoveryCopy& work = bench.recovery_offers()[i].work;
+    ImGui::PushID(static_cast<int>(i) + 1000);
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextWrapped("Unsaved work on %s", work.file.empty() ? "a plan without a file" : work.file.c_str());
+    if (ImGui::SmallButton("Open it")) out.push_back(cmd::Recover{i});
+    ImGui::SameLine();
+    if (ImGui::SmallButton("Drop it")) out.push_back(cmd::DropRecovery{i});
+    ImGui::PopID();
+  }
+  if (desk == nullptr || desk->document->on_disk() == OnDisk::same) return;
+  ImGui::PushStyleColor(ImGuiCol_Text, warning_color(theme));
+  ImGui::TextWrapped("%s", desk->document->on_disk() == OnDisk::gone
+                               ? "The plan's file is gone; save it to have it again."
+                               : "Somebody else has changed the plan's file.");
+  ImGui::PopStyleColor();
+  if (desk->document->on_disk() == OnDisk::changed && ImGui::SmallButton("Read theirs"))
+    out.push_back(cmd::Revert{});
+  if (desk->document->on_disk() == OnDisk::changed) ImGui::SameLine();
+  if (ImGui::SmallButton("Keep mine")) out.push_back(cmd::KeepMine{});
+}
+
+// What the picture shows when it is not the plan as it stands.
+void hint_line(const Workbench& bench) {
+  const std::string hint = bench.hint();
+  if (hint.empty() || !bench.wound()) return;
+  ImGui::SetCursorPosY(ImGui::GetCursorPosY() + em(0.4F));
+  ImGui::PushStyleColor(ImGuiCol_Text, warning_color(bench.active()->stage.view.theme));
+  ImGui::TextWrapped("%s", hint.c_str());
+  ImGui::PopStyleColor();
+}
+
+void picture_name(const Box2& box, const std::string& name) {
+  ImDrawList& canvas = *ImGui::GetWindowDrawList();
+  const ImVec2 at{box.x + em(0.7F), box.y + em(0.6F)}, size = ImGui::CalcTextSize(name.c_str());
+  const float pad = em(0.3F);
+  canvas.AddRectFilled({at.x - pad, at.y - pad}, {at.x + size.x + pad, at.y + size.y + pad},
+                       ImGui::GetColorU32(ImGuiCol_PopupBg), pad);
+  canvas.AddText(at, ImGui::GetColorU32(ImGuiCol_Text), name.c_str());
+}
+
+WindowLayout pictures(const Workbench& bench, float height, PanelState& state, Commands& out) {
+  const ImVec2 at = ImGui::GetCursorScreenPos();
+  const float width = std::max(1.0F, ImGui::GetContentRegionAvail().x);
+  WindowLayout layout;
+  layout.picture = {at.x, at.y, width, height};
+  if (bench.comparison()) {
+    const float half = std::max(1.0F, 0.5F * (width - em(0.4F)));
+    layout.other = Box2{at.x, at.y, half, height};
+    layout.picture = {at.x + width - half, at.y, half, height};
+    picture_area(bench, *layout.other, false, state, out);
+  }
+  picture_area(bench, layout.picture, true, state, out);
+  state.places.note("picture", layout.picture);
+  if (layout.other) {
+    state.places.note("other picture", *layout.other);
+    picture_name(*layout.other, bench.comparison()->name);
+    picture_name(layout.picture, bench.active()->document->title());
+  }
+  ImGui::SetCursorScreenPos({at.x, at.y + height});
+  return layout;
+}
+
+WindowLayout middle(const Workbench& bench, const Shown& shown, float width, PanelState& state, Commands& out) {
+  ImGui::BeginChild(
+      "middle", {width, 0.0F}, false,
+      ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground);
+  plan_tabs(bench, out);
+  notices(bench, state, out);
+  hint_line(bench);
+  const float bar =
+      bench.wound() ? ImGui::GetFrameHeightWithSpacing() + ImGui::GetTextLineHeightWithSpacing() : 0.0F;
+  const float drawer = drawer_height(bench, ImGui::GetContentRegionAvail().y, state);
+  const float height = std::max(em(5.0F), ImGui::GetContentRegionAvail().y - bar - drawer - em(0.5F));
+  const WindowLayout layout = pictures(bench, height, state, out);
+  ImGui::SetCursorPosY(ImGui::GetCursorPosY() + em(0.4F));
+  scrub_bar(bench, state, out);
+  draw_drawer(bench, shown, state, out);
+  ImGui::EndChild();
+  return layout;
+}
+
+}  // namespace
+
+WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState& state, Commands& out) {
+  state.places.at.clear();
+  const ImVec2 size = ImGui::GetIO().DisplaySize;
+  ImGui::SetNextWindowPos({0.0F, 0.0F});
+  ImGui::SetNextWindowSize(size);
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0.0F, 0.0F});
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, 0.0F);
+  // The picture lies beneath: the window itself has no ground, the panels have.
+  ImGui::Begin("laywright", nullptr,
+               ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                   ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_MenuBar |
+                   ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollWithMouse);
+  ImGui::PopStyleVar(2);
+  menu_bar(bench, state, out);
+  // Where there is no room for two sides, one holds all.
+  const bool narrow = size.x < em(70.0F);
+  const float left = std::min(narrow ? em(20.0F) : em(23.0F), 0.42F * size.x);
+  const float right = narrow ? 0.0F : std::min(em(22.0F), 0.3F * size.x);
+  std::vector<Tab> plan{{"Plan", plan_panel}};
+  std::vector<Tab> build{{"Findings", findings_panel}, {"View", view_panel}, {"Turn", turn_panel}};
+  if (narrow) plan.insert(plan.end(), build.begin(), build.end());
+  side("left", left, plan, bench, state, out);
+  ImGui::SameLine(0.0F, em(0.4F));
+  const float room = ImGui::GetContentRegionAvail().x - right - (narrow ? em(0.4F) : em(0.8F));
+  const WindowLayout layout = middle(bench, shown, room, state, out);
+  if (!narrow) {
+    ImGui::SameLine(0.0F, em(0.4F));
+    side("right", right, build, bench, state, out);
+  }
+  draw_dialogs(bench, state, out);
+  ImGui::End();
+  return layout;
+}
+
+}  // namespace laywright

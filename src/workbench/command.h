@@ -1,0 +1,208 @@
+// Everything that can be done in a workbench, as values: a panel or a key returns one, Workbench::apply does it.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+
+#include "workbench/plan_edits.h"
+#include "workbench/stage.h"
+
+namespace laywright::cmd {
+
+// --- files
+struct Open {
+  std::string path;
+};
+struct OpenSample {};
+struct Activate {
+  std::size_t document = 0;  // place in Workbench::documents()
+};
+struct Save {};
+struct SaveAs {
+  std::string path;
+};
+struct Revert {};
+struct KeepMine {};  // instead of what others made of the file
+struct Close {
+  bool discard = false;  // false: refused while something is unsaved
+};
+struct Recover {
+  std::size_t offer = 0;
+};
+struct DropRecovery {
+  std::size_t offer = 0;
+};
+
+// --- the plan. `gesture`: see History::edit
+struct SetField {
+  std::string path;
+  std::optional<double> value;  // in the unit used inside; none: its default
+  std::uint64_t gesture = 0;
+};
+struct TypeField {
+  std::string path;
+  std::string text;
+  std::uint64_t gesture = 0;
+};
+struct SetTitle {
+  std::string title;
+  std::uint64_t gesture = 0;
+};
+struct SetNotes {
+  std::string notes;
+  std::uint64_t gesture = 0;
+};
+struct AddStep {};
+struct RemoveStep {
+  std::size_t index = 0;
+};
+struct SetTakeup {
+  bool has_one = true;
+};
+struct SetWindEnd {
+  WindEnd end = WindEnd::length;
+};
+struct LeaveOutUnknown {};
+struct Undo {};
+struct Redo {};
+
+// --- laying
+struct StopLaying {};
+struct LayAgain {};
+struct SetSeed {
+  std::uint64_t seed = 1;
+};
+struct NextSeed {};
+
+// --- scrubber
+struct ScrubLength {
+  double length_mm = 0.0;
+};
+struct ScrubTurn {
+  double turn = 0.0;
+};
+struct ScrubTime {
+  double time_s = 0.0;
+};
+struct PlayPause {};
+struct SetRate {
+  double rate = 1.0;  // times the line speed
+};
+struct ChangeRate {
+  double factor = 2.0;
+};
+struct StepTurns {
+  double turns = 1.0;
+};
+struct StepFinding {
+  int direction = 1;
+};
+struct ToStart {};
+struct ToEnd {};
+
+// --- what is picked and chosen
+struct PickNode {
+  std::optional<std::size_t> node;  // of the build shown; none: nothing
+};
+struct PickToward {
+  Toward toward = Toward::next;
+};
+struct ScrubToPicked {};
+struct ChooseFinding {
+  std::optional<std::size_t> finding;
+};
+struct FlyToFinding {
+  std::size_t finding = 0;
+};
+struct FlyToNextFinding {
+  int direction = 1;  // in the order of the list
+};
+
+// --- the view
+struct Peel {
+  int first_layer = 1;
+  std::optional<int> last_layer;
+};
+struct PeelOne {
+  int layers = -1;  // of the outermost shown: -1 takes one off, +1 puts one back
+};
+struct SetWedge {
+  std::optional<Sector> wedge;
+};
+struct SetAxialCut {
+  std::optional<double> angle_rad;
+};
+struct ToggleWedge {};
+struct ToggleAxialCut {};
+struct SetXRange {
+  std::optional<double> from_mm, to_mm;
+};
+struct SetColouring {
+  Colouring colouring = Colouring::layer;
+};
+struct NextColouring {};
+struct ToggleOutside {};  // gone, faded
+struct ToggleFindings {};
+struct ToggleDimensions {};
+struct ToggleSeeThrough {};
+struct ToggleUnits {};
+struct ToggleTheme {};
+struct ToggleProjection {};
+struct SetCamera {
+  Camera camera;
+};
+struct Orbit {
+  double azimuth_deg = 0.0, elevation_deg = 0.0;
+};
+struct Zoom {
+  double factor = 1.0;  // above 1: nearer
+};
+struct LookFrom {
+  double azimuth_deg = 0.0, elevation_deg = 0.0;  // and fit
+};
+struct FitView {};
+struct ShowAll {};  // no peel, no cut, the whole wind
+struct SetPictureSize {
+  int width_px = 1280, height_px = 720;
+};
+struct SetScale {
+  double scale = 1.0;  // of the panels
+};
+
+// --- comparison
+struct PinBuild {};  // keeps the build as it is now, to compare what comes with it
+struct CompareWith {
+  std::size_t document = 0;
+};
+struct StopComparing {};
+struct ToggleLinked {};
+
+// --- what the window itself must ask for
+enum class Question { file_to_open, file_to_save, what_to_compare, close_unsaved, help };
+struct Ask {
+  Question question = Question::help;
+};
+struct Answered {};  // asked, or given up
+
+struct DismissNotice {
+  std::size_t index = 0;
+};
+
+using Command =
+    std::variant<Open, OpenSample, Activate, Save, SaveAs, Revert, KeepMine, Close, Recover, DropRecovery, SetField,
+                 TypeField, SetTitle, SetNotes, AddStep, RemoveStep, SetTakeup, SetWindEnd, LeaveOutUnknown, Undo,
+                 Redo, StopLaying, LayAgain, SetSeed, NextSeed, ScrubLength, ScrubTurn, ScrubTime, PlayPause,
+                 SetRate, ChangeRate, StepTurns, StepFinding, ToStart, ToEnd, PickNode, PickToward, ScrubToPicked,
+                 ChooseFinding, FlyToFinding, FlyToNextFinding, Peel, PeelOne, SetWedge, SetAxialCut, ToggleWedge,
+                 ToggleAxialCut, SetXRange, SetColouring, NextColouring, ToggleOutside, ToggleFindings,
+                 ToggleDimensions, ToggleSeeThrough, ToggleUnits, ToggleTheme, ToggleProjection, SetCamera, Orbit,
+                 Zoom, LookFrom, FitView, ShowAll, SetPictureSize, SetScale, PinBuild, CompareWith, StopComparing,
+                 ToggleLinked, Ask, Answered, DismissNotice>;
+
+}  // namespace laywright::cmd
+
+namespace laywright {
+using cmd::Command;
+}

@@ -1,0 +1,32 @@
+// Notices when the file of an open plan is changed by others.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+
+#include "workbench/errands.h"
+
+namespace laywright {
+
+enum class OnDisk { same, changed, gone };
+
+class DiskWatch {
+ public:
+  // Takes the file as it is now for the known one.
+  explicit DiskWatch(std::filesystem::path file);
+
+  // Has `chores` look at the file; the answer is there a moment later. `wake` is called when it has changed.
+  void look(ErrandQueue& chores, const std::function<void()>& wake);
+
+  // As last seen.
+  [[nodiscard]] OnDisk seen() const;
+
+  // Looks at once: for the moment before the file is written. Blocks as long as the disk does.
+  [[nodiscard]] OnDisk look_now();
+
+ private:
+  struct Shared;
+  std::shared_ptr<Shared> shared_;  // with an errand that may still wait when the watch is gone
+};
+
+}  // namespace laywright

@@ -1,0 +1,130 @@
+// Commands about files, comparison and what the window asks.
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "workbench/doer.h"
+
+namespace laywright {
+
+bool Workbench::Doer::told(const std::string& what, const Issues& issues) const {
+  if (issues.empty()) return true;
+  bench.tell_failure(what, issues);
+  return false;
+}
+
+bool Workbench::Doer::operator()(const cmd::Open& c) const {
+  bench.question_.reset();
+  return bench.open(c.path);
+}
+
+bool Workbench::Doer::operator()(const cmd::OpenSample&) const { return bench.open(bench.options_.sample); }
+
+bool Workbench::Doer::operator()(const cmd::Activate& c) const {
+  bench.active_ = c.document;
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::Save&) const {
+  if (document().path().empty()) {
+    bench.question_ = cmd::Question::file_to_save;
+    return true;
+  }
+  return told("The plan was not saved.", document().save());
+}
+
+bool Workbench::Doer::operator()(const cmd::SaveAs& c) const {
+  bench.question_.reset();
+  std::error_code error;
+  const std::filesystem::path full = std::filesystem::weakly_canonical(c.path, error);
+  const std::filesystem::path file = error ? std::filesystem::path(c.path) : full;
+  if (!told("The plan was not saved.", document().save_as(file))) return false;
+  bench.remember_file(file.string());
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::Revert&) const {
+  return told("The file could not be read again.", document().revert());
+}
+
+bool Workbench::Doer::operator()(const cmd::KeepMine&) const {
+  document().keep_mine();
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::Close& c) const {
+  if (document().dirty() && !c.discard) {
+    bench.question_ = cmd::Question::close_unsaved;
+    return true;
+  }
+  bench.question_.reset();
+  bench.close(bench.active_);
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::Recover& c) const {
+  const RecoveryOffer offer = bench.recovery_->offers()[c.offer];
+  Result<std::unique_ptr<Document>> recovered = Document::recovered(offer.work, bench.services());
+  if (!recovered) return told("The unsaved work could not be read.", recovered.issues());
+  bench.add_desk(std::move(recovered).value());
+  // It is kept anew before the old copy goes.
+  Desk& desk = *bench.active_desk();
+  bench.recovery_->keep(desk.id, desk.document->recovery_copy());
+  desk.kept_changes = desk.document->changes();
+  bench.recovery_->drop_offer(c.offer);
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::DropRecovery& c) const {
+  bench.recovery_->drop_offer(c.offer);
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::PinBuild&) const {
+  Comparison comparison;
+  comparison.name = fmt::format("{}, kept", document().title());
+  comparison.pinned = document().wound();
+  comparison.stage = stage();
+  bench.comparison_ = std::move(comparison);
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::CompareWith& c) const {
+  bench.question_.reset();
+  const Desk& other = bench.desks_[c.document];
+  Comparison comparison;
+  comparison.name = other.document->title();
+  comparison.document = other.id;
+  comparison.stage = other.stage;
+  bench.comparison_ = std::move(comparison);
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::StopComparing&) const {
+  bench.comparison_.reset();
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::ToggleLinked&) const {
+  Comparison& comparison = *bench.comparison_;
+  if (comparison.linked) comparison.stage = bench.other_stage();  // it goes on from where it is
+  comparison.linked = !comparison.linked;
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::Ask& c) const {
+  bench.question_ = c.question;
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::Answered&) const {
+  bench.question_.reset();
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::DismissNotice& c) const {
+  bench.notices_.erase(bench.notices_.begin() + static_cast<std::ptrdiff_t>(c.index));
+  return true;
+}
+
+}  // namespace laywright

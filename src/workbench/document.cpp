@@ -1,0 +1,103 @@
+#include "workbench/document.h"
+
+#include <utility>
+
+#include "plan/plan_file.h"
+#include "plan/plan_writer.h"
+
+namespace laywright {
+namespace {
+
+// Whether two drafts give the same build: what they are called does not matter.
+bool same_wind(const PlanDraft& a, PlanDraft b) {
+  b.title = a.title;
+  b.notes = a.notes;
+  return same_plan(a, b);
+}
+
+}  // namespace
+
+Document::Document(std::filesystem::path path, std::string text, PlanState state, Services services)
+    : services_(std::move(services)),
+      path_(std::move(path)),
+      original_text_(std::move(text)),
+      saved_(state),
+      history_(std::move(state)),
+      laying_(services_.wake, services_.chores) {
+  if (!path_.empty()) watch_.emplace(path_);
+  changed();
+}
+
+Result<std::unique_ptr<Document>> Document::open(const std::filesystem::path& path, Services services) {
+  Result<std::string> text = read_plan_text(path);
+  if (!text) return text.issues();
+  Result<PlanState> state = state_from_text(text.value(), path.string());
+  if (!state) return state.issues();
+  return std::unique_ptr<Document>(
+      new Document(path, std::move(text).value(), std::move(state).value(), std::move(services)));
+}
+
+std::string Document::title() const {
+  const std::string& title = state().draft.title;
+  if (!title.empty()) return title;
+  return path_.empty() ? "Untitled plan" : path_.filename().string();
+}
+
+void Document::edit(PlanState state, std::string name, std::uint64_t gesture) {
+  if (same_state(state, history_.present())) return;
+  history_.edit(std::move(state), std::move(name), gesture);
+  changed();
+}
+
+void Document::undo() {
+  if (!history_.can_undo()) return;
+  history_.undo();
+  changed();
+}
+
+void Document::redo() {
+  if (!history_.can_redo()) return;
+  history_.redo();
+  changed();
+}
+
+void Document::changed() {
+  ++changes_;
+  issues_ = issues_in(state());
+  edited_ = !same_state(state(), saved_);
+  // A state from before the document got another file.
+  history_.amend([&](PlanState& present) { present.draft.file = path_.string(); });
+  lay_if_new();
+}
+
+void Document::lay_if_new() {
+  if (!sound() || (laid_ && same_wind(*laid_, state().draft))) return;
+  const Result<Plan> plan = check(state().draft);
+  if (!plan) return;
+  laid_ = state().draft;
+  laid_revision_ = laying_.lay(plan.value(), seed_);
+}
+
+bool Document::wound_is_current() const {
+  return wound_ && sound() && wound_->revision == laid_revision_ && same_wind(*laid_, state().draft);
+}
+
+void Document::set_seed(std::uint64_t seed) {
+  if (seed == seed_) return;
+  seed_ = seed;
+  lay_again();
+}
+
+void Document::lay_again() {
+  laid_.reset();
+  lay_if_new();
+}
+
+bool Document::poll() {
+  WoundPtr fresh = laying_.take();
+  if (!fresh) return false;
+  wound_ = std::move(fresh);
+  return true;
+}
+
+}  // namespace laywright

@@ -1,0 +1,37 @@
+#include "workbench/guide_track.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace laywright {
+namespace {
+
+constexpr double most_moments = 500.0;
+constexpr double full_turn = 2.0 * std::numbers::pi;
+
+void go_on(Guide& guide, double turns) {
+  for (double left = full_turn * turns; left > 1e-12;) left -= guide.advance(left).angle;
+}
+
+}  // namespace
+
+GuideTrack::GuideTrack(const Plan& plan, std::uint64_t seed, double turns)
+    : turns_(std::max(0.0, turns)), spacing_(std::max(1.0, std::ceil(turns_ / most_moments))) {
+  Guide guide(plan, seed);
+  moments_.push_back(guide);
+  for (double turn = spacing_; turn <= turns_; turn += spacing_) {
+    go_on(guide, spacing_);
+    moments_.push_back(guide);
+  }
+}
+
+double GuideTrack::x_at(double turn) const {
+  const double at = std::clamp(turn, 0.0, turns_);
+  const std::size_t moment = std::min(moments_.size() - 1, static_cast<std::size_t>(at / spacing_));
+  Guide guide = moments_[moment];
+  go_on(guide, at - spacing_ * static_cast<double>(moment));
+  return guide.x();
+}
+
+}  // namespace laywright

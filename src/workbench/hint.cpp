@@ -1,0 +1,51 @@
+// What to do when there is nothing to see, or not what one would expect.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "workbench/workbench.h"
+
+namespace laywright {
+namespace {
+
+std::string first_error(const Issues& issues) {
+  const auto found = std::find_if(issues.begin(), issues.end(),
+                                  [](const Issue& issue) { return issue.severity == Severity::error; });
+  if (found == issues.end()) return "";
+  return fmt::format("{} {}", found->key, found->what);
+}
+
+std::string unsound(const Document& document) {
+  const auto errors = std::count_if(document.issues().begin(), document.issues().end(),
+                                    [](const Issue& issue) { return issue.severity == Severity::error; });
+  const std::string first = first_error(document.issues());
+  const std::string what = errors == 1 ? fmt::format("One value needs your attention: {}.", first)
+                                       : fmt::format("{} values need your attention, the first: {}.", errors, first);
+  if (!document.wound()) return fmt::format("This plan cannot be laid yet. {}", what);
+  return fmt::format("The picture shows the last plan that was sound. {}", what);
+}
+
+}  // namespace
+
+std::string Workbench::hint() const {
+  const Desk* desk = active();
+  if (desk == nullptr) {
+    return "No plan is open. Open one (Ctrl+O), drop a *.lay.toml file on this window, or open the sample from the "
+           "File menu.";
+  }
+  const Document& document = *desk->document;
+  if (!document.sound()) return unsound(document);
+  const LayingStatus laying = document.laying();
+  if (!laying.trouble.empty()) return laying.trouble;
+  if (!document.wound()) {
+    return laying.stopped ? "Laying was stopped. Lay the plan again (F5), or change it." : "The plan is being laid.";
+  }
+  if (laying.stopped) return "Laying was stopped before the full build was ready. Lay the plan again with F5.";
+  if (!document.wound()->pass.whole()) {
+    return fmt::format("A first look at the first {:.0f} % of the wind; the rest is being laid.",
+                       100.0 * document.wound()->pass.share);
+  }
+  return "";
+}
+
+}  // namespace laywright

@@ -1,0 +1,81 @@
+// Lays plans in the background: a first look within a moment, then the full build. The newest plan wins.
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <string>
+
+#include "base/progress.h"
+#include "workbench/errands.h"
+#include "workbench/passes.h"
+#include "workbench/worker.h"
+#include "workbench/wound.h"
+
+namespace laywright {
+
+struct LayingStatus {
+  bool busy = false;
+  bool stopped = false;                // by the person, before the full build was ready
+  Pass pass;                           // that is being laid
+  double share = 0.0;                  // of this pass that is done, 0 to 1
+  std::optional<double> seconds_left;  // of this pass, an estimate; none while there is too little to go by
+  std::string trouble;                 // why the newest plan could not be laid; empty: nothing wrong
+};
+
+class Laying {
+ public:
+  // `wake` is called from other threads whenever there is something to take. `chores` frees builds that nobody
+  // holds any more.
+  Laying(std::function<void()> wake, std::shared_ptr<ErrandQueue> chores);
+  // Stops what runs and waits for it.
+  ~Laying();
+  Laying(const Laying&) = delete;
+  Laying& operator=(const Laying&) = delete;
+
+  // Starts on this plan; older work is given up, but not two first looks in a row: while a slider is dragged, plans
+  // come faster than they are laid, and there must be something to see. Returns its revision. Returns at once, as all
+  // that follow.
+  std::uint64_t lay(const Plan& plan, std::uint64_t seed);
+
+  // Gives up what runs; what was laid stays.
+  void stop();
+
+  // The newest build since the last call; null if there is none.
+  [[nodiscard]] WoundPtr take();
+
+  [[nodiscard]] LayingStatus status() const;
+
+ private:
+  using Clock = std::chrono::steady_clock;
+  struct Job;
+
+  void run_pass(const std::shared_ptr<Job>& job, std::size_t pass);
+  void run_rest(const std::shared_ptr<Job>& job);
+  void give_up_older();
+  void finish_look(const std::shared_ptr<Job>& job);
+  // Null when stopped.
+  [[nodiscard]] std::unique_ptr<const Wound> wind(Job& job, const Pass& pass) const;
+  void publish(const Job& job, std::unique_ptr<const Wound> wound);
+  void fail(const Job& job, const std::string& why);
+  [[nodiscard]] static double share_of(const Job& job);
+
+  const std::function<void()> wake_;
+  const std::shared_ptr<ErrandQueue> chores_;
+
+  mutable std::mutex mutex_;  // of all that follows but the workers
+  std::uint64_t revision_ = 0;
+  std::shared_ptr<Job> job_;      // the newest
+  std::shared_ptr<Job> looking_;  // the one whose first look runs; null when none does
+  bool gave_up_look_ = false;     // the last first look was not finished
+  WoundPtr fresh_;
+  LayCost cost_;
+
+  // Two, so that the first look need not wait until a long measurement has noticed that it is no longer wanted.
+  Worker first_, rest_;
+};
+
+}  // namespace laywright

@@ -1,0 +1,208 @@
+#include "workbench/plan_state.h"
+
+#include <algorithm>
+#include <charconv>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "base/decimal.h"
+#include "base/readable.h"
+#include "plan/checker.h"
+#include "plan/plan_writer.h"
+#include "plan/reading.h"
+#include "plan/value_reader.h"
+
+namespace laywright {
+namespace {
+
+// Index and key of "wind.step[2].pitch"; none for another path, or beyond the draft's steps.
+struct StepPlace {
+  std::size_t index;
+  std::string_view key;
+};
+std::optional<StepPlace> step_place(const PlanDraft& draft, std::string_view path) {
+  constexpr std::string_view start = "wind.step[";
+  if (path.substr(0, start.size()) != start) return std::nullopt;
+  std::size_t index = 0;
+  const char* end = path.data() + path.size();
+  const auto [rest, error] = std::from_chars(path.data() + start.size(), end, index);
+  if (error != std::errc() || index >= draft.wind.steps.size()) return std::nullopt;
+  const std::string_view tail(rest, static_cast<std::size_t>(end - rest));
+  if (tail.substr(0, 2) != "].") return std::nullopt;
+  return StepPlace{index, tail.substr(2)};
+}
+
+const Field<WindStep>* step_field(std::string_view key) {
+  const auto& all = step_fields();
+  const auto found = std::find_if(all.begin(), all.end(), [&](const auto& field) { return field.key == key; });
+  return found == all.end() ? nullptr : &*found;
+}
+
+const Field<PlanDraft>* plan_field(std::string_view path) {
+  const auto& all = plan_fields();
+  const auto found = std::find_if(all.begin(), all.end(), [&](const auto& field) { return field.path() == path; });
+  return found == all.end() ? nullptr : &*found;
+}
+
+// A field's list can set values but not take them away: so all others are set anew.
+template <class Owner>
+void copy_all_but(const std::vector<Field<Owner>>& fields, const Owner& from, std::string_view key_path, Owner& to) {
+  for (const auto& field : fields) {
+    const std::optional<double> value = field.get(from);
+    if (value && field.path() != key_path) field.set(to, *value);
+  }
+}
+
+void clear(PlanDraft& draft, std::string_view path) {
+  if (const auto step = step_place(draft, path)) {
+    WindStep fresh;
+    copy_all_but(step_fields(), draft.wind.steps[step->index], fmt::format("wind.step.{}", step->key), fresh);
+    draft.wind.steps[step->index] = fresh;
+    return;
+  }
+  PlanDraft fresh;
+  if (draft.takeup) fresh.takeup.emplace();
+  copy_all_but(plan_fields(), draft, path, fresh);
+  fresh.wind.steps = draft.wind.steps;
+  fresh.file = draft.file;
+  fresh.title = draft.title;
+  fresh.notes = draft.notes;
+  fresh.origins = draft.origins;
+  draft = std::move(fresh);
+}
+
+void set(PlanDraft& draft, std::string_view path, double value) {
+  if (const auto step = step_place(draft, path)) {
+    step_field(step->key)->set(draft.wind.steps[step->index], value);
+  } else {
+    plan_field(path)->set(draft, value);
+  }
+}
+
+std::string written_at(const PlanDraft& draft, const std::string& path) {
+  const auto found = draft.origins.find(path);
+  return found == draft.origins.end() ? "" : found->second.written;
+}
+
+// What was said about this value, or about the table that lacks it, is no longer so.
+void forget_issues(PlanState& state, const std::string& path) {
+  state.unread.erase(path);
+  const std::string table = path.substr(0, path.rfind('.'));
+  const bool table_complete = std::none_of(state.unread.begin(), state.unread.end(), [&](const std::string& other) {
+    return other.rfind(table + ".", 0) == 0;
+  });
+  const auto settled = [&](const Issue& issue) {
+    return issue.key == path || (table_complete && issue.key == table);
+  };
+  state.reading.erase(std::remove_if(state.reading.begin(), state.reading.end(), settled), state.reading.end());
+}
+
+void add_issue(PlanState& state, const std::string& path, std::string value, std::string what, std::string allowed) {
+  Issue issue;
+  issue.file = state.draft.file;
+  const auto origin = state.draft.origins.find(path);
+  issue.line = origin == state.draft.origins.end() ? 0 : origin->second.line;
+  issue.key = path;
+  issue.value = std::move(value);
+  issue.what = std::move(what);
+  issue.allowed = std::move(allowed);
+  state.reading.push_back(std::move(issue));
+  state.unread.insert(path);
+}
+
+// What was typed, as a plan's text would have it.
+Entry entry_of(const FieldInfo& field, const std::string& text, const Unit* unit) {
+  Entry entry;
+  entry.kind = Entry::Kind::text;
+  entry.text = text;
+  const std::optional<Decimal> decimal = parse_decimal(text);
+  if (!decimal) return entry;
+  if (field.kind == FieldKind::quantity) {
+    entry.text = fmt::format("{} {}", text, unit->name);
+  } else if (const std::optional<double> number = to_double(*decimal)) {
+    entry.kind = Entry::Kind::number;
+    entry.number = *number;
+  }
+  return entry;
+}
+
+std::string trimmed(const std::string& text) {
+  constexpr const char* blank = " \t\r\n";
+  const std::size_t first = text.find_first_not_of(blank);
+  if (first == std::string::npos) return "";
+  return text.substr(first, text.find_last_not_of(blank) - first + 1);
+}
+
+}  // namespace
+
+bool same_state(const PlanState& a, const PlanState& b) {
+  const auto same_issue = [](const Issue& x, const Issue& y) { return x.key == y.key && x.value == y.value; };
+  return a.unread == b.unread && same_plan(a.draft, b.draft) &&
+         std::equal(a.reading.begin(), a.reading.end(), b.reading.begin(), b.reading.end(), same_issue);
+}
+
+Result<PlanState> state_from_text(std::string_view text, std::string file_name) {
+  Reading reading = read_draft(text, std::move(file_name));
+  if (!reading.readable) return reading.issues;
+  return PlanState{std::move(reading.draft), std::move(reading.unread), std::move(reading.issues)};
+}
+
+const FieldInfo* field_at(const PlanDraft& draft, std::string_view path) {
+  if (const auto step = step_place(draft, path)) return step_field(step->key);
+  return plan_field(path);
+}
+
+std::optional<double> value_at(const PlanDraft& draft, std::string_view path) {
+  if (const auto step = step_place(draft, path)) {
+    const Field<WindStep>* field = step_field(step->key);
+    return field != nullptr ? field->get(draft.wind.steps[step->index]) : std::nullopt;
+  }
+  const Field<PlanDraft>* field = plan_field(path);
+  return field != nullptr ? field->get(draft) : std::nullopt;
+}
+
+PlanState with_value(PlanState state, std::string_view path, std::optional<double> value, const Unit* unit) {
+  const FieldInfo* field = field_at(state.draft, path);
+  if (field == nullptr) return state;
+  const std::string key(path);
+  forget_issues(state, key);
+  if (!value) {
+    clear(state.draft, path);
+    if (field->required) {
+      add_issue(state, key, "", "is missing; give it a value", allowed_text(*field));
+    }
+    state.draft.origins.erase(key);
+    return state;
+  }
+  set(state.draft, path, *value);
+  if (unit == nullptr) unit = unit_written(*field, written_at(state.draft, key));
+  state.draft.origins[key].written = write_value(*field, *value, unit);
+  return state;
+}
+
+PlanState with_text(PlanState state, std::string_view path, const std::string& text, const Unit* unit) {
+  const FieldInfo* field = field_at(state.draft, path);
+  if (field == nullptr) return state;
+  const std::string typed = trimmed(text);
+  if (typed.empty()) return with_value(std::move(state), path, std::nullopt);
+  if (unit == nullptr) unit = unit_written(*field, written_at(state.draft, std::string(path)));
+  ReadValue read = read_value(*field, entry_of(*field, typed, unit));
+  if (!read.number) {
+    forget_issues(state, std::string(path));
+    add_issue(state, std::string(path), readable(typed), std::move(read.problem), std::move(read.allowed));
+    return state;
+  }
+  const bool says_unit = field->kind == FieldKind::quantity && !parse_decimal(typed);
+  return with_value(std::move(state), path, read.number, says_unit ? unit_written(*field, typed) : nullptr);
+}
+
+Issues issues_in(const PlanState& state) {
+  Issues issues = state.reading;
+  const Issues more = issues_of(state.draft, state.unread);
+  issues.insert(issues.end(), more.begin(), more.end());
+  std::stable_sort(issues.begin(), issues.end(), [](const Issue& a, const Issue& b) { return a.line < b.line; });
+  return issues;
+}
+
+}  // namespace laywright

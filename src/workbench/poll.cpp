@@ -1,0 +1,132 @@
+// What a workbench does by itself.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "workbench/workbench.h"
+
+namespace laywright {
+namespace {
+
+using Seconds = std::chrono::duration<double>;
+
+// After the last edit, and after the first that is not kept yet: whoever types on and on has a copy, too.
+constexpr double keep_copy_after_s = 1.0;
+constexpr double look_at_files_every_s = 1.0;
+constexpr double keep_settings_every_s = 2.0;
+constexpr double progress_every_s = 0.1;
+constexpr double frame_s = 1.0 / 60.0;
+// A window that was held up does not make the scrubber leap.
+constexpr double longest_step_s = 0.25;
+
+bool is_due(const std::optional<Workbench::Clock::time_point>& last, Workbench::Clock::time_point now,
+            double every) {
+  return !last || Seconds(now - *last).count() >= every;
+}
+
+}  // namespace
+
+bool Workbench::poll(Clock::time_point now) {
+  bool changed = take_builds();
+  changed |= play(now);
+  changed |= watch_files(now);
+  keep_copies(now);
+  keep_settings(now);
+  return changed;
+}
+
+bool Workbench::take_builds() {
+  bool taken = false;
+  for (Desk& desk : desks_) {
+    const WoundPtr before = desk.document->wound();
+    if (!desk.document->poll()) continue;
+    taken = true;
+    const Wound& wound = *desk.document->wound();
+    desk.stage = carried_over(std::move(desk.stage), before.get(), wound);
+    if (desk.fitted) continue;
+    desk.stage.view.camera = fit_camera(wound.plan(), desk.stage.view);
+    desk.fitted = true;
+  }
+  return taken;
+}
+
+bool Workbench::play(Clock::time_point now) {
+  Desk* desk = active_desk();
+  const WoundPtr shown = wound();
+  if (desk == nullptr || !shown || !desk->stage.playback.playing) {
+    played_at_.reset();
+    return false;
+  }
+  if (played_at_) {
+    const double seconds = std::clamp(Seconds(now - *played_at_).count(), 0.0, longest_step_s);
+    desk->stage = with_playback(std::move(desk->stage), played(desk->stage.playback, *shown, seconds), *shown);
+  }
+  played_at_ = now;
+  return true;
+}
+
+bool Workbench::watch_files(Clock::time_point now) {
+  bool told = false;
+  for (Desk& desk : desks_) {
+    const OnDisk seen = desk.document->on_disk();
+    if (seen == desk.told) continue;
+    desk.told = seen;
+    tell_of_file(desk);
+    told = true;
+  }
+  if (!is_due(watched_at_, now, look_at_files_every_s)) return told;
+  watched_at_ = now;
+  for (Desk& desk : desks_) desk.document->look_at_disk();
+  return told;
+}
+
+void Workbench::tell_of_file(const Desk& desk) {
+  const std::string name = desk.document->path().filename().string();
+  if (desk.told == OnDisk::changed) {
+    tell(Severity::warning, fmt::format("{} was changed by another program. Revert to see its version (yours comes "
+                                        "back by undo), or keep yours to replace it when you save.",
+                                        name));
+  } else if (desk.told == OnDisk::gone) {
+    tell(Severity::warning, fmt::format("{} is no longer there. Save to write it anew.", name));
+  }
+}
+
+void Workbench::note_change(Desk& desk, Clock::time_point now) {
+  if (desk.document->changes() != desk.kept_changes && !desk.changed_at) desk.changed_at = now;
+}
+
+void Workbench::keep_copies(Clock::time_point now) {
+  for (Desk& desk : desks_) {
+    if (!desk.changed_at || !is_due(desk.changed_at, now, keep_copy_after_s)) continue;
+    desk.changed_at.reset();
+    desk.kept_changes = desk.document->changes();
+    if (desk.document->dirty()) {
+      recovery_->keep(desk.id, desk.document->recovery_copy());
+    } else {
+      recovery_->remove(desk.id);
+    }
+  }
+}
+
+void Workbench::keep_settings(Clock::time_point now) {
+  if (!is_due(settings_at_, now, keep_settings_every_s)) return;
+  settings_at_ = now;
+  if (same_settings(settings_, written_settings_)) return;
+  written_settings_ = settings_;
+  errands_->post("settings", [folder = options_.folders.config, settings = settings_] {
+    // There is nobody to tell: a place of the window that is forgotten is no reason for a message.
+    (void)save_settings(folder, settings);
+  });
+}
+
+std::optional<double> Workbench::seconds_to_next_poll() const {
+  if (desks_.empty()) return std::nullopt;
+  double soonest = look_at_files_every_s;
+  for (const Desk& desk : desks_) {
+    if (desk.document->laying().busy) soonest = std::min(soonest, progress_every_s);
+  }
+  if (wound() && active()->stage.playback.playing) soonest = std::min(soonest, frame_s);
+  return soonest;
+}
+
+}  // namespace laywright

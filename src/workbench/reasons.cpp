@@ -1,0 +1,177 @@
+// Why a command cannot be done now, in words that say what would help.
+#include <algorithm>
+#include <cmath>
+#include <type_traits>
+
+#include <fmt/format.h>
+
+#include "workbench/doer.h"
+
+namespace laywright {
+namespace {
+
+constexpr const char* no_plan = "No plan is open: open one first.";
+constexpr const char* not_laid = "Nothing is laid yet: wait a moment, or mend the plan.";
+constexpr const char* no_finding = "This build has no findings.";
+constexpr const char* nothing_picked = "No turn is picked: click one in the picture.";
+
+template <class C, class... Among>
+constexpr bool is_one_of = (std::is_same_v<C, Among> || ...);
+
+template <class C>
+constexpr bool needs_nothing =
+    is_one_of<C, cmd::Open, cmd::OpenSample, cmd::Activate, cmd::Recover, cmd::DropRecovery, cmd::Ask, cmd::Answered,
+              cmd::DismissNotice, cmd::SetScale, cmd::ToggleUnits, cmd::ToggleTheme, cmd::ToggleProjection,
+              cmd::SetColouring, cmd::NextColouring, cmd::ToggleOutside, cmd::ToggleFindings, cmd::ToggleDimensions,
+              cmd::ToggleSeeThrough>;
+
+template <class C>
+constexpr bool needs_build =
+    is_one_of<C, cmd::ScrubLength, cmd::ScrubTurn, cmd::ScrubTime, cmd::PlayPause, cmd::SetRate, cmd::ChangeRate,
+              cmd::StepTurns, cmd::StepFinding, cmd::ToStart, cmd::ToEnd, cmd::PickNode, cmd::PickToward,
+              cmd::ScrubToPicked, cmd::ChooseFinding, cmd::FlyToFinding, cmd::FlyToNextFinding, cmd::PeelOne,
+              cmd::LookFrom, cmd::FitView, cmd::ShowAll, cmd::PinBuild>;
+
+bool is_finite(std::optional<double> value) { return !value || !std::isnan(*value); }
+
+}  // namespace
+
+template <class C>
+std::string Workbench::Reasons::operator()(const C& command) const {
+  if constexpr (!needs_nothing<C>) {
+    if (bench.active() == nullptr) return no_plan;
+  }
+  if constexpr (needs_build<C>) {
+    if (!bench.wound()) return not_laid;
+  }
+  return of(command);
+}
+
+std::string Workbench::why_not(const Command& command) const { return std::visit(Reasons{*this}, command); }
+
+std::string Workbench::Reasons::of(const cmd::OpenSample&) const {
+  return bench.options_.sample.empty() ? "The program was started without its samples." : "";
+}
+
+std::string Workbench::Reasons::of(const cmd::Activate& c) const {
+  return c.document < bench.desks_.size() ? "" : "That plan is no longer open.";
+}
+
+std::string Workbench::Reasons::of(const cmd::Save&) const {
+  return document().dirty() || document().path().empty() ? "" : "There is nothing to save: the file is up to date.";
+}
+
+std::string Workbench::Reasons::of(const cmd::KeepMine&) const {
+  return document().on_disk() == OnDisk::same ? "Nobody else has changed the file." : "";
+}
+
+std::string Workbench::Reasons::of(const cmd::Recover& c) const {
+  return c.offer < bench.recovery_->offers().size() ? "" : "There is no such unsaved work.";
+}
+
+std::string Workbench::Reasons::of(const cmd::DropRecovery& c) const { return of(cmd::Recover{c.offer}); }
+
+std::string Workbench::Reasons::of(const cmd::SetField& c) const {
+  if (!is_finite(c.value)) return "That is not a number.";
+  return of(cmd::TypeField{c.path, "", 0});
+}
+
+std::string Workbench::Reasons::of(const cmd::TypeField& c) const {
+  if (field_at(document().state().draft, c.path) != nullptr) return "";
+  return fmt::format("The plan has no field {}.", c.path);
+}
+
+std::string Workbench::Reasons::of(const cmd::RemoveStep& c) const {
+  return c.index < document().state().draft.wind.steps.size() ? "" : "The plan has no such step.";
+}
+
+std::string Workbench::Reasons::of(const cmd::LeaveOutUnknown&) const {
+  return unknown_in(document().state()).empty() ? "The plan has no unknown keys." : "";
+}
+
+std::string Workbench::Reasons::of(const cmd::Undo&) const {
+  return document().history().can_undo() ? "" : "There is nothing to undo.";
+}
+
+std::string Workbench::Reasons::of(const cmd::Redo&) const {
+  return document().history().can_redo() ? "" : "There is nothing to redo.";
+}
+
+std::string Workbench::Reasons::of(const cmd::StopLaying&) const {
+  return document().laying().busy ? "" : "Nothing is being laid.";
+}
+
+std::string Workbench::Reasons::of(const cmd::LayAgain&) const {
+  return document().sound() ? "" : "The plan is not sound yet: mend what is marked first.";
+}
+
+std::string Workbench::Reasons::of(const cmd::NextSeed&) const {
+  const Traverse& traverse = document().state().draft.traverse;
+  const bool scatters = traverse.pitch_scatter > 0.0 || traverse.reversal.stop_scatter_mm > 0.0;
+  if (!scatters && traverse.guide_play_mm <= 0.0) {
+    return "Nothing in this plan scatters: give it a pitch scatter, a stop scatter or a guide play first.";
+  }
+  return of(cmd::LayAgain{});
+}
+
+std::string Workbench::Reasons::of(const cmd::StepFinding& c) const {
+  if (finding_count() == 0) return no_finding;
+  if (finding_beside(bench.active()->stage.playback, *bench.wound(), c.direction)) return "";
+  return c.direction > 0 ? "No finding begins later in the wind." : "No finding begins earlier in the wind.";
+}
+
+std::string Workbench::Reasons::of(const cmd::PickToward& c) const {
+  const std::optional<std::size_t> node = picked_node(bench.active()->stage, *bench.wound());
+  if (!node) return nothing_picked;
+  return neighbour(*bench.wound(), *node, c.toward) ? "" : "There is no turn in that direction.";
+}
+
+std::string Workbench::Reasons::of(const cmd::ScrubToPicked&) const {
+  return picked_node(bench.active()->stage, *bench.wound()) ? "" : nothing_picked;
+}
+
+std::string Workbench::Reasons::of(const cmd::ChooseFinding& c) const {
+  return !c.finding || *c.finding < finding_count() ? "" : "There is no such finding.";
+}
+
+std::string Workbench::Reasons::of(const cmd::FlyToFinding& c) const { return of(cmd::ChooseFinding{c.finding}); }
+
+std::string Workbench::Reasons::of(const cmd::FlyToNextFinding&) const {
+  return finding_count() == 0 ? no_finding : "";
+}
+
+std::string Workbench::Reasons::of(const cmd::PeelOne& c) const {
+  const View& view = bench.active()->stage.view;
+  const int layers = static_cast<int>(bench.wound()->build().strokes.size());
+  const int last = std::min(view.last_layer.value_or(layers), layers);
+  if (c.layers < 0 && last <= view.first_layer) return "Only one layer is shown.";
+  return c.layers > 0 && last >= layers ? "All layers are shown." : "";
+}
+
+std::string Workbench::Reasons::of(const cmd::CompareWith& c) const {
+  if (c.document >= bench.desks_.size()) return "That plan is no longer open.";
+  return c.document == bench.active_
+             ? "That is the plan that is shown: choose another one, or keep this build with K."
+             : "";
+}
+
+std::string Workbench::Reasons::of(const cmd::StopComparing&) const {
+  return bench.comparison_ ? "" : "Nothing is compared.";
+}
+
+std::string Workbench::Reasons::of(const cmd::ToggleLinked&) const { return of(cmd::StopComparing{}); }
+
+std::string Workbench::Reasons::of(const cmd::Ask& c) const {
+  const bool of_plan = c.question == cmd::Question::file_to_save || c.question == cmd::Question::close_unsaved;
+  if (of_plan && bench.active() == nullptr) return no_plan;
+  if (c.question == cmd::Question::what_to_compare && bench.desks_.size() < 2) {
+    return "There is no other plan to compare with: open one, or keep this build with K and change its plan.";
+  }
+  return "";
+}
+
+std::string Workbench::Reasons::of(const cmd::DismissNotice& c) const {
+  return c.index < bench.notices_.size() ? "" : "That notice is gone.";
+}
+
+}  // namespace laywright

@@ -1,0 +1,162 @@
+#include "workbench/recovery.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <stdlib.h>
+#include <sys/file.h>
+#include <unistd.h>
+
+#include "base/atomic_file.h"
+#include "base/readable.h"
+#include "plan/document.h"
+#include "plan/plan_file.h"
+#include "plan/plan_text.h"
+#include "workbench/folders.h"
+
+namespace laywright {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::string_view copy_format = "laywright-recovery 1";
+constexpr const char* extension = ".toml";
+// Beyond this two texts would not be read back; then the original stays out.
+constexpr std::size_t most_with_original = largest_plan_bytes / 4;
+
+std::string text_of(const Entry& document, std::string_view key) {
+  const Entry* entry = document.child(key);
+  return entry != nullptr && entry->kind == Entry::Kind::text ? entry->text : "";
+}
+
+}  // namespace
+
+// Holds a folder for as long as it lives, or the process does.
+class RecoveryStore::Lock {
+ public:
+  explicit Lock(fs::path folder)
+      : folder_(std::move(folder)), file_(::open((folder_ / "lock").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600)) {
+    if (file_ >= 0 && ::flock(file_, LOCK_EX | LOCK_NB) == 0) held_ = true;
+  }
+  // A folder without copies is of no use to anybody.
+  ~Lock() {
+    if (held_ && !has_copies()) {
+      std::error_code error;
+      fs::remove_all(folder_, error);
+    }
+    if (file_ >= 0) ::close(file_);
+  }
+  Lock(const Lock&) = delete;
+  Lock& operator=(const Lock&) = delete;
+
+  [[nodiscard]] bool held() const { return held_; }
+
+ private:
+  [[nodiscard]] bool has_copies() const {
+    std::error_code error;
+    const fs::directory_iterator files(folder_, error);
+    return std::any_of(begin(files), end(files),
+                       [](const auto& file) { return file.path().extension() == extension; });
+  }
+
+  fs::path folder_;
+  int file_;
+  bool held_ = false;
+};
+
+RecoveryStore::RecoveryStore(const fs::path& state_folder, std::shared_ptr<ErrandQueue> chores)
+    : chores_(std::move(chores)) {
+  const fs::path all = state_folder.empty() ? fs::path() : state_folder / "recovery";
+  if (!make_private_folder(all)) return;
+  take_over(all);
+  open_own(all);
+}
+
+RecoveryStore::~RecoveryStore() = default;
+
+void RecoveryStore::take_over(const fs::path& all) {
+  std::error_code error;
+  for (const auto& session : fs::directory_iterator(all, error)) {
+    if (!session.is_directory(error)) continue;
+    auto lock = std::make_unique<Lock>(session.path());
+    if (!lock->held()) continue;
+    for (const auto& file : fs::directory_iterator(session.path(), error)) {
+      if (file.path().extension() != extension) continue;
+      const Result<std::string> text = read_plan_text(file.path());
+      if (!text) continue;
+      const Result<RecoveryCopy> copy = recovery_from_text(text.value(), file.path().string());
+      if (copy) offers_.push_back({file.path(), copy.value()});
+    }
+    locks_.push_back(std::move(lock));
+  }
+  std::stable_sort(offers_.begin(), offers_.end(),
+                   [](const auto& a, const auto& b) { return a.work.time_s > b.work.time_s; });
+}
+
+void RecoveryStore::open_own(const fs::path& all) {
+  std::string name = (all / "session-XXXXXX").string();
+  if (::mkdtemp(name.data()) == nullptr) return;
+  auto lock = std::make_unique<Lock>(name);
+  if (!lock->held()) return;
+  locks_.push_back(std::move(lock));
+  folder_ = name;
+}
+
+fs::path RecoveryStore::copy_of(std::uint64_t document) const {
+  return folder_ / fmt::format("{}{}", document, extension);
+}
+
+void RecoveryStore::drop_offer(std::size_t index) {
+  std::error_code error;
+  fs::remove(offers_[index].copy, error);
+  offers_.erase(offers_.begin() + static_cast<std::ptrdiff_t>(index));
+}
+
+void RecoveryStore::keep(std::uint64_t document, std::function<RecoveryCopy()> copy) {
+  if (!works()) return;
+  const fs::path file = copy_of(document);
+  chores_->post(file.string(), [file, copy = std::move(copy)] {
+    // Should the disk be full, there is no copy; the person's own file is not touched either way.
+    (void)write_file_atomically(file, recovery_text(copy()));
+  });
+}
+
+void RecoveryStore::remove(std::uint64_t document) {
+  if (!works()) return;
+  const fs::path file = copy_of(document);
+  chores_->post(file.string(), [file] {
+    std::error_code error;
+    fs::remove(file, error);
+  });
+}
+
+std::string recovery_text(const RecoveryCopy& copy) {
+  const bool with_original = copy.original.size() + copy.text.size() <= most_with_original;
+  return fmt::format("format = \"{}\"\ntime_s = {}\nfile = {}\noriginal = {}\ntext = {}\n", copy_format, copy.time_s,
+                     toml_text(valid_utf8(copy.file)), toml_text(with_original ? valid_utf8(copy.original) : ""),
+                     toml_text(valid_utf8(copy.text)));
+}
+
+Result<RecoveryCopy> recovery_from_text(std::string_view text, const std::string& file) {
+  const Result<Entry> document = read_document(text, file);
+  if (!document) return document.issues();
+  if (text_of(document.value(), "format") != copy_format || document.value().child("text") == nullptr) {
+    Issue issue;
+    issue.file = file;
+    issue.what = "is no copy of unsaved work that this program knows";
+    return issue;
+  }
+  RecoveryCopy copy{text_of(document.value(), "file"), text_of(document.value(), "original"),
+                    text_of(document.value(), "text"), 0};
+  const Entry* time = document.value().child("time_s");
+  constexpr double latest = 1e12;
+  if (time != nullptr && time->kind == Entry::Kind::whole && std::abs(time->number) < latest) {
+    copy.time_s = static_cast<std::int64_t>(time->number);
+  }
+  return copy;
+}
+
+}  // namespace laywright

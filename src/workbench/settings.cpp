@@ -1,0 +1,259 @@
+#include "workbench/settings.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <iterator>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "base/atomic_file.h"
+#include "base/readable.h"
+#include "plan/document.h"
+#include "plan/plan_file.h"
+#include "plan/plan_text.h"
+#include "workbench/folders.h"
+
+namespace laywright {
+namespace {
+
+using Words = std::vector<std::string_view>;
+
+// In the order of the enumerations.
+const Words& colourings() {
+  static const Words words = {"layer", "direction", "rise", "gap", "height", "support", "length"};
+  return words;
+}
+const Words& outsides() {
+  static const Words words = {"gone", "faded"};
+  return words;
+}
+const Words& unit_systems() {
+  static const Words words = {"metric", "inch"};
+  return words;
+}
+const Words& themes() {
+  static const Words words = {"light", "dark"};
+  return words;
+}
+const Words& projections() {
+  static const Words words = {"perspective", "parallel"};
+  return words;
+}
+
+template <class Enum>
+std::string_view word(const Words& words, Enum value) {
+  return words[static_cast<std::size_t>(value)];
+}
+
+// Reads the tables of a settings document; what does not fit stays as it is and is noted.
+class SettingsReader {
+ public:
+  SettingsReader(std::string file, Issues& notes) : file_(std::move(file)), notes_(notes) {}
+
+  void note(const Entry& entry, std::string what) {
+    Issue issue;
+    issue.severity = Severity::warning;
+    issue.file = file_;
+    issue.line = entry.line;
+    issue.key = readable(entry.key);
+    issue.what = std::move(what);
+    if (notes_.size() < most_notes) notes_.push_back(std::move(issue));
+  }
+  void whole(const Entry& entry, int low, int high, int& value) {
+    const double number = entry.number;
+    if (entry.kind != Entry::Kind::whole || number < low || number > high) {
+      return note(entry, fmt::format("is ignored: it must be a whole number from {} to {}", low, high));
+    }
+    value = static_cast<int>(number);
+  }
+  void whole(const Entry& entry, int low, int high, std::optional<int>& value) {
+    int number = low - 1;
+    whole(entry, low, high, number);
+    if (number >= low) value = number;
+  }
+  void truth(const Entry& entry, bool& value) {
+    if (entry.kind != Entry::Kind::truth) return note(entry, "is ignored: it must be true or false");
+    value = entry.text == "true";
+  }
+  template <class Enum>
+  void choice(const Entry& entry, const Words& words, Enum& value) {
+    const auto found = std::find(words.begin(), words.end(), entry.text);
+    if (entry.kind != Entry::Kind::text || found == words.end()) {
+      return note(entry, fmt::format("is ignored: it must be one of {}", fmt::join(words, ", ")));
+    }
+    value = static_cast<Enum>(found - words.begin());
+  }
+
+ private:
+  static constexpr std::size_t most_notes = 20;
+
+  std::string file_;
+  Issues& notes_;
+};
+
+constexpr const char* not_known = "is ignored: this program does not know it";
+
+void read_window(const Entry& table, WindowPlace& window, SettingsReader& reader) {
+  constexpr int farthest = 100'000;
+  for (const Entry& entry : table.children) {
+    if (entry.key == "width")
+      reader.whole(entry, 320, 16384, window.width);
+    else if (entry.key == "height")
+      reader.whole(entry, 240, 16384, window.height);
+    else if (entry.key == "x")
+      reader.whole(entry, -farthest, farthest, window.x);
+    else if (entry.key == "y")
+      reader.whole(entry, -farthest, farthest, window.y);
+    else if (entry.key == "maximized")
+      reader.truth(entry, window.maximized);
+    else
+      reader.note(entry, not_known);
+  }
+}
+
+void read_view(const Entry& table, View& view, SettingsReader& reader) {
+  for (const Entry& entry : table.children) {
+    if (entry.key == "colouring")
+      reader.choice(entry, colourings(), view.colouring);
+    else if (entry.key == "outside")
+      reader.choice(entry, outsides(), view.outside);
+    else if (entry.key == "units")
+      reader.choice(entry, unit_systems(), view.units);
+    else if (entry.key == "theme")
+      reader.choice(entry, themes(), view.theme);
+    else if (entry.key == "projection")
+      reader.choice(entry, projections(), view.camera.projection);
+    else if (entry.key == "findings")
+      reader.truth(entry, view.findings);
+    else if (entry.key == "dimensions")
+      reader.truth(entry, view.dimensions);
+    else if (entry.key == "flanges_see_through")
+      reader.truth(entry, view.flanges_see_through);
+    else
+      reader.note(entry, not_known);
+  }
+}
+
+void read_recent(const Entry& list, std::vector<std::string>& recent, SettingsReader& reader) {
+  if (list.kind != Entry::Kind::list) return reader.note(list, "is ignored: it must be a list of files");
+  for (const Entry& entry : list.children) {
+    const bool fits = entry.kind == Entry::Kind::text && std::filesystem::path(entry.text).is_absolute();
+    if (!fits) reader.note(entry, "has an item that is ignored: it is no absolute path of a file");
+    const bool there = std::find(recent.begin(), recent.end(), entry.text) != recent.end();
+    if (fits && !there && recent.size() < Settings::most_recent) recent.push_back(entry.text);
+  }
+}
+
+void read_scale(const Entry& entry, double& scale, SettingsReader& reader) {
+  const bool is_number = entry.kind == Entry::Kind::number || entry.kind == Entry::Kind::whole;
+  if (is_number && entry.number >= Settings::smallest_scale && entry.number <= Settings::largest_scale) {
+    scale = entry.number;
+  } else {
+    reader.note(entry, fmt::format("is ignored: it must be a number from {} to {}", Settings::smallest_scale,
+                                   Settings::largest_scale));
+  }
+}
+
+void read_top(const Entry& entry, Settings& settings, SettingsReader& reader) {
+  const bool is_table = entry.kind == Entry::Kind::table;
+  if (entry.key == "format") return;
+  if (entry.key == "recent") return read_recent(entry, settings.recent, reader);
+  if (entry.key == "scale") return read_scale(entry, settings.scale, reader);
+  if (entry.key == "window" && is_table) return read_window(entry, settings.window, reader);
+  if (entry.key == "view" && is_table) return read_view(entry, settings.view, reader);
+  if (entry.key == "layout" && entry.kind == Entry::Kind::text && entry.text.size() <= Settings::longest_layout) {
+    settings.layout = entry.text;
+    return;
+  }
+  reader.note(entry, not_known);
+}
+
+Issue warning(const std::string& file, std::string what) {
+  Issue issue;
+  issue.severity = Severity::warning;
+  issue.file = file;
+  issue.what = std::move(what);
+  return issue;
+}
+
+std::filesystem::path file_in(const std::filesystem::path& folder) { return folder / "settings.toml"; }
+
+}  // namespace
+
+std::string settings_text(const Settings& settings) {
+  const WindowPlace& window = settings.window;
+  const View& view = settings.view;
+  std::string text = "# Written by the program when it ends; what it does not understand, it ignores.\n";
+  text += fmt::format("format = \"laywright-settings 1\"\nscale = {}\nrecent = [", settings.scale);
+  for (const std::string& file : settings.recent) text += fmt::format("\n  {},", toml_text(file));
+  text += settings.recent.empty() ? "]\n" : "\n]\n";
+  if (!settings.layout.empty() && settings.layout.size() <= Settings::longest_layout) {
+    text += fmt::format("layout = {}\n", toml_text(valid_utf8(settings.layout)));
+  }
+  text += fmt::format("\n[window]\nwidth = {}\nheight = {}\n", window.width, window.height);
+  if (window.x && window.y) text += fmt::format("x = {}\ny = {}\n", *window.x, *window.y);
+  text += fmt::format("maximized = {}\n", window.maximized);
+  text += fmt::format("\n[view]\ncolouring = \"{}\"\noutside = \"{}\"\nunits = \"{}\"\ntheme = \"{}\"\n",
+                      word(colourings(), view.colouring), word(outsides(), view.outside),
+                      word(unit_systems(), view.units), word(themes(), view.theme));
+  text += fmt::format("projection = \"{}\"\nfindings = {}\ndimensions = {}\nflanges_see_through = {}\n",
+                      word(projections(), view.camera.projection), view.findings, view.dimensions,
+                      view.flanges_see_through);
+  return text;
+}
+
+bool same_settings(const Settings& a, const Settings& b) { return settings_text(a) == settings_text(b); }
+
+Settings settings_from_text(std::string_view text, const std::string& file, Issues& notes) {
+  Settings settings;
+  const Result<Entry> document = read_document(text, file);
+  if (!document) {
+    for (const Issue& issue : document.issues()) {
+      notes.push_back(
+          warning(file, fmt::format("is ignored, the program begins with its usual settings: {}", issue.what)));
+    }
+    return settings;
+  }
+  SettingsReader reader(file, notes);
+  for (const Entry& entry : document.value().children) read_top(entry, settings, reader);
+  return settings;
+}
+
+LoadedSettings load_settings(const std::filesystem::path& config_folder) {
+  LoadedSettings loaded;
+  const std::filesystem::path file = file_in(config_folder);
+  std::error_code error;
+  if (config_folder.empty() || !std::filesystem::exists(file, error)) {
+    loaded.first_start = true;
+    return loaded;
+  }
+  const Result<std::string> text = read_plan_text(file);
+  if (!text) {
+    loaded.notes.push_back(warning(file.string(), fmt::format("is ignored: it {}", text.issues().front().what)));
+    return loaded;
+  }
+  loaded.settings = settings_from_text(text.value(), file.string(), loaded.notes);
+  return loaded;
+}
+
+Issues save_settings(const std::filesystem::path& config_folder, const Settings& settings) {
+  if (config_folder.empty()) return {};
+  if (!make_private_folder(config_folder)) {
+    Issue issue;
+    issue.file = config_folder.string();
+    issue.what = "cannot be made; window and view are not remembered";
+    return {issue};
+  }
+  return write_file_atomically(file_in(config_folder), settings_text(settings));
+}
+
+std::vector<std::string> with_recent(std::vector<std::string> recent, const std::string& file) {
+  recent.erase(std::remove(recent.begin(), recent.end(), file), recent.end());
+  recent.insert(recent.begin(), file);
+  if (recent.size() > Settings::most_recent) recent.resize(Settings::most_recent);
+  return recent;
+}
+
+}  // namespace laywright

@@ -1,0 +1,43 @@
+// How a build is looked at: view, scrubber, the turn that was picked, the finding that was chosen. A value; places
+// are kept such that they stay when a finer build takes the place of a coarse one.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "scene/pick.h"
+#include "scene/view.h"
+#include "workbench/playback.h"
+
+namespace laywright {
+
+struct Stage {
+  View view;  // with until_turn as the scrubber has it
+  Playback playback;
+  std::optional<double> picked_turn;  // place along the fiber, turns from the start
+};
+
+// The node nearest to the picked place; none where nothing is picked, or the build does not reach so far.
+[[nodiscard]] std::optional<std::size_t> picked_node(const Stage& stage, const Wound& wound);
+[[nodiscard]] Stage with_picked_node(Stage stage, const Wound& wound, std::optional<std::size_t> node);
+
+enum class Toward { next, previous, above, below, left, right };
+
+// From a node to its neighbour at the same station; none where there is none.
+[[nodiscard]] std::optional<std::size_t> neighbour(const Wound& wound, std::size_t node, Toward toward);
+
+// The finding of `to` that is the same as one of `from`: of its kind and side, nearest in layer; none if there is
+// none of these.
+[[nodiscard]] std::optional<std::size_t> same_finding(const Wound& from, std::size_t finding, const Wound& to);
+
+// The stage for another build of the same document (`from` may be null): the chosen finding is found again, the
+// scrubber's place kept.
+[[nodiscard]] Stage carried_over(Stage stage, const Wound* from, const Wound& to);
+
+// The view of a scrubber's place.
+[[nodiscard]] Stage with_playback(Stage stage, const Playback& playback, const Wound& wound);
+
+// Camera and cut such that the finding is seen, the scrubber where all of it is laid.
+[[nodiscard]] Stage flown_to(Stage stage, const Wound& wound, std::size_t finding);
+
+}  // namespace laywright

@@ -1,0 +1,158 @@
+// All that the window does, without the window: open plans and their builds, commands, undo, playback, background
+// laying, what is remembered. One thread uses it, the window's; nothing it does waits for laying or, but for opening
+// and saving, for the disk. Several can live in one process.
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "workbench/command.h"
+#include "workbench/comparison.h"
+#include "workbench/document.h"
+#include "workbench/field_rows.h"
+#include "workbench/folders.h"
+#include "workbench/recovery.h"
+#include "workbench/settings.h"
+#include "workbench/stage.h"
+
+namespace laywright {
+
+// Something to tell the person, until they have read it.
+struct Notice {
+  Severity severity = Severity::error;
+  std::string text;  // what happened
+  Issues issues;     // in detail
+};
+
+// A document and how it is looked at.
+struct Desk {
+  std::uint64_t id = 0;
+  std::unique_ptr<Document> document;  // never null
+  Stage stage;
+  bool fitted = false;         // the camera has seen the whole spool once
+  OnDisk told = OnDisk::same;  // what the person was told of the file
+
+  // Of the recovery copy.
+  std::uint64_t kept_changes = 0;
+  std::optional<std::chrono::steady_clock::time_point> changed_at;
+};
+
+// What a build is compared with.
+struct Comparison {
+  std::string name;            // for a heading
+  WoundPtr pinned;             // kept as it was; null: another document's
+  std::uint64_t document = 0;  // id of a desk, where nothing is pinned
+  bool linked = true;          // one camera and one scrubber for both
+  Stage stage;                 // of the other side, when not linked
+};
+
+class Workbench {
+ public:
+  using Clock = std::chrono::steady_clock;
+
+  struct Options {
+    Folders folders;             // empty paths: nothing is remembered there
+    std::string sample;          // plan that a first start opens; may be empty
+    std::function<void()> wake;  // called from other threads when poll() has something to do; may be empty
+  };
+
+  explicit Workbench(Options options);
+  // Stops laying and remembers settings. Unsaved work stays for the next start.
+  ~Workbench();
+  Workbench(const Workbench&) = delete;
+  Workbench& operator=(const Workbench&) = delete;
+
+  // Opens this plan; without one the newest of the recent ones, or at a first start the sample.
+  void start(const std::string& plan);
+
+  // Does it. False, and a notice that says why, when it cannot be done.
+  bool apply(const Command& command);
+  // Why it cannot be done now, as a sentence; empty when it can.
+  [[nodiscard]] std::string why_not(const Command& command) const;
+
+  // To be called when `wake` was, and after seconds_to_next_poll(): takes what was laid, moves the scrubber, keeps
+  // copies of unsaved work. True when what is shown has changed.
+  bool poll(Clock::time_point now = Clock::now());
+  // None: nothing happens by itself.
+  [[nodiscard]] std::optional<double> seconds_to_next_poll() const;
+
+  [[nodiscard]] const std::vector<Desk>& documents() const { return desks_; }
+  // Of the one that is shown; none when no plan is open.
+  [[nodiscard]] std::optional<std::size_t> active_index() const;
+  [[nodiscard]] const Desk* active() const;  // null when no plan is open
+  [[nodiscard]] WoundPtr wound() const;      // of the active one; null until something is laid
+
+  // Fields of the active plan, as a form; empty when no plan is open. Valid until the next call.
+  [[nodiscard]] const std::vector<FieldRow>& rows() const;
+
+  // What to do, in words, when there is no picture, or one that is not of the plan as it stands; else empty.
+  [[nodiscard]] std::string hint() const;
+
+  [[nodiscard]] const std::optional<Comparison>& comparison() const { return comparison_; }
+  [[nodiscard]] WoundPtr other_wound() const;  // the other side; null when nothing is compared or laid
+  [[nodiscard]] Stage other_stage() const;
+  // From the other side to the active one; none unless both are laid.
+  [[nodiscard]] std::optional<DifferenceTable> difference() const;
+
+  [[nodiscard]] const std::vector<Notice>& notices() const { return notices_; }
+  [[nodiscard]] const std::vector<RecoveryOffer>& recovery_offers() const { return recovery_->offers(); }
+  // What the window must ask the person.
+  [[nodiscard]] const std::optional<cmd::Question>& question() const { return question_; }
+  [[nodiscard]] bool any_unsaved() const;
+
+  [[nodiscard]] const Settings& settings() const { return settings_; }
+  void set_window(const WindowPlace& window) { settings_.window = window; }
+  void set_layout(std::string layout) { settings_.layout = std::move(layout); }
+
+ private:
+  struct Reasons;
+  struct Doer;
+
+  [[nodiscard]] Desk* active_desk();
+  [[nodiscard]] const Desk* desk_of(std::uint64_t id) const;
+  void add_desk(std::unique_ptr<Document> document);
+  void close(std::size_t index);
+  bool open(const std::string& path);
+  void tell(Severity severity, std::string text, Issues issues = {});
+  void tell_failure(const std::string& text, const Issues& issues);
+  void remember_file(const std::string& path);
+  void note_change(Desk& desk, Clock::time_point now);
+  [[nodiscard]] Document::Services services();
+
+  bool take_builds();
+  bool play(Clock::time_point now);
+  bool watch_files(Clock::time_point now);
+  void tell_of_file(const Desk& desk);
+  void keep_copies(Clock::time_point now);
+  void keep_settings(Clock::time_point now);
+
+  Options options_;
+  std::unique_ptr<Errands> errands_;
+  std::unique_ptr<RecoveryStore> recovery_;
+  Settings settings_, written_settings_;
+  bool first_start_ = false;
+
+  std::vector<Desk> desks_;
+  std::size_t active_ = 0;
+  std::uint64_t last_id_ = 0;
+  std::optional<Comparison> comparison_;
+  std::vector<Notice> notices_;
+  std::optional<cmd::Question> question_;
+
+  std::optional<Clock::time_point> played_at_, watched_at_, settings_at_;
+
+  struct RowsKey {
+    std::uint64_t desk = 0, changes = 0;
+    Units units = Units::metric;
+    [[nodiscard]] bool operator==(const RowsKey&) const = default;
+  };
+  mutable RowsKey rows_key_;
+  mutable std::vector<FieldRow> rows_;
+};
+
+}  // namespace laywright

@@ -1,0 +1,39 @@
+// A plan that has been laid and measured, as the window shows it. Never changed once made, so that any thread may
+// read it for as long as it holds it.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+
+#include "scene/scene_source.h"
+#include "workbench/guide_track.h"
+
+namespace laywright {
+
+// How finely, and how much of a wind is laid.
+struct Pass {
+  double fidelity = 1.0;  // as LaySettings
+  double share = 1.0;     // of the wind's length, turns or expected turns; below 1: only its beginning
+
+  [[nodiscard]] bool whole() const { return share >= 1.0; }
+  [[nodiscard]] bool full() const { return fidelity >= 1.0 && whole(); }
+};
+
+struct Wound {
+  SceneSource source;
+  GuideTrack guide;
+  Pass pass;
+  std::uint64_t revision = 0;  // of the plan, the newer the greater
+
+  // As laid: of a pass that is not whole, the plan of a shorter wind.
+  [[nodiscard]] const Plan& plan() const { return source.plan(); }
+  [[nodiscard]] const Build& build() const { return source.build(); }
+  [[nodiscard]] const Measurements& measurements() const { return source.measurements(); }
+};
+
+using WoundPtr = std::shared_ptr<const Wound>;
+
+// The plan of a pass: the same, or one that winds only the beginning.
+[[nodiscard]] Plan plan_for(const Plan& plan, const Pass& pass);
+
+}  // namespace laywright

@@ -1,0 +1,157 @@
+// Colours and legends: what they say is what the build has.
+#include <catch2/catch.hpp>
+
+#include "scene/palette.h"
+#include "scenes.h"
+
+using namespace laywright;
+using scenes::Draw;
+using scenes::random_source;
+using scenes::source_of;
+
+TEST_CASE("ticks stand at round figures, three to nine of them") {
+  const auto texts = [](double low, double high) {
+    std::vector<std::string> found;
+    for (const LegendTick& tick : round_ticks(low, high)) found.push_back(tick.text);
+    return found;
+  };
+  CHECK(texts(0.0, 1.0) == std::vector<std::string>{"0.0", "0.2", "0.4", "0.6", "0.8", "1.0"});
+  CHECK(texts(-3.0, 3.0) == std::vector<std::string>{"-3", "-2", "-1", "0", "1", "2", "3"});
+  CHECK(texts(0.0, 25.0) == std::vector<std::string>{"0", "5", "10", "15", "20", "25"});
+  CHECK(texts(0.0, 0.03).front() == "0.000");
+  Draw draw(1);
+  for (int i = 0; i < 2000; ++i) {
+    const double low = draw.between(-10.0, 10.0), high = low + std::exp(draw.between(-8.0, 8.0));
+    const auto ticks = round_ticks(low, high);
+    REQUIRE(ticks.size() >= 3);
+    REQUIRE(ticks.size() <= 9);
+    for (const LegendTick& tick : ticks) {
+      REQUIRE(tick.share >= -1e-9);
+      REQUIRE(tick.share <= 1.0 + 1e-9);
+      REQUIRE(std::stod(tick.text) == Approx(low + tick.share * (high - low)).margin(1e-9 * (high - low) + 1e-12));
+    }
+  }
+}
+
+TEST_CASE("scales: published ends and middles, and they get lighter all the way") {
+  CHECK(viridis(0.0) == Rgba{0x44, 0x01, 0x54, 255});
+  CHECK(viridis(1.0) == Rgba{0xFD, 0xE7, 0x25, 255});
+  CHECK(viridis(-5.0) == viridis(0.0));
+  CHECK(purple_orange(0.5) == Rgba{0xF7, 0xF7, 0xF7, 255});
+  CHECK(purple_orange(0.0) == Rgba{0x2D, 0x00, 0x4B, 255});
+  CHECK(purple_orange(1.0) == Rgba{0x7F, 0x3B, 0x08, 255});
+  // Rec. 709 luma, a stand-in for lightness.
+  const auto luma = [](Rgba c) { return 0.2126 * c.r + 0.7152 * c.g + 0.0722 * c.b; };
+  for (int i = 1; i <= 50; ++i) CHECK(luma(viridis(i / 50.0)) > luma(viridis((i - 1) / 50.0)));
+  for (int i = 1; i <= 25; ++i) CHECK(luma(purple_orange(i / 50.0)) > luma(purple_orange((i - 1) / 50.0)));
+  for (int i = 26; i <= 50; ++i) CHECK(luma(purple_orange(i / 50.0)) < luma(purple_orange((i - 1) / 50.0)));
+}
+
+TEST_CASE("rise and gap of a nested wind have their closed forms") {
+  const double pitch = 1.2;
+  const Plan plan = synthetic::plan_of(synthetic::draft());
+  const SceneSource source = source_of(plan, synthetic::nested(plan, 16, 3, 12, pitch));
+  const double rise = std::sqrt(1.0 - 0.25 * pitch * pitch);
+  std::size_t with_rise = 0;
+  for (std::size_t node = 0; node < source.build().nodes.size(); ++node) {
+    CHECK(*gap_d(source, node) == Approx(pitch - 1.0).margin(1e-6));
+    const auto is = rise_d(source, node);
+    if (source.stroke_of(node) == 0) CHECK_FALSE(is);
+    if (!is) continue;
+    ++with_rise;
+    CHECK(*is == Approx(rise).margin(1e-6));
+  }
+  // All but the outermost turn of layers 2 and 3, which lies beside no pair.
+  CHECK(with_rise == 2 * 11 * 16);
+}
+
+TEST_CASE("neighbours in x against a search through the layer") {
+  std::size_t same = 0, all = 0;
+  for (std::uint64_t seed = 300; seed < 310; ++seed) {
+    const SceneSource source = random_source(seed);
+    const Build& build = source.build();
+    Draw draw(seed);
+    for (int i = 0; i < 200; ++i) {
+      const std::size_t node = draw.below(build.nodes.size()), stroke = build.stroke_of(node);
+      REQUIRE(source.stroke_of(node) == stroke);
+      double left = -HUGE_VAL, right = HUGE_VAL;
+      for (std::size_t k = build.strokes[stroke].first_node; k < build.end_of(stroke); ++k) {
+        if (k % source.stations() != node % source.stations() || k == node) continue;
+        const double x = build.nodes.x(k);
+        if (x <= build.nodes.x(node)) left = std::max(left, x);
+        if (x > build.nodes.x(node)) right = std::min(right, x);
+      }
+      const NodeFacts facts = facts_of(source, node);
+      const bool left_same = facts.left ? build.nodes.x(*facts.left) == left : std::isinf(left);
+      const bool right_same = facts.right ? build.nodes.x(*facts.right) == right : std::isinf(right);
+      same += left_same && right_same ? 1U : 0U;
+      ++all;
+    }
+  }
+  // A turn that leapt over more than four others is missed: rare.
+  CHECK(same >= all * 99 / 100);
+}
+
+TEST_CASE("each colouring has a legend, and colours come from it") {
+  const SceneSource source = random_source(7, 300.0);
+  for (const Colouring colouring : {Colouring::layer, Colouring::direction, Colouring::rise, Colouring::gap,
+                                    Colouring::height, Colouring::support, Colouring::length}) {
+    View view;
+    view.colouring = colouring;
+    const Colourer colourer(source, view);
+    const Legend& legend = colourer.legend();
+    CHECK_FALSE(legend.title.empty());
+    CHECK(legend.entries.empty() != legend.scale.empty());
+    if (!legend.scale.empty()) {
+      CHECK(legend.low < legend.high);
+      CHECK(legend.ticks.size() >= 4);
+      CHECK_FALSE(legend.unit.empty());
+    }
+    Draw draw(1);
+    for (int i = 0; i < 300; ++i) {
+      const std::size_t node = draw.below(source.build().nodes.size());
+      const Rgba colour = colourer.colour(node);
+      bool known = std::find(legend.scale.begin(), legend.scale.end(), colour) != legend.scale.end();
+      for (const LegendEntry& entry : legend.entries) known = known || entry.colour == colour;
+      REQUIRE((known || !colourer.value(node)));
+    }
+  }
+}
+
+TEST_CASE("lengths and heights follow the units") {
+  const SceneSource source = random_source(7, 300.0);
+  View view;
+  view.colouring = Colouring::length;
+  const std::size_t node = source.build().nodes.size() / 2;
+  CHECK(*Colourer(source, view).value(node) == Approx(source.line().at(node) / 1000.0));
+  view.units = Units::inch;
+  CHECK(*Colourer(source, view).value(node) == Approx(source.line().at(node) / 304.8));
+  CHECK(Colourer(source, view).legend().unit == "ft");
+  view.colouring = Colouring::height;
+  const double inch = *Colourer(source, view).value(node);
+  view.units = Units::metric;
+  CHECK(*Colourer(source, view).value(node) == Approx(25.4 * inch));
+}
+
+TEST_CASE("a scale reaches from end to end of what is shown, in round figures") {
+  const SceneSource source = random_source(7, 300.0);
+  View view;
+  view.colouring = Colouring::length;
+  const Legend legend = Colourer(source, view).legend();
+  const double total = source.line().total() / 1000.0;
+  CHECK(legend.low == 0.0);
+  CHECK(legend.high >= 0.98 * total);
+  CHECK(legend.high <= 1.4 * total);
+  CHECK(legend.ticks.back().share == Approx(1.0));
+}
+
+TEST_CASE("turn and length are inverse to each other") {
+  const SceneSource source = random_source(11);
+  for (double share = 0.0; share <= 1.0; share += 0.07) {
+    const double turn = share * source.build().turns;
+    CHECK(turn_at_length(source, length_at_turn(source, turn)) == Approx(turn).margin(1e-9));
+  }
+  CHECK(turn_at_length(source, -1.0) == 0.0);
+  CHECK(turn_at_length(source, 1e12) == source.build().turns);
+  CHECK(length_at_turn(source, 1e12) == Approx(source.line().total()));
+}

@@ -1,0 +1,108 @@
+// A workbench in a folder of its own, and small plans to put on it.
+#pragma once
+
+#include <catch2/catch.hpp>
+
+#include <stdlib.h>
+
+#include <chrono>
+#include <filesystem>
+#include <fstream>
+#include <functional>
+#include <iterator>
+#include <set>
+#include <string>
+#include <thread>
+
+#include "workbench/workbench.h"
+
+namespace laywright::testing {
+
+class TempFolder {
+ public:
+  TempFolder() {
+    std::string name = (std::filesystem::temp_directory_path() / "laywright-workbench-XXXXXX").string();
+    REQUIRE(::mkdtemp(name.data()) != nullptr);
+    path_ = std::filesystem::canonical(name);
+  }
+  ~TempFolder() {
+    std::error_code error;
+    std::filesystem::remove_all(path_, error);
+  }
+  TempFolder(const TempFolder&) = delete;
+  TempFolder& operator=(const TempFolder&) = delete;
+
+  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
+  // Writes a file and returns its path.
+  std::string file(const std::string& name, const std::string& text) const {
+    std::ofstream(path_ / name, std::ios::binary) << text;
+    return (path_ / name).string();
+  }
+
+ private:
+  std::filesystem::path path_;
+};
+
+inline std::string contents(const std::filesystem::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+}
+
+// 1 mm fiber on a 100 mm barrel, 20.5 mm wide: 20 turns a layer, laid in a few milliseconds.
+inline constexpr const char* small_plan = R"(# A plan with comments.
+format = "lay-plan 1"
+title = "Small spool"
+
+[spool]
+barrel_diameter = "100 mm"   # bare
+flange_diameter = "140 mm"
+inside_width = "20.5 mm"
+
+[fiber]
+diameter = "1 mm"
+friction = 0.5               # a guess
+
+[traverse]
+pitch = "1.02 mm"
+left_stop = "0.5 mm"
+right_stop = "0.5 mm"
+free_length = "100 mm"
+
+[wind]
+turns = 100
+line_speed = "60 m/min"
+)";
+
+inline std::string sample(const std::string& name) {
+  return std::string(LAYWRIGHT_SOURCE_DIR) + "/samples/" + name + ".lay.toml";
+}
+
+inline Workbench::Options options_in(const TempFolder& folder) {
+  Workbench::Options options;
+  options.folders = {folder.path() / "config", folder.path() / "state"};
+  return options;
+}
+
+// Polls until it is so; false after `seconds`.
+inline bool wait_until(Workbench& bench, const std::function<bool()>& so, double seconds = 60.0) {
+  using Clock = std::chrono::steady_clock;
+  const auto end = Clock::now() + std::chrono::duration<double>(seconds);
+  while (true) {
+    bench.poll();
+    if (so()) return true;
+    if (Clock::now() > end) return false;
+    std::this_thread::sleep_for(std::chrono::milliseconds(1));
+  }
+}
+
+// The full build of the plan as it stands.
+inline bool is_laid(const Workbench& bench) {
+  return bench.wound() && bench.wound()->pass.full() && bench.active()->document->wound_is_current();
+}
+inline void wait_for_build(Workbench& bench) {
+  REQUIRE(wait_until(bench, [&] { return is_laid(bench); }));
+}
+
+inline const Document& document(const Workbench& bench) { return *bench.active()->document; }
+
+}  // namespace laywright::testing

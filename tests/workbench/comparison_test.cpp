@@ -1,0 +1,109 @@
+// Two builds side by side: linked, and as a table.
+#include "bench_for_tests.h"
+
+using namespace laywright;
+using namespace laywright::testing;
+
+namespace {
+
+const DifferenceRow& row_of(const std::vector<DifferenceRow>& rows, const std::string& name) {
+  for (const DifferenceRow& row : rows) {
+    if (row.name == name) return row;
+  }
+  FAIL("no row " << name);
+  return rows.front();
+}
+
+struct Pinned {
+  TempFolder folder;
+  Workbench bench;
+
+  Pinned() : bench(options_in(folder)) {
+    bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
+    wait_for_build(bench);
+    REQUIRE(bench.apply(cmd::PinBuild{}));
+  }
+};
+
+}  // namespace
+
+TEST_CASE("a build compared with itself differs in nothing") {
+  Pinned pinned;
+  const DifferenceTable table = *pinned.bench.difference();
+  CHECK(table.settings.empty());
+  for (const DifferenceRow& row : table.totals) {
+    CHECK(row.difference == "same");
+    CHECK(row.first == row.second);
+  }
+  for (const DifferenceRow& row : table.findings) CHECK(row.sign == 0);
+}
+
+TEST_CASE("the table tells settings, totals and findings that changed") {
+  Pinned pinned;
+  pinned.bench.apply(cmd::TypeField{"wind.turns", "120"});
+  pinned.bench.apply(cmd::TypeField{"traverse.pitch", "1.5 mm"});
+  wait_for_build(pinned.bench);
+  const DifferenceTable table = *pinned.bench.difference();
+  CHECK(table.settings.size() == 2);
+  const DifferenceRow& pitch = row_of(table.settings, "Traverse: pitch");
+  CHECK(pitch.first == "1.02 mm");
+  CHECK(pitch.second == "1.5 mm");
+  CHECK(pitch.difference == "+0.48 mm");
+  const DifferenceRow& turns = row_of(table.totals, "turns");
+  CHECK(turns.first == "100.0");
+  CHECK(turns.second == "120.0");
+  CHECK(turns.difference == "+20.0");
+  CHECK(turns.sign == 1);
+  // Looser by half: the fiber fills less.
+  CHECK(row_of(table.totals, "fill factor").sign == -1);
+  double places = 0.0;
+  for (const Finding& finding : pinned.bench.wound()->measurements().findings) {
+    if (finding.kind == FindingKind::gap) places += finding.occurrences;
+  }
+  if (places > 0.0) CHECK(row_of(table.findings, "gap").sign == 1);
+}
+
+TEST_CASE("inches in the table") {
+  Pinned pinned;
+  pinned.bench.apply(cmd::ToggleUnits{});
+  const DifferenceRow& row = row_of(pinned.bench.difference()->totals, "outer diameter, middle");
+  CHECK(row.first.substr(row.first.size() - 3) == " in");
+  const double inches = std::stod(row.first);
+  CHECK(inches == Approx(pinned.bench.wound()->measurements().outer_diameter.middle_mm / 25.4).margin(6e-5));
+}
+
+TEST_CASE("linked, both sides have one camera and one scrubber; apart, each its own") {
+  Pinned pinned;
+  pinned.bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+  wait_for_build(pinned.bench);
+  const Stage& own = pinned.bench.active()->stage;
+  pinned.bench.apply(cmd::Orbit{25.0, 5.0});
+  pinned.bench.apply(cmd::ScrubLength{5000.0});
+  const Stage linked = pinned.bench.other_stage();
+  CHECK(linked.view.camera == own.view.camera);
+  CHECK(moment_of(linked.playback, *pinned.bench.other_wound()).length_mm == Approx(5000.0));
+  // The same length is another turn on the other build.
+  REQUIRE(linked.view.until_turn);
+  CHECK(*linked.view.until_turn == Approx(moment_of(linked.playback, *pinned.bench.other_wound()).turn));
+
+  pinned.bench.apply(cmd::ToggleLinked{});
+  pinned.bench.apply(cmd::Orbit{25.0, 5.0});
+  CHECK_FALSE(pinned.bench.other_stage().view.camera == own.view.camera);
+  CHECK(pinned.bench.other_stage().view.camera == linked.view.camera);
+  pinned.bench.apply(cmd::StopComparing{});
+  CHECK_FALSE(pinned.bench.difference());
+}
+
+TEST_CASE("two open plans are compared; when the other closes, the comparison ends") {
+  TempFolder folder;
+  Workbench bench(options_in(folder));
+  bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
+  CHECK_FALSE(bench.apply(cmd::CompareWith{0}));
+  bench.apply(cmd::Open{sample("parallel")});
+  REQUIRE(bench.apply(cmd::CompareWith{0}));
+  REQUIRE(wait_until(bench, [&] { return bench.difference().has_value(); }));
+  CHECK(bench.comparison()->name == "Small spool");
+  bench.apply(cmd::Activate{0});
+  bench.apply(cmd::Close{});
+  CHECK_FALSE(bench.comparison());
+}

@@ -1,0 +1,149 @@
+// Unsaved work survives whatever ends the program.
+#include "bench_for_tests.h"
+
+#include <sys/wait.h>
+#include <unistd.h>
+
+using namespace laywright;
+using namespace laywright::testing;
+
+namespace {
+
+// Long enough after an edit that a copy is due.
+void poll_later(Workbench& bench) { bench.poll(Workbench::Clock::now() + std::chrono::seconds(10)); }
+
+std::size_t copies_in(const TempFolder& folder) {
+  std::size_t count = 0;
+  std::error_code error;
+  for (const auto& file : std::filesystem::recursive_directory_iterator(folder.path() / "state", error)) {
+    if (file.path().extension() == ".toml") ++count;
+  }
+  return count;
+}
+
+bool await_copies(const TempFolder& folder, std::size_t count) {
+  for (int i = 0; i < 5000; ++i) {
+    if (copies_in(folder) == count) return true;
+    std::this_thread::sleep_for(std::chrono::milliseconds(1));
+  }
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("a program that is killed offers its unsaved work at the next start") {
+  TempFolder folder;
+  const std::string file = folder.file("a.lay.toml", small_plan);
+  const pid_t child = ::fork();
+  if (child == 0) {
+    // No destructor runs in here.
+    Workbench bench(options_in(folder));
+    bench.apply(cmd::Open{file});
+    bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+    bench.apply(cmd::SetNotes{"a\n\"\"\"quoted\"\"\" note"});
+    poll_later(bench);
+    ::_exit(await_copies(folder, 1) ? 0 : 1);
+  }
+  int status = 1;
+  REQUIRE(::waitpid(child, &status, 0) == child);
+  REQUIRE(status == 0);
+
+  Workbench bench(options_in(folder));
+  bench.start(file);
+  REQUIRE(bench.recovery_offers().size() == 1);
+  CHECK(bench.recovery_offers().front().work.file == file);
+  REQUIRE(bench.apply(cmd::Recover{0}));
+  CHECK(bench.recovery_offers().empty());
+  CHECK(document(bench).dirty());
+  CHECK(document(bench).state().draft.traverse.pitch_mm == 1.1);
+  CHECK(document(bench).state().draft.notes == "a\n\"\"\"quoted\"\"\" note");
+  // It is an edit of the file as it was: comments survive a save, and undo leads back.
+  bench.apply(cmd::SetNotes{""});
+  REQUIRE(bench.apply(cmd::Save{}));
+  CHECK(contents(file).find("# a guess") != std::string::npos);
+  CHECK(contents(file).find("\"1.1 mm\"") != std::string::npos);
+}
+
+TEST_CASE("a program that ends with unsaved work offers it again, as often as it takes") {
+  TempFolder folder;
+  const std::string file = folder.file("a.lay.toml", small_plan);
+  {
+    Workbench bench(options_in(folder));
+    bench.apply(cmd::Open{file});
+    bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+  }
+  for (int i = 0; i < 2; ++i) {
+    Workbench bench(options_in(folder));
+    REQUIRE(bench.recovery_offers().size() == 1);
+  }
+  {
+    Workbench bench(options_in(folder));
+    REQUIRE(bench.apply(cmd::Recover{0}));
+  }
+  {
+    Workbench bench(options_in(folder));
+    REQUIRE(bench.recovery_offers().size() == 1);
+    REQUIRE(bench.apply(cmd::DropRecovery{0}));
+  }
+  Workbench bench(options_in(folder));
+  CHECK(bench.recovery_offers().empty());
+}
+
+TEST_CASE("nothing is offered of what was saved, undone or thrown away") {
+  TempFolder folder;
+  {
+    Workbench bench(options_in(folder));
+    const auto edited = [&](const std::string& name) {
+      bench.apply(cmd::Open{folder.file(name, small_plan)});
+      bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+      poll_later(bench);
+    };
+    edited("saved.lay.toml");
+    bench.apply(cmd::Save{});
+    edited("undone.lay.toml");
+    bench.apply(cmd::Undo{});
+    edited("dropped.lay.toml");
+    bench.apply(cmd::Close{false});
+    CHECK(bench.question() == cmd::Question::close_unsaved);
+    CHECK(bench.documents().size() == 3);
+    bench.apply(cmd::Close{true});
+    CHECK(bench.documents().size() == 2);
+  }
+  Workbench bench(options_in(folder));
+  CHECK(bench.recovery_offers().empty());
+  CHECK(copies_in(folder) == 0);
+}
+
+TEST_CASE("work of a program that still runs is not offered") {
+  TempFolder folder;
+  Workbench one(options_in(folder));
+  one.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
+  one.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+  poll_later(one);
+  REQUIRE(await_copies(folder, 1));
+  Workbench other(options_in(folder));
+  CHECK(other.recovery_offers().empty());
+}
+
+TEST_CASE("copies round trip; what is none is refused") {
+  const RecoveryCopy copy{"/a \"b\"/c.lay.toml", small_plan, "text\n[[[[[[[[[[[[[[[[[[[[\n\\ \"\"\"\"\n",
+                          1234567890};
+  const Result<RecoveryCopy> read = recovery_from_text(recovery_text(copy), "x");
+  REQUIRE(read.ok());
+  CHECK(read.value().file == copy.file);
+  CHECK(read.value().original == copy.original);
+  CHECK(read.value().text == copy.text);
+  CHECK(read.value().time_s == copy.time_s);
+  for (const char* text : {"", "format = \"lay-plan 1\"\n", "format = \"laywright-recovery 1\"\n", "[[", "\x01"}) {
+    CHECK_FALSE(recovery_from_text(text, "x").ok());
+  }
+}
+
+TEST_CASE("folders full of rubbish offer nothing and stop nobody") {
+  TempFolder folder;
+  std::filesystem::create_directories(folder.path() / "state/recovery/session-abc");
+  folder.file("state/recovery/stray.toml", "x");
+  folder.file("state/recovery/session-abc/1.toml", "[[[\x02");
+  Workbench bench(options_in(folder));
+  CHECK(bench.recovery_offers().empty());
+}
