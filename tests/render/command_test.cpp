@@ -49,7 +49,7 @@ TEST_CASE("what is wrong is told by its exit code and in words") {
   CHECK_FALSE(fs::exists(shop.at("a.png")));
 }
 
-TEST_CASE("--until takes a turn and a length, and shows less wind") {
+TEST_CASE("until takes a turn and a length, and shows less wind") {
   const Workshop shop;
   shop.write("a.lay.toml", spool_plan(60.0));
   const std::string options = " --plain --transparent --view side --size 400x300";
