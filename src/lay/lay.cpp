@@ -7,6 +7,7 @@
 #include "lay/guide.h"
 #include "lay/pursuit.h"
 #include "lay/string_window.h"
+#include "plan/size_estimate.h"
 
 namespace laywright {
 namespace {
@@ -49,7 +50,7 @@ class Winder {
     build_.stations_per_turn = stations_;
     build_.fiber_diameter_mm = d;
     build_.seed = settings.seed;
-    build_.nodes.reserve(expected_nodes());
+    build_.nodes.reserve(static_cast<std::size_t>((turns_estimate(plan.draft()) + 2.0) * stations_));
   }
 
   Result<Build> run(Progress& progress) {
@@ -86,18 +87,6 @@ class Winder {
     return sections;
   }
 
-  [[nodiscard]] double expected_turns() const {
-    const Wind& wind = plan_.wind();
-    const double barrel = plan_.spool().barrel_diameter_mm + std::min(0.0, plan_.spool().barrel_taper_mm);
-    if (wind.turns) return *wind.turns;
-    if (wind.length_mm) return *wind.length_mm / (std::numbers::pi * barrel);
-    const double d = plan_.fiber().diameter_mm;
-    const double depth = 0.5 * (*wind.diameter_mm - barrel);
-    return 1.2 * depth * plan_.spool().inside_width_mm / (d * d);
-  }
-  [[nodiscard]] std::size_t expected_nodes() const {
-    return static_cast<std::size_t>((expected_turns() + 2.0) * stations_);
-  }
   [[nodiscard]] double share_done() const {
     const Wind& wind = plan_.wind();
     if (wind.length_mm) return length_ / *wind.length_mm;

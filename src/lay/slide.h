@@ -34,7 +34,6 @@ class View {
 
   [[nodiscard]] Vec centre(std::int32_t i) const { return {S * section_[i].x, section_[i].r}; }
   [[nodiscard]] std::int32_t after(std::int32_t i) const { return S > 0 ? section_[i].after : section_[i].before; }
-  [[nodiscard]] std::int32_t before(std::int32_t i) const { return S > 0 ? section_[i].before : section_[i].after; }
   [[nodiscard]] std::int32_t first() const { return S > 0 ? section_.first() : section_.last(); }
   [[nodiscard]] std::int32_t first_right_of(double x) const {
     std::int32_t i = section_.at_or_before(S * x);
