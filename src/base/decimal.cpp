@@ -1,9 +1,9 @@
 #include "base/decimal.h"
 
 #include <algorithm>
-#include <charconv>
 #include <system_error>
 
+#include <fast_float/fast_float.h>
 #include <fmt/format.h>
 
 namespace laywright {
@@ -108,11 +108,8 @@ std::optional<Decimal> parse_decimal(std::string_view text) {
   return number;
 }
 
-Decimal shortest_decimal(double value) {
-  char buffer[64];
-  const auto [end, error] = std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::scientific);
-  return parse_decimal({buffer, static_cast<std::size_t>(end - buffer)}).value_or(Decimal{});
-}
+// By libraries: not every standard library can convert floating point numbers.
+Decimal shortest_decimal(double value) { return parse_decimal(fmt::format("{}", value)).value_or(Decimal{}); }
 
 Decimal scaled(const Decimal& number, std::uint64_t multiplier, std::uint64_t divisor, int exponent) {
   Decimal result = number;
@@ -144,7 +141,7 @@ Decimal rounded(const Decimal& number, std::size_t places) {
 std::optional<double> to_double(const Decimal& number) {
   const std::string text = fmt::format("{}{}e{}", number.negative ? "-" : "", number.digits, number.exponent);
   double value = 0.0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  const auto [end, error] = fast_float::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc() || (value == 0.0 && !number.zero())) return std::nullopt;
   return value;
 }

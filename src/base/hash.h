@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <cstring>
 
 namespace laywright {
 
@@ -15,6 +16,11 @@ class Hash {
   // Integers are added low byte first, whatever the machine's order.
   void add(std::uint64_t number) {
     for (int i = 0; i < 8; ++i) value_ = (value_ ^ ((number >> (8 * i)) & 0xFFU)) * 1099511628211ULL;
+  }
+  void add(double number) {
+    std::uint64_t bits = 0;
+    std::memcpy(&bits, &number, sizeof bits);
+    add(bits);
   }
   [[nodiscard]] std::uint64_t value() const { return value_; }
 

@@ -1,33 +1,33 @@
 #include "lay/build.h"
 
 #include <algorithm>
-#include <bit>
 
 #include "base/hash.h"
 
 namespace laywright {
 
 void NodeStore::reserve(std::size_t nodes) {
-  x_.reserve(nodes);
-  r_.reserve(nodes);
-  flags_.reserve(nodes);
+  columns_.x.reserve(nodes);
+  columns_.r.reserve(nodes);
+  columns_.flags.reserve(nodes);
 }
 
 void NodeStore::truncate(std::size_t nodes) {
-  x_.resize(std::min(nodes, x_.size()));
-  r_.resize(std::min(nodes, r_.size()));
-  flags_.resize(std::min(nodes, flags_.size()));
+  columns_.x.resize(std::min(nodes, columns_.x.size()));
+  columns_.r.resize(std::min(nodes, columns_.r.size()));
+  columns_.flags.resize(std::min(nodes, columns_.flags.size()));
 }
 
 std::size_t NodeStore::bytes() const {
-  return x_.size() * sizeof(x_[0]) + r_.size() * sizeof(r_[0]) + flags_.size() * sizeof(flags_[0]);
+  return columns_.x.size() * sizeof(columns_.x[0]) + columns_.r.size() * sizeof(columns_.r[0]) +
+         columns_.flags.size() * sizeof(columns_.flags[0]);
 }
 
 std::uint64_t NodeStore::hash() const {
   Hash hash;
-  for (std::size_t k = 0; k < x_.size(); ++k) {
-    hash.add(static_cast<std::uint64_t>(x_[k]) << 32U | r_[k]);
-    hash.add(&flags_[k], 1);
+  for (std::size_t k = 0; k < columns_.x.size(); ++k) {
+    hash.add(static_cast<std::uint64_t>(columns_.x[k]) << 32U | columns_.r[k]);
+    hash.add(&columns_.flags[k], 1);
   }
   return hash.value();
 }
@@ -47,11 +47,11 @@ std::uint64_t Build::hash() const {
   hash.add(nodes.hash());
   hash.add(static_cast<std::uint64_t>(stations_per_turn));
   for (const Stroke& stroke : strokes) {
-    hash.add(stroke.first_node);
+    hash.add(static_cast<std::uint64_t>(stroke.first_node));
     hash.add(static_cast<std::uint64_t>(stroke.direction + 1));
   }
-  hash.add(std::bit_cast<std::uint64_t>(turns));
-  hash.add(std::bit_cast<std::uint64_t>(length_mm));
+  hash.add(turns);
+  hash.add(length_mm);
   return hash.value();
 }
 
