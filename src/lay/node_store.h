@@ -8,6 +8,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 namespace laywright {
@@ -32,34 +33,42 @@ struct Grid {
 
 class NodeStore {
  public:
+  // What is kept of the nodes, three columns of one length: how a store travels to another process.
+  struct Columns {
+    std::vector<std::uint32_t> x, r;
+    std::vector<std::uint8_t> flags;
+  };
+
   NodeStore() = default;
   NodeStore(Grid x_grid, Grid r_grid) : x_grid_(x_grid), r_grid_(r_grid) {}
+  NodeStore(Grid x_grid, Grid r_grid, Columns columns)
+      : x_grid_(x_grid), r_grid_(r_grid), columns_(std::move(columns)) {}
 
-  [[nodiscard]] std::size_t size() const { return x_.size(); }
-  [[nodiscard]] double x(std::size_t k) const { return x_grid_.decode(x_[k]); }
-  [[nodiscard]] double r(std::size_t k) const { return r_grid_.decode(r_[k]); }
-  [[nodiscard]] Support support(std::size_t k) const { return static_cast<Support>(flags_[k] & 0x07); }
+  [[nodiscard]] std::size_t size() const { return columns_.x.size(); }
+  [[nodiscard]] double x(std::size_t k) const { return x_grid_.decode(columns_.x[k]); }
+  [[nodiscard]] double r(std::size_t k) const { return r_grid_.decode(columns_.r[k]); }
+  [[nodiscard]] Support support(std::size_t k) const { return static_cast<Support>(columns_.flags[k] & 0x07); }
   // Carried in part by a turn of its own layer that it has climbed by more than half a diameter.
-  [[nodiscard]] bool rides_up(std::size_t k) const { return (flags_[k] & 0x08) != 0; }
+  [[nodiscard]] bool rides_up(std::size_t k) const { return (columns_.flags[k] & 0x08) != 0; }
 
   [[nodiscard]] const Grid& x_grid() const { return x_grid_; }
   [[nodiscard]] const Grid& r_grid() const { return r_grid_; }
+  [[nodiscard]] const Columns& columns() const { return columns_; }
   [[nodiscard]] std::size_t bytes() const;
 
   void reserve(std::size_t nodes);
   void truncate(std::size_t nodes);
   void push(std::uint32_t x_code, std::uint32_t r_code, Support support, bool rides_up) {
-    x_.push_back(x_code);
-    r_.push_back(r_code);
-    flags_.push_back(static_cast<std::uint8_t>(static_cast<unsigned>(support) | (rides_up ? 0x08U : 0U)));
+    columns_.x.push_back(x_code);
+    columns_.r.push_back(r_code);
+    columns_.flags.push_back(static_cast<std::uint8_t>(static_cast<unsigned>(support) | (rides_up ? 0x08U : 0U)));
   }
 
   [[nodiscard]] std::uint64_t hash() const;
 
  private:
   Grid x_grid_, r_grid_;
-  std::vector<std::uint32_t> x_, r_;
-  std::vector<std::uint8_t> flags_;
+  Columns columns_;
 };
 
 }  // namespace laywright

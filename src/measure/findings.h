@@ -10,9 +10,11 @@
 //   5. Test it: present at a known size, absent within its limit (tests/measure/findings_*).
 #pragma once
 
-#include <compare>
+#include <array>
+#include <complex>
 #include <map>
 #include <optional>
+#include <tuple>
 #include <vector>
 
 #include "measure/flange_reach.h"
@@ -47,17 +49,29 @@ namespace laywright {
 // Size: the depth R phi^2 / 8. Detail: phi, deg.
 [[nodiscard]] std::vector<Occurrence> find_bridges(const StrokeView& view);
 
-// ribbon: turns of pitch over 2 d of which three fifths lie within d/2 in x of a turn that was laid m double
-// strokes earlier (m = 1 to 4), where the same holds for those turns too: three strokes or more stacked. One
-// occurrence per stroke. Size: height of the stack. Detail: turns of the spool per double stroke.
+// ribbon: strokes of pitch over 2 d that crowd where earlier ones lie, m double strokes before (m = 1 to 4), either
+//   - stacked: three fifths of the stroke lie within d/2 in x of a turn of that earlier one, where the same holds for
+//     that one too: three strokes or more on one another (fiber that grips). Size: height of the stack; or
+//   - crowded: the guide comes back to within d/2 of its place after m double strokes, and the phases x / pitch - angle
+//     of all nodes laid so far in this direction, over eight strokes or more, have a mean resultant length of a fifth
+//     or more at that pattern (a round turn on a round turn rolls off and comes to lie beside it). Size: how much
+//     higher the stroke lies in the crowded half of the pattern than in the other, 0 where it does not.
+// One occurrence per stroke. Detail: turns of the spool per double stroke.
 class RibbonFinder {
  public:
   [[nodiscard]] std::vector<Occurrence> find(const StrokeView& view);
 
  private:
   static constexpr std::size_t most_double_strokes = 4;
+  using Phases = std::array<std::complex<double>, most_double_strokes>;  // mean of exp(2 pi i m phase)
+  [[nodiscard]] double stack_height(const StrokeView& view);
+  // None where nothing is crowded.
+  [[nodiscard]] std::optional<double> ridge_height(const StrokeView& view, double turns_per_double_stroke);
+
   // For each stroke and m: height of the stack under it, mm; 0 where nothing is stacked.
   std::vector<std::vector<double>> heights_;
+  std::array<Phases, 2> phases_{};  // summed over the strokes of a direction: to the left, to the right
+  std::array<std::size_t, 2> strokes_seen_{};
 };
 
 // pile_up, edge_valley: after a whole stroke, the mean crest of an edge zone is above or below that of the middle
@@ -85,7 +99,9 @@ class FindingsMaker {
     std::optional<Side> side;
     bool planned;  // explained by the plan's pitch
 
-    [[nodiscard]] auto operator<=>(const Key&) const = default;
+    [[nodiscard]] bool operator<(const Key& other) const {
+      return std::tie(kind, side, planned) < std::tie(other.kind, other.side, other.planned);
+    }
   };
 
   void add(const std::vector<Occurrence>& occurrences);

@@ -1,5 +1,8 @@
 #include <catch2/catch.hpp>
 
+#include "lay/lay.h"
+#include "plan/plan_file.h"
+
 #include "findings_of.h"
 #include "synthetic_build.h"
 
@@ -92,6 +95,26 @@ TEST_CASE("strokes that lie on one another are a ribbon") {
   const auto third = of_kind(measured(plan, cross_wound(plan, 5.0 + 1.0 / 6.0, 30)), FindingKind::ribbon);
   REQUIRE(third.size() == 1);
   CHECK(says(third.front(), "near to 10 1/3 "));
+}
+
+// Round fiber does not stay on round fiber: what a whole winding ratio leaves is a crowd beside its line.
+TEST_CASE("a whole winding ratio crowds the wind into ribbons, a ratio that is none does not") {
+  const std::string sample = std::string(LAYWRIGHT_SOURCE_DIR) + "/samples/whole-ratio.lay.toml";
+  PlanDraft ribbon = read_plan(read_plan_text(sample).value(), sample).value();
+  const auto ribbons_of = [](const PlanDraft& plan_draft) {
+    const Plan plan = plan_of(plan_draft);
+    Progress progress;
+    return of_kind(measured(plan, lay(plan, {}, progress).value()), FindingKind::ribbon);
+  };
+  const auto found = ribbons_of(ribbon);
+  REQUIRE(found.size() == 1);
+  CHECK(found.front().occurrences > 20);
+  CHECK(found.front().size_d > 1.0);
+  CHECK(says(found.front(), "15.00 turns"));
+  ribbon.traverse.pitch_mm = 19.85;  // 15.11, the cure that the sample names
+  CHECK(ribbons_of(ribbon).empty());
+  ribbon.traverse.pitch_mm = 19.3;
+  CHECK(ribbons_of(ribbon).empty());
 }
 
 TEST_CASE("strokes that lie side by side are no ribbon") {
