@@ -2,7 +2,10 @@
 
 #include <atomic>
 #include <cerrno>
+#include <new>
+#include <streambuf>
 #include <system_error>
+#include <vector>
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -58,6 +61,54 @@ int write_all(int fd, std::string_view bytes) {
   return 0;
 }
 
+// A stream into a file descriptor, which keeps the first error.
+class DescriptorBuffer : public std::streambuf {
+ public:
+  explicit DescriptorBuffer(int fd) : fd_(fd), held_(1U << 16U) { setp(held_.data(), held_.data() + held_.size()); }
+  [[nodiscard]] int error() const { return error_; }
+
+ protected:
+  int sync() override {
+    const std::string_view waiting(pbase(), static_cast<std::size_t>(pptr() - pbase()));
+    if (error_ == 0) error_ = write_all(fd_, waiting);
+    setp(held_.data(), held_.data() + held_.size());
+    return error_ == 0 ? 0 : -1;
+  }
+  int_type overflow(int_type c) override {
+    if (sync() != 0) return traits_type::eof();
+    return traits_type::eq_int_type(c, traits_type::eof()) ? traits_type::not_eof(c)
+                                                           : sputc(traits_type::to_char_type(c));
+  }
+  // What is large is not copied first.
+  std::streamsize xsputn(const char* bytes, std::streamsize count) override {
+    if (count < epptr() - pbase()) return std::streambuf::xsputn(bytes, count);
+    if (sync() != 0) return 0;
+    error_ = write_all(fd_, std::string_view(bytes, static_cast<std::size_t>(count)));
+    return error_ == 0 ? count : 0;
+  }
+
+ private:
+  int fd_, error_ = 0;
+  std::vector<char> held_;
+};
+
+// Puts all bytes of a file into a descriptor. 0, or the error; ECANCELED when it gave up.
+using Put = std::function<int(int fd)>;
+
+Put put_of(const std::function<bool(std::ostream&)>& write) {
+  return [&write](int fd) {
+    try {
+      DescriptorBuffer buffer(fd);
+      std::ostream out(&buffer);
+      const bool complete = write(out);
+      out.flush();
+      return buffer.error() != 0 ? buffer.error() : complete ? 0 : ECANCELED;
+    } catch (const std::bad_alloc&) {
+      return ENOMEM;
+    }
+  };
+}
+
 // A name that no other writer of this or another process uses. It does not grow with the name of the target,
 // which may be as long as the file system allows.
 fs::path beside(const fs::path& target) {
@@ -73,7 +124,7 @@ void keep_permissions(int fd, const struct stat& old) {
 }
 
 // 0, or the error. The temporary file is gone in either case.
-int replace(const fs::path& target, const struct stat* old, std::string_view bytes) {
+int replace(const fs::path& target, const struct stat* old, const Put& put) {
   fs::path temporary = beside(target);
   int fd = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
   while (fd < 0 && errno == EEXIST) {
@@ -83,7 +134,7 @@ int replace(const fs::path& target, const struct stat* old, std::string_view byt
   if (fd < 0) return errno;
 
   Descriptor file(fd);
-  int error = write_all(file.get(), bytes);
+  int error = put(file.get());
   if (error == 0 && old != nullptr) keep_permissions(file.get(), *old);
   if (error == 0 && ::fsync(file.get()) != 0) error = errno;
   if (const int on_close = file.close(); error == 0) error = on_close;
@@ -99,33 +150,44 @@ void sync_folder(const fs::path& target) {
   if (opened.get() >= 0) ::fsync(opened.get());
 }
 
-Issues write_through(const fs::path& path, std::string_view bytes) {
+int write_through(const fs::path& path, const Put& put) {
   Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
-  if (file.get() < 0) return failed(path, errno);
-  if (const int error = write_all(file.get(), bytes); error != 0) return failed(path, error);
-  if (const int error = file.close(); error != 0) return failed(path, error);
+  if (file.get() < 0) return errno;
+  if (const int error = put(file.get()); error != 0) return error;
+  return file.close();
+}
+
+Issues write_atomically(const fs::path& path, const Put& put) {
+  if (path.empty()) return failed(path, "no file name was given");
+
+  struct stat old {};
+  const bool exists = ::stat(path.c_str(), &old) == 0;
+  if (exists && S_ISDIR(old.st_mode)) return failed(path, "it is a folder; give the name of a file");
+  if (exists && !S_ISREG(old.st_mode)) {
+    const int code = write_through(path, put);
+    return code == 0 || code == ECANCELED ? Issues{} : failed(path, code);
+  }
+  if (exists && ::access(path.c_str(), W_OK) != 0) return failed(path, "it is write-protected");
+
+  std::error_code error;
+  const fs::path target = exists ? fs::canonical(path, error) : path;
+  if (error) return failed(path, error.message());
+  if (const int code = replace(target, exists ? &old : nullptr, put); code != 0) {
+    if (code == ECANCELED) return {};
+    return failed(path, code == ENOENT ? "its folder does not exist" : std::generic_category().message(code));
+  }
+  sync_folder(target);
   return {};
 }
 
 }  // namespace
 
 Issues write_file_atomically(const fs::path& path, std::string_view bytes) {
-  if (path.empty()) return failed(path, "no file name was given");
+  return write_atomically(path, [bytes](int fd) { return write_all(fd, bytes); });
+}
 
-  struct stat old {};
-  const bool exists = ::stat(path.c_str(), &old) == 0;
-  if (exists && S_ISDIR(old.st_mode)) return failed(path, "it is a folder; give the name of a file");
-  if (exists && !S_ISREG(old.st_mode)) return write_through(path, bytes);
-  if (exists && ::access(path.c_str(), W_OK) != 0) return failed(path, "it is write-protected");
-
-  std::error_code error;
-  const fs::path target = exists ? fs::canonical(path, error) : path;
-  if (error) return failed(path, error.message());
-  if (const int code = replace(target, exists ? &old : nullptr, bytes); code != 0) {
-    return failed(path, code == ENOENT ? "its folder does not exist" : std::generic_category().message(code));
-  }
-  sync_folder(target);
-  return {};
+Issues write_file_atomically(const fs::path& path, const std::function<bool(std::ostream&)>& write) {
+  return write_atomically(path, put_of(write));
 }
 
 }  // namespace laywright

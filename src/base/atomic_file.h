@@ -2,6 +2,8 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
+#include <ostream>
 #include <string_view>
 
 #include "base/issue.h"
@@ -14,5 +16,10 @@ namespace laywright {
 //
 // No issue: written. Otherwise one error, and what stood at `path` before stands there still.
 [[nodiscard]] Issues write_file_atomically(const std::filesystem::path& path, std::string_view bytes);
+
+// The same for what is too large to be held in memory: `write` puts the bytes, and returns false when it has given up
+// (stopped by the person). Then nothing was changed, and there is no issue.
+[[nodiscard]] Issues write_file_atomically(const std::filesystem::path& path,
+                                           const std::function<bool(std::ostream&)>& write);
 
 }  // namespace laywright

@@ -1,6 +1,7 @@
 #include "base/decimal.h"
 
 #include <algorithm>
+#include <cmath>
 #include <system_error>
 
 #include <fast_float/fast_float.h>
@@ -142,7 +143,8 @@ std::optional<double> to_double(const Decimal& number) {
   const std::string text = fmt::format("{}{}e{}", number.negative ? "-" : "", number.digits, number.exponent);
   double value = 0.0;
   const auto [end, error] = fast_float::from_chars(text.data(), text.data() + text.size(), value);
-  if (error != std::errc() || (value == 0.0 && !number.zero())) return std::nullopt;
+  // Too large is infinite, too small zero.
+  if (error != std::errc() || !std::isfinite(value) || (value == 0.0 && !number.zero())) return std::nullopt;
   return value;
 }
 

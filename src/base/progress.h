@@ -2,13 +2,22 @@
 #pragma once
 
 #include <atomic>
+#include <functional>
+#include <utility>
 
 namespace laywright {
 
 class Progress {
  public:
+  Progress() = default;
+  // `told` hears of each share, on the worker's own thread: for a worker whose memory nobody else can read.
+  explicit Progress(std::function<void(double)> told) : told_(std::move(told)) {}
+
   // Share done, 0 to 1; called by the worker.
-  void report(double share) { share_.store(share, std::memory_order_relaxed); }
+  void report(double share) {
+    share_.store(share, std::memory_order_relaxed);
+    if (told_) told_(share);
+  }
   [[nodiscard]] double share() const { return share_.load(std::memory_order_relaxed); }
 
   // Asks the worker to stop soon. The worker then returns what its header promises.
@@ -18,6 +27,7 @@ class Progress {
  private:
   std::atomic<double> share_{0.0};
   std::atomic<bool> cancelled_{false};
+  std::function<void(double)> told_;
 };
 
 }  // namespace laywright

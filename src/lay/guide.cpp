@@ -9,8 +9,8 @@ namespace {
 
 constexpr double turn = 2.0 * std::numbers::pi;
 
-// A stroke whose scattered stops lie closer than a pitch still travels one pitch, or it would never end.
-constexpr double least_travel_in_pitches = 1.0;
+// However close scattered stops come, a stroke takes an eighth of a turn, or it would never end.
+constexpr double least_travel_in_pitches = 0.125;
 constexpr double least_pitch_factor = 0.1;
 
 }  // namespace

@@ -32,6 +32,7 @@ class Guide {
   [[nodiscard]] GuidePiece advance(double angle);
 
   [[nodiscard]] double x() const { return x_; }
+  [[nodiscard]] double seat() const { return seat_; }         // of the fiber in the eye, from the eye's middle
   [[nodiscard]] int stroke() const { return stroke_; }        // 0 = the first
   [[nodiscard]] int direction() const { return direction_; }  // +1 to the right, -1 to the left
 

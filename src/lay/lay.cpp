@@ -18,6 +18,10 @@ constexpr double movable_turn = 0.75;
 // The string is at rest when no node moves more than this, in d.
 constexpr double rest_tolerance_d = 5e-5;
 
+// A span that forgets more than all but this share of its lag from one station to the next leaves the node no choice: a
+// spring as stiff as that would drag it up any flange that is not quite square.
+constexpr double least_stay = 1e-4;
+
 // A turn rides up on its own layer when it stands more than this, in d, above the turn that carries it.
 constexpr double ride_up_d = 0.5;
 
@@ -36,6 +40,7 @@ class Winder {
       : plan_(plan),
         stations_(stations_for(plan, settings.fidelity)),
         angle_(2.0 * std::numbers::pi / stations_),
+        outer_r_(0.5 * (plan.spool().flange_diameter_mm - plan.fiber().diameter_mm)),
         sections_(make_sections(plan, stations_)),
         guide_(plan, settings.seed),
         window_(sections_, plan.fiber().friction, angle_, window_nodes(stations_), bending_length2(plan),
@@ -45,8 +50,10 @@ class Winder {
     const double rim = 0.5 * spool.flange_diameter_mm;
     const double inner = 0.5 * (spool.barrel_diameter_mm + std::min(0.0, spool.barrel_taper_mm));
     const double opening = std::tan(spool.flange_taper_rad) * (rim + d - inner) + spool.flange_runout_mm + d;
+    // A cone goes on where a flange leans away from its end.
+    const double lowest = inner - 0.5 * std::abs(spool.barrel_taper_mm) / spool.inside_width_mm * opening;
     build_.nodes =
-        NodeStore(Grid::over(-opening, spool.inside_width_mm + opening), Grid::over(inner, rim + 2.0 * d));
+        NodeStore(Grid::over(-opening, spool.inside_width_mm + opening), Grid::over(lowest, rim + 2.0 * d));
     build_.stations_per_turn = stations_;
     build_.fiber_diameter_mm = d;
     build_.seed = settings.seed;
@@ -113,24 +120,21 @@ class Winder {
     }
     // The span as a spring that would hold the lay point where the pursuit takes it.
     SpanPull span{x, HUGE_VAL};
-    if (stays > 0.0) span = {tip.x + (x - tip.x) / (1.0 - stays), (1.0 - stays) / stays};
+    if (stays > least_stay) span = {tip.x + (x - tip.x) / (1.0 - stays), (1.0 - stays) / stays};
     window_.add(x, static_cast<std::uint32_t>(guide_.stroke()), span);
   }
 
   // Makes node k part of its section and of the build.
   void deposit(std::size_t k) {
     const StringNode& node = window_.node(k);
+    // Before the grids: far above the rim they have no place for it.
+    if (node.rest.r > outer_r_) return finish(StopReason::rim, static_cast<double>(k > 0 ? k - 1 : 0) / stations_);
     const Grid& xs = build_.nodes.x_grid();
     const Grid& rs = build_.nodes.r_grid();
     const std::uint32_t x_code = xs.nearest(node.rest.x);
     const std::uint32_t r_code = rs.nearest(node.rest.r) + 1U;  // never lower than computed
     const double x = xs.decode(x_code);
     const double r = rs.decode(r_code);
-    const double outer = 0.5 * plan_.spool().flange_diameter_mm - 0.5 * build_.fiber_diameter_mm;
-    if (r > outer) {
-      finish(StopReason::rim, static_cast<double>(k > 0 ? k - 1 : 0) / stations_);
-      return;
-    }
     const bool rides = rides_up(node);
     const Support support = support_of(node.rest);
     build_.nodes.push(x_code, r_code, support, rides);
@@ -210,6 +214,7 @@ class Winder {
   const Plan& plan_;
   int stations_;
   double angle_;
+  double outer_r_;  // of a centre that just fits under the rim
   std::vector<Section> sections_;
   Guide guide_;
   StringWindow window_;

@@ -9,6 +9,9 @@
 
 namespace laywright::sliding {
 
+// Within this share of d a point that touches something stands above it, whatever rounding says.
+constexpr double from_above = 1e-9;
+
 struct Vec {
   double x = 0.0, r = 0.0;
 };
@@ -128,26 +131,29 @@ Stop end_of_cap(const View<S>& view, std::int32_t i) {
   return end;
 }
 
-// Highest surface met by a point that slides down the line x(r) = line.at_axis + line.slope * r, with circle
-// `skip` left out, among the circles right of the line's owner.
+// Highest surface met by a point that slides down the line x(r) = line.at_axis + line.slope * r from radius `top`, among
+// the circles from `from` on to the right.
 template <int S>
-Stop end_of_descent(const View<S>& view, FaceLine line, Contact on, std::int32_t from) {
+Stop end_of_descent(const View<S>& view, FaceLine line, Contact on, std::int32_t from, double top) {
   using Kind = Contact::Kind;
   const double m = view.barrel_slope();
   const double barrel_r = (view.barrel_at(0.0) + m * line.at_axis) / (1.0 - m * line.slope);
   Stop end{{line.at_axis + line.slope * barrel_r, barrel_r}, on, {Kind::barrel, Section::none}};
   const double d = view.d();
+  // Higher up there may be turns again, under which the point has come by.
+  const double highest = top + from_above * d;
   for (std::int32_t i = from; i != Section::none; i = view.after(i)) {
     const Vec c = view.centre(i);
     // The line leans by its slope only: far circles cannot reach it.
-    if (c.x - d > std::max(line.at_axis + line.slope * end.at.r, line.at_axis + line.slope * (c.r + d))) break;
+    if (c.x - d > line.at_axis + line.slope * (line.slope > 0.0 ? highest : end.at.r)) break;
     const Meeting meeting = meet(face_line(line), c, d);
     if (meeting.meets && meeting.second.r >= c.r) {
-      if (meeting.second.r > end.at.r) end = {meeting.second, on, {Kind::circle, i}};
+      if (meeting.second.r > end.at.r && meeting.second.r <= highest) end = {meeting.second, on, {Kind::circle, i}};
     } else if (line.slope < 0.0) {
       // Below its cap the line comes to its side.
       const double side_r = (c.x - d - line.at_axis) / line.slope;
-      if (side_r < c.r && side_r > end.at.r) end = {{c.x - d, side_r}, on, {View<S>::near_side, i}};
+      if (side_r < c.r && side_r > end.at.r && side_r <= highest)
+        end = {{c.x - d, side_r}, on, {View<S>::near_side, i}};
     }
   }
   return end;
@@ -219,17 +225,19 @@ Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, c
     end = end_of_barrel(view, q, contact);
   } else if (contact.kind == View<S>::far_side) {
     end = end_of_descent(view, FaceLine{view.centre(contact.circle).x + view.d(), 0.0}, contact,
-                         view.after(contact.circle));
-    const FaceLine face = view.far();
-    if (face.at_axis + face.slope * end.at.r < end.at.x && face.slope != 0.0) {
-      const double r = (end.at.x - face.at_axis) / face.slope;
-      end = {{end.at.x, r}, contact, {View<S>::far_face, Section::none}};
-    }
+                         view.after(contact.circle), q.r);
+    // Straight down it may also come to a face: to the far one, or to the near one where that opens under the turn.
+    const auto stops_at = [&](const FaceLine& face, Kind kind, double side) {
+      if (face.slope == 0.0 || side * (end.at.x - face.at_axis - face.slope * end.at.r) <= 0.0) return;
+      end = {{end.at.x, (end.at.x - face.at_axis) / face.slope}, contact, {kind, Section::none}};
+    };
+    stops_at(view.far(), View<S>::far_face, 1.0);
+    stops_at(view.near(), View<S>::near_face, -1.0);
   } else if (contact.kind == View<S>::near_side) {
     const Vec c = view.centre(contact.circle);
     end = {{c.x - view.d(), c.r}, contact, {Kind::circle, contact.circle}};
   } else if (contact.kind == View<S>::near_face) {
-    end = end_of_descent(view, view.near(), contact, view.first());
+    end = end_of_descent(view, view.near(), contact, view.first(), q.r);
   } else {
     return {stop, contact, {}};  // up the far face: nothing ends it
   }

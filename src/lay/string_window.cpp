@@ -24,6 +24,13 @@ constexpr int sweeps_before_leap = 12;
 // What a leap costs for each of its nodes, in visits.
 constexpr std::size_t leap_visits = 8;
 
+// Above the rim, where nothing is kept, the faces may even meet: not for std::clamp.
+double between_faces(const Section& section, double x, double r) {
+  const FaceLine& left = section.left();
+  const FaceLine& right = section.right();
+  return std::max(left.at_axis + left.slope * r, std::min(right.at_axis + right.slope * r, x));
+}
+
 }  // namespace
 
 StringWindow::StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
@@ -183,13 +190,10 @@ void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
   if (k == 0) return;
   const double free_r = node(k - 1).rest.r * drop_;
   if (free_r > added.rest.r) {
-    // Clear of what lies below; a face that leans in may still be in the way up there.
-    const FaceLine& left = added.section->left();
-    const FaceLine& right = added.section->right();
-    added.rest = {std::clamp(added.rest.x, left.at_axis + left.slope * free_r, right.at_axis + right.slope * free_r),
-                  free_r,
-                  {},
-                  {}};
+    // Clear of what lies below. A face that leans in may be in the way up there; beside it, turns may stand higher.
+    const double between = between_faces(*added.section, added.rest.x, free_r);
+    if (between != added.rest.x) added.rest = set_down(*added.section, between);
+    if (free_r > added.rest.r) added.rest = {added.rest.x, free_r, {}, {}};
   }
   relax();
 }

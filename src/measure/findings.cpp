@@ -22,7 +22,8 @@ Finding finding_of(const Plan& plan, const Build& build, const FiberLine& line, 
   finding.kind = extent.kind;
   finding.layer = extent.layer;
   finding.last_layer = cluster.last_layer;
-  finding.turn = static_cast<double>(extent.first_node) / build.stations_per_turn;
+  // The last node stands beyond the end.
+  finding.turn = std::min(build.turns, static_cast<double>(extent.first_node) / build.stations_per_turn);
   finding.side = extent.side;
   finding.x_mm = {extent.x_min_mm, extent.x_max_mm};
   finding.angle_deg = {extent.arc.from_deg, extent.arc.from_deg + extent.arc.span_deg};
@@ -30,6 +31,7 @@ Finding finding_of(const Plan& plan, const Build& build, const FiberLine& line, 
   finding.size_mm = extent.size_mm;
   finding.size_d = extent.size_mm / build.fiber_diameter_mm;
   finding.occurrences = cluster.count;
+  finding.places = cluster.places;
   finding.text = sentence(plan, build, finding, cluster);
   return finding;
 }

@@ -19,12 +19,13 @@ void greater_of(const float* a, const float* b, float* to, std::size_t count) {
 
 }  // namespace
 
-SurfaceGrid SurfaceGrid::over(double width_mm, double fiber_diameter_mm) {
+SurfaceGrid SurfaceGrid::over(double width_mm, double fiber_diameter_mm, double opening_mm) {
   const double wanted = std::ceil(width_mm / fiber_diameter_mm * points_per_diameter);
   SurfaceGrid grid;
   grid.points = static_cast<std::size_t>(std::clamp(wanted, fewest_points, most_points));
   grid.spacing_mm = width_mm / static_cast<double>(grid.points);
-  grid.margin = 2 * static_cast<std::size_t>(fiber_diameter_mm / grid.spacing_mm) + 8;
+  grid.beyond = static_cast<std::size_t>(std::ceil(opening_mm / grid.spacing_mm));
+  grid.margin = grid.beyond + 2 * static_cast<std::size_t>(fiber_diameter_mm / grid.spacing_mm) + 8;
   return grid;
 }
 

@@ -10,9 +10,11 @@ namespace laywright {
 struct SurfaceGrid {
   std::size_t points = 0;
   double spacing_mm = 0.0;
+  std::size_t beyond = 0;  // points beyond each end, over the openings of tapered flanges
   std::size_t margin = 0;  // points kept beyond each end, so that circles need no clipping
 
-  [[nodiscard]] static SurfaceGrid over(double width_mm, double fiber_diameter_mm);
+  // Precondition of opening_mm: 0 or more.
+  [[nodiscard]] static SurfaceGrid over(double width_mm, double fiber_diameter_mm, double opening_mm = 0.0);
 };
 
 // The upper half of a fiber's circle on the points that it covers, for each of 64 places of its edge between two
@@ -38,11 +40,13 @@ class HeightField {
   // `floor` gives the height at each of the grid's points before anything is laid.
   HeightField(const SurfaceGrid& grid, const std::vector<float>& floor);
 
-  // Lays a circle with its centre at x and at this height. What lies beyond the grid (over the opening of a
-  // tapered flange) is left out.
+  // Lays a circle with its centre at x and at this height. What lies beyond the grid and its openings is left out.
   void lay(const CirclePrint& print, double x_mm, double height_mm);
 
+  [[nodiscard]] const SurfaceGrid& grid() const { return grid_; }
   [[nodiscard]] float operator[](std::size_t point) const { return heights_[grid_.margin + point]; }
+  // The same, counted from the first point of the left opening; far below everything where nothing was laid there.
+  [[nodiscard]] float with_openings(std::size_t point) const { return heights_[grid_.margin - grid_.beyond + point]; }
 
   // Mean crest height of the points [from, to): of the greatest within a diameter either way.
   [[nodiscard]] double mean_crest(std::size_t from, std::size_t to, double fiber_diameter_mm,

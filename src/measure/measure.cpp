@@ -29,7 +29,7 @@ Measurements measure(const Plan& plan, const Build& build, Progress& progress) {
   if (progress.cancelled()) return out;
   out.surface = surface.profile;
   out.outer_diameter = outer_diameter(surface);
-  out.fill_factor = fill_factor(plan, build, surface.profile);
+  out.fill_factor = fill_factor(build, surface);
   out.rim_clearance_mm = 0.5 * plan.spool().flange_diameter_mm - surface.greatest_mm;
 
   progress.report(0.5);
@@ -44,7 +44,14 @@ Measurements measure(const Plan& plan, const Build& build, Progress& progress) {
     const StrokeView view(plan, build, line, s, here, before);
     const std::optional<FlangeReach> reach = reach_at_start_of(view);
     out.layers.push_back(layer_row(view));
-    if (reach) out.layers[static_cast<std::size_t>(reach->layer) - 1].gap_length_mm += open_length(view, *reach);
+    for (std::size_t zone = 0; zone < zone_count; ++zone) {
+      out.layers.back().outer_diameter_mm[zone] = 2.0 * surface.after_stroke[s][zone];
+    }
+    if (reach) {
+      LayerRow& row = out.layers[static_cast<std::size_t>(reach->layer) - 1];
+      row.flange_gap_length_mm += open_length(view, *reach);
+      row.gap_length_mm += open_length(view, *reach);
+    }
     findings.find_in_stroke(view, reach);
     progress.report(0.5 + 0.5 * static_cast<double>(s + 1) / static_cast<double>(build.strokes.size()));
   }

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -24,8 +25,11 @@ struct LayerRow {
   double mean_diameter_mm = 0.0;      // of centre lines
   std::optional<double> mean_rise_d;  // over the layer below at the same place; none where nothing lies below
   double gap_length_mm = 0.0;         // fiber length beside which a gap over the limit is open
+  double flange_gap_length_mm = 0.0;  // the part of it that is beside a flange
   int crossings = 0;                  // times that the layer crosses a turn of the layer below
   double bridged_share = 0.0;         // of its length
+  // Outer diameter left, middle and right once the layer lies, as in OuterDiameter.
+  std::array<double, 3> outer_diameter_mm{};
 };
 
 // Over theta, at x[i] = (i + 1/2) * width / x.size(): outer radius of the surface (fiber included), mm.
@@ -44,7 +48,16 @@ enum class FindingKind { gap, flange_gap, pile_up, edge_valley, ride_up, dropped
 // Stable names, as in the JSON document: "flange_gap".
 [[nodiscard]] const char* name_of(FindingKind kind);
 
+// One of the places that a finding is made of.
+struct FindingPlace {
+  std::size_t first_node = 0, end_node = 0;  // fiber that it concerns
+  std::size_t node = 0;                      // where it is largest
+  double size_mm = 0.0;
+};
+
 struct Finding {
+  static constexpr std::size_t most_places = 32;
+
   FindingKind kind = FindingKind::gap;
   int layer = 0;  // the first it occurs in
   int last_layer = 0;
@@ -55,8 +68,9 @@ struct Finding {
   std::array<double, 2> length_mm{};  // of fiber, from the start of the wind
   double size_mm = 0.0;               // the greatest occurrence
   double size_d = 0.0;
-  int occurrences = 1;  // that were merged
-  std::string text;     // what, where, how large, what it will do later: for a trainee
+  int occurrences = 1;               // that were merged
+  std::vector<FindingPlace> places;  // the largest of them, at most most_places; largest first
+  std::string text;                  // what, where, how large, what it will do later: for a trainee
 };
 
 struct Measurements {

@@ -5,6 +5,13 @@
 
 namespace laywright {
 
+void Cluster::keep_largest_places() {
+  std::sort(places.begin(), places.end(), [](const FindingPlace& a, const FindingPlace& b) {
+    return a.size_mm != b.size_mm ? a.size_mm > b.size_mm : a.node < b.node;
+  });
+  if (places.size() > Finding::most_places) places.resize(Finding::most_places);
+}
+
 namespace {
 
 void absorb(Cluster& into, const Cluster& other) {
@@ -24,6 +31,8 @@ void absorb(Cluster& into, const Cluster& other) {
   a.arc = covering(a.arc, b.arc);
   into.last_layer = std::max(into.last_layer, other.last_layer);
   into.count += other.count;
+  into.places.insert(into.places.end(), other.places.begin(), other.places.end());
+  if (into.places.size() > 2 * Finding::most_places) into.keep_largest_places();
 }
 
 }  // namespace
@@ -77,6 +86,7 @@ void Merger::widen() {
 std::vector<Cluster> Merger::finish() {
   merge_all();
   while (clusters_.size() > most_clusters) widen();
+  for (Cluster& cluster : clusters_) cluster.keep_largest_places();
   std::sort(clusters_.begin(), clusters_.end(),
             [](const Cluster& a, const Cluster& b) { return a.extent.first_node < b.extent.first_node; });
   return std::move(clusters_);

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <vector>
 
 #include "measure/arc.h"
 #include "measure/measurements.h"
@@ -27,9 +28,16 @@ struct Cluster {
   int last_layer = 0;
   int worst_layer = 0;
   int count = 1;
+  std::vector<FindingPlace> places;  // the largest, up to twice Finding::most_places, in no order
 
   explicit Cluster(const Occurrence& occurrence)
-      : extent(occurrence), last_layer(occurrence.layer), worst_layer(occurrence.layer) {}
+      : extent(occurrence),
+        last_layer(occurrence.layer),
+        worst_layer(occurrence.layer),
+        places{{occurrence.first_node, occurrence.end_node, occurrence.worst_node, occurrence.size_mm}} {}
+
+  // Leaves the largest places, at most Finding::most_places, largest first; of equals the earlier.
+  void keep_largest_places();
 };
 
 }  // namespace laywright

@@ -1,8 +1,11 @@
 #include "measure/surface.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
+#include <numbers>
 
+#include "measure/ground.h"
 #include "measure/height_field.h"
 
 namespace laywright {
@@ -22,9 +25,15 @@ struct Frame {
   std::array<std::array<std::size_t, 2>, zone_count> zone_points;  // first and one past the last
 };
 
+// How far a flange face can lie beyond the barrel's end, mm.
+double opening_of(const Spool& spool) {
+  const double height = 0.5 * (spool.flange_diameter_mm - spool.least_barrel_diameter_mm());
+  return height * std::tan(spool.flange_taper_rad) + 0.5 * spool.flange_runout_mm;
+}
+
 Frame frame_of(const Plan& plan, const Build& build) {
   const Spool& spool = plan.spool();
-  const SurfaceGrid grid = SurfaceGrid::over(spool.inside_width_mm, build.fiber_diameter_mm);
+  const SurfaceGrid grid = SurfaceGrid::over(spool.inside_width_mm, build.fiber_diameter_mm, opening_of(spool));
   const CirclePrint print(grid, build.fiber_diameter_mm);
   Frame frame{plan, build, grid, print, 0.5 * spool.barrel_diameter_mm, {}, {}};
   frame.floor.resize(frame.grid.points);
@@ -99,6 +108,7 @@ Surface empty_surface(const Frame& frame) {
 // From sums of heights to radii.
 void finish(const Frame& frame, Surface& surface) {
   const double stations = static_cast<double>(frame.build.stations_per_turn);
+  surface.volume_mm3 *= std::numbers::pi / stations;
   for (ZoneRadii& radii : surface.after_stroke) {
     for (double& radius : radii) radius = frame.base_mm + radius / stations;
   }
@@ -121,6 +131,7 @@ Surface find_surface(const Plan& plan, const Build& build, Progress& progress) {
   const Frame frame = frame_of(plan, build);
   Surface surface = empty_surface(frame);
   const std::size_t stations = static_cast<std::size_t>(build.stations_per_turn);
+  const double angle = 2.0 * std::numbers::pi / static_cast<double>(stations);
   double greatest_height = -0.5 * build.fiber_diameter_mm + std::max(0.0, 0.5 * plan.spool().barrel_taper_mm);
   std::vector<float> scratch;
   for (std::size_t from = 0; from < stations && !progress.cancelled(); from += block) {
@@ -131,6 +142,10 @@ Surface find_surface(const Plan& plan, const Build& build, Progress& progress) {
       add_zones(frame, fields, surface.after_stroke[s], scratch);
     }
     add_profile(fields, surface.profile);
+    for (std::size_t i = 0; i < fields.size(); ++i) {
+      surface.volume_mm3 +=
+          section_moment(Ground(plan.spool(), angle * static_cast<double>(from + i)), fields[i], frame.base_mm);
+    }
   }
   surface.greatest_mm = frame.base_mm + greatest_height + 0.5 * build.fiber_diameter_mm;
   finish(frame, surface);

@@ -36,6 +36,7 @@ struct Surface {
   SurfaceProfile profile;
   std::vector<ZoneRadii> after_stroke;  // after each stroke of the build
   double greatest_mm = 0.0;             // outer radius of the highest fiber, exact; the barrel's for an empty build
+  double volume_mm3 = 0.0;              // between the barrel, the flange faces and the surface
 };
 
 // Stops early and returns an incomplete surface when cancelled.
@@ -43,8 +44,7 @@ struct Surface {
 
 [[nodiscard]] OuterDiameter outer_diameter(const Surface& surface);
 
-// Fiber volume over the volume between the barrel, the mean surface and the flange faces (into the opening of a
-// tapered flange the surface goes on at its mean radius in the edge zone); 0 for an empty build.
-[[nodiscard]] double fill_factor(const Plan& plan, const Build& build, const SurfaceProfile& profile);
+// Fiber volume over the volume between the barrel, the flange faces and the surface; 0 for an empty build.
+[[nodiscard]] double fill_factor(const Build& build, const Surface& surface);
 
 }  // namespace laywright

@@ -8,6 +8,11 @@
 namespace laywright {
 namespace {
 
+// Taper of the barrel as a share of its width: a half angle of some 27 degrees.
+constexpr double most_cone = 1.0;
+// Run-out as a share of the flange's diameter: the tangent of its lean, some 11 degrees.
+constexpr double most_lean = 0.2;
+
 void check_flange(Checker& c) {
   if (!c.sound({"spool.barrel_diameter", "spool.flange_diameter"})) return;
   const Spool& spool = c.draft().spool;
@@ -25,7 +30,9 @@ void check_flange(Checker& c) {
 }
 
 void check_barrel_taper(Checker& c) {
-  if (!c.sound({"spool.barrel_diameter", "spool.flange_diameter", "spool.barrel_taper"})) return;
+  if (!c.sound({"spool.barrel_diameter", "spool.flange_diameter", "spool.barrel_taper", "spool.inside_width"})) {
+    return;
+  }
   const Spool& spool = c.draft().spool;
   const double right = spool.barrel_diameter_mm + spool.barrel_taper_mm;
   if (right <= 0.0) {
@@ -35,23 +42,58 @@ void check_barrel_taper(Checker& c) {
     c.error("spool.barrel_taper", fmt::format("the right end of the barrel becomes {}, as large as the flange or "
                                               "larger; check the taper's sign and size",
                                               c.in_unit_of("spool.barrel_taper", right)));
+  } else if (c.sound({"fiber.diameter"}) && spool.flange_diameter_mm < right + 2.0 * c.draft().fiber.diameter_mm) {
+    c.error("spool.barrel_taper",
+            fmt::format("the right end of the barrel becomes {}, which leaves no room under the "
+                        "rim for even one fiber, {}",
+                        c.in_unit_of("spool.barrel_taper", right), c.shown("fiber.diameter")));
+  } else if (const double most = most_cone * spool.inside_width_mm; std::abs(spool.barrel_taper_mm) > most) {
+    c.error("spool.barrel_taper", "makes a barrel so conical that no turn would hold on it; check the units",
+            fmt::format("{} to {}", c.in_unit_of("spool.barrel_taper", -most),
+                        c.in_unit_of("spool.barrel_taper", most)));
   }
 }
 
-void check_runout(Checker& c) {
-  if (!c.sound({"spool.barrel_diameter", "spool.flange_diameter", "spool.inside_width", "spool.flange_taper",
-                "spool.flange_runout", "fiber.diameter"})) {
+// The run-out at which the flanges leave no room for the fiber at this radius. Each face leans inward by half its
+// run-out at the rim, and below it in proportion to the radius; both may do so at the same place.
+double closing_runout(const PlanDraft& draft, double radius_mm) {
+  const Spool& spool = draft.spool;
+  const double opening = std::tan(spool.flange_taper_rad);
+  const double barrel = spool.barrel_diameter_mm + spool.barrel_taper_mm / 2.0;  // mean of both ends
+  const double wide = spool.inside_width_mm + (2.0 * radius_mm - barrel) * opening;
+  const double room = wide - draft.fiber.diameter_mm * std::hypot(1.0, opening);
+  return room * spool.flange_diameter_mm / (2.0 * radius_mm);
+}
+
+void check_room_between_flanges(Checker& c) {
+  if (!c.sound({"spool.barrel_diameter", "spool.barrel_taper", "spool.flange_diameter", "spool.inside_width",
+                "spool.flange_taper", "spool.flange_runout", "fiber.diameter"})) {
     return;
   }
-  // Each face leans inward by half its runout somewhere; both may do so at the same place.
   const Spool& spool = c.draft().spool;
-  const double height = (spool.flange_diameter_mm - spool.barrel_diameter_mm) / 2.0;
-  const double at_rim = spool.inside_width_mm + 2.0 * height * std::tan(spool.flange_taper_rad);
-  const double most = at_rim - c.draft().fiber.diameter_mm;
-  if (spool.flange_runout_mm >= most) {
-    c.error("spool.flange_runout", "flanges so far out of square close the spool at the rim",
+  const double on_barrel = (spool.least_barrel_diameter_mm() + c.draft().fiber.diameter_mm) / 2.0;
+  // What is open between straight faces is least at one end.
+  const double most =
+      std::min(closing_runout(c.draft(), on_barrel), closing_runout(c.draft(), spool.flange_diameter_mm / 2.0));
+  const double leans = most_lean * spool.flange_diameter_mm;
+  if (spool.flange_runout_mm > leans) {
+    c.error("spool.flange_runout", "is more than any flange is out of square; check the units",
+            "up to " + c.in_unit_of("spool.flange_runout", leans));
+  } else if (most <= 0.0) {
+    c.error("spool.flange_taper",
+            "flanges that open so far leave the fiber no room beside the thin end of the barrel");
+  } else if (spool.flange_runout_mm >= most) {
+    c.error("spool.flange_runout", "flanges so far out of square close the spool",
             "less than " + c.in_unit_of("spool.flange_runout", most));
   }
+}
+
+void check_barrel_under_fiber(Checker& c) {
+  if (!c.sound({"spool.barrel_diameter", "spool.barrel_taper", "fiber.diameter"})) return;
+  if (c.draft().spool.least_barrel_diameter_mm() >= c.draft().fiber.diameter_mm) return;
+  c.error("spool.barrel_diameter",
+          fmt::format("the barrel is thinner than the fiber, {}, which cannot be bent round it; check the units",
+                      c.shown("fiber.diameter")));
 }
 
 void check_fiber_in_spool(Checker& c) {
@@ -87,16 +129,13 @@ void check_fiber(Checker& c) {
   if (fiber.modulus_MPa && !fiber.core_diameter_mm) {
     c.warn("fiber.modulus", "is not used; stiffness and strain need core_diameter too");
   }
-  if (fiber.core_diameter_mm && !fiber.modulus_MPa) {
-    c.warn("fiber.core_diameter", "is not used; stiffness and strain need modulus too");
-  }
 }
 
 void check_bend(Checker& c) {
   const std::optional<double> least = c.draft().fiber.min_bend_diameter_mm;
   if (!least || !c.sound({"fiber.min_bend_diameter", "spool.barrel_diameter", "spool.barrel_taper"})) return;
   const Spool& spool = c.draft().spool;
-  const double barrel = std::min(spool.barrel_diameter_mm, spool.barrel_diameter_mm + spool.barrel_taper_mm);
+  const double barrel = spool.least_barrel_diameter_mm();
   if (*least > barrel) {
     c.error("fiber.min_bend_diameter",
             fmt::format("the barrel, {}, bends the fiber tighter than this; use a larger barrel",
@@ -109,7 +148,8 @@ void check_bend(Checker& c) {
 void check_spool_and_fiber(Checker& checker) {
   check_flange(checker);
   check_barrel_taper(checker);
-  check_runout(checker);
+  check_room_between_flanges(checker);
+  check_barrel_under_fiber(checker);
   check_fiber_in_spool(checker);
   check_fiber(checker);
   check_bend(checker);

@@ -1,3 +1,6 @@
+#include <cmath>
+#include <numbers>
+
 #include <fmt/format.h>
 
 #include "plan/checker.h"
@@ -9,6 +12,10 @@ namespace {
 constexpr double most_scatter = 0.1;
 // A share of the width below which a stroke is none, but what is left of rounding.
 constexpr double rounding = 1e-9;
+// Strokes within one turn: more than any winder makes, and than the stations of a turn resolve.
+constexpr double most_strokes_per_turn = 4.0;
+// Helix angle up to which the lay model is good to two percent; from 45 degrees on its lengths mean nothing.
+constexpr double steep_rad = std::numbers::pi / 12.0;
 
 void check_motion(Checker& c) {
   const Traverse& traverse = c.draft().traverse;
@@ -66,6 +73,35 @@ struct Stroke {
   std::string stop_path;
 };
 
+void check_steepness(Checker& c, const Stroke& stroke) {
+  if (!c.sound({"spool.barrel_diameter", "spool.barrel_taper"})) return;
+  const double around = std::numbers::pi * c.draft().spool.least_barrel_diameter_mm();
+  if (stroke.pitch_mm > around) {
+    c.error(stroke.pitch_path, "lays the fiber steeper than 45 degrees, which the lay model does not cover",
+            "up to " + c.in_unit_of(stroke.pitch_path, around));
+  } else if (stroke.pitch_mm > around * std::tan(steep_rad)) {
+    c.warn(stroke.pitch_path,
+           fmt::format("lays the fiber at {:.0f} degrees on the barrel; beyond {:.0f} degrees all figures are rough "
+                       "estimates",
+                       std::atan(stroke.pitch_mm / around) * 180.0 / std::numbers::pi,
+                       steep_rad * 180.0 / std::numbers::pi));
+  }
+}
+
+void check_strokes_per_turn(Checker& c, const Stroke& stroke, double length_mm) {
+  const std::string shown_length = c.in_unit_of(stroke.pitch_path, length_mm);
+  if (stroke.pitch_mm > most_strokes_per_turn * length_mm) {
+    c.error(
+        stroke.pitch_path,
+        fmt::format("is so coarse for the stroke, {}, that the guide would turn back more than {} times in a turn",
+                    shown_length, most_strokes_per_turn),
+        "up to " + c.in_unit_of(stroke.pitch_path, most_strokes_per_turn * length_mm));
+  } else if (stroke.pitch_mm > length_mm) {
+    c.warn(stroke.pitch_path,
+           fmt::format("is coarser than the stroke, {}: the guide turns back within a single turn", shown_length));
+  }
+}
+
 void check_stroke(Checker& c, const Stroke& stroke, bool stops_changed, bool pitch_changed) {
   const double width = c.draft().spool.inside_width_mm;
   const double length = width - stroke.left_mm - stroke.right_mm;
@@ -79,19 +115,16 @@ void check_stroke(Checker& c, const Stroke& stroke, bool stops_changed, bool pit
   }
   if (!c.sound(stroke.pitch_path) || (!stops_changed && !pitch_changed)) return;
   const Reversal& reversal = c.draft().traverse.reversal;
-  const std::string shown_length = c.in_unit_of(stroke.pitch_path, length);
-  if (stroke.pitch_mm > length) {
-    c.warn(stroke.pitch_path,
-           fmt::format("is coarser than the stroke, {}: the guide turns back within a single turn", shown_length));
-  }
+  if (pitch_changed) check_steepness(c, stroke);
+  check_strokes_per_turn(c, stroke, length);
   const bool ramps =
       reversal.kind == ReversalKind::ramp && c.sound({"traverse.reversal.kind", "traverse.reversal.turns"});
   // Half of the turns slow down before a stop and half speed up after it, at half the pitch on average: two such
   // halves share a stroke.
   if (ramps && stroke.pitch_mm * reversal.turns / 2.0 > length) {
     c.error("traverse.reversal.turns",
-            fmt::format("the ramps at both stops are longer than the stroke, {}, at pitch {}", shown_length,
-                        c.shown(stroke.pitch_path)),
+            fmt::format("the ramps at both stops are longer than the stroke, {}, at pitch {}",
+                        c.in_unit_of(stroke.pitch_path, length), c.shown(stroke.pitch_path)),
             fmt::format("0 to {:.6g}", 2.0 * length / stroke.pitch_mm));
   }
 }

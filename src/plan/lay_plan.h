@@ -20,6 +20,11 @@ struct Spool {
   double barrel_taper_mm = 0.0;   // right diameter minus left
   double flange_runout_mm = 0.0;  // out of square, peak to peak at the rim
   std::optional<double> mass_kg;
+
+  // Of its thinner end.
+  [[nodiscard]] double least_barrel_diameter_mm() const {
+    return barrel_taper_mm < 0.0 ? barrel_diameter_mm + barrel_taper_mm : barrel_diameter_mm;
+  }
 };
 
 struct Fiber {

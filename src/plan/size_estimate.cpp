@@ -19,14 +19,10 @@ constexpr double travel_between_stations_d = 0.125;
 // A middling fill, for an outer diameter that need not be exact.
 constexpr double expected_fill = 0.8;
 
-double smaller_barrel(const Spool& spool) {
-  return std::min(spool.barrel_diameter_mm, spool.barrel_diameter_mm + spool.barrel_taper_mm);
-}
-
 // Turns that fit up to this diameter: circles of diameter d, each in a hexagon of area sqrt(3)/2 d^2.
 double turns_up_to(double diameter_mm, const PlanDraft& draft) {
   const Spool& spool = draft.spool;
-  const double height = std::max(0.0, (diameter_mm - smaller_barrel(spool)) / 2.0);
+  const double height = std::max(0.0, (diameter_mm - spool.least_barrel_diameter_mm()) / 2.0);
   const double width = spool.inside_width_mm + height * std::tan(spool.flange_taper_rad);
   const double d = draft.fiber.diameter_mm;
   return height * width / (std::sqrt(3.0) / 2.0 * d * d);
@@ -58,7 +54,7 @@ double stations_estimate(const PlanDraft& draft) {
 double turns_estimate(const PlanDraft& draft) {
   const double on_spool = turns_up_to(draft.spool.flange_diameter_mm, draft);
   const Wind& wind = draft.wind;
-  if (wind.length_mm) return std::min(on_spool, *wind.length_mm / (std::numbers::pi * smaller_barrel(draft.spool)));
+  if (wind.length_mm) return std::min(on_spool, *wind.length_mm / (std::numbers::pi * draft.spool.least_barrel_diameter_mm()));
   if (wind.turns) return std::min(on_spool, *wind.turns);
   return wind.diameter_mm ? std::min(on_spool, turns_up_to(*wind.diameter_mm, draft)) : on_spool;
 }

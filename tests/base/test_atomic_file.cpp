@@ -114,3 +114,45 @@ TEST_CASE("a device is written to, not replaced; a full disk is told") {
     CHECK(fs::is_character_file("/dev/full"));
   }
 }
+
+TEST_CASE("a stream is written as a whole, in small pieces and large ones") {
+  const Folder folder;
+  const fs::path file = folder.path / "long.txt";
+  std::string expected;
+  const Issues issues = write_file_atomically(file, [&](std::ostream& out) {
+    for (int i = 0; i < 3000; ++i) {
+      const std::string piece(static_cast<std::size_t>(i % 97 == 0 ? 70'000 : i % 50),
+                              static_cast<char>('a' + i % 26));
+      out << piece << '\n';
+      expected += piece + '\n';
+    }
+    return true;
+  });
+  CHECK(issues.empty());
+  CHECK(bytes_of(file) == expected);
+  CHECK(folder.entries() == 1);
+}
+
+TEST_CASE("a stream that gives up leaves what was there, and is no error") {
+  const Folder folder;
+  const fs::path file = folder.path / "kept.txt";
+  std::ofstream(file) << "old";
+  const auto give_up = [](std::ostream& out) {
+    out << std::string(200'000, 'x');
+    return false;
+  };
+  CHECK(write_file_atomically(file, give_up).empty());
+  CHECK(bytes_of(file) == "old");
+  CHECK(write_file_atomically(folder.path / "never.txt", give_up).empty());
+  CHECK(folder.entries() == 1);
+}
+
+TEST_CASE("a stream into a full device is an error") {
+  if (!fs::exists("/dev/full")) return;
+  const Issues issues = write_file_atomically("/dev/full", [](std::ostream& out) {
+    out << std::string(200'000, 'x');
+    return true;
+  });
+  REQUIRE(issues.size() == 1);
+  CHECK(issues[0].what.find("cannot be written") == 0);
+}

@@ -86,18 +86,13 @@ TEST_CASE("many nested layers fill towards pi/sqrt(12), never beyond") {
   CHECK(m.fill_factor > 0.885);
 }
 
-TEST_CASE("a tapered flange adds its opening to the volume") {
+TEST_CASE("what a tapered flange opens counts only where fiber lies over it") {
   PlanDraft tapered = draft();
   tapered.spool.flange_taper_rad = 0.1;
   const Plan square = plan_of(draft());
   const Plan open = plan_of(tapered);
-  const Build build = nested(square, 32, 5, 20, 1.0);
-  const double v_square = build.length_mm / measured(square, build).fill_factor;
-  const double v_open = build.length_mm / measured(open, build).fill_factor;
-  // A triangle of height h and base h tan(.1) at the radius of its centroid, twice; h about 4.46 - .107.
-  const double h = 4.36;
-  const double wedge = 2.0 * 0.5 * h * h * std::tan(0.1) * 2.0 * pi * (50.0 + 2.0 / 3.0 * h);
-  CHECK((v_open - v_square) * pi / 4.0 == Approx(wedge).epsilon(0.06));
+  const Build short_of_it = nested(square, 32, 5, 20, 1.0);
+  CHECK(measured(open, short_of_it).fill_factor == Approx(measured(square, short_of_it).fill_factor).epsilon(1e-9));
 }
 
 TEST_CASE("edges and middle are measured apart, the last stroke as it is") {
