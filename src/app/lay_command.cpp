@@ -17,6 +17,7 @@
 #include "report/json.h"
 #include "report/report_set.h"
 #include "report/summary.h"
+#include "takeup/takeup_run.h"
 
 namespace laywright {
 namespace {
@@ -56,14 +57,16 @@ Outcome lay_and_report(const Plan& plan, const LayOptions& options) {
   watch.begin("measuring");
   const Measurements measurements = measure(plan, laid.value(), progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
+  const TakeupRun run = take_up(plan, laid.value(), measurements, progress);
+  if (progress.cancelled()) return {exit_stopped, {}, {}};
 
   SummaryStyle style;
   style.whole_lists_in = files ? options.folder + " (layers.csv, findings.csv)" : "--json, or --out DIR";
-  std::string text = options.json ? to_json(plan, laid.value(), measurements)
-                                  : summary_text(plan, laid.value(), measurements, style);
+  std::string text = options.json ? to_json(plan, laid.value(), measurements, run)
+                                  : summary_text(plan, laid.value(), measurements, run, style);
   if (files) {
     watch.begin("writing");
-    Issues trouble = add_reports(*files, plan, laid.value(), measurements, options.reports, progress);
+    Issues trouble = add_reports(*files, plan, laid.value(), measurements, run, options.reports, progress);
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     if (trouble.empty()) trouble = files->commit();
     if (!trouble.empty()) return {exit_not_written, trouble, {}};

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <memory>
 #include <numbers>
 
+#include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <cairo.h>
 
@@ -81,6 +83,25 @@ class Painter {
     cairo_new_path(cr_);
   }
 
+  void operator()(const Bitmap& bitmap) const {
+    const int stride = cairo_format_stride_for_width(CAIRO_FORMAT_RGB24, bitmap.width);
+    const Surface image(cairo_image_surface_create(CAIRO_FORMAT_RGB24, bitmap.width, bitmap.height),
+                        &cairo_surface_destroy);
+    if (cairo_surface_status(image.get()) != CAIRO_STATUS_SUCCESS) return;
+    fill(bitmap, cairo_image_surface_get_data(image.get()), static_cast<std::size_t>(stride));
+    cairo_surface_mark_dirty(image.get());
+    cairo_save(cr_);
+    cairo_translate(cr_, bitmap.box.left, bitmap.box.top);
+    cairo_scale(cr_, bitmap.box.width / bitmap.width, bitmap.box.height / bitmap.height);
+    cairo_set_source_surface(cr_, image.get(), 0.0, 0.0);
+    // Averaged where it is made smaller, sharp where it is made larger; no blur over the edges of the box.
+    cairo_pattern_set_filter(cairo_get_source(cr_), CAIRO_FILTER_GOOD);
+    cairo_pattern_set_extend(cairo_get_source(cr_), CAIRO_EXTEND_PAD);
+    cairo_rectangle(cr_, 0.0, 0.0, bitmap.width, bitmap.height);
+    cairo_fill(cr_);
+    cairo_restore(cr_);
+  }
+
   void operator()(const ClipBegin& clip) const {
     cairo_save(cr_);
     cairo_rectangle(cr_, clip.box.left, clip.box.top, clip.box.width, clip.box.height);
@@ -89,6 +110,19 @@ class Painter {
   void operator()(const ClipEnd&) const { cairo_restore(cr_); }
 
  private:
+  // cairo keeps a pixel as a number of 32 bits, 0x00RRGGBB.
+  static void fill(const Bitmap& bitmap, unsigned char* rows, std::size_t stride) {
+    for (int row = 0; row < bitmap.height; ++row) {
+      for (int column = 0; column < bitmap.width; ++column) {
+        const auto at = static_cast<std::size_t>(row) * static_cast<std::size_t>(bitmap.width);
+        const std::uint8_t* const from = &bitmap.pixels[4 * (at + static_cast<std::size_t>(column))];
+        const std::uint32_t pixel = (std::uint32_t{from[0]} << 16U) | (std::uint32_t{from[1]} << 8U) | from[2];
+        std::memcpy(rows + static_cast<std::size_t>(row) * stride + static_cast<std::size_t>(column) * sizeof pixel,
+                    &pixel, sizeof pixel);
+      }
+    }
+  }
+
   cairo_t* cr_;
 };
 
@@ -119,6 +153,25 @@ std::string to_svg(const Drawing& drawing) {
   const bool painted = paint(drawing, surface.get(), 1.0);
   cairo_surface_finish(surface.get());
   return painted && cairo_surface_status(surface.get()) == CAIRO_STATUS_SUCCESS ? bytes : std::string();
+}
+
+std::string to_pdf(const std::vector<Drawing>& pages) {
+  if (pages.empty()) return {};
+  constexpr double points_per_mm = 72.0 / 25.4;
+  std::string bytes;
+  const Surface surface(cairo_pdf_surface_create_for_stream(&append, &bytes, pages.front().width_mm * points_per_mm,
+                                                            pages.front().height_mm * points_per_mm),
+                        &cairo_surface_destroy);
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, pages.front().title.c_str());
+  // No date: the same pages are the same bytes.
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, "");
+  for (const Drawing& page : pages) {
+    cairo_pdf_surface_set_size(surface.get(), page.width_mm * points_per_mm, page.height_mm * points_per_mm);
+    if (!paint(page, surface.get(), points_per_mm)) return {};
+    cairo_surface_show_page(surface.get());
+  }
+  cairo_surface_finish(surface.get());
+  return cairo_surface_status(surface.get()) == CAIRO_STATUS_SUCCESS ? bytes : std::string();
 }
 
 std::string to_png(const Drawing& drawing, double dots_per_inch) {

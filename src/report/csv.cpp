@@ -1,7 +1,7 @@
 #include "report/csv.h"
 
+#include <algorithm>
 #include <cmath>
-#include <iterator>
 #include <numbers>
 #include <numeric>
 
@@ -9,6 +9,7 @@
 
 #include "measure/fiber_line.h"
 #include "report/figures.h"
+#include "report/table_rows.h"
 
 namespace laywright {
 namespace {
@@ -26,10 +27,17 @@ std::string quoted(const std::string& text) {
   return quoted + '"';
 }
 
-std::size_t step_for(std::size_t nodes, std::size_t most, std::size_t stations) {
-  std::size_t step = (nodes + most - 1) / most;
-  while (step > 1 && std::gcd(step, stations) != 1) ++step;
-  return step == 0 ? 1 : step;
+// The nodes of the layers that are wanted.
+struct NodeRange {
+  std::size_t first = 0, end = 0;
+};
+
+NodeRange range_of(const Build& build, const PathSettings& settings) {
+  if (build.strokes.empty()) return {};
+  const std::size_t newest = build.strokes.size();
+  const auto last = settings.last_layer ? static_cast<std::size_t>(*settings.last_layer) : newest;
+  return {build.strokes[static_cast<std::size_t>(settings.first_layer - 1)].first_node,
+          build.end_of(std::min(last, newest) - 1)};
 }
 
 }  // namespace
@@ -59,35 +67,47 @@ std::string findings_csv(const Measurements& measurements) {
   return csv;
 }
 
-void write_path_csv(std::ostream& out, const Build& build, Progress& progress, std::size_t most_nodes) {
+std::size_t path_step(const Build& build, const PathSettings& settings) {
+  const auto stations = static_cast<std::size_t>(build.stations_per_turn);
+  const NodeRange range = range_of(build, settings);
+  const std::size_t most = std::max<std::size_t>(1, settings.most_rows);
+  std::size_t step = std::max<std::size_t>(1, (range.end - range.first + most - 1) / most);
+  while (step > 1 && std::gcd(step, stations) != 1) ++step;
+  return step;
+}
+
+void write_path_csv(std::ostream& out, const Build& build, Progress& progress, const PathSettings& settings) {
   const NodeStore& nodes = build.nodes;
   const auto stations = static_cast<std::size_t>(build.stations_per_turn);
-  const std::size_t step = step_for(nodes.size(), most_nodes, stations);
+  const NodeRange range = range_of(build, settings);
+  const std::size_t step = path_step(build, settings);
   const double angle_step = 2.0 * std::numbers::pi / build.stations_per_turn;
-  fmt::memory_buffer lines;
-  if (step > 1) fmt::format_to(std::back_inserter(lines), "# one node in {} of {}\n", step, nodes.size());
-  fmt::format_to(std::back_inserter(lines), "turn,angle_deg,length_m,layer,x_mm,r_mm,support\n");
+  TableRows rows;
+  if (step > 1) rows.add_text(fmt::format("# one node in {} of {}\n", step, range.end - range.first));
+  rows.add_text("turn,angle_deg,length_m,layer,x_mm,r_mm,support\n");
 
   double length_mm = 0.0;
   std::size_t stroke = 0;
-  for (std::size_t k = 0; k < nodes.size(); ++k) {
+  for (std::size_t k = 0; k < range.end; ++k) {
     if (k > 0) {
       length_mm += piece_length(nodes.x(k - 1), nodes.r(k - 1), nodes.x(k), nodes.r(k), angle_step);
     }
-    if (k % step != 0) continue;
+    if (k < range.first || (k - range.first) % step != 0) continue;
     while (stroke + 1 < build.strokes.size() && build.strokes[stroke + 1].first_node <= k) ++stroke;
-    fmt::format_to(std::back_inserter(lines), "{:.6f},{:.4f},{:.6f},{},{:.5f},{:.5f},{}\n",
-                   static_cast<double>(k) / build.stations_per_turn,
-                   360.0 * static_cast<double>(k % stations) / build.stations_per_turn, length_mm / 1e3, stroke + 1,
-                   nodes.x(k), nodes.r(k), name_of(nodes.support(k)));
-    if (lines.size() > 1U << 16U) {
-      out.write(lines.data(), static_cast<std::streamsize>(lines.size()));
-      lines.clear();
-      progress.report(static_cast<double>(k) / static_cast<double>(nodes.size()));
+    rows.add_decimal(static_cast<double>(k) / build.stations_per_turn, 6);
+    rows.add_decimal(360.0 * static_cast<double>(k % stations) / build.stations_per_turn, 4);
+    rows.add_decimal(length_mm / 1e3, 6);
+    rows.add_whole(stroke + 1);
+    rows.add_decimal(nodes.x(k), 5);
+    rows.add_decimal(nodes.r(k), 5);
+    rows.add_last(name_of(nodes.support(k)));
+    if (rows.bytes() > 1U << 16U) {
+      rows.write(out);
+      progress.report(static_cast<double>(k) / static_cast<double>(range.end));
       if (progress.cancelled() || !out) return;
     }
   }
-  out.write(lines.data(), static_cast<std::streamsize>(lines.size()));
+  rows.write(out);
 }
 
 }  // namespace laywright

@@ -2,8 +2,10 @@
 // are made as drawings; the sinks (cairo_sink.h) put them on paper, screen or disk.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -56,6 +58,13 @@ struct Text {
   Color color;
 };
 
+// Pixels that fill a box: rows from above to below, each pixel red, green, blue and a byte of nothing.
+struct Bitmap {
+  Box box;
+  int width = 0, height = 0;
+  std::vector<std::uint8_t> pixels;  // 4 * width * height
+};
+
 // Until the next ClipEnd, only what lies inside the box is seen. Clips do not nest.
 struct ClipBegin {
   Box box;
@@ -63,13 +72,16 @@ struct ClipBegin {
 struct ClipEnd {};
 
 struct Drawing {
-  using Item = std::variant<Shape, Dots, Text, ClipBegin, ClipEnd>;
+  using Item = std::variant<Shape, Dots, Text, Bitmap, ClipBegin, ClipEnd>;
 
   double width_mm = 297.0, height_mm = 210.0;  // A4, landscape
   std::string title;                           // for the file's own properties
   std::vector<Item> items;                     // later ones cover earlier ones
 
-  void add(Item item) { items.push_back(std::move(item)); }
+  template <class Part>
+  void add(Part part) {
+    items.emplace_back(std::move(part));
+  }
 };
 
 }  // namespace laywright

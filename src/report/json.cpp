@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "report/figures.h"
+#include "report/takeup_json.h"
 
 namespace laywright {
 namespace {
@@ -67,7 +68,7 @@ Json finding(const Finding& found) {
 
 }  // namespace
 
-std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements) {
+std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements, const TakeupRun& run) {
   Json layers = Json::array(), findings = Json::array();
   for (const LayerRow& row : measurements.layers) layers.push_back(layer(row));
   for (const Finding& found : measurements.findings) findings.push_back(finding(found));
@@ -75,9 +76,15 @@ std::string to_json(const Plan& plan, const Build& build, const Measurements& me
                          {"plan", {{"title", plan.title()}, {"file", plan.file()}}},
                          {"totals", totals(build, measurements)},
                          {"layers", std::move(layers)},
-                         {"findings", std::move(findings)}};
+                         {"findings", std::move(findings)},
+                         {"takeup", takeup_block(plan, run)}};
   // A title may hold any bytes: what is not UTF-8 is replaced rather than refused.
   return document.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements) {
+  Progress progress;
+  return to_json(plan, build, measurements, take_up(plan, build, measurements, progress));
 }
 
 }  // namespace laywright

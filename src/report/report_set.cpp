@@ -24,13 +24,13 @@ Issues add_picture(FileSet& files, const std::string& name, const std::string& b
 }  // namespace
 
 Issues add_reports(FileSet& files, const Plan& plan, const Build& build, const Measurements& measurements,
-                   const ReportSettings& settings, Progress& progress) {
+                   const TakeupRun& run, const ReportSettings& settings, Progress& progress) {
   SummaryStyle whole;
   whole.most_layers = whole.most_findings = SummaryStyle::all;
   const auto picture = [&] { return draw_section_sheet(plan, build, measurements, settings.section_angle_deg); };
   const std::function<Issues()> reports[] = {
-      [&] { return files.add("summary.txt", summary_text(plan, build, measurements, whole)); },
-      [&] { return files.add("build.json", to_json(plan, build, measurements)); },
+      [&] { return files.add("summary.txt", summary_text(plan, build, measurements, run, whole)); },
+      [&] { return files.add("build.json", to_json(plan, build, measurements, run)); },
       [&] { return files.add("layers.csv", layers_csv(measurements)); },
       [&] { return files.add("findings.csv", findings_csv(measurements)); },
       [&] { return files.add("path.csv", [&](std::ostream& out) { write_path_csv(out, build, progress); }); },

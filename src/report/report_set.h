@@ -6,6 +6,7 @@
 #include "measure/measurements.h"
 #include "plan/lay_plan.h"
 #include "report/file_set.h"
+#include "takeup/takeup_run.h"
 
 namespace laywright {
 
@@ -19,7 +20,7 @@ struct ReportSettings {
 // Adds every report to the set, without a commit. Returns no issues, or the one that stopped it. When `progress`
 // is cancelled, returns early and the set must not be committed.
 [[nodiscard]] Issues add_reports(FileSet& files, const Plan& plan, const Build& build,
-                                 const Measurements& measurements, const ReportSettings& settings,
-                                 Progress& progress);
+                                 const Measurements& measurements, const TakeupRun& run,
+                                 const ReportSettings& settings, Progress& progress);
 
 }  // namespace laywright

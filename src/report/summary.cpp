@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "report/figures.h"
+#include "report/machine_text.h"
 
 namespace laywright {
 namespace {
@@ -147,13 +148,14 @@ std::string findings_list(const Plan& plan, const std::vector<Finding>& findings
 }  // namespace
 
 std::string summary_text(const Plan& plan, const Build& build, const Measurements& measurements,
-                         const SummaryStyle& style) {
+                         const TakeupRun& run, const SummaryStyle& style) {
   std::string text = title_of(plan) + '\n';
   if (!plan.file().empty()) text += row("plan", plan.file());
   text += row("spool", spool_line(plan.spool())) + row("fiber", fiber_line(plan.fiber())) + traverse_lines(plan);
   text += '\n' + totals_lines(plan, build, measurements);
   text += '\n' + layer_table(measurements.layers, style);
   text += '\n' + findings_list(plan, measurements.findings, style);
+  if (const std::string machine = machine_text(plan, run); !machine.empty()) text += '\n' + machine;
   return text;
 }
 

@@ -8,6 +8,7 @@
 #include "lay/build.h"
 #include "measure/measurements.h"
 #include "plan/lay_plan.h"
+#include "takeup/takeup_run.h"
 
 namespace laywright {
 
@@ -22,6 +23,6 @@ struct SummaryStyle {
 // Plain ASCII of at most 100 columns (a title or file name may be longer), each figure with its unit; ends
 // with a line feed.
 [[nodiscard]] std::string summary_text(const Plan& plan, const Build& build, const Measurements& measurements,
-                                       const SummaryStyle& style = {});
+                                       const TakeupRun& run, const SummaryStyle& style = {});
 
 }  // namespace laywright

@@ -39,7 +39,7 @@ std::vector<Record> read_csv(const std::string& text) {
 std::vector<Record> path_of(const Build& build, std::size_t most = 1'000'000) {
   std::ostringstream out;
   Progress progress;
-  write_path_csv(out, build, progress, most);
+  write_path_csv(out, build, progress, {most, 1, {}});
   return read_csv(out.str());
 }
 

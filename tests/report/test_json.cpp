@@ -11,7 +11,7 @@ using nlohmann::json;
 
 TEST_CASE("the document holds the values, by the keys of lay-build 1") {
   const Build build = hand_build();
-  const json document = json::parse(to_json(hand_plan(), build, hand_measurements()));
+  const json document = json::parse(to_json(hand_plan(), build, hand_measurements(), TakeupRun()));
   CHECK(document.at("format") == "lay-build 1");
   CHECK(document.at("plan").at("title") == "Hand wound");
   CHECK(document.at("plan").at("file") == "hand.lay.toml");
@@ -45,7 +45,8 @@ TEST_CASE("the document holds the values, by the keys of lay-build 1") {
 }
 
 TEST_CASE("findings keep their place, and a flange where they belong to one") {
-  const json findings = json::parse(to_json(hand_plan(), hand_build(), hand_measurements())).at("findings");
+  const json findings =
+      json::parse(to_json(hand_plan(), hand_build(), hand_measurements(), TakeupRun())).at("findings");
   REQUIRE(findings.size() == 2);
   CHECK(findings[0].at("kind") == "flange_gap");
   CHECK(findings[0].at("layer") == 1);
@@ -63,7 +64,7 @@ TEST_CASE("findings keep their place, and a flange where they belong to one") {
 
 TEST_CASE("a wind without findings has an empty list, not none") {
   Measurements m;
-  const json document = json::parse(to_json(hand_plan(), hand_build(), m));
+  const json document = json::parse(to_json(hand_plan(), hand_build(), m, TakeupRun()));
   CHECK(document.at("findings") == json::array());
   CHECK(document.at("layers") == json::array());
 }
@@ -73,7 +74,7 @@ TEST_CASE("what is not finite is null, and what is not UTF-8 does not break the 
   m.fill_factor = std::numeric_limits<double>::quiet_NaN();
   m.wind_time_s = std::numeric_limits<double>::infinity();
   m.findings[0].text = "a stray byte \xff here";
-  const json document = json::parse(to_json(hand_plan(), hand_build(), m));
+  const json document = json::parse(to_json(hand_plan(), hand_build(), m, TakeupRun()));
   CHECK(document.at("totals").at("fill_factor").is_null());
   CHECK(document.at("totals").at("wind_time_s").is_null());
   CHECK(document.at("findings")[0].at("text") == "a stray byte \xef\xbf\xbd here");

@@ -51,7 +51,7 @@ TEST_CASE("figures are rounded, grouped by thousands, and never a negative zero"
 
 TEST_CASE("the summary gives the measured figures with their units") {
   Build build = hand_build();
-  const std::string text = summary_text(hand_plan(), build, hand_measurements());
+  const std::string text = summary_text(hand_plan(), build, hand_measurements(), TakeupRun());
   CHECK_THAT(text, Contains("Hand wound"));
   CHECK_THAT(text, Contains("hand.lay.toml"));
   CHECK_THAT(text, Contains("24.12 mm left, 24.25 mm middle, 24.38 mm right, 24.50 mm greatest"));
@@ -68,26 +68,26 @@ TEST_CASE("the summary gives the measured figures with their units") {
 }
 
 TEST_CASE("a finding says what, where, how large, and what follows") {
-  const std::string text = summary_text(hand_plan(), hand_build(), hand_measurements());
+  const std::string text = summary_text(hand_plan(), hand_build(), hand_measurements(), TakeupRun());
   CHECK_THAT(text, Contains("Findings (2, gravest first)"));
   CHECK_THAT(text, Contains("flange gap, layers 1 to 2, right flange: 0.75 mm (0.75 d) at most, 3 places"));
   CHECK_THAT(text, Contains("The last turn lies 0.75 mm from the right flange"));
   CHECK_THAT(text, Contains("from turn 8.5; x 9.25 to 10.00 mm; 45 to 270 deg; fiber 0.6 to 1.2 m"));
   Measurements quiet = hand_measurements();
   quiet.findings.clear();
-  CHECK_THAT(summary_text(hand_plan(), hand_build(), quiet), Contains("None: no gap over 0.5 d"));
+  CHECK_THAT(summary_text(hand_plan(), hand_build(), quiet, TakeupRun()), Contains("None: no gap over 0.5 d"));
 }
 
 TEST_CASE("a wind that ran into the rim says so") {
   Build build = hand_build();
   build.stopped_by = StopReason::rim;
-  CHECK_THAT(summary_text(hand_plan(), build, hand_measurements()), Contains("STOPPED EARLY"));
+  CHECK_THAT(summary_text(hand_plan(), build, hand_measurements(), TakeupRun()), Contains("STOPPED EARLY"));
 }
 
 TEST_CASE("the summary fits a terminal of 100 columns, in plain ASCII") {
   Measurements m = hand_measurements();
-  m.layers.back() = {120, -1, 12345.5, 98765432.1, 1234.567, -12.345, 98765432.1, 1234567, 1.0};
-  const std::string text = summary_text(hand_plan(), hand_build(), m);
+  m.layers.back() = {120, -1, 12345.5, 98765432.1, 1234.567, -12.345, 98765432.1, 0.0, 1234567, 1.0};
+  const std::string text = summary_text(hand_plan(), hand_build(), m, TakeupRun());
   for (const std::string& line : lines_of(text)) {
     CAPTURE(line);
     CHECK(line.size() <= 100);
@@ -102,7 +102,7 @@ TEST_CASE("a long layer table is shortened and says where the whole one is") {
   SummaryStyle style;
   style.most_layers = 12;
   style.whole_lists_in = "layers.csv";
-  const std::string text = summary_text(hand_plan(), hand_build(), m, style);
+  const std::string text = summary_text(hand_plan(), hand_build(), m, TakeupRun(), style);
   CHECK_THAT(text, Contains("... 88 layers not shown; the whole list: layers.csv"));
   CHECK_FALSE(row_of(text, "8").empty());
   CHECK(row_of(text, "9").empty());
@@ -110,5 +110,5 @@ TEST_CASE("a long layer table is shortened and says where the whole one is") {
   CHECK_FALSE(row_of(text, "97").empty());
   CHECK_FALSE(row_of(text, "100").empty());
   style.most_layers = SummaryStyle::all;
-  CHECK_FALSE(row_of(summary_text(hand_plan(), hand_build(), m, style), "50").empty());
+  CHECK_FALSE(row_of(summary_text(hand_plan(), hand_build(), m, TakeupRun(), style), "50").empty());
 }

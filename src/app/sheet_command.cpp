@@ -1,0 +1,159 @@
+#include "app/sheet_command.h"
+
+#include <filesystem>
+#include <memory>
+#include <new>
+#include <optional>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "app/build_picture.h"
+#include "app/exit_code.h"
+#include "app/output.h"
+#include "app/watch.h"
+#include "base/atomic_file.h"
+#include "lay/lay.h"
+#include "measure/measurements.h"
+#include "plan/plan_file.h"
+#include "report/cairo_sink.h"
+#include "report/setup_sheet.h"
+#include "takeup/takeup_run.h"
+
+namespace laywright {
+namespace {
+
+struct SheetOptions {
+  std::string plan, file;
+  std::string paper = "a4";
+  std::optional<int> page;
+  LaySettings settings;
+};
+
+struct Outcome {
+  ExitCode code = exit_done;
+  Issues issues;
+};
+
+enum class Format { pdf, svg, png };
+
+std::optional<Format> format_of(const std::string& file) {
+  std::string ending = std::filesystem::path(file).extension().string();
+  for (char& c : ending) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  if (ending == ".pdf") return Format::pdf;
+  if (ending == ".svg") return Format::svg;
+  if (ending == ".png") return Format::png;
+  return std::nullopt;
+}
+
+std::string bytes_of(Format format, const std::vector<Drawing>& pages, int page) {
+  switch (format) {
+    case Format::pdf: return to_pdf(pages);
+    case Format::svg: return to_svg(pages[static_cast<std::size_t>(page) - 1]);
+    case Format::png: return to_png(pages[static_cast<std::size_t>(page) - 1]);
+  }
+  return {};
+}
+
+Outcome lay_and_draw(const Plan& plan, const SheetOptions& options, Format format) {
+  Watch watch;
+  Progress& progress = watch.progress();
+  watch.begin("laying");
+  Result<Build> laid = lay(plan, options.settings, progress);
+  if (progress.cancelled()) return {exit_stopped, {}};
+  if (!laid.ok()) return {exit_unsound, laid.issues()};
+  Issues warnings = laid.issues();
+
+  watch.begin("measuring");
+  const auto build = std::make_shared<const Build>(std::move(laid).value());
+  const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, progress));
+  if (progress.cancelled()) return {exit_stopped, {}};
+  const TakeupRun run = take_up(plan, *build, *measurements, progress);
+  if (progress.cancelled()) return {exit_stopped, {}};
+
+  watch.begin("drawing");
+  SetupSheet sheet{plan, *build, *measurements, run, options.paper == "letter" ? Paper::letter : Paper::a4, {}};
+  if (build->nodes.size() > 0) sheet.picture = picture_for_paper(SceneSource(plan, build, measurements));
+  if (progress.cancelled()) return {exit_stopped, {}};
+  const std::string bytes = bytes_of(format, draw_setup_sheet(sheet), options.page.value_or(1));
+  if (bytes.empty()) throw std::bad_alloc();
+  if (progress.cancelled()) return {exit_stopped, {}};
+  Issues trouble = write_file_atomically(options.file, bytes);
+  if (!trouble.empty()) return {exit_not_written, std::move(trouble)};
+  return {exit_done, std::move(warnings)};
+}
+
+Issue option_issue(const char* option, const std::string& value, const char* allowed, const char* what) {
+  Issue issue;
+  issue.key = option;
+  issue.value = value;
+  issue.allowed = allowed;
+  issue.what = what;
+  return issue;
+}
+
+int make_sheet(const SheetOptions& options) {
+  const std::optional<Format> format = format_of(options.file);
+  if (!format) {
+    print_issues({option_issue("--output", options.file, "a name that ends in .pdf, .svg or .png",
+                               "the ending says what is written")});
+    return exit_command_line;
+  }
+  if (options.page && *format == Format::pdf) {
+    print_issues({option_issue("--page", fmt::format("{}", *options.page), "with .svg and .png only",
+                               "a PDF holds both pages")});
+    return exit_command_line;
+  }
+  const Result<Plan> plan = load_plan(options.plan);
+  print_issues(plan.issues());
+  if (!plan.ok()) return exit_unsound;
+  const Outcome outcome = lay_and_draw(plan.value(), options, *format);
+  print_issues(outcome.issues);
+  if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");
+  return outcome.code;
+}
+
+// A negative seed would be read as a huge one.
+std::string refuse_sign(const std::string& seed) {
+  return seed.starts_with('-') ? "a seed is a whole number, 0 or more" : "";
+}
+
+void add_options(CLI::App& command, SheetOptions& options) {
+  command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
+  command.add_option("-o,--output", options.file, "The sheet: a PDF of two pages, or one page of it as SVG or PNG")
+      ->type_name("FILE.pdf|svg|png")
+      ->required();
+  command.add_option("--paper", options.paper, "a4 or letter")
+      ->type_name("SIZE")
+      ->check(CLI::IsMember({"a4", "letter"}).description(""))
+      ->capture_default_str();
+  command.add_option("--page", options.page, "Which page, 1 or 2, for SVG and PNG (the first by default)")
+      ->type_name("N")
+      ->check(CLI::Range(1, setup_pages).description(""));
+  command.add_option("--seed", options.settings.seed, "Seed of all scatter; the same seed gives the same build")
+      ->type_name("N")
+      ->check(CLI::Validator(refuse_sign, ""))
+      ->capture_default_str();
+  command
+      .add_option("--fidelity", options.settings.fidelity,
+                  "Multiplies the stations per turn: 0.25 is a quick look (0.05 to 8)")
+      ->type_name("F")
+      ->check(CLI::Range(0.05, 8.0).description(""))
+      ->capture_default_str();
+}
+
+}  // namespace
+
+void add_sheet_command(CLI::App& program, int& exit_code) {
+  CLI::App* command = program.add_subcommand("sheet", "Lay a plan and make the set-up sheet for the winder");
+  const auto options = std::make_shared<SheetOptions>();
+  add_options(*command, *options);
+  command->footer(
+      "Examples:\n"
+      "  laywright sheet samples/magnet-wire.lay.toml -o magnet-wire.pdf\n"
+      "  laywright sheet samples/magnet-wire.lay.toml -o magnet-wire.pdf --paper letter\n"
+      "  laywright sheet samples/even.lay.toml -o even-2.png --page 2");
+  command->callback([options, &exit_code] { exit_code = make_sheet(*options); });
+}
+
+}  // namespace laywright

@@ -1,0 +1,11 @@
+// laywright sheet: the set-up sheet for the person at the winder, as PDF, SVG or PNG.
+#pragma once
+
+#include <CLI/CLI.hpp>
+
+namespace laywright {
+
+// Adds the command; when it is chosen, it runs and puts its exit code into `exit_code`.
+void add_sheet_command(CLI::App& program, int& exit_code);
+
+}  // namespace laywright

@@ -1,0 +1,94 @@
+#include "report/fit_report.h"
+
+#include <fmt/format.h>
+
+#include "advise/dial.h"
+#include "report/figures.h"
+#include "report/outcome_json.h"
+
+namespace laywright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::size_t columns = 96;
+constexpr double mm_per_m = 1000.0;
+
+std::string fitted_table(const Plan& plan, const Fit& fit) {
+  std::string text = fmt::format("\nMost likely\n  {:<16} {:>13} {:>13}   {:<28} {}\n", "setting", "as planned", "as wound",
+                                 "95 % between", "from");
+  for (const Fitted& each : fit.fitted) {
+    const auto shown = [&](double value) { return shown_value(plan.draft(), each.unknown.path, value); };
+    text += fmt::format("  {:<16} {:>13} {:>13}   {:<28} {}\n", each.unknown.words, shown(each.unknown.believed),
+                        shown(each.value), fmt::format("{} and {}", shown(each.low), shown(each.high)),
+                        each.told_by_readings ? "the readings" : "belief: the readings hardly tell");
+  }
+  return text;
+}
+
+std::string value_text(const Observation& observation, double value) {
+  if (observation.is_turns) return figure(value, 1);
+  return value >= 10.0 * mm_per_m ? figure(value / mm_per_m, 2) + " m" : figure(value, 3) + " mm";
+}
+
+std::string residual_table(const Fit& fit) {
+  std::string text = fmt::format("\nReadings\n  {:<34} {:>14} {:>14} {:>12}\n", "", "measured", "model", "off, sigmas");
+  for (const Residual& each : fit.residuals) {
+    const Observation& o = each.observation;
+    text += fmt::format("  {:<34} {:>14} {:>14} {:>12}\n", o.words, value_text(o, o.measured), value_text(o, each.model),
+                        fmt::format("{:+.1f}", (each.model - o.measured) / o.sigma));
+  }
+  return text;
+}
+
+std::string corrections_list(const Plan& plan, const Fit& fit) {
+  if (fit.corrections.empty()) return "\nFor the next spool\n  Leave the settings as they are.\n";
+  std::string text = "\nFor the next spool, so that it comes out as planned\n";
+  for (const Correction& each : fit.corrections) {
+    text += fmt::format("  {} = {}\n", each.path, shown_value(plan.draft(), each.path, each.set_to));
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string fit_text(const Plan& plan, const AsWound& wound, const Fit& fit) {
+  std::string text = fmt::format("{}\n  readings        {} from {}\n\n", title_of(plan), fit.residuals.size(), wound.file);
+  text += wrapped(fit.text, columns, 2);
+  text += fitted_table(plan, fit) + corrections_list(plan, fit) + residual_table(fit);
+  return text + fmt::format("  The readings are missed by {:.2f} sigmas (root mean square); about 1 is as it should be.\n",
+                            fit.misfit);
+}
+
+std::string fit_json(const Plan& plan, const AsWound& wound, const Fit& fit) {
+  Json fitted = Json::array(), residuals = Json::array(), corrections = Json::array();
+  for (const Fitted& each : fit.fitted) {
+    fitted.push_back({{"key", each.unknown.path},
+                      {"planned", each.unknown.believed},
+                      {"value", each.value},
+                      {"sigma", each.sigma},
+                      {"low", each.low},
+                      {"high", each.high},
+                      {"told_by_readings", each.told_by_readings}});
+  }
+  for (const Residual& each : fit.residuals) {
+    residuals.push_back({{"reading", each.observation.words},
+                         {"measured", each.observation.measured},
+                         {"model", each.model},
+                         {"sigma", each.observation.sigma}});
+  }
+  std::vector<Change> changes;
+  for (const Correction& each : fit.corrections) changes.push_back({each.path, each.set_to});
+  return document_text({{"format", "lay-fit 1"},
+                        {"plan", {{"title", plan.title()}, {"file", plan.file()}}},
+                        {"measured", wound.file},
+                        {"text", fit.text},
+                        {"fitted", std::move(fitted)},
+                        {"not_told_apart", fit.not_told_apart},
+                        {"next_spool", changes_json(plan.draft(), changes)},
+                        {"misfit", fit.misfit},
+                        {"residuals", std::move(residuals)},
+                        {"trials", fit.trials}});
+}
+
+}  // namespace laywright

@@ -1,0 +1,36 @@
+#include "report/outcome_json.h"
+
+#include <cmath>
+#include <string>
+
+#include "plan/plan_values.h"
+
+namespace laywright {
+
+using Json = nlohmann::ordered_json;
+
+Json outcome_json(const Outcome& outcome) {
+  Json document = Json::object();
+  for (const OutcomeFigure& figure : outcome_figures()) {
+    const double value = figure.get(outcome);
+    document[std::string(figure.key)] = std::isfinite(value) ? Json(value) : Json(nullptr);
+  }
+  return document;
+}
+
+Json changes_json(const PlanDraft& draft, const std::vector<Change>& changes) {
+  Json list = Json::array();
+  for (const Change& change : changes) {
+    const FieldInfo& field = *field_at(draft, change.path);
+    const auto origin = draft.origins.find(change.path);
+    const Unit* unit = unit_written(field, origin == draft.origins.end() ? "" : origin->second.written);
+    list.push_back({{"key", change.path}, {"value", write_value(field, change.value, unit)}});
+  }
+  return list;
+}
+
+std::string document_text(const Json& document) {
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+}  // namespace laywright

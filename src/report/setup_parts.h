@@ -1,0 +1,51 @@
+// The parts of the set-up sheet, one file each. A part draws itself from a height of the page downward, within margins,
+// and returns where it ends.
+#pragma once
+
+#include "report/setup_sheet.h"
+#include "report/typeset.h"
+
+namespace laywright {
+
+inline constexpr double sheet_margin = 12.0;
+
+// What stands on the left and is set on the right, row by row, in a column.
+struct Row {
+  std::string label, own, other;
+  bool tick = false;  // a box to tick when it is set
+};
+struct RowGroup {
+  std::string title;
+  std::vector<Row> rows;
+};
+
+[[nodiscard]] double draw_row_groups(Drawing& page, const Box& column, const std::vector<RowGroup>& groups);
+
+// Decimals that show so many digits that count of a value of this size, at most 7.
+[[nodiscard]] int decimals_for(double size, int digits);
+
+// A heading with a line under it; returns the top of what follows.
+[[nodiscard]] double draw_heading(Drawing& page, double left, double width, double top, const std::string& words);
+
+// Names with a line to write on, side by side over the width.
+[[nodiscard]] double draw_blanks(Drawing& page, const Box& row, const std::vector<std::string>& names);
+
+// Page one.
+[[nodiscard]] double draw_pictures(Drawing& page, const Box& band, const SetupSheet& sheet);
+[[nodiscard]] double draw_settings(Drawing& page, const Box& band, const SetupSheet& sheet);
+[[nodiscard]] double draw_steps(Drawing& page, const Box& band, const SetupSheet& sheet);
+[[nodiscard]] double draw_machine_warnings(Drawing& page, const Box& band, const SetupSheet& sheet);
+// Left out where the band is too low.
+[[nodiscard]] double draw_checklist(Drawing& page, const Box& band);
+// From the bottom of the band upward; returns its top.
+[[nodiscard]] double draw_cautions(Drawing& page, const Box& band);
+
+// Page two.
+[[nodiscard]] double draw_checkpoints(Drawing& page, const Box& band, const SetupSheet& sheet);
+[[nodiscard]] double draw_charts(Drawing& page, const Box& band, const SetupSheet& sheet);
+[[nodiscard]] double draw_expected(Drawing& page, const Box& band, const SetupSheet& sheet);
+[[nodiscard]] double draw_findings(Drawing& page, const Box& band, const SetupSheet& sheet);
+// From the bottom of the band upward; returns its top.
+[[nodiscard]] double draw_as_wound(Drawing& page, const Box& band);
+
+}  // namespace laywright

@@ -1,0 +1,68 @@
+#include <algorithm>
+#include <cmath>
+
+#include "report/drafting.h"
+#include "report/setup_parts.h"
+
+namespace laywright {
+namespace {
+
+constexpr double row_height = 4.45;
+const Pen hair{{0.72, 0.72, 0.75}, 0.1, {}};
+
+double draw_row(Drawing& page, const Box& column, double top, const Row& row) {
+  constexpr double box = 2.7, between = 2.0;
+  const double base = top + 3.1, own = column.left + 0.38 * column.width;
+  const double right = column.right() - box - 1.5;
+  Type own_type{2.8, true, Align::start, ink}, other_type{2.4, false, Align::end, faint_ink};
+  // What is too wide for the row becomes smaller, both systems alike.
+  const double wide = width_of(row.own, own_type) + between + width_of(row.other, other_type);
+  const double share = std::min(1.0, (right - own) / wide);
+  own_type.height_mm *= share;
+  other_type.height_mm *= share;
+  put_within(page, {column.left, base}, 0.37 * column.width, row.label, {2.6, false, Align::start, ink});
+  put(page, {own, base}, row.own, own_type);
+  put(page, {right, base}, row.other, other_type);
+  if (row.tick) draw_box(page, {column.right() - box, top + 0.75, box, box}, {}, Pen{ink, 0.2, {}});
+  draw_line(page, {column.left, top + row_height}, {column.right(), top + row_height}, hair);
+  return top + row_height;
+}
+
+}  // namespace
+
+int decimals_for(double size, int digits) {
+  if (!(size > 0.0)) return digits - 1;
+  return std::clamp(digits - 1 - static_cast<int>(std::floor(std::log10(size))), 0, 7);
+}
+
+double draw_heading(Drawing& page, double left, double width, double top, const std::string& words) {
+  put(page, {left, top + 3.0}, words, {3.0, true, Align::start, ink});
+  draw_line(page, {left, top + 4.2}, {left + width, top + 4.2}, {ink, 0.3, {}});
+  return top + 4.4;
+}
+
+double draw_row_groups(Drawing& page, const Box& column, const std::vector<RowGroup>& groups) {
+  double top = column.top;
+  for (const RowGroup& group : groups) {
+    if (group.rows.empty()) continue;
+    if (top > column.top) top += 1.4;
+    top = draw_heading(page, column.left, column.width, top, group.title);
+    for (const Row& row : group.rows) top = draw_row(page, column, top, row);
+  }
+  return top;
+}
+
+double draw_blanks(Drawing& page, const Box& row, const std::vector<std::string>& names) {
+  const double width = row.width / static_cast<double>(names.size());
+  double left = row.left;
+  for (const std::string& name : names) {
+    const Type type{2.5, false, Align::start, ink};
+    put(page, {left, row.bottom() - 1.0}, name, type);
+    draw_line(page, {left + width_of(name, type) + 1.0, row.bottom()}, {left + width - 3.0, row.bottom()},
+              {ink, 0.2, {}});
+    left += width;
+  }
+  return row.bottom();
+}
+
+}  // namespace laywright

@@ -1,0 +1,102 @@
+#include "report/setup_sheet.h"
+
+#include <fmt/format.h>
+
+#include "report/drafting.h"
+#include "report/figures.h"
+#include "report/setup_parts.h"
+
+namespace laywright {
+namespace {
+
+constexpr double gap = 3.5;
+
+Drawing blank_page(const SetupSheet& sheet) {
+  Drawing page;
+  page.width_mm = sheet.paper == Paper::a4 ? 210.0 : 215.9;
+  page.height_mm = sheet.paper == Paper::a4 ? 297.0 : 279.4;
+  page.title = title_of(sheet.plan) + ", set-up sheet";
+  return page;
+}
+
+Box inside(const Drawing& page) {
+  return {sheet_margin, 10.0, page.width_mm - 2.0 * sheet_margin, page.height_mm - 19.5};
+}
+
+Box below(const Box& band, double top) { return {band.left, top, band.width, band.bottom() - top}; }
+
+double draw_header(Drawing& page, const SetupSheet& sheet, int number) {
+  const Box band = inside(page);
+  draw_box(page, {band.left, band.top, band.width, 6.0}, ink, {});
+  put(page, {band.left + 2.0, band.top + 4.2}, "SET-UP SHEET FOR THE WINDER", {3.0, true, Align::start, paper});
+  put(page, {band.right() - 2.0, band.top + 4.2}, fmt::format("page {} of {}", number, setup_pages),
+      {2.6, false, Align::end, paper});
+  const std::string file = sheet.plan.file();
+  const Type small{2.5, false, Align::end, faint_ink};
+  const double room = file.empty() ? 0.0 : std::min(width_of(file, small), 0.4 * band.width) + 4.0;
+  put_within(page, {band.left, band.top + 12.2}, band.width - room, title_of(sheet.plan),
+             {5.2, true, Align::start, ink});
+  put_within(page, {band.right(), band.top + 12.2}, 0.4 * band.width, file, small);
+  return band.top + 14.5;
+}
+
+double draw_notes(Drawing& page, const Box& band, const std::string& notes) {
+  if (notes.empty()) return band.top;
+  const Type type{2.6, false, Align::start, ink};
+  std::vector<std::string> lines = lines_of(notes, band.width, type);
+  constexpr std::size_t most = 2;
+  if (lines.size() > most) {
+    lines.resize(most);
+    lines.back() += " \u2026";
+  }
+  return put_lines(page, {band.left, band.top + 2.6}, lines, type);
+}
+
+void draw_foot(Drawing& page) {
+  put(page, {sheet_margin, page.height_mm - 5.5},
+      "Computed before the wind: an estimate. The machine's manual, local codes and the makers' limits come first.",
+      {2.2, false, Align::start, faint_ink});
+}
+
+Drawing page_one(const SetupSheet& sheet) {
+  Drawing page = blank_page(sheet);
+  const Box all = inside(page);
+  double top = draw_header(page, sheet, 1);
+  top = draw_notes(page, below(all, top), sheet.plan.notes());
+  top = draw_blanks(page, {all.left, top + 1.0, all.width, 7.0},
+                    {"Job no.", "Machine", "Spool no.", "Fiber lot", "Date"});
+  top = draw_pictures(page, below(all, top + 2.0), sheet);
+  top = draw_settings(page, below(all, top + gap), sheet);
+  const double cautions = draw_cautions(page, all);
+  const auto rest = [&] { return Box{all.left, top + gap, all.width, cautions - top - 2.0 * gap}; };
+  // Steps leave room for what is to be minded.
+  constexpr double for_warnings = 16.0;
+  const auto& warnings = sheet.run.warnings;
+  const bool warned = !warnings.empty() && !warnings.front().note;
+  Box for_steps = rest();
+  if (warned) for_steps.height -= for_warnings;
+  top = draw_steps(page, for_steps, sheet);
+  top = draw_machine_warnings(page, rest(), sheet);
+  (void)draw_checklist(page, rest());
+  draw_foot(page);
+  return page;
+}
+
+Drawing page_two(const SetupSheet& sheet) {
+  Drawing page = blank_page(sheet);
+  const Box all = inside(page);
+  double top = draw_header(page, sheet, 2);
+  top = draw_checkpoints(page, below(all, top + 1.0), sheet);
+  top = draw_charts(page, below(all, top + gap), sheet);
+  top = draw_expected(page, below(all, top + gap), sheet);
+  const double as_wound = draw_as_wound(page, all);
+  (void)draw_findings(page, {all.left, top + gap, all.width, as_wound - top - 2.0 * gap}, sheet);
+  draw_foot(page);
+  return page;
+}
+
+}  // namespace
+
+std::vector<Drawing> draw_setup_sheet(const SetupSheet& sheet) { return {page_one(sheet), page_two(sheet)}; }
+
+}  // namespace laywright

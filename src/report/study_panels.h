@@ -1,0 +1,29 @@
+// The panels of a study's picture.
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "advise/study.h"
+#include "report/drawing.h"
+
+namespace laywright {
+
+// Cells of one figure over two keys, coloured, with a colour bar; cells that keep the plan's limits have a dot.
+void draw_map(Drawing& drawing, const Box& box, const Study& study, std::size_t figure);
+
+// One figure over one key; values that keep the plan's limits have a full dot.
+void draw_curve(Drawing& drawing, const Box& box, const Study& study, std::size_t figure);
+
+// How often each value comes, with lines at 5, 50 and 95 %.
+void draw_histogram(Drawing& drawing, const Box& box, const std::vector<double>& values, const std::string& words);
+
+// Variance shares, alone and with all others.
+struct ShareBar {
+  std::string words;
+  double first = 0.0, total = 0.0;
+};
+void draw_shares(Drawing& drawing, const Box& box, const std::vector<ShareBar>& bars);
+
+}  // namespace laywright

@@ -1,0 +1,121 @@
+#include <algorithm>
+#include <cmath>
+
+#include "takeup/formulas.h"
+#include "takeup/parts.h"
+
+namespace laywright {
+namespace {
+
+constexpr std::size_t even_samples = 240;
+constexpr std::size_t most_layer_ends = 200;
+
+std::vector<double> sample_lengths(const TurnLine& line) {
+  std::vector<double> lengths;
+  for (std::size_t i = 0; i <= even_samples; ++i) {
+    lengths.push_back(line.total_mm() * static_cast<double>(i) / even_samples);
+  }
+  const std::size_t every = 1 + (line.layers() - 1) / most_layer_ends;
+  for (std::size_t layer = every - 1; layer < line.layers(); layer += every) {
+    lengths.push_back(line.end_of_layer_mm(layer));
+  }
+  std::sort(lengths.begin(), lengths.end());
+  lengths.erase(std::unique(lengths.begin(), lengths.end()), lengths.end());
+  return lengths;
+}
+
+void add_speeds(const Wound& wound, MachineCurves& curves) {
+  const std::optional<double> speed = wound.plan.wind().line_speed_mm_per_s;
+  if (!speed) return;
+  for (std::size_t i = 0; i < curves.length_mm.size(); ++i) {
+    const double rpm =
+        spool_speed_rpm(*speed, wound.line.length_per_turn_mm(wound.line.turn_at(curves.length_mm[i])));
+    curves.time_s.push_back(curves.length_mm[i] / *speed);
+    curves.spool_rpm.push_back(rpm);
+    curves.traverse_mm_per_s.push_back(rpm / 60.0 * setting_in_layer(wound.plan, curves.layer[i]).pitch_mm);
+    curves.reversals_per_min.push_back(rpm * curves.reversals_per_turn[i]);
+  }
+}
+
+void add_pull(const Wound& wound, MachineCurves& curves) {
+  const auto& takeup = wound.plan.takeup();
+  const Fiber& fiber = wound.plan.fiber();
+  for (const double radius : curves.radius_mm) {
+    const std::optional<double> tension = planned_tension(wound, radius);
+    if (!tension) return;
+    curves.tension_N.push_back(*tension);
+    curves.torque_Nmm.push_back(*tension * radius);
+    // The torque of a magnetic-particle clutch goes as its current, whatever its slip (machinedesign.com, 2017).
+    if (takeup->torque_at_full_current_Nmm && takeup->full_current_A) {
+      curves.current_A.push_back(*takeup->full_current_A * *tension * radius / *takeup->torque_at_full_current_Nmm);
+    }
+    if (fiber.core_diameter_mm) {
+      curves.stress_MPa.push_back(core_stress_MPa(*tension, *fiber.core_diameter_mm));
+      if (fiber.modulus_MPa) curves.strain.push_back(curves.stress_MPa.back() / *fiber.modulus_MPa);
+    }
+    if (fiber.max_tension_N) curves.load_share.push_back(*tension / *fiber.max_tension_N);
+  }
+}
+
+void add_slip(const Plan& plan, MachineCurves& curves) {
+  if (!plan.takeup() || !plan.takeup()->speed_ceiling_rpm) return;
+  for (std::size_t i = 0; i < curves.spool_rpm.size(); ++i) {
+    const double slip = std::max(0.0, *plan.takeup()->speed_ceiling_rpm - curves.spool_rpm[i]);
+    curves.slip_rpm.push_back(slip);
+    if (!curves.torque_Nmm.empty()) curves.clutch_heat_W.push_back(clutch_heat_W(curves.torque_Nmm[i], slip));
+  }
+}
+
+// Thin rings of fiber, turn by turn: sum of m r^2.
+void add_inertia(const Wound& wound, MachineCurves& curves) {
+  const std::optional<double> mass = wound.plan.fiber().linear_mass_g_per_km;
+  if (!mass) return;
+  const double rim_m = 0.5e-3 * wound.plan.spool().flange_diameter_mm;
+  double inertia = wound.plan.spool().mass_kg.value_or(0.0) * rim_m * rim_m;
+  const auto ring = [&](std::size_t turn, double length_mm) {
+    const double radius_m = 1e-3 * wound.line.radius_mm(turn);
+    return 1e-9 * *mass * length_mm * radius_m * radius_m;  // g/km is 1e-9 kg/mm
+  };
+  std::size_t turn = 0;
+  for (const double length : curves.length_mm) {
+    const std::size_t here = wound.line.turn_at(length);
+    for (; turn < here; ++turn) inertia += ring(turn, wound.line.start_mm(turn + 1) - wound.line.start_mm(turn));
+    curves.inertia_kg_m2.push_back(inertia + ring(here, length - wound.line.start_mm(here)));
+  }
+  for (std::size_t i = 0; i < curves.spool_rpm.size(); ++i) {
+    curves.ramp_torque_Nmm.push_back(ramp_torque_Nmm(curves.inertia_kg_m2[i], curves.spool_rpm[i], stated_ramp_s));
+  }
+}
+
+}  // namespace
+
+double Wound::turns_of_layer(std::size_t layer) const {
+  const std::vector<LayerRow>& rows = measurements.layers;
+  const double turns = rows[layer].turns;
+  return layer > 0 && layer + 1 == rows.size() ? std::max(turns, rows[layer - 1].turns) : turns;
+}
+
+std::optional<double> planned_tension(const Wound& wound, double radius_mm) {
+  const std::optional<double> start = wound.plan.wind().tension_N;
+  if (!start || !wound.plan.takeup()) return std::nullopt;
+  return tension_at(*wound.plan.takeup(), *start, wound.line.radius_mm(0), radius_mm);
+}
+
+MachineCurves make_curves(const Wound& wound) {
+  MachineCurves curves;
+  for (const double length : sample_lengths(wound.line)) {
+    const std::size_t layer = wound.line.layer_at(length);
+    curves.length_mm.push_back(length);
+    curves.turn.push_back(wound.line.angle_at(length));
+    curves.layer.push_back(static_cast<int>(layer) + 1);
+    curves.radius_mm.push_back(wound.line.radius_mm(wound.line.turn_at(length)));
+    curves.reversals_per_turn.push_back(1.0 / wound.turns_of_layer(layer));
+  }
+  add_speeds(wound, curves);
+  add_pull(wound, curves);
+  add_slip(wound.plan, curves);
+  add_inertia(wound, curves);
+  return curves;
+}
+
+}  // namespace laywright

@@ -1,0 +1,108 @@
+#include <algorithm>
+#include <string>
+
+#include <catch2/catch.hpp>
+
+#include "advise/study.h"
+#include "report/cairo_sink.h"
+#include "report/study_map.h"
+#include "report/study_report.h"
+
+using namespace laywright;
+using Catch::Matchers::Contains;
+
+namespace {
+
+PlanDraft plan_of_study() {
+  PlanDraft draft;
+  draft.title = "Study";
+  draft.spool = {50.0, 80.0, 10.0, 0.0, 0.0, 0.0, {}};
+  draft.fiber.diameter_mm = 0.5;
+  draft.fiber.friction = 0.5;
+  draft.traverse.pitch_mm = 0.53;
+  draft.traverse.left_stop_mm = draft.traverse.right_stop_mm = 0.26;
+  draft.traverse.free_length_mm = 50.0;
+  draft.wind.turns = 40.0;
+  return draft;
+}
+
+// Figures made up by hand: figure f of row i is i + f / 100; row 1 could not be laid.
+Study made_up(std::vector<StudyAxis> axes) {
+  Study study{plan_of_study(), {}, {}};
+  study.spec.axes = std::move(axes);
+  const auto points = study_points(study.spec);
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    StudyRow row{i, points[i], {}};
+    for (std::size_t f = 0; f < outcome_figures().size() && i != 1; ++f) {
+      row.figures.push_back(static_cast<double>(i) + 0.01 * static_cast<double>(f));
+    }
+    study.rows.push_back(std::move(row));
+  }
+  return study;
+}
+
+Study map() { return made_up({{"traverse.pitch", 0.5, 0.6, 3}, {"fiber.friction", 0.3, 0.7, 2}}); }
+
+}  // namespace
+
+TEST_CASE("a study comes back from its document as it was") {
+  const Study study = map();
+  const Result<Study> again = study_from_json(study_json(study), "a.json");
+  REQUIRE(again.ok());
+  CHECK(study_json(again.value()) == study_json(study));
+  CHECK(again.value().rows[1].figures.empty());
+  CHECK(again.value().rows[5].values == study.rows[5].values);
+}
+
+TEST_CASE("what is no study is refused, with its file") {
+  const std::string sound = study_json(map());
+  const auto spoilt = [&](const std::string& from, const std::string& to) {
+    std::string text = sound;
+    const std::size_t at = text.find(from);
+    REQUIRE(at != std::string::npos);
+    return study_from_json(text.replace(at, from.size(), to), "a.json");
+  };
+  CHECK_FALSE(study_from_json("", "a.json").ok());
+  CHECK_FALSE(study_from_json("[]", "a.json").ok());
+  CHECK_FALSE(spoilt("lay-study 1", "lay-study 9").ok());
+  CHECK_FALSE(spoilt("\"build\": 5", "\"build\": 500").ok());
+  CHECK_FALSE(spoilt("traverse.pitch\"", "traverse.pich\"").ok());
+  CHECK_FALSE(spoilt("\"count\": 3", "\"count\": \"3\"").ok());
+  CHECK(spoilt("lay-study 1", "x").issues().front().file == "a.json");
+}
+
+TEST_CASE("the table of a study has a line for each build, its values and figures") {
+  const std::string csv = study_csv(map());
+  CHECK(csv.substr(0, csv.find('\n')).find("build,traverse.pitch,fiber.friction,outer_diameter_left_mm") == 0);
+  CHECK_THAT(csv, Contains("\n0,0.5,0.3,0,0.01,0.02") && Contains("\n1,0.5,0.7,,,,"));
+  CHECK(std::count(csv.begin(), csv.end(), '\n') == 7);
+}
+
+TEST_CASE("the extremes of a grid are told with their settings") {
+  const std::string text = study_text(map());
+  CHECK_THAT(text, Contains("Study of 6 builds") && Contains("0.6 mm, 0.7") && Contains("0.5 mm, 0.3"));
+}
+
+TEST_CASE("maps, curves and tolerances are drawn") {
+  for (const Study& study : {map(), made_up({{"traverse.pitch", 0.5, 0.6, 5}})}) {
+    const Drawing drawing = study_map(study);
+    CHECK(drawing.items.size() > 50);
+    CHECK(to_svg(drawing).find("<svg") != std::string::npos);
+  }
+  Study tolerances{plan_of_study(), {}, {}};
+  tolerances.spec.tolerances = {{"fiber.diameter", Tolerance::Law::uniform, 0.5, 0.01}};
+  tolerances.spec.samples = 8;
+  const auto points = study_points(tolerances.spec);
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    tolerances.rows.push_back({i, points[i], std::vector<double>(outcome_figures().size(), points[i][0])});
+  }
+  CHECK(to_svg(study_map(tolerances)).find("<svg") != std::string::npos);
+  CHECK_THAT(study_text(tolerances), Contains("1.00 +- 0.00"));
+}
+
+TEST_CASE("colours of a map run from its first to its last, and stay there") {
+  CHECK(map_color(-1.0).blue == map_color(0.0).blue);
+  CHECK(map_color(0.0).red == 1.0);
+  CHECK(map_color(1.0).red == Approx(0x08 / 255.0));
+  CHECK(map_color(0.5).green == Approx(0xB6 / 255.0));
+}
