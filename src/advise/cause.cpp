@@ -1,0 +1,172 @@
+#include "advise/cause.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "advise/cause_search.h"
+#include "advise/cause_words.h"
+
+namespace laywright {
+namespace {
+
+// A search lays the layers up to the first where the finding has this share of its greatest size, and some more.
+constexpr double size_to_show = 0.7;
+constexpr int layers_above = 2;
+constexpr int least_layers = 8;
+// Candidates that are laid in full, and on how many draws.
+constexpr std::size_t confirmed_candidates = 4;
+constexpr int draws_before = 3, draws_after = 2;
+// A finding of which other draws have less than this share came by chance.
+constexpr double chance_share = 0.1;
+
+Issue stopped() {
+  Issue issue;
+  issue.what = stopped_text;
+  return issue;
+}
+
+// The plan's first layers; the whole plan when it has no more.
+PlanDraft first_layers(const Plan& plan, const Build& build, int layers) {
+  const auto count = static_cast<std::size_t>(layers);
+  if (count >= build.strokes.size()) return plan.draft();
+  return shortened(plan.draft(),
+                   static_cast<double>(build.strokes[count].first_node) / static_cast<double>(build.stations_per_turn));
+}
+
+int layers_to_show(const Build& build, const Finding& finding) {
+  std::size_t first = static_cast<std::size_t>(finding.last_layer);
+  for (const FindingPlace& place : finding.places) {
+    if (place.size_mm >= size_to_show * finding.size_mm) first = std::min(first, build.stroke_of(place.node) + 1);
+  }
+  return std::min(static_cast<int>(build.strokes.size()),
+                  std::max(least_layers, static_cast<int>(first) + layers_above));
+}
+
+// Lays the whole plan, as it is and with what the search found.
+class Confirmation {
+ public:
+  Confirmation(const Plan& plan, const CauseSettings& settings) : plan_(plan), settings_(settings) {}
+
+  void run(std::vector<Candidate> candidates, const Measurements& measurements, Explanation& explanation,
+           Progress& progress) {
+    if (candidates.size() > confirmed_candidates) candidates.resize(confirmed_candidates);
+    // The plan as it is has one draw already.
+    std::vector<TrialOrder> orders = draws_of(plan_.draft(), settings_.lay, draws_before - 1, 1);
+    for (const Candidate& each : candidates) {
+      add(each.moves, orders);
+      if (each.smallest) add({{each.moves.front().dial, *each.smallest}}, orders);
+    }
+    const auto trials = try_all(orders, settings_.threads, {progress, progress.share(), 1.0});
+    explanation.trials += static_cast<int>(orders.size());
+    if (progress.cancelled()) return;
+
+    std::optional<MeanAmount> before = mean_amount(plan_, explanation.complaint, trials, 0, draws_before - 1);
+    if (!before) before.emplace();
+    const double of_others = before->of_complaint.gravity;
+    add_draw(*before, plan_, explanation.complaint, measurements.findings);
+    before_ = *before;
+    explanation.before = before_.of_complaint;
+    explanation.draws = before_.draws;
+    explanation.by_chance =
+        of_others < chance_share * amount_of(explanation.complaint, measurements.findings).gravity;
+
+    std::size_t at = static_cast<std::size_t>(draws_before - 1);
+    for (const Candidate& each : candidates) {
+      if (std::optional<Remedy> made = remedy(each, trials, at, explanation.complaint)) {
+        explanation.remedies.push_back(std::move(*made));
+      }
+      at += static_cast<std::size_t>(each.smallest ? 2 * draws_after : draws_after);
+    }
+  }
+
+ private:
+  void add(const std::vector<Move>& moves, std::vector<TrialOrder>& orders) const {
+    const PlanDraft moved = with_changes(plan_.draft(), changes_of(plan_.draft(), moves));
+    for (TrialOrder& order : draws_of(moved, settings_.lay, draws_after)) orders.push_back(std::move(order));
+  }
+
+  [[nodiscard]] Rest rest(const MeanAmount& mean) const {
+    return {mean.of_complaint, mean.of_complaint.gravity / before_.of_complaint.gravity,
+            mean.gravity_of_all / before_.gravity_of_all};
+  }
+
+  // None where the whole plan does not bear out what the search found.
+  [[nodiscard]] std::optional<Remedy> remedy(const Candidate& candidate,
+                                             const std::vector<std::optional<Trial>>& trials, std::size_t at,
+                                             const Complaint& complaint) const {
+    const std::optional<MeanAmount> mean = mean_amount(plan_, complaint, trials, at, draws_after);
+    if (!mean) return std::nullopt;
+    Remedy remedy;
+    remedy.moves = candidate.moves;
+    remedy.changes = changes_of(plan_.draft(), candidate.moves);
+    remedy.rest = rest(*mean);
+    remedy.outcome = trials[at]->outcome;
+    if (remedy.rest.share_left > Remedy::halved_share || remedy.rest.share_of_all > 1.0) return std::nullopt;
+    if (!candidate.smallest) return remedy;
+    const auto smaller = mean_amount(plan_, complaint, trials, at + draws_after, draws_after);
+    if (!smaller) return remedy;
+    const Rest after = rest(*smaller);
+    if (after.share_left <= Remedy::halved_share && after.share_of_all <= 1.0) {
+      remedy.smallest = candidate.smallest;
+      remedy.after_smallest = after;
+    }
+    return remedy;
+  }
+
+  const Plan& plan_;
+  CauseSettings settings_;
+  MeanAmount before_;
+};
+
+// On as few layers as show it, or else on all.
+bool begin_search(CauseSearch& search, const Plan& plan, const Build& build, Explanation& explanation,
+                  Progress& progress) {
+  const int all = static_cast<int>(build.strokes.size());
+  explanation.layers_tried = layers_to_show(build, explanation.finding);
+  if (search.begin(first_layers(plan, build, explanation.layers_tried), progress)) return true;
+  if (progress.cancelled() || explanation.layers_tried == all) return false;
+  explanation.layers_tried = all;
+  return search.begin(plan.draft(), progress);
+}
+
+template <class Ranked>
+void sort_by_rank(std::vector<Ranked>& all) {
+  std::stable_sort(all.begin(), all.end(), [](const Ranked& a, const Ranked& b) { return a.rank() < b.rank(); });
+}
+
+}  // namespace
+
+Result<Explanation> explain(const Plan& plan, const Build& build, const Measurements& measurements,
+                            const Finding& finding, const CauseSettings& settings, Progress& progress) {
+  Explanation explanation;
+  explanation.finding = finding;
+  explanation.complaint = complaint_of(plan, finding);
+  explanation.outcome = outcome_of(plan, build, measurements);
+  progress.report(0.0);
+
+  CauseSearch search(plan, explanation.complaint, settings);
+  std::vector<Candidate> candidates;
+  if (begin_search(search, plan, build, explanation, progress)) {
+    candidates = search.try_singles(progress);
+    const bool single_does = std::any_of(candidates.begin(), candidates.end(), [](const Candidate& each) {
+      return each.share_left <= Remedy::gone_share;
+    });
+    if (!single_does && !progress.cancelled()) {
+      explanation.pairs_tried = true;
+      for (Candidate& pair : search.try_pairs(progress)) candidates.push_back(std::move(pair));
+    }
+    sort_by_rank(candidates);
+  }
+  explanation.trials = search.trials();
+  explanation.tried = search.tried();
+  if (!progress.cancelled()) {
+    Confirmation(plan, settings).run(std::move(candidates), measurements, explanation, progress);
+  }
+  if (progress.cancelled()) return stopped();
+  sort_by_rank(explanation.remedies);
+  for (Remedy& remedy : explanation.remedies) remedy.text = words_of(plan, explanation, remedy);
+  explanation.text = conclusion_of(plan, explanation);
+  return explanation;
+}
+
+}  // namespace laywright

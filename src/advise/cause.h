@@ -1,0 +1,90 @@
+// Why a finding is there: found by trying. The plan is laid again with one setting moved at a time, further and
+// further, to see what is left of the finding and of all others; then the smallest move is sought that removes it, or
+// halves it. Where no single setting does, two are moved together. What is said in words comes from those trials.
+//
+// The search lays only the first layers, as many as the finding needs to grow, at `search_fidelity`; what it finds is
+// confirmed on the whole plan. Each setting is seen on several draws (draws.h).
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "advise/complaint.h"
+#include "advise/dial.h"
+#include "base/result.h"
+
+namespace laywright {
+
+struct CauseSettings {
+  LaySettings lay;  // of the build that the finding is on
+  int threads = threads_at_hand();
+};
+
+// A setting that was moved.
+struct Move {
+  Dial dial;
+  double by = 0.0;
+};
+
+// How well moves explain a finding, less is better: what they leave of it and of all findings, and how far they go, so
+// that of two that do as much the smaller one comes first. Two settings must leave notably less than one; the flaws of a
+// machine count as one.
+[[nodiscard]] double rank_of(const std::vector<Move>& moves, double share_left, double share_of_all);
+
+// What is left after a move.
+struct Rest {
+  Amount amount;              // of the finding, on the whole plan
+  double share_left = 1.0;    // of the finding
+  double share_of_all = 1.0;  // of all findings of the build
+};
+
+// A move, or two at once.
+struct Remedy {
+  // Shares of the amount (complaint.h) at which a finding counts as gone, but for odd places, and as halved.
+  static constexpr double gone_share = 0.1, halved_share = 0.5;
+
+  std::vector<Move> moves;      // where least is left
+  std::vector<Change> changes;  // the same, as values of the plan
+  Rest rest;
+  std::optional<double> smallest;  // a smaller move of a single setting that removes, or else halves it
+  Rest after_smallest;
+  Outcome outcome;
+  std::string text;
+
+  [[nodiscard]] bool gone() const { return rest.share_left <= gone_share; }
+  // How well it explains; less is better.
+  [[nodiscard]] double rank() const { return rank_of(moves, rest.share_left, rest.share_of_all); }
+};
+
+// What a setting alone did, in one direction, on the short winds of the search.
+struct TriedDial {
+  Dial dial;
+  double furthest = 0.0;  // move
+  double best = 0.0;      // move that left least of this and all findings together
+  double share_left = 1.0, share_of_all = 1.0;
+
+  [[nodiscard]] double rank() const { return rank_of({{dial, best}}, share_left, share_of_all); }
+};
+
+struct Explanation {
+  Finding finding;
+  Complaint complaint;
+  Amount before;    // mean of so many draws
+  int draws = 0;
+  Outcome outcome;  // of the plan as it is
+  std::vector<Remedy> remedies;  // the likeliest first: what removes most of this finding, and of all others
+  std::vector<TriedDial> tried;
+  int trials = 0;        // builds that were laid
+  int layers_tried = 0;  // of the search
+  bool pairs_tried = false;
+  bool by_chance = false;  // other draws of the plan hardly have it
+  std::string text;        // the conclusion
+};
+
+// Precondition: the finding is one of the build that was laid from the plan with those settings. Error when cancelled
+// (its text is `stopped_text`).
+[[nodiscard]] Result<Explanation> explain(const Plan& plan, const Build& build, const Measurements& measurements,
+                                          const Finding& finding, const CauseSettings& settings, Progress& progress);
+
+}  // namespace laywright

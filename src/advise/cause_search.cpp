@@ -1,0 +1,181 @@
+#include "advise/cause_search.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace laywright {
+namespace {
+
+constexpr int reference_draws = 4;
+constexpr int trial_draws = 2;
+
+std::vector<Move> scaled(std::vector<Move> unit, double by) {
+  for (Move& move : unit) move.by *= by;
+  return unit;
+}
+
+}  // namespace
+
+double rank_of(const std::vector<Move>& moves, double share_left, double share_of_all) {
+  constexpr double for_all_of_a_range = 0.2, for_a_second = 0.15;
+  double rank = share_left + share_of_all;
+  std::size_t settings = 0;
+  bool has_flaws = false;
+  for (const Move& move : moves) {
+    rank += for_all_of_a_range * effort_of(move.dial, move.by);
+    if (move.dial.is_flaw) has_flaws = true;
+    if (!move.dial.is_flaw) ++settings;
+  }
+  settings += has_flaws ? 1 : 0;
+  return rank + for_a_second * static_cast<double>(settings - 1);
+}
+
+std::vector<Change> changes_of(const PlanDraft& draft, const std::vector<Move>& moves) {
+  PlanDraft moved = draft;
+  std::vector<Change> all;
+  for (const Move& move : moves) {
+    const std::vector<Change> changes = changes_at(move.dial, moved, move.by);
+    moved = with_changes(std::move(moved), changes);
+    all.insert(all.end(), changes.begin(), changes.end());
+  }
+  return all;
+}
+
+CauseSearch::CauseSearch(const Plan& plan, const Complaint& complaint, const CauseSettings& settings)
+    : plan_(plan), complaint_(complaint), settings_(settings), draft_(plan.draft()) {
+  settings_.lay.fidelity *= search_fidelity;
+}
+
+bool CauseSearch::begin(const PlanDraft& draft, Progress& progress) {
+  constexpr double share_of_way = 0.05;
+  draft_ = draft;
+  const auto trials = try_all(draws_of(draft_, settings_.lay, reference_draws), settings_.threads,
+                              {progress, progress.share(), progress.share() + share_of_way});
+  trials_ += reference_draws;
+  const std::optional<MeanAmount> mean = mean_amount(plan_, complaint_, trials, 0, reference_draws);
+  before_ = mean.value_or(MeanAmount{});
+  return before_.of_complaint.gravity > 0.0;
+}
+
+const CauseSearch::Seen* CauseSearch::Line::best() const {
+  const auto rank = [&](const Seen& each) { return rank_of(scaled(unit, each.move), each.left, each.of_all); };
+  const auto least = std::min_element(seen.begin(), seen.end(),
+                                      [&](const Seen& a, const Seen& b) { return rank(a) < rank(b); });
+  return least == seen.end() ? nullptr : &*least;
+}
+
+void CauseSearch::tell(Line& line, double move, const std::optional<MeanAmount>& mean) const {
+  if (!mean) return line.bracket.tell(move, std::nullopt);
+  const double left = mean->of_complaint.gravity / before_.of_complaint.gravity;
+  const double of_all = mean->gravity_of_all / before_.gravity_of_all;
+  line.seen.push_back({move, left, of_all});
+  // What makes the whole build worse is no cure.
+  line.bracket.tell(move, of_all > 1.0 ? std::max(left, of_all) : left);
+}
+
+// All lines at once, a move of each in every round, so that all threads have work.
+void CauseSearch::follow(std::vector<Line>& lines, Progress& progress) {
+  constexpr double share_of_way = 0.2;  // of what is left of the way, for a round
+  constexpr double end_of_way = 0.9;    // the rest is for the confirmation
+  while (!progress.cancelled()) {
+    std::vector<std::pair<Line*, double>> asked;
+    std::vector<TrialOrder> orders;
+    for (Line& line : lines) {
+      const std::optional<double> move = line.bracket.next();
+      if (!move) continue;
+      asked.emplace_back(&line, *move);
+      const PlanDraft moved = with_changes(draft_, changes_of(draft_, scaled(line.unit, *move)));
+      for (TrialOrder& order : draws_of(moved, settings_.lay, trial_draws)) orders.push_back(std::move(order));
+    }
+    if (asked.empty()) return;
+    const double way = progress.share();
+    const auto trials =
+        try_all(orders, settings_.threads, {progress, way, way + share_of_way * std::max(0.0, end_of_way - way)});
+    if (progress.cancelled()) return;
+    trials_ += static_cast<int>(orders.size());
+    for (std::size_t i = 0; i < asked.size(); ++i) {
+      tell(*asked[i].first, asked[i].second, mean_amount(plan_, complaint_, trials, i * trial_draws, trial_draws));
+    }
+  }
+}
+
+std::vector<Candidate> CauseSearch::candidates(const std::vector<Line>& lines) const {
+  std::vector<Candidate> all;
+  for (const Line& line : lines) {
+    const Seen* best = line.best();
+    if (best == nullptr || best->left > Remedy::halved_share || best->of_all > 1.0) continue;
+    Candidate candidate{scaled(line.unit, best->move), std::nullopt, best->left, best->of_all};
+    std::optional<Bracket::Tried> smallest = line.bracket.smallest(Remedy::gone_share);
+    if (!smallest) smallest = line.bracket.smallest(Remedy::halved_share);
+    if (line.unit.size() == 1 && smallest && std::abs(smallest->move) < std::abs(best->move)) {
+      candidate.smallest = smallest->move;
+    }
+    all.push_back(std::move(candidate));
+  }
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Candidate& a, const Candidate& b) { return a.rank() < b.rank(); });
+  return all;
+}
+
+void CauseSearch::note_tried(const std::vector<Line>& lines) {
+  for (const Line& line : lines) {
+    const Seen* best = line.best();
+    if (best == nullptr || line.unit.size() > 1) continue;
+    TriedDial tried{line.unit.front().dial, 0.0, best->move, best->left, best->of_all};
+    for (const Seen& each : line.seen) {
+      if (std::abs(each.move) > std::abs(tried.furthest)) tried.furthest = each.move;
+    }
+    tried_.push_back(std::move(tried));
+  }
+}
+
+std::vector<Candidate> CauseSearch::try_singles(Progress& progress) {
+  std::vector<Line> lines;
+  for (const Dial& dial : dials_of(draft_)) {
+    for (const double limit : {dial.lowest, dial.highest}) {
+      if (limit == 0.0) continue;
+      lines.push_back({{{dial, 1.0}}, Bracket(std::min(dial.step, std::abs(limit)), limit, Remedy::gone_share), {}});
+    }
+  }
+  // What is worn is worn together.
+  if (const std::vector<Dial> flaws = flaws_of(draft_); flaws.size() > 1) {
+    Line all_flaws{{}, Bracket(1.0, 1.0, Remedy::gone_share), {}};
+    for (const Dial& flaw : flaws) all_flaws.unit.push_back({flaw, flaw.lowest + flaw.highest});
+    lines.push_back(std::move(all_flaws));
+  }
+  follow(lines, progress);
+  note_tried(lines);
+  return candidates(lines);
+}
+
+std::vector<Candidate> CauseSearch::try_pairs(Progress& progress) {
+  constexpr std::size_t best_settings = 4;
+  constexpr double first = 0.5, furthest = 1.0;  // of the moves that were best for each alone
+  std::vector<Line> lines;
+  for (const Dial& dial : stop_pairs_of(draft_)) {
+    for (const double limit : {dial.lowest, dial.highest}) {
+      lines.push_back({{{dial, 1.0}}, Bracket(dial.step, limit, Remedy::gone_share), {}});
+    }
+  }
+  std::vector<TriedDial> best = tried_;
+  std::stable_sort(best.begin(), best.end(),
+                   [](const TriedDial& a, const TriedDial& b) { return a.rank() < b.rank(); });
+  // What makes it worse by itself is no help, and nobody can set the fiber's friction.
+  std::erase_if(best, [](const TriedDial& each) {
+    return each.share_left >= 1.0 || each.dial.parts.front().path == "fiber.friction";
+  });
+  if (best.size() > best_settings) best.resize(best_settings);
+  for (std::size_t i = 0; i < best.size(); ++i) {
+    for (std::size_t k = i + 1; k < best.size(); ++k) {
+      if (best[i].dial.words == best[k].dial.words) continue;
+      const bool switches = best[i].dial.is_switch || best[k].dial.is_switch;
+      lines.push_back({{{best[i].dial, best[i].best}, {best[k].dial, best[k].best}},
+                       Bracket(switches ? furthest : first, furthest, Remedy::gone_share),
+                       {}});
+    }
+  }
+  follow(lines, progress);
+  return candidates(lines);
+}
+
+}  // namespace laywright

@@ -1,0 +1,205 @@
+#include "advise/fit_model.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+#include <fmt/format.h>
+
+#include "advise/draws.h"
+#include "advise/trial.h"
+#include "measure/fiber_line.h"
+#include "measure/measurements.h"
+#include "plan/plan_values.h"
+#include "plan/size_estimate.h"
+
+namespace laywright {
+namespace {
+
+// Wider apart than the draws of a search: a diameter wanders over shifts of a few hundredths of d.
+constexpr std::array<double, 5> draw_shifts_d{0.0, 0.05, -0.05, 0.1, -0.1};
+constexpr std::array<const char*, 3> zone_words{"left", "middle", "right"};
+
+double stroke_of(const PlanDraft& draft) {
+  return draft.spool.inside_width_mm - draft.traverse.left_stop_mm - draft.traverse.right_stop_mm;
+}
+double layer_turns(const PlanDraft& draft) { return stroke_of(draft) / draft.traverse.pitch_mm; }
+
+std::string place_of(const Reading& reading) {
+  if (reading.at_end) return "end";
+  if (reading.layer) return fmt::format("layer {}", *reading.layer);
+  if (reading.counter_turns) return fmt::format("at {:.6g} turns", *reading.counter_turns);
+  return fmt::format("at {:.6g} m", *reading.counter_length_mm / 1000.0);
+}
+
+// Whether the counter of turns is itself a measurement, or says where the others were read.
+bool turns_are_read(const Reading& r) { return r.counter_turns && r.layer; }
+bool length_is_read(const Reading& r) { return r.counter_length_mm && (r.layer || r.counter_turns); }
+
+// A build as what can be read on it.
+class Read {
+ public:
+  Read(const Build& build, const Measurements& measurements, double barrel_mm)
+      : build_(build), layers_(measurements.layers), line_(build), barrel_mm_(barrel_mm) {}
+
+  [[nodiscard]] double turn_at_end_of(int layer) const {
+    const auto next = static_cast<std::size_t>(layer);
+    if (next >= build_.strokes.size()) return build_.turns;
+    return static_cast<double>(build_.strokes[next].first_node) / build_.stations_per_turn;
+  }
+  [[nodiscard]] double turns() const { return build_.turns; }
+  [[nodiscard]] double length_at(double turn) const {
+    const double node = std::clamp(turn, 0.0, build_.turns) * build_.stations_per_turn;
+    const double whole = std::floor(node);
+    const auto k = static_cast<std::size_t>(whole);
+    const double at = line_.at(k);
+    return at + (node - whole) * (line_.at(k + 1) - at);
+  }
+  [[nodiscard]] double turn_at_length(double length_mm) const {
+    double low = 0.0, high = build_.turns;
+    for (int i = 0; i < 60; ++i) {
+      const double middle = 0.5 * (low + high);
+      (length_at(middle) < length_mm ? low : high) = middle;
+    }
+    return low;
+  }
+  // Between the diameters before and after the stroke, as far as the stroke has passed the zone.
+  [[nodiscard]] double diameter_at(double turn, std::size_t zone) const {
+    const double node = turn * build_.stations_per_turn;
+    std::size_t s = 0;
+    while (s + 1 < build_.strokes.size() && static_cast<double>(build_.strokes[s + 1].first_node) <= node) ++s;
+    const double begin = static_cast<double>(build_.strokes[s].first_node);
+    const double end = static_cast<double>(build_.end_of(s));
+    const double before = s == 0 ? barrel_mm_ : layers_[s - 1].outer_diameter_mm[zone];
+    constexpr std::array<std::array<double, 2>, 3> zones{{{0.0, 0.05}, {0.25, 0.75}, {0.95, 1.0}}};
+    std::array<double, 2> passed = zones[zone];
+    if (build_.strokes[s].direction < 0) passed = {1.0 - zones[zone][1], 1.0 - zones[zone][0]};
+    const double way = (node - begin) / std::max(1.0, end - begin);
+    const double share = std::clamp((way - passed[0]) / (passed[1] - passed[0]), 0.0, 1.0);
+    return before + share * (layers_[s].outer_diameter_mm[zone] - before);
+  }
+
+ private:
+  const Build& build_;
+  const std::vector<LayerRow>& layers_;
+  FiberLine line_;
+  double barrel_mm_;
+};
+
+// The turn at which it was read.
+double turn_of(const Read& read, const Reading& reading, const Wind& wind) {
+  if (reading.layer) return read.turn_at_end_of(*reading.layer);
+  if (reading.counter_turns) return *reading.counter_turns;
+  if (reading.counter_length_mm) return read.turn_at_length(*reading.counter_length_mm);
+  // The end of the wind, as the plan has it.
+  if (wind.length_mm) return read.turn_at_length(*wind.length_mm);
+  return wind.turns.value_or(read.turns());
+}
+
+}  // namespace
+
+std::vector<Observation> observations_of(const Plan& plan, const AsWound& wound, const ReadingErrors& errors) {
+  const double turns_sigma = errors.turns_share * layer_turns(plan.draft());
+  const double diameter_sigma = errors.diameter_mm > 0.0 ? errors.diameter_mm : 0.1 * plan.fiber().diameter_mm;
+  std::vector<Observation> all;
+  for (const Reading& r : wound.readings) {
+    const std::string place = place_of(r);
+    if (r.layer_turns && r.layer) all.push_back({place + ", its turns", *r.layer_turns, turns_sigma, true});
+    if (turns_are_read(r)) all.push_back({place + ", turns counted", *r.counter_turns, turns_sigma, true});
+    if (length_is_read(r)) {
+      all.push_back({place + ", length", *r.counter_length_mm, errors.length_share * *r.counter_length_mm, false});
+    }
+    for (std::size_t zone = 0; zone < zone_words.size(); ++zone) {
+      if (!r.diameter_mm[zone]) continue;
+      all.push_back({fmt::format("{}, diameter {}", place, zone_words[zone]), *r.diameter_mm[zone], diameter_sigma,
+                     false});
+    }
+  }
+  return all;
+}
+
+FitModel::FitModel(const Plan& plan, const AsWound& wound, const std::vector<Unknown>& unknowns,
+                   const LaySettings& settings)
+    : plan_(plan), wound_(wound), unknowns_(unknowns), settings_(settings) {
+  constexpr double spare = 1.05;
+  const double layer = layer_turns(plan.draft());
+  for (const Reading& reading : wound.readings) {
+    if (reading.at_end && !reading.counter_turns && !reading.counter_length_mm) {
+      turns_ = std::max(turns_, turns_estimate(plan.draft()));
+    }
+    if (reading.layer) turns_ = std::max(turns_, (*reading.layer + 0.5) * layer);
+    if (reading.counter_turns) turns_ = std::max(turns_, *reading.counter_turns);
+    if (reading.counter_length_mm) {
+      turns_ = std::max(turns_, *reading.counter_length_mm / (std::numbers::pi * plan.spool().barrel_diameter_mm));
+    }
+  }
+  turns_ = spare * (turns_ > 0.0 ? turns_ : turns_estimate(plan.draft()));
+}
+
+PlanDraft FitModel::draft_at(const std::vector<double>& values) const {
+  PlanDraft draft = plan_.draft();
+  for (std::size_t i = 0; i < unknowns_.size(); ++i) {
+    const Unknown& unknown = unknowns_[i];
+    set_value(draft, unknown.path, std::clamp(values[i], unknown.least, unknown.most));
+    const bool dwells = unknown.path == "traverse.reversal.turns" && values[i] > 0.0;
+    if (dwells && draft.traverse.reversal.kind == ReversalKind::instant) {
+      draft.traverse.reversal.kind = ReversalKind::dwell;
+    }
+  }
+  return draft;
+}
+
+std::optional<std::vector<double>> FitModel::readings_of(const PlanDraft& draft, std::uint64_t seed,
+                                                         Progress& progress) const {
+  const Result<Plan> plan = check(shortened(draft, turns_));
+  if (!plan.ok()) return std::nullopt;
+  LaySettings settings = settings_;
+  settings.seed = seed;
+  const Result<Build> build = lay(plan.value(), settings, progress);
+  if (!build.ok()) return std::nullopt;
+  const Measurements measurements = measure(plan.value(), build.value(), progress);
+  if (progress.cancelled()) return std::nullopt;
+  const Read read(build.value(), measurements, plan.value().spool().barrel_diameter_mm);
+  std::vector<double> values;
+  for (const Reading& r : wound_.readings) {
+    const double turn = turn_of(read, r, plan_.wind());
+    if (r.layer_turns && r.layer) values.push_back(turn - (*r.layer > 1 ? read.turn_at_end_of(*r.layer - 1) : 0.0));
+    if (turns_are_read(r)) values.push_back(turn);
+    if (length_is_read(r)) values.push_back(read.length_at(turn));
+    for (std::size_t zone = 0; zone < zone_words.size(); ++zone) {
+      if (r.diameter_mm[zone]) values.push_back(read.diameter_at(turn, zone));
+    }
+  }
+  return values;
+}
+
+std::optional<std::vector<FitModel::Prediction>> FitModel::predict(const std::vector<std::vector<double>>& points,
+                                                                   int threads, const Stretch& stretch) const {
+  const std::size_t draws = draw_shifts_d.size();
+  std::vector<std::optional<std::vector<double>>> laid(points.size() * draws);
+  run_parallel(laid.size(), threads, stretch, [&](std::size_t i, Progress& inner) {
+    const std::size_t draw = i % draws;
+    const PlanDraft draft = shifted(draft_at(points[i / draws]), draw_shifts_d[draw]);
+    laid[i] = readings_of(draft, settings_.seed + draw, inner);
+  });
+  std::vector<Prediction> all;
+  for (std::size_t p = 0; p < points.size(); ++p) {
+    for (std::size_t i = 0; i < draws; ++i) {
+      if (!laid[p * draws + i]) return std::nullopt;
+    }
+    const std::size_t count = laid[p * draws]->size();
+    Prediction prediction{std::vector<double>(count, 0.0), std::vector<double>(count, 0.0)};
+    for (std::size_t k = 0; k < count; ++k) {
+      for (std::size_t i = 0; i < draws; ++i) prediction.mean[k] += (*laid[p * draws + i])[k];
+      prediction.mean[k] /= static_cast<double>(draws);
+      double squares = 0.0;
+      for (std::size_t i = 0; i < draws; ++i) squares += std::pow((*laid[p * draws + i])[k] - prediction.mean[k], 2.0);
+      prediction.scatter[k] = std::sqrt(squares / static_cast<double>(draws - 1));
+    }
+    all.push_back(std::move(prediction));
+  }
+  return all;
+}
+
+}  // namespace laywright

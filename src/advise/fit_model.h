@@ -1,0 +1,68 @@
+// What the lay model says that one would have read on a spool, for settings as they may have been.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "advise/as_wound.h"
+#include "advise/parallel.h"
+#include "lay/lay.h"
+
+namespace laywright {
+
+// Something that is not exactly known of a wind.
+struct Unknown {
+  std::string path;     // key of the plan
+  std::string words;    // "pitch"
+  double believed = 0.0;  // as the plan has it
+  double belief = 0.0;    // one sigma of how far it may be off
+  double least = 0.0, most = 0.0;
+};
+
+// A reading that can be compared: what was measured, and how exactly.
+struct Observation {
+  std::string words;  // "layer 3, turns"
+  double measured = 0.0;
+  double sigma = 0.0;
+  bool is_turns = false;  // else a length, mm
+};
+
+struct ReadingErrors {
+  double turns_share = 0.01;    // one sigma of turns, as a share of a layer's turns
+  double length_share = 0.001;  // of lengths
+  double diameter_mm = 0.0;     // of diameters; 0: a tenth of the fiber's diameter
+};
+
+// In the order in which predict() gives its values.
+[[nodiscard]] std::vector<Observation> observations_of(const Plan& plan, const AsWound& wound,
+                                                       const ReadingErrors& errors);
+
+class FitModel {
+ public:
+  FitModel(const Plan& plan, const AsWound& wound, const std::vector<Unknown>& unknowns, const LaySettings& settings);
+
+  // The plan with these values of the unknowns, each kept within its range.
+  [[nodiscard]] PlanDraft draft_at(const std::vector<double>& values) const;
+
+  // A reading over several draws: winds that differ by less than can be set come out a little differently, and the real
+  // spool was one of them.
+  struct Prediction {
+    std::vector<double> mean, scatter;  // one sigma of one draw
+  };
+  // For several points at once; none when one of them cannot be laid, or stopped.
+  [[nodiscard]] std::optional<std::vector<Prediction>> predict(const std::vector<std::vector<double>>& points,
+                                                               int threads, const Stretch& stretch) const;
+
+ private:
+  [[nodiscard]] std::optional<std::vector<double>> readings_of(const PlanDraft& draft, std::uint64_t seed,
+                                                               Progress& progress) const;
+
+  const Plan& plan_;
+  const AsWound& wound_;
+  const std::vector<Unknown>& unknowns_;
+  LaySettings settings_;
+  double turns_ = 0.0;  // to lay, so that all readings are passed
+};
+
+}  // namespace laywright

@@ -1,0 +1,153 @@
+#include "advise/improve_search.h"
+
+#include <algorithm>
+#include <limits>
+#include <utility>
+
+#include <nlopt.hpp>
+
+#include "advise/lattice.h"
+
+namespace laywright {
+namespace {
+
+// Half of the trials spread out, half refine the best of them.
+constexpr double spread_share = 0.5;
+constexpr std::size_t refined = 4;
+
+// A plan that is not sound, or cannot be laid.
+constexpr double impossible = 1e12;
+
+void sort_best_first(std::vector<Found>& all) {
+  std::stable_sort(all.begin(), all.end(), [](const Found& a, const Found& b) { return a.cost < b.cost; });
+}
+
+void drop_repeats(std::vector<Found>& all) {
+  std::vector<Found> kept;
+  for (Found& each : all) {
+    const bool known = std::any_of(kept.begin(), kept.end(), [&](const Found& k) { return k.values == each.values; });
+    if (!known) kept.push_back(std::move(each));
+  }
+  all = std::move(kept);
+}
+
+}  // namespace
+
+ImproveSearch::ImproveSearch(const PlanDraft& draft, const std::vector<Knob>& knobs, const ImproveSettings& settings)
+    : draft_(draft), knobs_(knobs), settings_(settings), lay_(settings.lay) {
+  lay_.fidelity *= search_fidelity;
+}
+
+std::vector<double> ImproveSearch::position(const std::vector<double>& unit) const {
+  std::vector<double> values;
+  for (std::size_t i = 0; i < knobs_.size(); ++i) {
+    const Knob& knob = knobs_[i];
+    values.push_back(knob.nearest(knob.low + unit[i] * (knob.high - knob.low)));
+  }
+  return values;
+}
+
+std::vector<double> ImproveSearch::unit_of(const std::vector<double>& values) const {
+  std::vector<double> unit;
+  for (std::size_t i = 0; i < knobs_.size(); ++i) {
+    const Knob& knob = knobs_[i];
+    unit.push_back(std::clamp((values[i] - knob.low) / (knob.high - knob.low), 0.0, 1.0));
+  }
+  return unit;
+}
+
+double ImproveSearch::cost_at(const std::vector<double>& values, Progress& progress) const {
+  const PlanDraft draft = set_knobs(draft_, knobs_, values);
+  const Result<Plan> plan = check(draft);
+  if (!plan.ok()) return impossible;
+  const std::optional<Trial> trial = try_plan(draft, lay_, progress);
+  if (!trial) return impossible;
+  return cost_of(merit_of(plan.value(), trial->outcome), settings_.weights);
+}
+
+std::vector<Found> ImproveSearch::spread(const Stretch& stretch) {
+  const auto count = static_cast<std::size_t>(std::max(4.0, spread_share * settings_.trials));
+  std::vector<Found> all;
+  // The plan as it is, and what theory says: stops where the fiber reaches the flange, no dwell.
+  std::vector<double> now, ideal;
+  for (const Knob& knob : knobs_) {
+    now.push_back(knob.now);
+    double aim = knob.now;
+    if (knob.path == "traverse.left_stop" || knob.path == "traverse.right_stop") {
+      aim = ideal_stop_mm(draft_, draft_.traverse.pitch_mm);
+    } else if (knob.path == "traverse.pitch") {
+      constexpr double snug_d = 1.03;
+      aim = snug_d * draft_.fiber.diameter_mm;
+    } else if (knob.path == "traverse.reversal.turns") {
+      aim = 0.0;
+    }
+    ideal.push_back(knob.nearest(std::clamp(aim, knob.low, knob.high)));
+  }
+  all.push_back({now, 0.0});
+  all.push_back({ideal, 0.0});
+  for (const auto& point : lattice(count, knobs_.size(), settings_.lay.seed)) all.push_back({position(point), 0.0});
+  drop_repeats(all);
+  run_parallel(all.size(), settings_.threads, stretch,
+               [&](std::size_t i, Progress& inner) { all[i].cost = cost_at(all[i].values, inner); });
+  trials_ += static_cast<int>(all.size());
+  sort_best_first(all);
+  return all;
+}
+
+std::vector<Found> ImproveSearch::refine(const Found& start, int trials, Progress& progress) const {
+  std::vector<Found> seen;
+  int calls = 0;
+  const nlopt::vfunc objective = [](const std::vector<double>& unit, std::vector<double>&, void* data) {
+    return (*static_cast<std::function<double(const std::vector<double>&)>*>(data))(unit);
+  };
+  std::function<double(const std::vector<double>&)> cost = [&](const std::vector<double>& unit) {
+    if (progress.cancelled()) throw nlopt::forced_stop();
+    const std::vector<double> values = position(unit);
+    const auto known = std::find_if(seen.begin(), seen.end(), [&](const Found& f) { return f.values == values; });
+    if (known != seen.end()) return known->cost;
+    Progress one;  // of this build; the share of all is told below
+    const double found = cost_at(values, one);
+    seen.push_back({values, found});
+    progress.report(static_cast<double>(++calls) / trials);
+    if (calls >= trials) throw nlopt::forced_stop();
+    return found;
+  };
+  nlopt::opt search(nlopt::LN_SBPLX, static_cast<unsigned>(knobs_.size()));
+  search.set_lower_bounds(0.0);
+  search.set_upper_bounds(1.0);
+  search.set_min_objective(objective, &cost);
+  constexpr double first_step = 0.1, last_step = 1e-3;
+  search.set_initial_step(std::vector<double>(knobs_.size(), first_step));
+  search.set_xtol_abs(last_step);
+  // Repeats cost nothing, but must end.
+  search.set_maxeval(20 * trials);
+  std::vector<double> unit = unit_of(start.values);
+  double least = 0.0;
+  try {
+    search.optimize(unit, least);
+  } catch (const nlopt::forced_stop&) {
+    // What was seen is the result.
+  } catch (const nlopt::roundoff_limited&) {
+  }
+  return seen;
+}
+
+std::vector<Found> ImproveSearch::run(Progress& progress) {
+  constexpr double spread_end = 0.35, refine_end = 0.7;  // of the way; then comes the confirmation
+  std::vector<Found> all = spread({progress, 0.0, spread_end});
+  if (progress.cancelled()) return all;
+  const std::size_t starts = std::min(refined, all.size());
+  const int trials = std::max(1, static_cast<int>((1.0 - spread_share) * settings_.trials / static_cast<double>(starts)));
+  std::vector<std::vector<Found>> more(starts);
+  run_parallel(starts, settings_.threads, {progress, spread_end, refine_end},
+               [&](std::size_t i, Progress& inner) { more[i] = refine(all[i], trials, inner); });
+  for (std::vector<Found>& each : more) {
+    trials_ += static_cast<int>(each.size());
+    all.insert(all.end(), each.begin(), each.end());
+  }
+  sort_best_first(all);
+  drop_repeats(all);
+  return all;
+}
+
+}  // namespace laywright

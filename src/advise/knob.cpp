@@ -1,0 +1,158 @@
+#include "advise/knob.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <fmt/format.h>
+
+#include "advise/setting_text.h"
+#include "plan/plan_values.h"
+
+namespace laywright {
+namespace {
+
+double round_down(double value) {
+  const double power = std::pow(10.0, std::floor(std::log10(value)));
+  for (const double times : {5.0, 2.0}) {
+    if (value >= times * power) return times * power;
+  }
+  return power;
+}
+
+// The key in the traverse, and its like in every step of the wind moved by the same.
+void set_everywhere(PlanDraft& draft, const std::string& key, double value) {
+  const std::string path = fmt::format("traverse.{}", key);
+  const double by = value - value_at(draft, path).value_or(0.0);
+  set_value(draft, path, value);
+  for (std::size_t i = 0; i < draft.wind.steps.size(); ++i) {
+    const std::string in_step = fmt::format("{}.{}", step_path(i), key);
+    if (const std::optional<double> before = value_at(draft, in_step)) set_value(draft, in_step, *before + by);
+  }
+}
+
+Knob knob(const PlanDraft& draft, const std::string& path, const std::string& words, double low, double high,
+          double step) {
+  Knob made{path, words, low, high, step, value_at(draft, path).value_or(0.0), {}};
+  constexpr std::string_view traverse = "traverse.";
+  const bool in_steps = path == "traverse.pitch" || path == "traverse.left_stop" || path == "traverse.right_stop";
+  if (in_steps) {
+    made.set = [key = path.substr(traverse.size())](PlanDraft& to, double value) { set_everywhere(to, key, value); };
+  } else {
+    made.set = [path](PlanDraft& to, double value) { set_value(to, path, value); };
+  }
+  return made;
+}
+
+Knob pitch_knob(const PlanDraft& draft) {
+  const double d = draft.fiber.diameter_mm, pitch = draft.traverse.pitch_mm;
+  constexpr double crossed_d = 3.0;  // from here on a pitch is meant to leave room
+  constexpr double snug = 1.01, loose = 1.25;  // below d there is no room for a turn
+  const bool crossed = pitch >= crossed_d * d;
+  return knob(draft, "traverse.pitch", "pitch", crossed ? 0.9 * pitch : snug * d,
+              crossed ? 1.1 * pitch : loose * d,
+              round_down(crossed ? 0.001 * pitch : d / 200.0));
+}
+
+Knob stop_knob(const PlanDraft& draft, const char* side) {
+  const double d = draft.fiber.diameter_mm, pitch = draft.traverse.pitch_mm;
+  const double ideal = ideal_stop_mm(draft, pitch), reach = std::max(3.0 * d, 0.25 * pitch);
+  return knob(draft, fmt::format("traverse.{}_stop", side), fmt::format("{} stop", side), ideal - reach,
+              ideal + reach, round_down(std::max(d / 20.0, 0.005 * pitch)));
+}
+
+// Stops that move outward by so much with every layer, as steps of the wind: as few as the dial can follow.
+void set_drift(PlanDraft& draft, double drift_mm, double dial_mm, int layers) {
+  constexpr int most_steps = 24;
+  draft.wind.steps.clear();
+  if (drift_mm == 0.0) return;
+  const int every = std::max({1, static_cast<int>(std::lround(dial_mm / std::abs(drift_mm))),
+                              (layers + most_steps - 1) / most_steps});
+  const auto to_dial = [&](double value) { return std::round(value / dial_mm) * dial_mm; };
+  for (int layer = 1 + every; layer <= layers; layer += every) {
+    const double out = drift_mm * (layer - 1);
+    WindStep step;
+    step.from_layer = layer;
+    step.left_stop_mm = to_dial(draft.traverse.left_stop_mm - out);
+    step.right_stop_mm = to_dial(draft.traverse.right_stop_mm - out);
+    draft.wind.steps.push_back(step);
+  }
+}
+
+Knob drift_knob(const PlanDraft& draft, double dial_mm) {
+  const double d = draft.fiber.diameter_mm;
+  constexpr double layer_rise_d = 0.85;
+  const double opening = layer_rise_d * d * std::tan(draft.spool.flange_taper_rad);
+  const double range = std::max(2.0 * opening, 0.1 * d);
+  const double depth = 0.5 * (draft.spool.flange_diameter_mm - draft.spool.barrel_diameter_mm);
+  const int layers = static_cast<int>(std::ceil(depth / (layer_rise_d * d)));
+  Knob made{drift_path, "stops outward per layer", opening > 0.0 ? 0.0 : -range, range, round_down(range / 20.0), 0.0,
+            {}};
+  made.set = [dial_mm, layers](PlanDraft& to, double value) { set_drift(to, value, dial_mm, layers); };
+  return made;
+}
+
+bool is_number(const FieldInfo& field) {
+  return field.kind == FieldKind::quantity || field.kind == FieldKind::number || field.kind == FieldKind::friction;
+}
+
+}  // namespace
+
+double Knob::nearest(double value) const {
+  const double stepped = now + std::round((std::clamp(value, low, high) - now) / step) * step;
+  // Rounding must not leave the range.
+  if (stepped > high) return stepped - step >= low ? stepped - step : high;
+  if (stepped < low) return stepped + step <= high ? stepped + step : low;
+  return stepped;
+}
+
+double ideal_stop_mm(const PlanDraft& draft, double pitch_mm) {
+  const double slope = pitch_mm / (std::numbers::pi * draft.spool.barrel_diameter_mm);
+  return 0.5 * draft.fiber.diameter_mm - draft.traverse.free_length_mm * slope * std::numbers::ln2;
+}
+
+Result<std::vector<Knob>> knobs_of(const PlanDraft& draft, const std::vector<KnobWish>& wishes, bool drift) {
+  std::vector<Knob> knobs{pitch_knob(draft), stop_knob(draft, "left"), stop_knob(draft, "right")};
+  if (draft.traverse.reversal.kind != ReversalKind::instant) {
+    knobs.push_back(knob(draft, "traverse.reversal.turns", "reversal turns", 0.0, draft.traverse.reversal.turns, 0.25));
+  }
+  if ((drift || draft.spool.flange_taper_rad > 0.0) && draft.wind.steps.empty()) {
+    knobs.push_back(drift_knob(draft, knobs[1].step));
+  }
+  for (const KnobWish& wish : wishes) {
+    auto found = std::find_if(knobs.begin(), knobs.end(), [&](const Knob& each) { return each.path == wish.path; });
+    if (wish.keep) {
+      if (found != knobs.end()) knobs.erase(found);
+      continue;
+    }
+    if (found == knobs.end()) {
+      const FieldInfo* field = field_at(draft, wish.path);
+      if (field == nullptr || !is_number(*field) || !wish.low || !wish.high) {
+        return option_issue(wish.path, "", "cannot be searched; give a number of the plan a range, low:high");
+      }
+      knobs.push_back(knob(draft, wish.path, wish.path, *wish.low, *wish.high,
+                           round_down((*wish.high - *wish.low) / 50.0)));
+      found = knobs.end() - 1;
+    }
+    if (wish.low) found->low = *wish.low;
+    if (wish.high) found->high = *wish.high;
+    if (wish.step) found->step = *wish.step;
+    if (found->low >= found->high) return option_issue(wish.path, "", "the range is empty; give the lower end first");
+    if (found->step <= 0.0) return option_issue(wish.path, "", "the step must be above nothing");
+  }
+  for (Knob& each : knobs) {
+    const bool asked = std::any_of(wishes.begin(), wishes.end(),
+                                   [&](const KnobWish& wish) { return wish.path == each.path && wish.low; });
+    if (asked) continue;
+    each.low = std::min(each.low, each.now);
+    each.high = std::max(each.high, each.now);
+  }
+  return knobs;
+}
+
+PlanDraft set_knobs(PlanDraft draft, const std::vector<Knob>& knobs, const std::vector<double>& values) {
+  for (std::size_t i = 0; i < knobs.size(); ++i) knobs[i].set(draft, values[i]);
+  return draft;
+}
+
+}  // namespace laywright

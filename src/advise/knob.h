@@ -1,0 +1,48 @@
+// What a search for better settings may turn, and how finely the machine can set it.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "plan/lay_plan.h"
+
+namespace laywright {
+
+struct Knob {
+  std::string path;   // of the plan; "stop drift" for stops that move outward with every layer
+  std::string words;  // "pitch"
+  double low = 0.0, high = 0.0, step = 0.0;
+  double now = 0.0;   // where the plan has it
+  std::function<void(PlanDraft&, double)> set;
+
+  // The nearest position that the machine can set, within the range; where the plan stands is one.
+  [[nodiscard]] double nearest(double value) const;
+};
+
+// What a person says of a key; what is not said keeps its default.
+struct KnobWish {
+  std::string path;
+  std::optional<double> low, high, step;
+  bool keep = false;  // not to be turned
+};
+
+// Pitch, both stops, the turns of the reversal unless it is instant, and, where the flanges open and no steps are in
+// the plan, the drift of the stops from layer to layer, which becomes steps of the wind; any other number of the plan
+// that a wish gives a range to. Defaults: pitch from 1.01 to 1.25 d (within a tenth of it where it is 3 d or more);
+// stops within 3 d, or a quarter pitch, of where the fiber turns back at the flange (d/2 from the flange less the way
+// L tan(alpha) ln 2 that it turns back short of the guide's stop). Where the plan stands is always in the range.
+// Errors: a wish for a key that is none, or has no range to search.
+[[nodiscard]] Result<std::vector<Knob>> knobs_of(const PlanDraft& draft, const std::vector<KnobWish>& wishes,
+                                                 bool drift);
+
+// Where the guide should turn back so that the fiber reaches the flange: inward from its face, mm.
+[[nodiscard]] double ideal_stop_mm(const PlanDraft& draft, double pitch_mm);
+
+inline constexpr const char* drift_path = "stop drift";
+
+[[nodiscard]] PlanDraft set_knobs(PlanDraft draft, const std::vector<Knob>& knobs, const std::vector<double>& values);
+
+}  // namespace laywright

@@ -1,0 +1,91 @@
+#include "advise/outcome.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "measure/gravity.h"
+
+namespace laywright {
+namespace {
+
+constexpr double mm_per_m = 1000.0;
+
+// The taper of the barrel is no deviation: what the barrel itself rises from the middle to the edge is taken off.
+double edge_deviation(const Spool& spool, const OuterDiameter& outer) {
+  constexpr double edge_to_middle = 0.475;  // of the width: the edge zone is its first 5 %
+  const double rise = spool.barrel_taper_mm * edge_to_middle;
+  return 0.5 * std::max(std::abs(outer.left_mm + rise - outer.middle_mm),
+                        std::abs(outer.right_mm - rise - outer.middle_mm));
+}
+
+}  // namespace
+
+int Outcome::places() const {
+  int sum = 0;
+  for (const Flaw& flaw : flaws) sum += flaw.places;
+  return sum;
+}
+
+Outcome outcome_of(const Plan& plan, const Build& build, const Measurements& measurements) {
+  Outcome out;
+  out.turns = build.turns;
+  out.length_mm = build.length_mm;
+  out.layers = static_cast<int>(measurements.layers.size());
+  out.stopped_by = build.stopped_by;
+  out.outer_diameter = measurements.outer_diameter;
+  out.fill_factor = measurements.fill_factor;
+  out.rim_clearance_mm = measurements.rim_clearance_mm;
+  const Spool& spool = plan.spool();
+  const double depth = 0.5 * (spool.flange_diameter_mm - spool.barrel_diameter_mm);
+  out.rim_use = 1.0 - out.rim_clearance_mm / depth;
+  for (const LayerRow& row : measurements.layers) {
+    out.gap_length_mm += row.gap_length_mm;
+    out.flange_gap_length_mm += row.flange_gap_length_mm;
+  }
+  out.edge_deviation_mm = edge_deviation(spool, measurements.outer_diameter);
+  for (const Finding& finding : measurements.findings) {
+    if (finding.kind == FindingKind::gap && is_planned_gap(plan, finding.size_mm)) continue;
+    Flaw& flaw = out.flaws[static_cast<std::size_t>(finding.kind)];
+    flaw.places += finding.occurrences;
+    flaw.worst_mm = std::max(flaw.worst_mm, finding.size_mm);
+  }
+  return out;
+}
+
+const std::vector<OutcomeFigure>& outcome_figures() {
+  using O = const Outcome&;
+  static const std::vector<OutcomeFigure> all{
+      {"outer_diameter_left_mm", "outer diameter, left", "mm", 2, [](O o) { return o.outer_diameter.left_mm; }},
+      {"outer_diameter_middle_mm", "outer diameter, middle", "mm", 2, [](O o) { return o.outer_diameter.middle_mm; }},
+      {"outer_diameter_right_mm", "outer diameter, right", "mm", 2, [](O o) { return o.outer_diameter.right_mm; }},
+      {"outer_diameter_greatest_mm", "outer diameter, greatest", "mm", 2,
+       [](O o) { return o.outer_diameter.greatest_mm; }},
+      {"rim_clearance_mm", "rim clearance", "mm", 2, [](O o) { return o.rim_clearance_mm; }},
+      {"rim_use", "depth used", "", 3, [](O o) { return o.rim_use; }},
+      {"gap_length_m", "fiber beside open gaps", "m", 1, [](O o) { return o.gap_length_mm / mm_per_m; }},
+      {"flange_gap_length_m", "fiber beside gaps at flanges", "m", 1,
+       [](O o) { return o.flange_gap_length_mm / mm_per_m; }},
+      {"pile_up_mm", "height of pile-ups", "mm", 2, [](O o) { return o.of(FindingKind::pile_up).worst_mm; }},
+      {"pile_up_places", "pile-ups, layers and sides", "", 0,
+       [](O o) { return static_cast<double>(o.of(FindingKind::pile_up).places); }},
+      {"flange_gap_places", "flange gaps", "", 0,
+       [](O o) { return static_cast<double>(o.of(FindingKind::flange_gap).places); }},
+      {"rim_overrun_places", "rim overruns", "", 0,
+       [](O o) { return static_cast<double>(o.of(FindingKind::rim_overrun).places); }},
+      {"edge_deviation_mm", "edge off the middle", "mm", 3, [](O o) { return o.edge_deviation_mm; }},
+      {"fill_factor", "fill factor", "", 4, [](O o) { return o.fill_factor; }},
+      {"places", "places with findings", "", 0, [](O o) { return static_cast<double>(o.places()); }},
+      {"turns", "turns", "", 1, [](O o) { return o.turns; }},
+      {"layers", "layers", "", 0, [](O o) { return static_cast<double>(o.layers); }},
+      {"length_m", "fiber", "m", 1, [](O o) { return o.length_mm / mm_per_m; }},
+  };
+  return all;
+}
+
+const OutcomeFigure* find_outcome_figure(std::string_view key) {
+  const auto& all = outcome_figures();
+  const auto found = std::find_if(all.begin(), all.end(), [&](const OutcomeFigure& each) { return each.key == key; });
+  return found == all.end() ? nullptr : &*found;
+}
+
+}  // namespace laywright

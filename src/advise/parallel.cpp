@@ -1,0 +1,97 @@
+#include "advise/parallel.h"
+
+#include <algorithm>
+#include <chrono>
+#include <condition_variable>
+#include <deque>
+#include <exception>
+#include <mutex>
+#include <optional>
+#include <thread>
+#include <vector>
+
+namespace laywright {
+namespace {
+
+class Crew {
+ public:
+  Crew(std::size_t count, std::size_t size, const std::function<void(std::size_t, Progress&)>& task)
+      : count_(count), task_(task), inner_(size), working_(size) {}
+
+  void work(std::size_t member) {
+    while (const std::optional<std::size_t> index = next(member)) {
+      try {
+        task_(*index, inner_[member]);
+      } catch (...) {
+        fail(std::current_exception());
+      }
+      const std::lock_guard lock(mutex_);
+      ++done_;
+      inner_[member].report(0.0);
+    }
+    const std::lock_guard lock(mutex_);
+    --working_;
+    over_.notify_one();
+  }
+
+  // Until all have stopped: hands cancelling down and shares up.
+  void watch(const Stretch& stretch) {
+    std::unique_lock lock(mutex_);
+    while (working_ > 0) {
+      over_.wait_for(lock, std::chrono::milliseconds(20));
+      if (stretch.progress.cancelled()) stop();
+      double share = static_cast<double>(done_);
+      for (const Progress& each : inner_) share += each.share();
+      share = std::min(1.0, share / static_cast<double>(count_));
+      stretch.progress.report(stretch.from + (stretch.to - stretch.from) * share);
+    }
+  }
+
+  void rethrow() const {
+    if (failure_) std::rethrow_exception(failure_);
+  }
+
+ private:
+  std::optional<std::size_t> next(std::size_t member) {
+    const std::lock_guard lock(mutex_);
+    if (stopped_ || next_ == count_) return std::nullopt;
+    inner_[member].report(0.0);
+    return next_++;
+  }
+  void fail(std::exception_ptr failure) {
+    const std::lock_guard lock(mutex_);
+    if (!failure_) failure_ = std::move(failure);
+    stop();
+  }
+  void stop() {
+    stopped_ = true;
+    for (Progress& each : inner_) each.cancel();
+  }
+
+  std::size_t count_;
+  const std::function<void(std::size_t, Progress&)>& task_;
+  std::deque<Progress> inner_;  // one per member; they cannot be moved
+  std::mutex mutex_;
+  std::condition_variable over_;
+  std::size_t next_ = 0, done_ = 0, working_;
+  bool stopped_ = false;
+  std::exception_ptr failure_;
+};
+
+}  // namespace
+
+int threads_at_hand() { return std::max(1, static_cast<int>(std::thread::hardware_concurrency())); }
+
+void run_parallel(std::size_t count, int threads, const Stretch& stretch,
+                  const std::function<void(std::size_t, Progress&)>& task) {
+  if (count == 0 || stretch.progress.cancelled()) return;
+  const std::size_t size = std::min(count, static_cast<std::size_t>(std::max(1, threads)));
+  Crew crew(count, size, task);
+  std::vector<std::thread> members;
+  for (std::size_t i = 0; i < size; ++i) members.emplace_back([&crew, i] { crew.work(i); });
+  crew.watch(stretch);
+  for (std::thread& member : members) member.join();
+  crew.rethrow();
+}
+
+}  // namespace laywright

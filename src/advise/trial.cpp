@@ -1,0 +1,41 @@
+#include "advise/trial.h"
+
+#include <utility>
+
+#include "measure/measurements.h"
+#include "plan/plan_values.h"
+
+namespace laywright {
+
+PlanDraft with_changes(PlanDraft draft, const std::vector<Change>& changes) {
+  for (const Change& change : changes) set_value(draft, change.path, change.value);
+  return draft;
+}
+
+std::optional<Trial> try_plan(const PlanDraft& draft, const LaySettings& settings, Progress& progress) {
+  const Result<Plan> plan = check(draft);
+  if (!plan.ok()) return std::nullopt;
+  const Result<Build> build = lay(plan.value(), settings, progress);
+  if (!build.ok()) return std::nullopt;
+  Measurements measurements = measure(plan.value(), build.value(), progress);
+  if (progress.cancelled()) return std::nullopt;
+  const Outcome outcome = outcome_of(plan.value(), build.value(), measurements);
+  return Trial{outcome, std::move(measurements.findings)};
+}
+
+std::vector<std::optional<Trial>> try_all(const std::vector<TrialOrder>& orders, int threads, const Stretch& stretch) {
+  std::vector<std::optional<Trial>> trials(orders.size());
+  run_parallel(orders.size(), threads, stretch, [&](std::size_t i, Progress& inner) {
+    trials[i] = try_plan(orders[i].draft, orders[i].settings, inner);
+  });
+  return trials;
+}
+
+PlanDraft shortened(PlanDraft draft, double turns) {
+  draft.wind.length_mm.reset();
+  draft.wind.diameter_mm.reset();
+  draft.wind.turns = turns;
+  return draft;
+}
+
+}  // namespace laywright

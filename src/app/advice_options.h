@@ -1,0 +1,35 @@
+// What the commands that lay a plan many times have in common.
+#pragma once
+
+#include <string>
+
+#include <CLI/CLI.hpp>
+
+#include "advise/parallel.h"
+#include "lay/lay.h"
+#include "measure/measurements.h"
+
+namespace laywright {
+
+struct AdviceOptions {
+  std::string plan;
+  bool json = false;
+  LaySettings lay;
+  int threads = threads_at_hand();
+};
+
+// PLAN, --json, --seed, --fidelity and --threads.
+void add_advice_options(CLI::App& command, AdviceOptions& options, const char* format);
+
+// The plan laid and measured.
+struct LaidPlan {
+  Build build;
+  Measurements measurements;
+};
+[[nodiscard]] Result<LaidPlan> lay_and_measure(const Plan& plan, const LaySettings& settings, Progress& progress);
+
+// Says why there is no result, a person's stop or issues, and returns the exit code. Not while a Watch stands: its bar
+// would be in the way.
+[[nodiscard]] int told(const Issues& issues, bool stopped);
+
+}  // namespace laywright

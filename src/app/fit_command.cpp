@@ -1,0 +1,123 @@
+#include "app/fit_command.h"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "advise/fit.h"
+#include "advise/setting_text.h"
+#include "app/advice_options.h"
+#include "app/exit_code.h"
+#include "app/output.h"
+#include "app/watch.h"
+#include "plan/plan_file.h"
+#include "report/fit_report.h"
+
+namespace laywright {
+namespace {
+
+struct FitOptions : AdviceOptions {
+  std::string measured, diameter_error;
+  bool make_template = false;
+  int layers = 12;
+  double turns_error_percent = 1.0;
+  std::vector<std::string> beliefs;
+};
+
+// "traverse.left_stop=0.2mm"
+Issues add_belief(const PlanDraft& draft, const std::string& text, FitSettings& settings) {
+  const std::size_t sign = text.find('=');
+  const std::string key = text.substr(0, sign);
+  const Result<double> sigma = read_setting(draft, key, sign == std::string::npos ? "" : text.substr(sign + 1));
+  if (!sigma.ok()) return sigma.issues();
+  settings.beliefs.emplace_back(key, sigma.value());
+  return {};
+}
+
+Issues read_options(const PlanDraft& draft, const FitOptions& options, FitSettings& settings) {
+  settings.lay = options.lay;
+  settings.threads = options.threads;
+  settings.errors.turns_share = options.turns_error_percent / 100.0;
+  if (!options.diameter_error.empty()) {
+    const Result<double> error = read_setting(draft, "fiber.diameter", options.diameter_error);
+    if (!error.ok()) return {option_issue("--diameter-error", options.diameter_error, error.issues().front().what)};
+    settings.errors.diameter_mm = error.value();
+  }
+  for (const std::string& each : options.beliefs) {
+    if (Issues trouble = add_belief(draft, each, settings); !trouble.empty()) return trouble;
+  }
+  return {};
+}
+
+int run(const FitOptions& options) {
+  const Result<Plan> plan = load_plan(options.plan);
+  print_issues(plan.issues());
+  if (!plan.ok()) return exit_unsound;
+  if (options.make_template) {
+    return print(as_wound_template(plan.value(), options.layers)) ? exit_done : exit_not_written;
+  }
+  if (options.measured.empty()) {
+    fmt::print(stderr, "error: give the table of readings, MEASURED; --template makes an empty one\n");
+    return exit_command_line;
+  }
+  FitSettings settings;
+  const Issues trouble = read_options(plan.value().draft(), options, settings);
+  print_issues(trouble);
+  if (!trouble.empty()) return exit_command_line;
+  const Result<AsWound> wound = load_as_wound(options.measured);
+  print_issues(wound.issues());
+  if (!wound.ok()) return exit_unsound;
+
+  std::optional<Watch> watch(std::in_place);
+  watch->begin("fitting");
+  const Result<Fit> found = fit(plan.value(), wound.value(), settings, watch->progress());
+  const bool stopped = watch->progress().cancelled();
+  watch.reset();
+  if (!found.ok()) return told(found.issues(), stopped);
+  return print(options.json ? fit_json(plan.value(), wound.value(), found.value())
+                            : fit_text(plan.value(), wound.value(), found.value()))
+             ? exit_done
+             : exit_not_written;
+}
+
+void add_options(CLI::App& command, FitOptions& options) {
+  add_advice_options(command, options, "lay-fit 1");
+  command.add_option("MEASURED", options.measured, "What was measured, a CSV table")->type_name("");
+  command.add_flag("--template", options.make_template, "Print an empty table to fill in, and do nothing else");
+  command.add_option("--layers", options.layers, "Layers in the template")
+      ->type_name("N")
+      ->check(CLI::Range(1, 10'000).description(""))
+      ->capture_default_str();
+  command.add_option("--turns-error", options.turns_error_percent,
+                     "One sigma of counted turns, in percent of the turns of a layer")
+      ->type_name("PERCENT")
+      ->check(CLI::Range(1e-6, 100.0).description(""))
+      ->capture_default_str();
+  command.add_option("--diameter-error", options.diameter_error,
+                     "One sigma of diameters, like \"0.05 mm\"; a tenth of the fiber's diameter if not given")
+      ->type_name("LENGTH");
+  command.add_option("--belief", options.beliefs,
+                     "How far a setting may be off, one sigma, like traverse.left_stop=0.2mm; 0: it is exact. May be "
+                     "given several times")
+      ->type_name("KEY=SIGMA");
+}
+
+}  // namespace
+
+void add_fit_command(CLI::App& program, int& exit_code) {
+  CLI::App* command = program.add_subcommand("fit", "What a real spool was wound with, from measurements on it");
+  const auto options = std::make_shared<FitOptions>();
+  add_options(*command, *options);
+  command->footer(
+      "Fits pitch, fiber diameter, stops, dwell and friction to the readings, each with a 95 % interval, says\n"
+      "what the readings cannot tell, and what to set for the next spool.\n\n"
+      "Examples:\n"
+      "  laywright fit --template samples/even.lay.toml > measured.csv\n"
+      "  laywright fit samples/even.lay.toml measured.csv --diameter-error \"0.03 mm\"\n");
+  command->callback([options, &exit_code] { exit_code = run(*options); });
+}
+
+}  // namespace laywright

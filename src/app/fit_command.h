@@ -1,0 +1,11 @@
+// laywright fit: what a real spool was most likely wound with.
+#pragma once
+
+#include <CLI/CLI.hpp>
+
+namespace laywright {
+
+// Adds the command; when it is chosen, it runs and puts its exit code into `exit_code`.
+void add_fit_command(CLI::App& program, int& exit_code);
+
+}  // namespace laywright

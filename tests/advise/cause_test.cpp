@@ -1,0 +1,90 @@
+#include <algorithm>
+
+#include <catch2/catch.hpp>
+
+#include "advise/cause.h"
+#include "narrow_plan.h"
+
+using namespace laywright;
+using namespace laywright::testing;
+
+namespace {
+
+Explanation explained(const PlanDraft& draft, FindingKind kind, int threads = 2) {
+  const Wound wind = wound(draft);
+  const auto& findings = wind.measurements.findings;
+  const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.kind == kind; });
+  REQUIRE(found != findings.end());
+  Progress progress;
+  CauseSettings settings;
+  settings.threads = threads;
+  Result<Explanation> explanation =
+      explain(wind.plan, wind.build, wind.measurements, *found, settings, progress);
+  REQUIRE(explanation.ok());
+  return std::move(explanation).value();
+}
+
+// The key that the likeliest remedy turns.
+std::string blamed(const Explanation& explanation) {
+  UNSCOPED_INFO(explanation.text);
+  REQUIRE_FALSE(explanation.remedies.empty());
+  return explanation.remedies.front().moves.front().dial.parts.front().path;
+}
+
+}  // namespace
+
+TEST_CASE("a pitch that is too fine is found to be the cause of ride-ups") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.pitch_mm = 0.235;  // 0.94 d
+  const Explanation explanation = explained(draft, FindingKind::ride_up);
+  CHECK(blamed(explanation) == "traverse.pitch");
+  const Remedy& remedy = explanation.remedies.front();
+  CHECK(remedy.gone());
+  // No room for a turn below a pitch of d.
+  CHECK(remedy.changes.front().value > 0.95 * 0.25);
+  CHECK_THAT(explanation.text, Catch::Matchers::Contains("The pitch is") && Catch::Matchers::Contains("too fine"));
+}
+
+TEST_CASE("a stop far from its flange is found to be the cause of the gap there, and the other is not") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.right_stop_mm = 1.3;
+  const Explanation explanation = explained(draft, FindingKind::flange_gap);
+  REQUIRE(explanation.finding.side == Side::right);
+  CHECK(blamed(explanation) == "traverse.right_stop");
+  CHECK(explanation.remedies.front().changes.front().value < 0.6);
+  const auto other = std::find_if(explanation.tried.begin(), explanation.tried.end(), [](const TriedDial& tried) {
+    return tried.dial.parts.front().path == "traverse.left_stop";
+  });
+  REQUIRE(other != explanation.tried.end());
+  CHECK(other->share_left > 0.5);
+}
+
+TEST_CASE("a long dwell is found to be the cause of piled edges") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.reversal.kind = ReversalKind::dwell;
+  draft.traverse.reversal.turns = 4.0;
+  const Explanation explanation = explained(draft, FindingKind::pile_up);
+  CHECK(blamed(explanation) == "traverse.reversal.turns");
+  CHECK(explanation.remedies.front().moves.front().by < -1.0);
+}
+
+TEST_CASE("the explanation is the same on one thread and on two") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.pitch_mm = 0.235;
+  draft.wind.turns = 200.0;
+  const Explanation one = explained(draft, FindingKind::ride_up, 1), two = explained(draft, FindingKind::ride_up, 2);
+  CHECK(one.text == two.text);
+  CHECK(one.trials == two.trials);
+}
+
+TEST_CASE("a search that is stopped says so") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.pitch_mm = 0.235;
+  const Wound wind = wound(draft);
+  Progress progress;
+  progress.cancel();
+  const Result<Explanation> stopped =
+      explain(wind.plan, wind.build, wind.measurements, wind.measurements.findings.front(), {}, progress);
+  REQUIRE_FALSE(stopped.ok());
+  CHECK(stopped.issues().front().what == stopped_text);
+}
