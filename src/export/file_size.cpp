@@ -1,0 +1,23 @@
+#include "export/file_size.h"
+
+#include <array>
+
+#include <fmt/format.h>
+
+namespace laywright {
+
+std::string size_of_file(double bytes) {
+  constexpr std::array<const char*, 4> units{"bytes", "kB", "MB", "GB"};
+  std::size_t unit = 0;
+  while (unit + 1 < units.size() && bytes >= 999.5) {
+    bytes /= 1000.0;
+    ++unit;
+  }
+  return fmt::format("{:.{}f} {}", bytes,
+                     unit > 0 && bytes < 9.995   ? 2
+                     : unit > 0 && bytes < 99.95 ? 1
+                                                 : 0,
+                     units[unit]);
+}
+
+}  // namespace laywright
