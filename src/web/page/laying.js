@@ -1,0 +1,50 @@
+// Has plans laid in the worker. Only the newest counts: a worker that is busy with an older one is ended, and another
+// one stands ready.
+
+class Laying {
+  // heard: {wound(parcel), percent(number), trouble(words)}
+  constructor(compiled, script, heard) {
+    this.compiled = compiled;
+    this.address = URL.createObjectURL(new Blob([script], { type: 'text/javascript' }));
+    this.heard = heard;
+    this.job = 0;
+    this.cost = 350;  // ns for a node, until one was timed
+    this.busy = false;
+    this.worker = this.hire();
+    this.spare = this.hire();
+  }
+
+  hire() {
+    const worker = new Worker(this.address);
+    worker.onmessage = ({ data }) => this.hear(worker, data);
+    worker.onerror = (error) => this.hear(worker, { job: this.job, trouble: error.message || 'The worker stopped.' });
+    worker.postMessage({ compiled: this.compiled });
+    return worker;
+  }
+
+  lay(text, seed) {
+    if (this.busy) {
+      this.worker.terminate();
+      this.worker = this.spare;
+      this.spare = this.hire();
+    }
+    this.busy = true;
+    this.text = text;
+    this.worker.postMessage({ job: ++this.job, text, seed, cost: this.cost });
+    this.heard.percent(0);
+  }
+
+  hear(worker, data) {
+    if (worker !== this.worker || data.job !== this.job) return;
+    if (data.trouble !== undefined) {
+      this.busy = false;
+      this.heard.trouble(data.trouble);
+    } else if (data.percent !== undefined) {
+      this.heard.percent(data.percent);
+    } else {
+      this.cost = data.cost;
+      if (data.pass + 1 === data.passes) this.busy = false;
+      this.heard.wound({ ...data, text: this.text });
+    }
+  }
+}

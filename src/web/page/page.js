@@ -1,0 +1,278 @@
+// The page as a whole: what it shows follows the viewer; what a person does goes to the viewer.
+
+class Page {
+  constructor(program, compiled, plan) {
+    this.viewer = new Viewer(program);
+    this.plan = plan;
+    this.results = null;
+    this.sound = true;  // the settings as they stand can be wound
+    this.inch = false;
+    this.result = new ResultPanel();
+    this.findings = new FindingsPanel((i) => this.fly(i));
+    this.settings = new SettingsPanel({
+      change: (question, done) => this.replan('change', question, done),
+      revert: () => this.replan('revert', {}, true),
+      save: () => this.save(),
+    });
+    this.look = new LookPanel((name, question) => this.ask(name, question));
+    this.turn = new TurnPanel((way) => this.ask('toward', { way }));
+    this.tab = watchTabs(document.querySelector('[role="tablist"]'));
+    this.watch();
+    this.laying = new Laying(compiled, byId('script').textContent, {
+      wound: (parcel) => this.take(parcel),
+      percent: (percent) => this.tellProgress(percent),
+      trouble: (words) => this.fail(words),
+    });
+    this.measure();
+    // On a small picture the spool itself needs the room.
+    const roomy = this.width >= 520;
+    this.viewer.ask('show', { dark: this.night.matches, legend: roomy, dimensions: roomy });
+    this.settings.show(this.viewer.ask('start', { text: plan.text, seed: plan.seed }));
+    this.lay();
+  }
+
+  // Puts a question to the viewer, and shows what it changed.
+  ask(name, question) {
+    const answer = this.viewer.ask(name, question);
+    this.paint();
+    return answer;
+  }
+
+  // How the build is looked at, frames or none in between; null before there is one.
+  now() {
+    return this.viewer.ask('seen');
+  }
+
+  watch() {
+    const act = {
+      orbit: (azimuth, elevation) => this.ask('orbit', { azimuth, elevation }),
+      pan: (x, y) => this.ask('pan', { x: x * this.scale, y: y * this.scale }),
+      zoom: (times, x = this.width / 2, y = this.height / 2) =>
+        this.ask('zoom', { times, x: x * this.scale, y: y * this.scale }),
+      pick: (x, y) => { if (this.ask('pick', { x: x * this.scale, y: y * this.scale })) this.tab('tab-turn'); },
+      fit: () => this.ask('fit'),
+      showAll: () => this.ask('showAll'),
+      play: () => this.ask('play', { on: !this.now()?.playing }),
+      scrub: (share) => this.ask('scrub', { share }),
+      turns: (by) => this.ask('scrub', { by }),
+      peel: (by) => this.peel(by),
+      wedge: () => this.ask('wedge', { on: !this.now()?.wedge }),
+      cut: () => this.ask('cut', { on: !this.now()?.cut }),
+      nextFinding: () => this.nextFinding(),
+      help: () => byId('help').showModal(),
+    };
+    watchPointers(byId('picture'), act);
+    const keys = keyTable(act);
+    watchKeys(keys);
+    byId('keys').replaceChildren(...keys.filter(({ shown }) => shown).map(({ shown, help }) =>
+      element('div', {}, element('dt', { text: shown }), element('dd', { text: help }))));
+    for (const [id, does] of [['fit', act.fit], ['all', act.showAll], ['play', act.play], ['help-button', act.help],
+      ['slower', () => this.ask('rate', { times: 0.5 })], ['faster', () => this.ask('rate', { times: 2 })]])
+      byId(id).addEventListener('click', does);
+    byId('scrub').addEventListener('input', (event) => act.scrub(Number(event.target.value)));
+    for (const button of document.querySelectorAll('[data-inch]'))
+      button.addEventListener('click', () => this.setUnits(button.dataset.inch === 'true'));
+    this.night = matchMedia('(prefers-color-scheme: dark)');
+    this.night.addEventListener('change', () => this.ask('show', { dark: this.night.matches }));
+    new ResizeObserver(() => { this.measure(); this.paint(); }).observe(byId('pictures'));
+    byId('picture').addEventListener('webglcontextlost', (event) => {
+      event.preventDefault();
+      this.viewer.ask('losePicture');
+      this.lost = true;
+    });
+    byId('picture').addEventListener('webglcontextrestored', () => {
+      this.lost = false;
+      this.paint();
+    });
+  }
+
+  // Screens finer than two pixels to one of the page's show no more.
+  measure() {
+    const box = byId('pictures');
+    this.width = Math.max(1, box.clientWidth);
+    this.height = Math.max(1, box.clientHeight);
+    this.scale = Math.min(devicePixelRatio || 1, 2);
+    const width = Math.round(this.width * this.scale), height = Math.round(this.height * this.scale);
+    const picture = byId('picture');
+    if (picture.width !== width) picture.width = width;
+    if (picture.height !== height) picture.height = height;
+    this.viewer.ask('size', { width, height, scale: this.scale * (this.width < 520 ? 0.85 : 1) });
+  }
+
+  // Draws soon; finely once nothing has moved for a while.
+  paint() {
+    clearTimeout(this.rest);
+    if (this.asked || this.lost) return;
+    this.asked = requestAnimationFrame((now) => {
+      this.asked = null;
+      this.frame(now);
+    });
+  }
+
+  frame(now) {
+    if (!this.results) return;
+    const seconds = Math.min(0.1, Math.max(0, (now - (this.last ?? now)) / 1e3));
+    const moving = this.viewer.ask('step', { seconds: this.seen?.moving ? seconds : 0 });
+    this.last = now;
+    this.draw(false);
+    this.showSeen();
+    if (moving) this.paint();
+    else if (!this.laying.busy) this.rest = setTimeout(() => this.draw(true), 200);
+  }
+
+  draw(fine) {
+    if (this.lost) return;
+    try {
+      this.viewer.ask('draw', { fine });
+    } catch (error) {
+      this.tell(error.message, true);
+    }
+  }
+
+  showSeen() {
+    const seen = this.seen = this.viewer.ask('seen');
+    const { moment } = seen;
+    this.look.show(seen);
+    this.turn.show(seen.picked, this.results.d, this.inch);
+    this.findings.choose(seen.chosen);
+    byId('scrub').value = moment.atEnd ? 1 : moment.length / seen.length;
+    byId('play').setAttribute('aria-pressed', seen.playing);
+    byId('play').setAttribute('aria-label', seen.playing ? 'Pause' : 'Play the wind');
+    byId('rate').textContent = `${Number(seen.rate.toPrecision(2))}×`;
+    const length = (mm) => words.length(mm, this.inch);
+    byId('moment').textContent = [`${length(moment.length)} of ${length(seen.length)}`,
+      `layer ${moment.layer} of ${seen.layers}`, `turn ${rounded(moment.turn, 1)}`,
+      `${words.time(moment.time)}${seen.speedAssumed ? ' at 60 m/min (assumed)' : ''}`].join('  ·  ');
+    byId('scrub').setAttribute('aria-valuetext', `${length(moment.length)}, layer ${moment.layer}`);
+  }
+
+  lay() {
+    const { text, fields } = this.viewer.ask('planText');
+    this.changed = fields.changed;
+    this.laying.lay(text, this.plan.seed);
+  }
+
+  replan(name, question, done) {
+    const before = this.viewer.ask('planText').text;
+    const fields = this.viewer.ask(name, question);
+    this.settings.show(fields, done);
+    this.sound = fields.sound;
+    if (!fields.sound) {
+      this.tell('The settings cannot be wound as they stand; the picture shows the last ones that could.', true);
+    } else if (this.viewer.ask('planText').text !== before || byId('state').classList.contains('bad')) {
+      this.lay();
+    }
+  }
+
+  take(parcel) {
+    if (!this.viewer.take(parcel)) {
+      this.fail('There is not enough memory here for the whole build; this is a coarser one.');
+      return;
+    }
+    this.results = this.viewer.ask('results');
+    this.showResults();
+    if (this.results.full) {
+      byId('progress').hidden = true;
+      byId('state').hidden = this.sound;
+      const { totals, findings } = this.results.document;
+      const layers = words.count(totals.layers, 'layer');
+      byId('live').textContent = `Laid: ${layers}, ${words.count(findings.length, 'finding')}.`;
+    }
+    document.documentElement.dataset.build = this.results.full ? 'full' : 'early';
+    this.paint();
+  }
+
+  showResults() {
+    this.result.show(this.results, this.changed, this.inch);
+    this.findings.show(this.results, this.inch);
+  }
+
+  tellProgress(percent) {
+    byId('progress').hidden = false;
+    byId('progress').firstElementChild.style.width = `${percent}%`;
+    const part = this.results && !this.results.full && this.results.share < 1;
+    if (this.sound) this.tell(part ? 'The beginning of the wind; the rest is being laid' : 'Laying', false);
+    document.documentElement.dataset.build = 'laying';
+  }
+
+  // No more comes of this laying.
+  fail(text) {
+    byId('progress').hidden = true;
+    document.documentElement.dataset.build = 'failed';
+    this.tell(text, true);
+  }
+
+  tell(text, bad) {
+    const state = byId('state');
+    state.hidden = false;
+    state.classList.toggle('bad', bad);
+    if (state.textContent === text) return;
+    state.textContent = text;
+    byId('live').textContent = text;
+  }
+
+  setUnits(inch) {
+    this.inch = inch;
+    for (const button of document.querySelectorAll('[data-inch]'))
+      button.setAttribute('aria-pressed', (button.dataset.inch === 'true') === inch);
+    this.ask('show', { inch });
+    this.settings.show(this.viewer.ask('planText').fields, true);
+    if (this.results) this.showResults();
+  }
+
+  fly(finding) {
+    this.ask('fly', { finding, jump: matchMedia('(prefers-reduced-motion: reduce)').matches });
+  }
+
+  peel(by) {
+    const now = this.now();
+    if (now) this.ask('peel', { first: now.first, last: Math.max(now.first, now.last + by) });
+  }
+
+  nextFinding() {
+    const count = this.results?.document.findings.length ?? 0;
+    if (count > 0) this.fly(((this.now().chosen ?? -1) + 1) % count);
+  }
+
+  // The changed plan, for the program itself.
+  save() {
+    const file = new Blob([this.viewer.ask('planText').text], { type: 'application/toml' });
+    const link = element('a', { href: URL.createObjectURL(file), download: 'changed.lay.toml' });
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+  }
+}
+
+// Why a page stays a printed one.
+function whyNot() {
+  if (typeof WebAssembly !== 'object' || typeof DecompressionStream !== 'function')
+    return 'This browser is too old to show the spool in the round; these are pictures of it.';
+  const context = document.createElement('canvas').getContext('webgl2');
+  if (!context) return 'This browser shows no 3D pictures (WebGL 2), so these are pictures of the spool.';
+  context.getExtension('WEBGL_lose_context')?.loseContext();
+  return null;
+}
+
+async function runPage() {
+  const stay = (why) => {
+    byId('app').hidden = true;
+    byId('static').hidden = false;
+    byId('why').hidden = false;
+    byId('why').textContent = why;
+  };
+  const why = whyNot();
+  if (why) return stay(why);
+  try {
+    const bytes = await unpackProgram(byId('program').textContent);
+    const compiled = await WebAssembly.compile(bytes);
+    byId('app').hidden = false;
+    byId('static').hidden = true;
+    const program = await startProgram(compiled, { overlay: byId('words') });
+    window.page = new Page(program, compiled, JSON.parse(byId('plan').textContent));
+  } catch (error) {
+    stay(`The spool cannot be shown in the round here (${error.message}); these are pictures of it.`);
+  }
+}
+
+if (typeof document === 'undefined') runWorker();
+else runPage();

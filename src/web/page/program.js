@@ -1,0 +1,32 @@
+// The program: WebAssembly that came with the page, once for the page itself and once for its worker.
+
+// The bytes of the module, unpacked. Browsers that cannot unpack are older than those that run it.
+async function unpackProgram(text) {
+  const letters = atob(text), packed = new Uint8Array(letters.length);
+  for (let i = 0; i < letters.length; ++i) packed[i] = letters.charCodeAt(i);
+  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
+  return new Response(stream).arrayBuffer();
+}
+
+// An instance of the compiled module. `more` goes into Emscripten's object.
+function startProgram(compiled, more) {
+  return makeLaywright({
+    ...more,
+    instantiateWasm(imports, done) {
+      WebAssembly.instantiate(compiled, imports).then((instance) => done(instance, compiled));
+      return {};
+    },
+  });
+}
+
+// Calls `use` with the address of a text, which is freed afterwards.
+function withText(program, text, use) {
+  const bytes = program.lengthBytesUTF8(text) + 1;
+  const at = program._malloc(bytes);
+  program.stringToUTF8(text, at, bytes);
+  try {
+    return use(at);
+  } finally {
+    program._free(at);
+  }
+}

@@ -1,0 +1,74 @@
+// The figures of the build, and those of the plan as it came beside them.
+
+class ResultPanel {
+  constructor() {
+    this.planned = null;  // results of the plan unchanged
+  }
+
+  show(results, changed, inch) {
+    if (!changed && results.full) this.planned = results;
+    const list = byId('figures');
+    list.classList.toggle('early', results.share < 1);
+    const planned = changed && this.planned ? figuresOf(this.planned, inch) : [];
+    const before = new Map(planned.map(([name, value]) => [name, value]));
+    list.replaceChildren(...figuresOf(results, inch).map(([name, value, more]) => {
+      const shown = element('dd', { text: value, 'data-figure': name });
+      if (more) shown.append(element('small', { text: more }));
+      const was = before.get(name);
+      if (was !== undefined && was !== value) shown.append(element('small', { class: 'was', text: `plan: ${was}` }));
+      return element('div', {}, element('dt', { text: name }), shown);
+    }));
+    this.showLayers(results.document.layers, inch);
+  }
+
+  showLayers(layers, inch) {
+    const head = ['Layer', 'Way', 'Turns', 'Length', 'Mean diameter', 'Rise, d', 'Open gaps', 'Crossings', 'Bridged'];
+    const rows = layers.map((layer) => [
+      layer.layer, layer.direction, rounded(layer.turns, 2), words.length(layer.length_m * 1e3, inch),
+      words.size(layer.mean_diameter, inch, 3), layer.mean_rise_d === null ? '–' : rounded(layer.mean_rise_d, 3),
+      words.length(layer.gap_length_m * 1e3, inch), rounded(layer.crossings, 0), words.share(layer.bridged_share)]);
+    byId('layers').lastElementChild.replaceChildren(element('table', {},
+      element('thead', {}, element('tr', {}, ...head.map((text) => element('th', { scope: 'col', text })))),
+      element('tbody', {}, ...rows.map((row) => element('tr', {}, ...row.map((text) => element('td', { text })))))));
+  }
+}
+
+// The findings as a list; a click goes there.
+class FindingsPanel {
+  constructor(fly) {
+    this.fly = fly;
+  }
+
+  show(results, inch) {
+    const findings = results.document.findings;
+    byId('count').textContent = String(findings.length);
+    const total = results.document.totals.length_m;
+    byId('ticks').replaceChildren(...findings.map((found, i) => {
+      const tick = element('i');
+      tick.style.left = `${100 * Math.min(1, found.length_m[0] / total)}%`;
+      tick.style.background = results.marks[i].colour;
+      return tick;
+    }));
+    const rows = findings.map((found, i) => {
+      const swatch = element('i');
+      swatch.style.background = results.marks[i].colour;
+      const several = found.last_layer > found.layer;
+      const layers = several ? `layers ${found.layer} to ${found.last_layer}` : `layer ${found.layer}`;
+      const places = found.occurrences > 1 ? `, ${words.count(found.occurrences, 'place')}` : '';
+      const name = results.marks[i].words;
+      const head = element('span', {}, element('b', { text: capital(name) }),
+        ` ${words.size(found.size, inch)}, ${layers}${places}`);
+      return element('button', { type: 'button', class: 'finding', on: { click: () => this.fly(i) } },
+        swatch, head, element('p', { text: found.text }));
+    });
+    const none = 'No findings: nothing in this build is over the limits that the plan sets.';
+    byId('findings').replaceChildren(...(rows.length ? rows : [element('p', { text: none })]));
+  }
+
+  choose(finding) {
+    [...byId('findings').children].forEach((row, i) => {
+      if (i === finding) row.setAttribute('aria-current', 'true');
+      else row.removeAttribute('aria-current');
+    });
+  }
+}

@@ -1,0 +1,124 @@
+#include "web/share_page.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "report/figures.h"
+#include "web/html.h"
+
+namespace laywright {
+namespace {
+
+std::string row(std::string_view name, std::string_view value) {
+  return fmt::format("<tr><th scope=\"row\">{}</th><td>{}</td></tr>\n", html_text(name), html_text(value));
+}
+
+std::string subtitle_of(const Plan& plan) {
+  const Spool& spool = plan.spool();
+  return fmt::format("Barrel {}, flange {}, inside width {}; fiber {}; pitch {}",
+                     length_text(spool.barrel_diameter_mm), length_text(spool.flange_diameter_mm),
+                     length_text(spool.inside_width_mm), length_text(plan.fiber().diameter_mm),
+                     length_text(plan.traverse().pitch_mm));
+}
+
+std::string figures_table(const SharedWind& wind) {
+  const Measurements& m = wind.measurements;
+  const OuterDiameter& outer = m.outer_diameter;
+  std::string rows = row("Fiber wound", length_text(wind.build.length_mm)) +
+                     row("Turns", fmt::format("{} in {} layers", figure(wind.build.turns, 1), m.layers.size())) +
+                     row("Outer diameter", fmt::format("{} mm left, {} mm middle, {} mm right, {} mm greatest",
+                                                       figure(outer.left_mm, 2), figure(outer.middle_mm, 2),
+                                                       figure(outer.right_mm, 2), figure(outer.greatest_mm, 2))) +
+                     row("Fill factor", figure(m.fill_factor, 3)) +
+                     row("Rim clearance", fmt::format("{} mm", figure(m.rim_clearance_mm, 2)));
+  double gaps_mm = 0.0;
+  for (const LayerRow& layer : m.layers) gaps_mm += layer.gap_length_mm;
+  rows += row("Open gaps", fmt::format("beside {} of fiber", length_text(gaps_mm)));
+  if (m.fiber_mass_kg) rows += row("Fiber mass", fmt::format("{} kg", figure(*m.fiber_mass_kg, 3)));
+  if (m.wind_time_s) rows += row("Time at line speed", duration_text(*m.wind_time_s));
+  return fmt::format("<table>\n<tbody>\n{}</tbody>\n</table>\n", rows);
+}
+
+std::string layers_table(const std::vector<LayerRow>& layers) {
+  std::string rows;
+  for (const LayerRow& layer : layers) {
+    rows += fmt::format(
+        "<tr><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td></tr>\n",
+        layer.layer, direction_name(layer.direction), figure(layer.turns, 2), figure(layer.length_mm / 1e3, 2),
+        figure(layer.mean_diameter_mm, 3), layer.mean_rise_d ? figure(*layer.mean_rise_d, 3) : "-",
+        figure(layer.gap_length_mm / 1e3, 2), figure(100.0 * layer.bridged_share, 1));
+  }
+  return fmt::format(
+      "<table>\n<thead><tr><th scope=\"col\">Layer</th><th scope=\"col\">Way</th><th scope=\"col\">Turns</th>"
+      "<th scope=\"col\">Length, m</th><th scope=\"col\">Mean diameter, mm</th><th scope=\"col\">Rise, d</th>"
+      "<th scope=\"col\">Open gaps, m</th><th scope=\"col\">Bridged, %</th></tr></thead>\n<tbody>\n{}</tbody>\n"
+      "</table>\n",
+      rows);
+}
+
+std::string findings_list(const std::vector<Finding>& findings) {
+  if (findings.empty()) return "<p>Nothing in this build is over the limits that the plan sets.</p>\n";
+  std::string items;
+  for (const Finding& found : findings) {
+    items += fmt::format("<li><strong>{}, {}, {}</strong><br>{}</li>\n", html_text(words_for(found.kind)),
+                         html_text(layers_of(found)), html_text(in_mm(found.size_mm)), html_text(found.text));
+  }
+  return fmt::format("<ol>\n{}</ol>\n", items);
+}
+
+std::string pictures_of(const std::vector<SharePicture>& pictures) {
+  std::string figures;
+  for (const SharePicture& picture : pictures) {
+    const std::string caption = html_text(picture.caption);
+    figures += fmt::format("<figure><img src=\"{}\" alt=\"{}\"><figcaption>{}</figcaption></figure>\n",
+                           data_uri(picture.media_type, picture.bytes), caption, caption);
+  }
+  return fmt::format("<div class=\"pictures\">\n{}</div>\n", figures);
+}
+
+std::string still_page(const SharedWind& wind) {
+  std::string page =
+      fmt::format("<h1>{}</h1>\n<p>{}</p>\n", html_text(title_of(wind.plan)), html_text(subtitle_of(wind.plan)));
+  if (!wind.plan.notes().empty()) page += fmt::format("<p>{}</p>\n", html_text(wind.plan.notes()));
+  return page + pictures_of(wind.pictures) + "<h2>Figures</h2>\n" + figures_table(wind) + "<h2>Findings</h2>\n" +
+         findings_list(wind.measurements.findings) + "<h2>Layers</h2>\n<div class=\"wide\">" +
+         layers_table(wind.measurements.layers) + "</div>\n";
+}
+
+std::string plan_json(const SharedWind& wind) {
+  const nlohmann::json json = {{"text", std::string(wind.plan_text)}, {"seed", wind.build.seed}};
+  return json_in_html(json.dump(-1, ' ', true, nlohmann::json::error_handler_t::replace));
+}
+
+}  // namespace
+
+std::string share_page(std::string_view page_template, const SharedWind& wind) {
+  const std::string title = html_text(title_of(wind.plan)), subtitle = html_text(subtitle_of(wind.plan));
+  const std::string still = still_page(wind), plan = plan_json(wind);
+  std::string page;
+  // Once through: what was put in is never looked at again.
+  for (std::size_t at = 0; at < page_template.size();) {
+    const std::size_t open = page_template.find("{{", at);
+    page += page_template.substr(at, open == std::string_view::npos ? open : open - at);
+    if (open == std::string_view::npos) break;
+    const auto is = [&](std::string_view name) { return page_template.substr(open, name.size()) == name; };
+    const auto put = [&](std::string_view name, const std::string& value) {
+      page += value;
+      at = open + name.size();
+    };
+    if (is("{{TITLE}}")) {
+      put("{{TITLE}}", title);
+    } else if (is("{{SUBTITLE}}")) {
+      put("{{SUBTITLE}}", subtitle);
+    } else if (is("{{STATIC}}")) {
+      put("{{STATIC}}", still);
+    } else if (is("{{PLAN}}")) {
+      put("{{PLAN}}", plan);
+    } else {
+      put("{{", "{{");
+    }
+  }
+  return page;
+}
+
+}  // namespace laywright

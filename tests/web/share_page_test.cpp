@@ -1,0 +1,77 @@
+#include "web/share_page.h"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "model/wound.h"
+#include "web/html.h"
+
+using namespace laywright;
+using namespace laywright::testing;
+using Catch::Matchers::Contains;
+
+namespace {
+
+constexpr const char* hostile = "</script><img src=x onerror=alert(1)>{{PLAN}}\"'&<!--";
+
+std::string between(const std::string& text, const std::string& begin, const std::string& end) {
+  const std::size_t from = text.find(begin) + begin.size();
+  return text.substr(from, text.find(end, from) - from);
+}
+
+}  // namespace
+
+// RFC 4648, section 10.
+TEST_CASE("base64 by its test vectors") {
+  CHECK(data_uri("a/b", "") == "data:a/b;base64,");
+  CHECK(data_uri("a/b", "f") == "data:a/b;base64,Zg==");
+  CHECK(data_uri("a/b", "fo") == "data:a/b;base64,Zm8=");
+  CHECK(data_uri("a/b", "foo") == "data:a/b;base64,Zm9v");
+  CHECK(data_uri("a/b", "foob") == "data:a/b;base64,Zm9vYg==");
+  CHECK(data_uri("a/b", "fooba") == "data:a/b;base64,Zm9vYmE=");
+  CHECK(data_uri("a/b", "foobar") == "data:a/b;base64,Zm9vYmFy");
+  CHECK(data_uri("a/b", "\xFF\xEF\xBE") == "data:a/b;base64,/+++");
+}
+
+TEST_CASE("text in HTML is text") {
+  CHECK(html_text("a < b & \"c\" 'd' >") == "a &lt; b &amp; &quot;c&quot; &#39;d&#39; &gt;");
+  CHECK(html_text("\xC3\x98 5 mm") == "\xC3\x98 5 mm");
+  CHECK(html_text("\xFF") == "\xEF\xBF\xBD");
+}
+
+TEST_CASE("what a plan says cannot leave its place in the page") {
+  PlanDraft draft = sample("parallel").draft();
+  draft.title = draft.notes = hostile;
+  const Result<Plan> plan = check(draft);
+  REQUIRE(plan.ok());
+  const Wound was = wound(plan.value(), 0.2);
+  const std::string plan_text = std::string("title = \"") + hostile + "\xE2\x80\xA8\"";
+  const SharedWind wind{plan_text, plan.value(), was.build, was.measured, {{"image/png", "PNG", hostile}}};
+  const std::string page = share_page(
+      "<title>{{TITLE}}</title><p>{{SUBTITLE}}</p>{{STATIC}}<script type=\"application/json\" id=\"plan\">"
+      "{{PLAN}}</script>{{other}}",
+      wind);
+
+  CHECK(page.find("<img src=x") == std::string::npos);
+  CHECK(page.find("<!--") == std::string::npos);
+  CHECK(between(page, "<title>", "</title>") == html_text(hostile));
+  CHECK_THAT(page, Contains("{{other}}"));
+  // The one end of a script is the template's own.
+  CHECK(page.find("</script>") == page.rfind("</script>"));
+  CHECK(page.find("\xE2\x80\xA8") == std::string::npos);
+  const auto json = nlohmann::json::parse(between(page, "id=\"plan\">", "</script>"));
+  CHECK(json.at("text") == plan_text);
+  CHECK(json.at("seed") == 1);
+}
+
+TEST_CASE("the still page has every layer and finding") {
+  const Plan plan = sample("parallel");
+  const Wound was = wound(plan);
+  REQUIRE_FALSE(was.measured.findings.empty());
+  const std::string page = share_page("{{STATIC}}", {"", plan, was.build, was.measured, {}});
+  for (const Finding& found : was.measured.findings) CHECK_THAT(page, Contains(html_text(found.text)));
+  CHECK_THAT(page, Contains("100.0 in 5 layers"));
+  std::size_t rows = 0;
+  for (std::size_t at = 0; (at = page.find("<tr><td>", at)) != std::string::npos; ++at) ++rows;
+  CHECK(rows == was.measured.layers.size());
+}
