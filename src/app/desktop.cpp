@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdio>
 #include <filesystem>
+#include <stdexcept>
 
 #include <backends/imgui_impl_glfw.h>
 #include <backends/imgui_impl_opengl3.h>
@@ -19,6 +20,7 @@
 #include "app/panel_images.h"
 #include "base/atomic_file.h"
 #include "ui/keys.h"
+#include "ui/layout.h"
 #include "ui/style.h"
 #include "ui/window.h"
 
@@ -30,6 +32,9 @@ using Milliseconds = std::chrono::duration<double, std::milli>;
 
 // The panels need so many frames until they have answered to an input.
 constexpr int frames_per_input = 3;
+
+// So many turns of the loop, the newest, are told of in the state file.
+constexpr std::size_t turns_told = 200;
 
 // The samples stand beside the program, or in a folder above it.
 std::string find_sample() {
@@ -52,6 +57,7 @@ class Desktop {
   ~Desktop() {
     picture_.reset();
     other_.reset();
+    painter_.reset();  // before the window, whose second context it has
     images_.reset();
     if (panels_ready_) {
       ImGui_ImplOpenGL3_Shutdown();
@@ -72,6 +78,8 @@ class Desktop {
   void give_pictures_their_places(const WindowLayout& layout);
   void draw_pictures(const WindowLayout& layout);
   void draw_one(DesktopPicture& picture, const Box2& box);
+  void start_painter(bool on_a_thread);
+  void mind_painter();
   void apply(Commands& commands);
   void match_style();
   void write_state();
@@ -85,6 +93,8 @@ class Desktop {
   PanelState panels_;
   bool panels_ready_ = false;
   std::unique_ptr<PanelImages> images_;
+  std::unique_ptr<Painter> painter_;
+  bool painter_has_thread_ = false;
   std::unique_ptr<DesktopPicture> picture_, other_;
   WindowLayout layout_;
   Commands commands_;
@@ -126,8 +136,29 @@ void Desktop::set_up_panels() {
   panels_ready_ = true;
   images_ = std::make_unique<PanelImages>();
   panels_.show_image = [this](ImageSlot slot, const PanelImage& image) { return images_->show(slot, image); };
+  panels_.wake = DesktopWindow::wake;
   panels_.places.wanted = !options_.state_file.empty();
-  picture_ = std::make_unique<DesktopPicture>(DesktopWindow::wake, window_->software());
+}
+
+void Desktop::start_painter(bool on_a_thread) {
+  picture_.reset();
+  other_.reset();
+  painter_.reset();
+  std::optional<PaintContext> context;
+  if (on_a_thread) context = window_->second_context();
+  painter_has_thread_ = context.has_value();
+  const Drawer drawer = window_->software() ? Drawer::processor : Drawer::graphics_card;
+  painter_ = std::make_unique<Painter>(std::move(context), DesktopWindow::wake, drawer);
+  picture_ = std::make_unique<DesktopPicture>(*painter_, DesktopWindow::wake);
+}
+
+// A painter that cannot go on is followed by one that paints here. What ails that one as well is nothing a window can
+// do without.
+void Desktop::mind_painter() {
+  const std::string trouble = painter_->trouble();
+  if (trouble.empty()) return;
+  if (!painter_has_thread_) throw std::runtime_error(trouble);
+  start_painter(false);
 }
 
 void Desktop::match_style() {
@@ -141,6 +172,7 @@ void Desktop::match_style() {
   const Letters letters = load_letters(scale_);
   ImGui::GetIO().FontDefault = letters.plain;
   panels_.strong = letters.strong;
+  panels_.scale = scale_;
   ImGui_ImplOpenGL3_DestroyFontsTexture();
   ImGui_ImplOpenGL3_CreateFontsTexture();
 }
@@ -152,19 +184,9 @@ void Desktop::apply(Commands& commands) {
 }
 
 void Desktop::answer_news() {
-  WindowNews news = window_->take_news();
+  const WindowNews news = window_->take_news();
   if (news.input) frames_wanted_ = frames_per_input;
-  if (news.close) panels_.wants_to_quit = true;
-  for (std::string& file : news.dropped_files) commands_.push_back(cmd::Open{std::move(file)});
-  const bool typing = ImGui::GetIO().WantTextInput;
-  const bool asked = ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
-  for (const std::string& keys : news.keys) {
-    if (asked) break;
-    if (keys == "Ctrl+Q") panels_.wants_to_quit = true;
-    // While a field is typed into, keys are its own, but for files.
-    if (typing && keys != "Ctrl+S" && keys != "Ctrl+O" && keys != "F1") continue;
-    if (const std::optional<Command> command = command_of_keys(keys)) commands_.push_back(*command);
-  }
+  take_input({news.keys, news.dropped_files, news.close}, bench_, panels_, commands_);
   apply(commands_);
 }
 
@@ -175,8 +197,8 @@ double Desktop::waiting_time() const {
     if (other) seconds = seconds < 0.0 ? *other : std::min(seconds, *other);
   };
   sooner(bench_.seconds_to_next_poll());
-  if (picture_) sooner(picture_->seconds_to_finer());
-  if (other_) sooner(other_->seconds_to_finer());
+  sooner(seconds_to_next_frame(panels_));
+  if (painter_) sooner(painter_->seconds_to_work());
   return seconds < 0.0 ? seconds : std::max(0.001, seconds);
 }
 
@@ -202,7 +224,7 @@ void Desktop::give_pictures_their_places(const WindowLayout& layout) {
     other_.reset();
     return;
   }
-  if (!other_) other_ = std::make_unique<DesktopPicture>(DesktopWindow::wake, window_->software());
+  if (!other_) other_ = std::make_unique<DesktopPicture>(*painter_, DesktopWindow::wake);
   View view = bench_.other_stage().view;
   view.width_px = pixels(layout.other->width);
   view.height_px = pixels(layout.other->height);
@@ -211,10 +233,9 @@ void Desktop::give_pictures_their_places(const WindowLayout& layout) {
 
 void Desktop::draw_one(DesktopPicture& picture, const Box2& box) {
   const double px = window_->pixels_per_unit();
-  const int x = static_cast<int>(std::lround(box.x * px));
-  const int top = static_cast<int>(std::lround(box.y * px));
-  const int height = static_cast<int>(std::lround(box.height * px));
-  if (picture.draw(x, window_->height_px() - top - height)) ++times_.pictures;
+  const auto pixels = [px](float units) { return static_cast<int>(std::lround(units * px)); };
+  const int width = std::max(1, pixels(box.width)), height = std::max(1, pixels(box.height));
+  if (picture.draw({pixels(box.x), window_->height_px() - pixels(box.y) - height, width, height})) ++times_.pictures;
 }
 
 void Desktop::draw_pictures(const WindowLayout& layout) {
@@ -236,12 +257,14 @@ void Desktop::turn() {
   match_style();
   ImGui_ImplOpenGL3_NewFrame();
   ImGui_ImplGlfw_NewFrame();
+  prepare_keys(panels_);
   ImGui::NewFrame();
   const Shown shown{picture_->scene(), picture_->busy()};
   layout_ = draw_window(bench_, shown, panels_, commands_);
   ImGui::Render();
   apply(commands_);
   give_pictures_their_places(layout_);
+  painter_->work();
   draw_pictures(layout_);
   ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
   window_->show_frame();
@@ -249,6 +272,7 @@ void Desktop::turn() {
   window_->set_title(desk == nullptr ? "Laywright"
                                      : fmt::format("{}{} - Laywright", desk->document->dirty() ? "* " : "",
                                                    desk->document->title()));
+  if (bench_.wound()) bench_.set_layout(layout_words(panels_));  // before that, not all tabs are there
   leaves_ = panels_.quits;
 }
 
@@ -256,6 +280,8 @@ void Desktop::keep_times(Clock::time_point turn_begun) {
   const Clock::time_point now = Clock::now();
   ++times_.frames;
   times_.last_turn_ms = Milliseconds(now - turn_begun).count();
+  times_.turns_ms.push_back(times_.last_turn_ms);
+  if (times_.turns_ms.size() > turns_told) times_.turns_ms.erase(times_.turns_ms.begin());
   if (times_.frames == 1) times_.first_frame_ms = Milliseconds(now - begun_).count();
   if (times_.first_picture_ms > 0.0) times_.longest_turn_ms = std::max(times_.longest_turn_ms, times_.last_turn_ms);
   if (times_.first_picture_ms == 0.0 && times_.pictures > 0) {
@@ -266,6 +292,8 @@ void Desktop::keep_times(Clock::time_point turn_begun) {
 void Desktop::write_state() {
   if (options_.state_file.empty()) return;
   const Shown shown{picture_->scene(), picture_->busy()};
+  times_.painter = painter_->times();
+  times_.painted = picture_->finished() && (!other_ || other_->finished());
   const std::string text = state_json(bench_, panels_, shown, times_);
   // There is nobody to tell of a failure but the test, which sees no file.
   if (text != state_written_) (void)write_file_atomically(options_.state_file, text);
@@ -275,6 +303,8 @@ void Desktop::write_state() {
 int Desktop::run() {
   if (!open_window()) return exit_not_written;
   set_up_panels();
+  start_painter(true);
+  take_layout(panels_, bench_.settings().layout);
   bench_.start(options_.plan);
   while (!leaves_) {
     window_->wait(waiting_time());
@@ -284,8 +314,9 @@ int Desktop::run() {
     if (bench_.poll() || laying || picture_->stale() || (other_ && other_->stale())) {
       frames_wanted_ = std::max(frames_wanted_, 1);
     }
-    const auto finer = picture_->seconds_to_finer();
-    if (finer && *finer <= 0.0) frames_wanted_ = std::max(frames_wanted_, 1);
+    if (painter_->seconds_to_work().value_or(1.0) <= 0.0) frames_wanted_ = std::max(frames_wanted_, 1);
+    mind_painter();
+    if (seconds_to_next_frame(panels_).value_or(1.0) <= 0.0) frames_wanted_ = std::max(frames_wanted_, 2);
     if (frames_wanted_ <= 0) continue;
     --frames_wanted_;
     turn();

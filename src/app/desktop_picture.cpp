@@ -1,12 +1,12 @@
 #include "app/desktop_picture.h"
 
 #include <algorithm>
+#include <utility>
+
+#include "render/texture.h"
 
 namespace laywright {
 namespace {
-
-using Milliseconds = std::chrono::duration<double, std::milli>;
-constexpr double still_s = 0.15;  // so long after the last move a finer picture is drawn
 
 // Both ask for the same scene: all but the camera and the picture's size. The scale bar alone depends on these, and
 // it is drawn from the view.
@@ -15,45 +15,40 @@ bool same_scene(const View& a, const View& b) {
          a.until_turn == b.until_turn && a.wedge == b.wedge && a.axial_cut_rad == b.axial_cut_rad &&
          a.x_from_mm == b.x_from_mm && a.x_to_mm == b.x_to_mm && a.colouring == b.colouring &&
          a.findings == b.findings && a.chosen_finding == b.chosen_finding && a.dimensions == b.dimensions &&
-         a.flanges_see_through == b.flanges_see_through && a.units == b.units && a.theme == b.theme;
-}
-
-bool same_look(const View& a, const View& b) {
-  return a.camera == b.camera && a.width_px == b.width_px && a.height_px == b.height_px;
+         a.flanges_see_through == b.flanges_see_through && a.guide == b.guide && a.units == b.units &&
+         a.theme == b.theme;
 }
 
 }  // namespace
 
-DesktopPicture::DesktopPicture(std::function<void()> wake, bool software)
-    : wake_(std::move(wake)), software_(software) {}
+DesktopPicture::DesktopPicture(Painter& painter, std::function<void()> wake)
+    : painter_(painter), place_(painter.add()), wake_(std::move(wake)) {}
 
-DesktopPicture::~DesktopPicture() = default;
+DesktopPicture::~DesktopPicture() { painter_.remove(place_); }
 
 void DesktopPicture::show(const WoundPtr& wound, const View& view, double text_scale) {
-  if (wound != wound_ || !same_look(view, view_) || text_scale != text_scale_) {
-    redraw_ = true;
-    moved_at_ = Clock::now();
-  }
   wound_ = wound;
   view_ = view;
-  text_scale_ = text_scale;
   if (!wound_) return;
   if (wound_ != asked_wound_ || !asked_view_ || !same_scene(*asked_view_, view_)) ask_for_scene();
   take_fresh();
+  if (!made_) return;
+  const std::shared_ptr<const SceneSource> source(made_->wound, &made_->wound->source);
+  painter_.want(place_, {source, made_->scene, made_->close_up, view_, text_scale});
 }
 
 // Only the newest is made: a scrubber that is dragged asks faster than scenes are made.
 void DesktopPicture::ask_for_scene() {
   asked_wound_ = wound_;
   asked_view_ = view_;
-  moved_at_ = Clock::now();
   {
     const std::lock_guard lock(shared_->mutex);
     ++shared_->scenes_waiting;
   }
   worker_.run([wound = wound_, view = view_, shared = shared_, wake = wake_] {
     auto scene = std::make_shared<Scene>(make_scene(wound->source, view));
-    auto close_up = std::make_shared<CloseUp>(make_close_up(wound->source, *scene, view));
+    auto close_up =
+        std::make_shared<CloseUp>(make_close_up(wound->source, *scene, view, close_up_beyond(scene->shell)));
     {
       const std::lock_guard lock(shared->mutex);
       shared->scenes_waiting = 0;
@@ -70,7 +65,8 @@ void DesktopPicture::ask_for_close_up() {
     ++shared_->close_ups_waiting;
   }
   worker_.run([made = *made_, view = view_, shared = shared_, wake = wake_]() mutable {
-    made.close_up = std::make_shared<CloseUp>(make_close_up(made.wound->source, *made.scene, view));
+    made.close_up = std::make_shared<CloseUp>(
+        make_close_up(made.wound->source, *made.scene, view, close_up_beyond(made.scene->shell)));
     {
       const std::lock_guard lock(shared->mutex);
       shared->close_ups_waiting = 0;
@@ -87,63 +83,56 @@ void DesktopPicture::take_fresh() {
     fresh = std::exchange(shared_->fresh, std::nullopt);
     if (fresh) shared_->close_ups_waiting = 0;
   }
-  if (fresh) {
-    if (!renderer_) renderer_ = std::make_unique<SceneRenderer>();
-    if (!made_ || made_->scene != fresh->scene) renderer_->load(*fresh->scene);
-    renderer_->load(*fresh->close_up, *fresh->scene);
-    made_ = std::move(fresh);
-    redraw_ = true;
-  }
-  if (made_ && !covers(*made_->close_up, *made_->scene, view_)) ask_for_close_up();
+  if (fresh) made_ = std::move(fresh);
+  if (made_ && !covers(*made_->close_up, *made_->scene, view_, close_up_beyond(made_->scene->shell)))
+    ask_for_close_up();
 }
 
-int DesktopPicture::factor_now() const {
-  const double pixels = static_cast<double>(view_.width_px) * view_.height_px;
-  const bool still = std::chrono::duration<double>(Clock::now() - moved_at_).count() >= still_s;
-  if (software_ && !still) return 1;
-  return pixels * 4.0 <= (software_ ? 6e6 : 40e6) ? 2 : 1;
+void DesktopPicture::upload(const Sheet& sheet) {
+  if (!own_ || own_width_ != sheet.width || own_height_ != sheet.height) {
+    own_width_ = sheet.width;
+    own_height_ = sheet.height;
+    own_ = make_texture(sheet.width, sheet.height, four_bytes, sheet.bytes.data());
+    return;
+  }
+  glBindTexture(GL_TEXTURE_2D, own_.name());
+  glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+  glPixelStorei(GL_UNPACK_ROW_LENGTH, 0);
+  glTexSubImage2D(GL_TEXTURE_2D, 0, 0, 0, sheet.width, sheet.height, four_bytes.format, four_bytes.type,
+                  sheet.bytes.data());
 }
 
-void DesktopPicture::render(int factor) {
-  if (!target_ || target_->width() != view_.width_px || target_->height() != view_.height_px ||
-      target_->factor() != factor) {
-    target_.reset();
-    target_ = std::make_unique<FrameTarget>(view_.width_px, view_.height_px, factor);
-  }
-  Canvas overlay(view_.width_px, view_.height_px);
-  OverlaySettings words;
-  words.text_scale = text_scale_;
-  draw_overlay(overlay, *made_->scene, view_, words);
-  FrameStyle style;
-  style.overlay = &overlay;
-  renderer_->draw(*target_, *made_->scene, view_, sphere_around(made_->wound->plan()), style);
-}
-
-bool DesktopPicture::draw(int x, int y) {
-  if (!made_ || !wound_) return false;
-  const int factor = factor_now();
-  if (redraw_ || factor > drawn_factor_) {
-    const Clock::time_point begin = Clock::now();
-    render(factor);
-    last_draw_ms_ = Milliseconds(Clock::now() - begin).count();
-    redraw_ = false;
-    drawn_factor_ = factor;
-  }
-  target_->copy_to(0, x, y);
+bool DesktopPicture::draw(const PixelBox& box) {
+  const bool fresh = painter_.fresh(place_);
+  Sheet* const sheet = painter_.newest(place_);
+  if (sheet == nullptr || !wound_) return false;
+  if (fresh && !sheet->texture) upload(*sheet);
+  glBindFramebuffer(GL_READ_FRAMEBUFFER, source_.name());
+  glFramebufferTexture2D(GL_READ_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D,
+                         (sheet->texture ? sheet->texture : own_).name(), 0);
+  glBindFramebuffer(GL_DRAW_FRAMEBUFFER, 0);
+  // While the window changes its size, the last picture stands in the middle, the spool as high as it will be.
+  const bool fits = sheet->width == box.width && sheet->height == box.height;
+  const int width = fits ? box.width : sheet->width * box.height / std::max(1, sheet->height);
+  const int left = box.x + (box.width - width) / 2;
+  glScissor(box.x, box.y, box.width, box.height);
+  glEnable(GL_SCISSOR_TEST);
+  glBlitFramebuffer(0, 0, sheet->width, sheet->height, left, box.y, left + width, box.y + box.height,
+                    GL_COLOR_BUFFER_BIT, fits ? GL_NEAREST : GL_LINEAR);
+  glDisable(GL_SCISSOR_TEST);
+  if (!sheet->texture) return true;
+  if (sheet->read != nullptr) glDeleteSync(sheet->read);
+  sheet->read = glFenceSync(GL_SYNC_GPU_COMMANDS_COMPLETE, 0);
+  glFlush();
   return true;
 }
 
 bool DesktopPicture::stale() const {
   const std::lock_guard lock(shared_->mutex);
-  return redraw_ || shared_->fresh.has_value();
+  return shared_->fresh.has_value() || painter_.fresh(place_);
 }
 
-std::optional<double> DesktopPicture::seconds_to_finer() const {
-  if (!made_ || drawn_factor_ >= 2) return std::nullopt;
-  const double pixels = static_cast<double>(view_.width_px) * view_.height_px;
-  if (pixels * 4.0 > (software_ ? 6e6 : 40e6)) return std::nullopt;
-  return std::max(0.0, still_s - std::chrono::duration<double>(Clock::now() - moved_at_).count());
-}
+bool DesktopPicture::finished() const { return made_ && !painter_.unfinished(place_); }
 
 bool DesktopPicture::busy() const {
   const std::lock_guard lock(shared_->mutex);

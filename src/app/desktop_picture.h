@@ -1,25 +1,26 @@
-// A 3D picture in the window: makes scenes on a thread of its own, draws them, and draws again only what has changed.
+// A 3D picture in the window: makes scenes on a thread of its own, has them painted, and shows what is painted.
 #pragma once
 
-#include <chrono>
 #include <functional>
 #include <memory>
 #include <mutex>
 #include <optional>
 
-#include "render/overlay.h"
-#include "render/scene_renderer.h"
+#include "render/painter.h"
 #include "workbench/worker.h"
 #include "workbench/wound.h"
 
 namespace laywright {
 
+// Pixels of the window: of its lower left corner, and the size.
+struct PixelBox {
+  int x = 0, y = 0, width = 1, height = 1;
+};
+
 class DesktopPicture {
  public:
-  using Clock = std::chrono::steady_clock;
-
-  // `wake` is called from another thread when a scene is ready. `software`: the processor draws.
-  DesktopPicture(std::function<void()> wake, bool software);
+  // `wake` is called from another thread when a scene is ready. The painter lives longer.
+  DesktopPicture(Painter& painter, std::function<void()> wake);
   ~DesktopPicture();
   DesktopPicture(const DesktopPicture&) = delete;
   DesktopPicture& operator=(const DesktopPicture&) = delete;
@@ -28,17 +29,17 @@ class DesktopPicture {
   // what is written.
   void show(const WoundPtr& wound, const View& view, double text_scale);
 
-  // Draws into the window, the picture's lower left corner at x, y, in pixels. False where there is nothing yet.
-  bool draw(int x, int y);
+  // Puts the newest picture into the window. False where there is nothing yet.
+  bool draw(const PixelBox& box);
 
-  // True if the next draw() would show something else than the last.
+  // True if the next show() or draw() would have something new.
   [[nodiscard]] bool stale() const;
-  // After how many seconds a finer picture of the same should be drawn; none: it is as fine as it gets.
-  [[nodiscard]] std::optional<double> seconds_to_finer() const;
 
   [[nodiscard]] bool busy() const;  // a scene is being made
+  // The one that is shown or about to be.
   [[nodiscard]] std::shared_ptr<const Scene> scene() const;
-  [[nodiscard]] double last_draw_ms() const { return last_draw_ms_; }
+  // True when all that was wanted is painted, as fine as it gets.
+  [[nodiscard]] bool finished() const;
 
  private:
   struct Made {
@@ -56,27 +57,22 @@ class DesktopPicture {
   void ask_for_scene();
   void ask_for_close_up();
   void take_fresh();
-  void render(int factor);
-  [[nodiscard]] int factor_now() const;
+  void upload(const Sheet& sheet);
 
+  Painter& painter_;
+  std::size_t place_;
   std::function<void()> wake_;
-  bool software_;
   std::shared_ptr<Shared> shared_ = std::make_shared<Shared>();
 
   WoundPtr wound_;  // wanted
   View view_;
-  double text_scale_ = 1.0;
   WoundPtr asked_wound_;
   std::optional<View> asked_view_;
-  std::optional<Made> made_;  // loaded
+  std::optional<Made> made_;
 
-  std::unique_ptr<SceneRenderer> renderer_;
-  std::unique_ptr<FrameTarget> target_;
-  std::optional<View> drawn_;
-  bool redraw_ = true;
-  int drawn_factor_ = 0;
-  Clock::time_point moved_at_ = Clock::now();
-  double last_draw_ms_ = 0.0;
+  Framebuffer source_ = Framebuffer::make();
+  Texture own_;  // of sheets that are bytes
+  int own_width_ = 0, own_height_ = 0;
 
   Worker worker_;  // last, so that all else is there when it ends
 };

@@ -60,6 +60,13 @@ Json stage(const Stage& stage, const Wound& wound) {
             {"target", {t.x, t.y, t.z}}}}};
 }
 
+Json section(const SectionState& section) {
+  return {{"drawn", section.image.version > 0},
+          {"angle_deg", section.angle_deg},
+          {"x_from_mm", section.seen.x_from},
+          {"width_mm", section.seen.x_to - section.seen.x_from}};
+}
+
 }  // namespace
 
 std::string state_json(const Workbench& bench, const PanelState& panels, const Shown& shown,
@@ -69,8 +76,16 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
   all["documents"] = bench.documents().size();
   all["hint"] = bench.hint();
   all["typing"] = panels.typing.path;
+  all["typed"] = panels.typing.text;
+  all["keys_in"] = panels.focus.panel;
+  all["any_unsaved"] = bench.any_unsaved();
+  all["scale"] = panels.scale;
   all["comparing"] = bench.comparison().has_value();
   all["question"] = bench.question() ? Json(static_cast<int>(*bench.question())) : Json(nullptr);
+  if (bench.wound()) all["section"] = section(panels.section);
+  all["map"] = {{"drawn", panels.map.image.version > 0}, {"x_from", panels.map.x_from}, {"x_to", panels.map.x_to}};
+  all["recovery_offers"] = bench.recovery_offers().size();
+  all["recent"] = bench.settings().recent;
   all["notices"] = Json::array();
   for (const Notice& notice : bench.notices()) all["notices"].push_back(notice.text);
   if (desk != nullptr) {
@@ -93,7 +108,12 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
                   {"longest_turn_ms", times.longest_turn_ms},
                   {"last_turn_ms", times.last_turn_ms},
                   {"frames", times.frames},
-                  {"pictures", times.pictures}};
+                  {"pictures", times.pictures},
+                  {"turns_ms", times.turns_ms},
+                  {"passes", times.painter.passes},
+                  {"last_pass_ms", times.painter.last_pass_ms},
+                  {"longest_pass_ms", times.painter.longest_pass_ms}};
+  all["painted"] = times.painted;
   for (const auto& [name, box] : panels.places.at) all["places"][name] = {box.x, box.y, box.width, box.height};
   return all.dump(1);
 }

@@ -2,7 +2,9 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
+#include "render/painter.h"
 #include "ui/panel_state.h"
 
 namespace laywright {
@@ -13,6 +15,9 @@ struct DesktopTimes {
   double longest_turn_ms = 0.0;   // of the loop, without waiting, since the first picture
   double last_turn_ms = 0.0;
   std::uint64_t frames = 0, pictures = 0;
+  std::vector<double> turns_ms;  // of the last turns, the newest last
+  Painter::Times painter;
+  bool painted = false;  // the picture is as fine as it gets
 };
 
 [[nodiscard]] std::string state_json(const Workbench& bench, const PanelState& panels, const Shown& shown,

@@ -11,6 +11,7 @@
 #include <imgui.h>
 
 #include "render/gl.h"
+#include "render/offscreen_context.h"
 // GLFW must not bring headers of OpenGL of its own.
 #define GLFW_INCLUDE_NONE
 #include <GLFW/glfw3.h>
@@ -31,7 +32,7 @@ Issue no_window(const std::string& what) {
 }
 
 std::string named_key(int key) {
-  constexpr std::array<std::pair<int, const char*>, 12> names{{{GLFW_KEY_LEFT, "Left"},
+  constexpr std::array<std::pair<int, const char*>, 14> names{{{GLFW_KEY_LEFT, "Left"},
                                                                {GLFW_KEY_RIGHT, "Right"},
                                                                {GLFW_KEY_UP, "Up"},
                                                                {GLFW_KEY_DOWN, "Down"},
@@ -42,7 +43,9 @@ std::string named_key(int key) {
                                                                {GLFW_KEY_ESCAPE, "Escape"},
                                                                {GLFW_KEY_SPACE, "Space"},
                                                                {GLFW_KEY_BACKSPACE, "Backspace"},
-                                                               {GLFW_KEY_DELETE, "Delete"}}};
+                                                               {GLFW_KEY_DELETE, "Delete"},
+                                                               {GLFW_KEY_ENTER, "Enter"},
+                                                               {GLFW_KEY_KP_ENTER, "Enter"}}};
   for (const auto& [code, name] : names) {
     if (code == key) return name;
   }
@@ -95,7 +98,7 @@ Result<std::unique_ptr<DesktopWindow>> DesktopWindow::open(const WindowPlace& pl
   if (made->window_ == nullptr) {
     return no_window(
         fmt::format("the window has no OpenGL 3.3: {}. Install a driver for the graphics card, or "
-                    "Mesa's software one (libgl1-mesa-dri)",
+                    "Mesa's software one (libgl1-mesa-dri); laywright lay does without",
                     last_trouble()));
   }
   if (place.x && place.y && !place.maximized) glfwSetWindowPos(made->window_, *place.x, *place.y);
@@ -112,7 +115,29 @@ Result<std::unique_ptr<DesktopWindow>> DesktopWindow::open(const WindowPlace& pl
   return made;
 }
 
+std::optional<PaintContext> DesktopWindow::second_context() {
+  if (software_) {
+    const auto held = std::make_shared<std::optional<OffscreenContext>>();
+    return PaintContext{[held] {
+                          Result<OffscreenContext> opened = OffscreenContext::open_beside_another();
+                          if (opened.ok()) *held = std::move(opened).value();
+                          return held->has_value();
+                        },
+                        [held] { held->reset(); }};
+  }
+  set_hints();
+  glfwWindowHint(GLFW_VISIBLE, GLFW_FALSE);
+  hidden_ = glfwCreateWindow(16, 16, "Laywright", nullptr, window_);
+  if (hidden_ == nullptr) return std::nullopt;
+  return PaintContext{[hidden = hidden_] {
+                        glfwMakeContextCurrent(hidden);
+                        return glfwGetCurrentContext() == hidden;
+                      },
+                      [] { glfwMakeContextCurrent(nullptr); }};
+}
+
 DesktopWindow::~DesktopWindow() {
+  if (hidden_ != nullptr) glfwDestroyWindow(hidden_);
   if (window_ != nullptr) glfwDestroyWindow(window_);
   glfwTerminate();
 }
@@ -121,29 +146,28 @@ DesktopWindow::Inbox& DesktopWindow::inbox_of(GLFWwindow* window) {
   return *static_cast<Inbox*>(glfwGetWindowUserPointer(window));
 }
 
-void DesktopWindow::take_key(GLFWwindow* window, int key, int scancode, int action, int mods) {
-  Inbox& inbox = inbox_of(window);
-  inbox.news.input = true;
-  if (action == GLFW_RELEASE) {
-    if (std::find(inbox.pressed.begin(), inbox.pressed.end(), key) != inbox.pressed.end()) {
-      inbox.held_back.push_back({key, scancode, mods});
-      return;
+void DesktopWindow::give_keys() {
+  for (const KeyEvent& event : inbox_.keys.take_turn()) {
+    inbox_.news.input = true;
+    if (const auto* letter = std::get_if<Letter>(&event)) {
+      ImGui_ImplGlfw_CharCallback(window_, letter->code);
+      continue;
     }
-  } else {
-    inbox.pressed.push_back(key);
-    std::string keys = spelled(key, scancode, mods);
-    if (!keys.empty()) inbox.news.keys.push_back(std::move(keys));
+    const KeyStroke& stroke = std::get<KeyStroke>(event);
+    if (stroke.action != GLFW_RELEASE) {
+      std::string keys = spelled(stroke.key, stroke.scancode, stroke.mods);
+      if (!keys.empty()) inbox_.news.keys.push_back(std::move(keys));
+    }
+    ImGui_ImplGlfw_KeyCallback(window_, stroke.key, stroke.scancode, stroke.action, stroke.mods);
   }
-  ImGui_ImplGlfw_KeyCallback(window, key, scancode, action, mods);
 }
 
 void DesktopWindow::serve_panels() {
   glfwSetWindowUserPointer(window_, &inbox_);
-  glfwSetKeyCallback(window_, take_key);
-  glfwSetCharCallback(window_, [](GLFWwindow* w, unsigned letter) {
-    inbox_of(w).news.input = true;
-    ImGui_ImplGlfw_CharCallback(w, letter);
+  glfwSetKeyCallback(window_, [](GLFWwindow* w, int key, int scancode, int action, int mods) {
+    inbox_of(w).keys.add(KeyStroke{key, scancode, action, mods});
   });
+  glfwSetCharCallback(window_, [](GLFWwindow* w, unsigned letter) { inbox_of(w).keys.add(Letter{letter}); });
   glfwSetMouseButtonCallback(window_, [](GLFWwindow* w, int button, int action, int mods) {
     inbox_of(w).news.input = true;
     ImGui_ImplGlfw_MouseButtonCallback(w, button, action, mods);
@@ -175,10 +199,7 @@ void DesktopWindow::serve_panels() {
 }
 
 void DesktopWindow::wait(double seconds) {
-  inbox_.pressed.clear();
-  for (const Release& r : std::exchange(inbox_.held_back, {})) {
-    ImGui_ImplGlfw_KeyCallback(window_, r.key, r.scancode, GLFW_RELEASE, r.mods);
-  }
+  if (!inbox_.keys.empty()) seconds = 0.0;
   if (seconds < 0.0) {
     glfwWaitEvents();
   } else if (seconds == 0.0) {
@@ -186,6 +207,7 @@ void DesktopWindow::wait(double seconds) {
   } else {
     glfwWaitEventsTimeout(seconds);
   }
+  give_keys();
 }
 
 void DesktopWindow::wake() { glfwPostEmptyEvent(); }

@@ -2,10 +2,13 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "app/key_queue.h"
 #include "base/result.h"
+#include "render/painter.h"
 #include "workbench/settings.h"
 
 struct GLFWwindow;
@@ -43,26 +46,25 @@ class DesktopWindow {
   [[nodiscard]] int height_px() const;
   void set_title(const std::string& title);
   void show_frame();
+  // An OpenGL for a painter on another thread: on a graphics card one that shares this window's textures; where the
+  // processor draws one that has nothing to do with the window, whose frames would otherwise wait in the same queue.
+  // None where it cannot be had. It must be left before the window ends.
+  [[nodiscard]] std::optional<PaintContext> second_context();
   [[nodiscard]] GLFWwindow* handle() const { return window_; }
   [[nodiscard]] bool software() const { return software_; }
 
  private:
   DesktopWindow() = default;
 
-  // A key that was let go within the same wait as it was pressed: the panels, which look at keys once a frame, would
-  // never see it. They are told of its release one frame later.
-  struct Release {
-    int key = 0, scancode = 0, mods = 0;
-  };
   struct Inbox {
     WindowNews news;
-    std::vector<int> pressed;  // in this wait
-    std::vector<Release> held_back;
+    KeyQueue keys;
   };
-  static void take_key(GLFWwindow* window, int key, int scancode, int action, int mods);
+  void give_keys();
   static Inbox& inbox_of(GLFWwindow* window);
 
   GLFWwindow* window_ = nullptr;
+  GLFWwindow* hidden_ = nullptr;  // for its context
   bool software_ = false;
   std::string title_;
   Inbox inbox_;

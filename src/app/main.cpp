@@ -1,14 +1,23 @@
 #include <iostream>
 #include <new>
+#include <system_error>
 
 #include <CLI/CLI.hpp>
 
+#include "app/capacity_command.h"
+#include "app/cause_command.h"
 #include "app/check_command.h"
 #include "app/desktop.h"
 #include "app/exit_code.h"
+#include "app/export_command.h"
+#include "app/fit_command.h"
+#include "app/improve_command.h"
 #include "app/lay_command.h"
 #include "app/open_command.h"
 #include "app/picture_command.h"
+#include "app/share_command.h"
+#include "app/sheet_command.h"
+#include "app/study_command.h"
 
 int main(int argc, char** argv) {
   using namespace laywright;
@@ -21,7 +30,8 @@ int main(int argc, char** argv) {
       "  laywright open samples/even.lay.toml\n"
       "  laywright check samples/even.lay.toml\n"
       "  laywright lay samples/even.lay.toml\n"
-      "  laywright picture samples/even.lay.toml -o even.png\n\n"
+      "  laywright picture samples/even.lay.toml -o even.png\n"
+      "  laywright sheet samples/even.lay.toml -o even.pdf\n\n"
       "Returns 0 when done, 1 when a plan is not sound, 2 for a wrong command line, 3 when a result could not be\n"
       "written, no picture drawn or no window opened, 130 when stopped with Ctrl-C.\n");
 
@@ -29,6 +39,14 @@ int main(int argc, char** argv) {
   add_check_command(program, exit_code);
   add_lay_command(program, exit_code);
   add_picture_command(program, exit_code);
+  add_share_command(program, exit_code);
+  add_sheet_command(program, exit_code);
+  add_export_command(program, exit_code);
+  add_cause_command(program, exit_code);
+  add_improve_command(program, exit_code);
+  add_fit_command(program, exit_code);
+  add_capacity_command(program, exit_code);
+  add_study_command(program, exit_code);
   add_open_command(program, exit_code);
   if (argc < 2) return run_desktop({});
   program.require_subcommand(1);
@@ -38,6 +56,9 @@ int main(int argc, char** argv) {
     return program.exit(stop) == 0 ? exit_done : exit_command_line;
   } catch (const std::bad_alloc&) {
     std::cerr << "error: there is too little memory for this wind; try a lower --fidelity or a shorter wind\n";
+    return exit_not_written;
+  } catch (const std::system_error& error) {  // a thread could not be started
+    std::cerr << "error: there is too little memory, or too much else is running (" << error.what() << ")\n";
     return exit_not_written;
   }
   return exit_code;

@@ -1,6 +1,5 @@
 #include "app/picture_command.h"
 
-#include <algorithm>
 #include <memory>
 #include <new>
 #include <stdexcept>
@@ -10,6 +9,7 @@
 
 #include "app/exit_code.h"
 #include "app/output.h"
+#include "app/picture_maker.h"
 #include "app/picture_view.h"
 #include "app/watch.h"
 #include "base/atomic_file.h"
@@ -18,8 +18,6 @@
 #include "measure/measurements.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
-#include "render/overlay.h"
-#include "render/scene_renderer.h"
 
 namespace laywright {
 namespace {
@@ -36,52 +34,6 @@ struct Outcome {
   Issues issues;
 };
 
-// As fine as 24 million pixels allow: memory stays below a third of a GiB.
-int fineness(const View& view) {
-  const double pixels = static_cast<double>(view.width_px) * view.height_px;
-  for (int factor = 4; factor > 1; --factor)
-    if (pixels * factor * factor <= 24e6) return factor;
-  return 1;
-}
-
-std::string subtitle_of(const SceneSource& source, const View& view) {
-  const double turns = std::min(view.until_turn.value_or(source.build().turns), source.build().turns);
-  const bool inch = view.units == Units::inch;
-  const double metres = length_at_turn(source, turns) / 1000.0;
-  const double shown = inch ? metres / 0.3048 : metres;
-  const auto strokes = source.build().strokes.size();
-  const std::string length = !inch && shown >= 1000.0 ? fmt::format("{:.4g} km", shown / 1000.0)
-                                                      : fmt::format("{:.4g} {}", shown, inch ? "ft" : "m");
-  const std::string layers = view.until_turn ? "" : fmt::format(" in {} layer{}", strokes, strokes == 1 ? "" : "s");
-  return fmt::format("{} of fiber, {:.0f} turns{}", length, turns, layers);
-}
-
-Image draw(const SceneSource& source, const View& view, const PictureOptions& options) {
-  const Scene scene = make_scene(source, view);
-  CloseUpSettings near_settings;
-  near_settings.from_px = 2.5;
-  near_settings.full_px = 4.0;
-  near_settings.most_strand_points = 1'000'000;
-  const CloseUp close_up = make_close_up(source, scene, view, near_settings);
-
-  Canvas overlay(view.width_px, view.height_px);
-  if (!options.view.no_figures) {
-    OverlaySettings words;
-    words.title = source.plan().title();
-    words.subtitle = subtitle_of(source, view);
-    draw_overlay(overlay, scene, view, words);
-  }
-  SceneRenderer renderer;
-  const FrameTarget target(view.width_px, view.height_px, fineness(view));
-  renderer.load(scene);
-  renderer.load(close_up, scene);
-  FrameStyle style;
-  style.transparent = options.transparent;
-  style.overlay = &overlay;
-  renderer.draw(target, scene, view, sphere_around(source.plan()), style);
-  return target.read();
-}
-
 Outcome draw_file(const SceneSource& source, const PictureOptions& options, Progress& progress) {
   const Result<View> view = view_from(options.view, source);
   if (!view.ok()) return {exit_command_line, view.issues()};
@@ -89,7 +41,10 @@ Outcome draw_file(const SceneSource& source, const PictureOptions& options, Prog
   if (!context.ok()) return {exit_not_written, context.issues()};
   std::string bytes;
   try {
-    bytes = to_png(draw(source, view.value(), options));
+    PictureStyle style;
+    style.figures = !options.view.no_figures;
+    style.transparent = options.transparent;
+    bytes = to_png(PictureMaker(source, style).draw(view.value()));
   } catch (const std::runtime_error& error) {
     Issue issue;
     issue.what = fmt::format("no picture can be drawn: {}; try a smaller --size", error.what());

@@ -11,6 +11,7 @@
 #include "app/ranges.h"
 #include "base/quantity.h"
 #include "scene/camera.h"
+#include "scene/finding_view.h"
 
 namespace laywright {
 namespace {
@@ -209,6 +210,9 @@ void add_view_options(CLI::App& command, PictureView& options) {
       ->type_name("N")
       ->check(CLI::PositiveNumber.description(""))
       ->group("What is seen");
+  command.add_flag("--guide", options.guide, "Show the guide and the free fiber, with --until")
+      ->needs("--until")
+      ->group("What is seen");
   command.add_flag("--see-through", options.see_through, "Flanges as of glass")->group("What is seen");
 }
 
@@ -220,6 +224,7 @@ Result<View> view_from(const PictureView& options, const SceneSource& source) {
   view.dimensions = !options.no_figures && options.zoom <= 1.5 && !options.finding;
   view.findings = options.findings || options.finding.has_value();
   view.flanges_see_through = options.see_through;
+  view.guide = options.guide;
   view.outside = options.faded ? Outside::faded : Outside::gone;
   view.colouring = std::find_if(colourings.begin(), colourings.end(), [&](const auto& entry) {
                      return options.colouring == entry.first;

@@ -21,7 +21,8 @@ struct PictureView {
   std::optional<double> section_deg;
   std::string colouring = "layer";
   std::optional<int> finding;
-  bool findings = false, faded = false, see_through = false, no_figures = false, dark = false, inch = false;
+  bool findings = false, faded = false, see_through = false, no_figures = false, guide = false, dark = false,
+       inch = false;
   bool parallel = false;
 };
 

@@ -60,6 +60,13 @@ Canvas::Canvas(Canvas&&) noexcept = default;
 Canvas& Canvas::operator=(Canvas&&) noexcept = default;
 Canvas::~Canvas() = default;
 
+void Canvas::clear() {
+  cairo_save(surface_->pen);
+  cairo_set_operator(surface_->pen, CAIRO_OPERATOR_CLEAR);
+  cairo_paint(surface_->pen);
+  cairo_restore(surface_->pen);
+}
+
 int Canvas::width() const { return cairo_image_surface_get_width(surface_->image); }
 int Canvas::height() const { return cairo_image_surface_get_height(surface_->image); }
 
@@ -115,6 +122,18 @@ void Canvas::text(glm::dvec2 at, const std::string& words, double size, const In
   surface_->use(ink);
   cairo_move_to(surface_->pen, align == TextAlign::start ? at.x : at.x - shift, at.y);
   cairo_show_text(surface_->pen, words.c_str());
+}
+
+void Canvas::text_upward(glm::dvec2 at, const std::string& words, double size, const Ink& ink) {
+  const double width = text_width(words, size);
+  surface_->choose_font(size, false);
+  surface_->use(ink);
+  cairo_save(surface_->pen);
+  cairo_translate(surface_->pen, at.x, at.y);
+  cairo_rotate(surface_->pen, -std::numbers::pi / 2);
+  cairo_move_to(surface_->pen, -width / 2, 0.0);
+  cairo_show_text(surface_->pen, words.c_str());
+  cairo_restore(surface_->pen);
 }
 
 double Canvas::text_width(const std::string& words, double size, bool bold) const {

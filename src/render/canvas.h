@@ -24,6 +24,9 @@ class Canvas {
   Canvas& operator=(Canvas&&) noexcept;
   ~Canvas();
 
+  // Wholly transparent again.
+  void clear();
+
   [[nodiscard]] int width() const;
   [[nodiscard]] int height() const;
 
@@ -37,6 +40,8 @@ class Canvas {
   // Words on a base line. `size` is the height of the em square.
   void text(glm::dvec2 at, const std::string& words, double size, const Ink& ink, TextAlign align = TextAlign::start,
             bool bold = false);
+  // Read from below to above, centred along a base line that runs upward through a place.
+  void text_upward(glm::dvec2 at, const std::string& words, double size, const Ink& ink);
   [[nodiscard]] double text_width(const std::string& words, double size, bool bold = false) const;
 
   // The bytes as cairo keeps them (blue, green, red, opacity on little-endian machines), rows from above to below.

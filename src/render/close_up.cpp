@@ -33,8 +33,8 @@ bool contains(const FaceWindow& outer, const FaceWindow& inner) {
                                         outer.r_from <= inner.r_from && inner.r_to <= outer.r_to);
 }
 
-SurfaceWindow seen_surface(const Scene& scene, const View& view) {
-  return seen_of_cylinder(view, usual_radius(scene.shell), scene.x_from_mm, scene.x_to_mm);
+SurfaceWindow seen_surface(const Scene& scene, const View& view, double usual_radius_mm) {
+  return seen_of_cylinder(view, usual_radius_mm, scene.x_from_mm, scene.x_to_mm);
 }
 
 // Room around what is seen, so that a small move of the camera asks for nothing new.
@@ -55,10 +55,18 @@ FaceWindow grown(FaceWindow window, const FaceWindow& whole) {
 
 }  // namespace
 
-double fiber_px(const Scene& scene, const View& view) {
-  double distance = nearest_distance(view, outer_radius(scene.shell), scene.x_from_mm, scene.x_to_mm);
+double fiber_px(const Scene& scene, const View& view, double outer_radius_mm) {
+  double distance = nearest_distance(view, outer_radius_mm, scene.x_from_mm, scene.x_to_mm);
   if (view.camera.projection == Projection::parallel) distance = view.camera.distance_mm;
   return scene.shell.fiber_diameter_mm / mm_per_px(view) * view.camera.distance_mm / std::max(distance, 1e-6);
+}
+
+CloseUpSettings close_up_beyond(const Shell& shell) {
+  CloseUpSettings settings;
+  const double columns = shell.grid.texels() > 0 ? shell.fiber_diameter_mm / shell.grid.column_mm : 0.0;
+  settings.from_px = std::clamp(columns, settings.from_px, 8.0);
+  settings.full_px = settings.from_px + 2.0;
+  return settings;
 }
 
 double close_up_share(double fiber_px, const CloseUpSettings& settings) {
@@ -68,9 +76,11 @@ double close_up_share(double fiber_px, const CloseUpSettings& settings) {
 CloseUp make_close_up(const SceneSource& source, const Scene& scene, const View& view,
                       const CloseUpSettings& settings) {
   CloseUp close_up;
-  close_up.share = close_up_share(fiber_px(scene, view), settings);
+  close_up.outer_radius_mm = outer_radius(scene.shell);
+  close_up.usual_radius_mm = usual_radius(scene.shell);
+  close_up.share = close_up_share(fiber_px(scene, view, close_up.outer_radius_mm), settings);
   if (close_up.share <= 0.0) return close_up;
-  close_up.window = seen_surface(scene, view);
+  close_up.window = seen_surface(scene, view, close_up.usual_radius_mm);
   if (close_up.window.x_from_mm < close_up.window.x_to_mm) {
     close_up.window = grown(close_up.window, scene);
     Strands strands = make_strands(source, view, scene.shell, close_up.window, settings.most_strand_points);
@@ -89,9 +99,9 @@ CloseUp make_close_up(const SceneSource& source, const Scene& scene, const View&
 }
 
 bool covers(const CloseUp& close_up, const Scene& scene, const View& view, const CloseUpSettings& settings) {
-  if (close_up_share(fiber_px(scene, view), settings) <= 0.0) return true;
+  if (close_up_share(fiber_px(scene, view, close_up.outer_radius_mm), settings) <= 0.0) return true;
   if (close_up.share <= 0.0 || close_up.face_windows.size() != scene.faces.size()) return false;
-  const SurfaceWindow seen = seen_surface(scene, view);
+  const SurfaceWindow seen = seen_surface(scene, view, close_up.usual_radius_mm);
   if (seen.x_from_mm < close_up.window.x_from_mm || seen.x_to_mm > close_up.window.x_to_mm) return false;
   if (!contains(close_up.window.sector, seen.sector)) return false;
   for (std::size_t i = 0; i < scene.faces.size(); ++i)

@@ -4,17 +4,31 @@
 #include <cstddef>
 #include <numbers>
 
+#include "render/face_levels.h"
 #include "render/face_picture.h"
 
 namespace laywright {
 namespace {
 
-Texture picture_texture(int width, int height, const std::vector<Rgba>& pixels, GLint around) {
+Texture picture_texture(int width, int height, const std::vector<Rgba>& pixels) {
   Texture texture = make_texture(width, height, four_bytes, pixels.data());
   glGenerateMipmap(GL_TEXTURE_2D);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR_MIPMAP_LINEAR);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
-  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, around);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_REPEAT);
+  return texture;
+}
+
+// The same with levels of our own.
+Texture levelled_texture(const std::vector<FaceLevel>& levels) {
+  Texture texture =
+      make_texture(levels.front().width, levels.front().height, four_bytes, levels.front().colour.data());
+  for (std::size_t i = 1; i < levels.size(); ++i) {
+    glTexImage2D(GL_TEXTURE_2D, static_cast<GLint>(i), four_bytes.internal, levels[i].width, levels[i].height, 0,
+                 four_bytes.format, four_bytes.type, levels[i].colour.data());
+  }
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR_MIPMAP_LINEAR);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
   return texture;
 }
 
@@ -36,8 +50,8 @@ void FaceLayer::load(const Scene& scene) {
     made.looks_onward = face.looks_onward;
     made.window = {image.window.x_from, image.window.x_from + image.px_mm * width, image.window.r_from,
                    image.window.r_from + image.px_mm * height};
-    made.picture = picture_texture(
-        width, height, fill_voids(image.colour, image.height, image.width, image.width, 1), GL_CLAMP_TO_EDGE);
+    made.picture =
+        levelled_texture(face_levels(fill_voids(image.colour, image.height, image.width, image.width, 1), image));
     made.ids = make_texture(width, height, one_id, image.node.data());
   }
   crosses_.clear();
@@ -50,8 +64,7 @@ void FaceLayer::load(const Scene& scene) {
     made.r_from = face.r_from;
     made.r_to = face.r_from + face.px_mm * width;
     made.px_mm = face.px_mm;
-    made.picture =
-        picture_texture(width, height, fill_voids(face.colour, face.columns, 1, face.rows, face.columns), GL_REPEAT);
+    made.picture = picture_texture(width, height, fill_voids(face.colour, face.columns, 1, face.rows, face.columns));
     made.ids = make_texture(width, height, one_id, face.node.data());
   }
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <numbers>
 
+#include <glm/gtc/matrix_transform.hpp>
+
 namespace laywright {
 namespace {
 
@@ -23,20 +25,28 @@ std::vector<Sector> left_by(const std::vector<Sector>& removed) {
   return left;
 }
 
-Frame make_frame(const Scene& scene, const View& view, const Sphere& sphere, int factor) {
+Frame make_frame(const Scene& scene, const View& view, const Sphere& sphere, int width, int height) {
   Frame frame;
   const double aspect = static_cast<double>(view.width_px) / view.height_px;
   frame.to_eye = glm::mat4(world_to_eye(view.camera));
   frame.from_eye = glm::mat4(glm::inverse(world_to_eye(view.camera)));
-  frame.to_clip = glm::mat4(eye_to_clip(view.camera, aspect, sphere.centre, sphere.radius));
+  const Sphere depths = scene.guide ? depths_with(sphere, *scene.guide, view.camera) : sphere;
+  frame.to_clip = glm::mat4(eye_to_clip(view.camera, aspect, depths.centre, depths.radius));
   frame.parallel = view.camera.projection == Projection::parallel;
-  frame.width = view.width_px * factor;
-  frame.height = view.height_px * factor;
-  frame.factor = factor;
+  frame.width = width;
+  frame.height = height;
+  frame.factor = static_cast<float>(height) / static_cast<float>(view.height_px);
   frame.colours = theme_colours(scene.theme);
   frame.x_range = {static_cast<float>(scene.x_from_mm), static_cast<float>(scene.x_to_mm)};
   frame.shown = left_by(scene.removed);
   frame.fiber_radius_mm = static_cast<float>(scene.shell.fiber_diameter_mm / 2);
+  return frame;
+}
+
+Frame moved(Frame frame, glm::vec2 pixels) {
+  const glm::vec3 shift(2.0F * pixels.x / static_cast<float>(frame.width),
+                        2.0F * pixels.y / static_cast<float>(frame.height), 0.0F);
+  frame.to_clip = glm::translate(glm::mat4(1.0F), shift) * frame.to_clip;
   return frame;
 }
 

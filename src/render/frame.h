@@ -14,7 +14,12 @@ struct Frame {
   glm::mat4 to_eye{1.0F}, to_clip{1.0F}, from_eye{1.0F};
   bool parallel = false;
   int width = 0, height = 0;  // fine pixels
-  int factor = 1;             // fine pixels to a pixel of the picture
+  float factor = 1.0F;        // fine pixels to a pixel of the picture
+  // Of several frames that are averaged: how much finer than by its pixels each must look, and of the blend of two
+  // levels of detail, fine pixels to a pixel and which part this frame is (shell.frag.glsl).
+  float detail = 1.0F;
+  glm::vec2 dither{1.0F, 0.5F};
+  bool coarse = false;  // shapes may be, too: it is to be drawn quickly
   ThemeColours colours;
   glm::vec2 x_range{0.0F};    // of what is shown, mm
   std::vector<Sector> shown;  // around the spool: what the cuts leave, `from` rising, each below `to`
@@ -27,8 +32,11 @@ struct Frame {
   [[nodiscard]] float brightness(const Vec3& normal) const;
 };
 
-// `factor` 1 to 4: fine pixels to a pixel of the view.
-[[nodiscard]] Frame make_frame(const Scene& scene, const View& view, const Sphere& sphere, int factor);
+// A frame of so many pixels, whatever those of the view.
+[[nodiscard]] Frame make_frame(const Scene& scene, const View& view, const Sphere& sphere, int width, int height);
+
+// The same, moved by a part of a pixel to the right and upward.
+[[nodiscard]] Frame moved(Frame frame, glm::vec2 pixels);
 
 // What the removed sectors leave of a full turn, in rising order from the end of the first; the full turn when none
 // is removed.

@@ -1,7 +1,6 @@
 #include "render/frame_target.h"
 
 #include <algorithm>
-#include <array>
 #include <stdexcept>
 
 #include "render/texture.h"
@@ -38,12 +37,7 @@ FrameTarget::FrameTarget(int width, int height, int factor)
   expect_complete();
 }
 
-void FrameTarget::begin() const {
-  constexpr std::array<GLenum, 2> both{GL_COLOR_ATTACHMENT0, GL_COLOR_ATTACHMENT1};
-  glBindFramebuffer(GL_FRAMEBUFFER, fine_.name());
-  glDrawBuffers(static_cast<GLsizei>(both.size()), both.data());
-  glViewport(0, 0, fine_width(), fine_height());
-}
+void FrameTarget::begin() const { glBindFramebuffer(GL_FRAMEBUFFER, fine_.name()); }
 
 void FrameTarget::resolve(const Program& average, const VertexArray& nothing) const {
   glDisable(GL_DEPTH_TEST);
@@ -65,12 +59,6 @@ void FrameTarget::resolve(const Program& average, const VertexArray& nothing) co
   bind_texture(0, fine_colors_);
   glBindVertexArray(nothing.name());
   glDrawArrays(GL_TRIANGLES, 0, 3);
-}
-
-void FrameTarget::copy_to(GLuint framebuffer, int x, int y) const {
-  glBindFramebuffer(GL_READ_FRAMEBUFFER, plain_.name());
-  glBindFramebuffer(GL_DRAW_FRAMEBUFFER, framebuffer);
-  glBlitFramebuffer(0, 0, width_, height_, x, y, x + width_, y + height_, GL_COLOR_BUFFER_BIT, GL_NEAREST);
 }
 
 Image FrameTarget::read() const {

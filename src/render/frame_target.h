@@ -24,14 +24,8 @@ class FrameTarget {
   // From here on, draws go into the fine colours and ids.
   void begin() const;
 
-  // Makes the fine colours and ids what is drawn into, as begin() left them.
-  void bind() const { glBindFramebuffer(GL_FRAMEBUFFER, fine_.name()); }
-
   // Averages the fine colours into the picture, and makes the picture what is drawn into.
   void resolve(const Program& average, const VertexArray& nothing) const;
-
-  // Copies the picture into a framebuffer (0: the window), its lower left corner at x, y.
-  void copy_to(GLuint framebuffer, int x, int y) const;
 
   // The picture as it stands, colours premultiplied by their opacity.
   [[nodiscard]] Image read() const;

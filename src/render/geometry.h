@@ -34,6 +34,7 @@ class QuadInstances {
   void color(GLuint attribute, std::size_t stride, std::size_t offset) const;
 
   [[nodiscard]] bool empty() const { return count_ == 0; }
+  [[nodiscard]] int count() const { return count_; }
   void draw() const;
 
  private:

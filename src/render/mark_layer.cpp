@@ -13,12 +13,12 @@ struct Piece {
   std::array<float, 4> from, to;  // place, and length of the line so far
 };
 
-// A lit patch must leave the colours under it readable, the more so the larger it is.
+// The extent of gaps: a breath of colour, the less the larger it is. The gaps themselves are lit on the shell.
 double fill_of(const Mark& mark, const Frame& frame) {
   if (mark.shape == MarkShape::hatch) return 0.7;
   const double whole = static_cast<double>(frame.x_range.y - frame.x_range.x) * full_turn;
   const double share = (mark.x_to_mm - mark.x_from_mm) * (mark.sector.to - mark.sector.from) / whole;
-  return std::clamp(0.35 - 0.8 * share, 0.10, 0.35);
+  return std::clamp(0.16 - 0.4 * share, 0.04, 0.16);
 }
 
 bool is_patch(const Mark& mark) { return mark.shape == MarkShape::band || mark.shape == MarkShape::hatch; }
@@ -32,33 +32,43 @@ void MarkLayer::load(const Scene& scene) {
   patches_.clear();
   const double spool_mm = glm::length(scene.axis.to - scene.axis.from);
   for (const Mark& mark : scene.marks) {
-    if (mark.shape == MarkShape::glyph) continue;
     if (is_patch(mark)) patches_.push_back(mark);
-    add_outline(mark, spool_mm / 60);
+    mark.shape == MarkShape::glyph ? add_fiber(mark) : add_outline(scene, mark, spool_mm / 60);
   }
   add_axis(scene.axis, theme_colours(scene.theme));
+  guide_.load(scene);
+  if (!scene.guide) return;
+  // The tube of the free fiber can be finer than a pixel; a line never is.
+  Line style;
+  style.colour = theme_colours(scene.theme).ink;
+  style.width_px = 1.4;
+  add_line({{scene.guide->pose.lay_point, scene.guide->pose.fiber_end}}, style);
 }
 
-void MarkLayer::add_line(const std::vector<Vec3>& places, std::size_t first, std::size_t last, const Line& style) {
+void MarkLayer::add_line(const std::vector<Path>& paths, const Line& style) {
   std::vector<Piece> pieces;
-  float travelled = 0.0F;
-  for (std::size_t i = first; i + 1 < last; ++i) {
-    const glm::vec3 a(places[i]), b(places[i + 1]);
-    const float onward = travelled + glm::length(b - a);
-    pieces.push_back({{a.x, a.y, a.z, travelled}, {b.x, b.y, b.z, onward}});
-    travelled = onward;
+  for (const Path& path : paths) {
+    float travelled = 0.0F;
+    for (std::size_t i = 0; i + 1 < path.size(); ++i) {
+      const glm::vec3 a(path[i]), b(path[i + 1]);
+      const float onward = travelled + glm::length(b - a);
+      pieces.push_back({{a.x, a.y, a.z, travelled}, {b.x, b.y, b.z, onward}});
+      travelled = onward;
+    }
   }
+  if (pieces.empty()) return;
   Line& line = lines_.emplace_back();
   line.colour = style.colour;
   line.opacity = style.opacity;
   line.width_px = style.width_px;
   line.dash_mm = style.dash_mm;
+  line.rimmed = style.rimmed;
   line.pieces.load(pieces.data(), pieces.size() * sizeof(Piece), pieces.size());
   line.pieces.floats(1, 4, sizeof(Piece), 0);
   line.pieces.floats(2, 4, sizeof(Piece), sizeof(Piece::from));
 }
 
-void MarkLayer::add_outline(const Mark& mark, double dash_mm) {
+void MarkLayer::add_outline(const Scene& scene, const Mark& mark, double dash_mm) {
   const std::vector<Vec3> outline = outline_of(mark);
   Line style;
   style.colour = mark.colour;
@@ -67,9 +77,35 @@ void MarkLayer::add_outline(const Mark& mark, double dash_mm) {
   style.dash_mm = mark.dashed ? dash_mm : 0.0;
   // All round it is two rings; else one closed line.
   const bool rings = outline.size() >= 8 && outline.front() == outline[outline.size() / 2 - 1];
-  const std::size_t first_end = rings ? outline.size() / 2 : outline.size();
-  add_line(outline, 0, first_end, style);
-  if (rings) add_line(outline, first_end, outline.size(), style);
+  const auto half = outline.begin() + static_cast<std::ptrdiff_t>(outline.size() / 2);
+  std::vector<Path> paths;
+  if (rings) {
+    paths = {{outline.begin(), half}, {half, outline.end()}};
+  } else {
+    paths = {outline};
+  }
+  // What is cut away has no outline in the air.
+  std::vector<Path> left;
+  for (const Path& path : paths) {
+    left.emplace_back();
+    for (std::size_t i = 0; i < path.size(); ++i) {
+      const bool gone = is_removed(scene.removed, angle_of(path[i])) || path[i].x < scene.x_from_mm - 1e-9 ||
+                        path[i].x > scene.x_to_mm + 1e-9;
+      if (gone && !left.back().empty()) left.emplace_back();
+      if (!gone) left.back().push_back(path[i]);
+    }
+  }
+  add_line(left, style);
+}
+
+void MarkLayer::add_fiber(const Mark& mark) {
+  std::vector<Path> paths;
+  for (const MarkSpot& spot : mark.spots) paths.insert(paths.end(), spot.paths.begin(), spot.paths.end());
+  Line style;
+  style.colour = mark.colour;
+  style.width_px = mark.chosen ? 4.0 : 2.2;
+  style.rimmed = true;
+  add_line(paths, style);
 }
 
 void MarkLayer::add_axis(const AxisMark& axis, const ThemeColours& colours) {
@@ -77,10 +113,10 @@ void MarkLayer::add_axis(const AxisMark& axis, const ThemeColours& colours) {
   style.colour = colours.ink;
   style.width_px = 1.2;
   style.dash_mm = glm::length(axis.to - axis.from) / 40;
-  add_line({axis.from, axis.to}, 0, 2, style);
+  add_line({{axis.from, axis.to}}, style);
   style.dash_mm = 0.0;
   style.width_px = 2.0;
-  add_line({axis.zero_from, axis.zero_to}, 0, 2, style);
+  add_line({{axis.zero_from, axis.zero_to}}, style);
 }
 
 void MarkLayer::draw_patches(const Frame& frame) const {
@@ -106,14 +142,20 @@ void MarkLayer::draw_patches(const Frame& frame) const {
 }
 
 void MarkLayer::draw(const Frame& frame) const {
+  guide_.draw(frame);
   draw_patches(frame);
   frame.use(line_);
   line_.set("screen", glm::vec2(frame.width, frame.height));
   line_.set("toward_eye", 0.002F);
   for (const Line& line : lines_) {
-    line_.set("tint", glm::vec4(rgb_of(line.colour), line.opacity));
-    line_.set("width", line.width_px * frame.factor);
     line_.set("dash_mm", line.dash_mm);
+    if (line.rimmed) {
+      line_.set("tint", glm::vec4(1.0F, 1.0F, 1.0F, 0.85F * static_cast<float>(line.opacity)));
+      line_.set("width", (line.width_px + 1.3) * static_cast<double>(frame.factor));
+      line.pieces.draw();
+    }
+    line_.set("tint", glm::vec4(rgb_of(line.colour), line.opacity));
+    line_.set("width", line.width_px * static_cast<double>(frame.factor));
     line.pieces.draw();
   }
 }

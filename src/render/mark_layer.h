@@ -1,11 +1,12 @@
-// Draws findings on the surface (lit bands, hatches, outlined zones) and the spool's axis, hidden by what stands before
-// them. Signs and words are on the overlay.
+// Draws findings on the surface (lit bands, hatches, outlined zones, the fiber that a sign stands for), the spool's axis,
+// and the guide with its fiber, hidden by what stands before them. Signs and words are on the overlay.
 #pragma once
 
 #include <vector>
 
 #include "render/frame.h"
 #include "render/geometry.h"
+#include "render/guide_layer.h"
 
 namespace laywright {
 
@@ -19,9 +20,12 @@ class MarkLayer {
     QuadInstances pieces{0.0F};
     Rgba colour;
     double opacity = 1.0, width_px = 1.0, dash_mm = 0.0;
+    bool rimmed = false;  // white beneath, so that it stands out from fiber of any colour
   };
-  void add_line(const std::vector<Vec3>& places, std::size_t first, std::size_t last, const Line& style);
-  void add_outline(const Mark& mark, double dash_mm);
+  using Path = std::vector<Vec3>;
+  void add_line(const std::vector<Path>& paths, const Line& style);
+  void add_outline(const Scene& scene, const Mark& mark, double dash_mm);
+  void add_fiber(const Mark& mark);
   void add_axis(const AxisMark& axis, const ThemeColours& colours);
   void draw_patches(const Frame& frame) const;
 
@@ -29,6 +33,7 @@ class MarkLayer {
   GridMesh mesh_{1, 120};
   std::vector<Mark> patches_;
   std::vector<Line> lines_;
+  GuideLayer guide_;
 };
 
 }  // namespace laywright

@@ -39,6 +39,7 @@ struct OffscreenContext::Session {
   PFNEGLGETPROCADDRESSPROC find = nullptr;
   EGLDisplay display = EGL_NO_DISPLAY;
   EGLContext context = EGL_NO_CONTEXT;
+  bool loads_functions = true;
 
   Session() = default;
   Session(const Session&) = delete;
@@ -82,6 +83,7 @@ struct OffscreenContext::Session {
     if (context == EGL_NO_CONTEXT) return false;
     if (get<PFNEGLMAKECURRENTPROC>("eglMakeCurrent")(display, EGL_NO_SURFACE, EGL_NO_SURFACE, context) != EGL_TRUE)
       return false;
+    if (!loads_functions) return true;
     current_find = find;
     return load_gl(&find_gl);
   }
@@ -117,8 +119,13 @@ OffscreenContext::OffscreenContext(OffscreenContext&&) noexcept = default;
 OffscreenContext& OffscreenContext::operator=(OffscreenContext&&) noexcept = default;
 OffscreenContext::~OffscreenContext() = default;
 
-Result<OffscreenContext> OffscreenContext::open() {
+Result<OffscreenContext> OffscreenContext::open() { return open(true); }
+// The functions find the context of the thread that calls them, whichever library made it.
+Result<OffscreenContext> OffscreenContext::open_beside_another() { return open(false); }
+
+Result<OffscreenContext> OffscreenContext::open(bool loads_functions) {
   auto session = std::make_unique<Session>();
+  session->loads_functions = loads_functions;
   if (!session->load()) return no_graphics("the library libEGL.so.1 was not found");
   if (!session->open_any()) return no_graphics("no driver here offers OpenGL 3.3 without a window");
   return OffscreenContext(std::move(session));

@@ -14,6 +14,8 @@ class OffscreenContext {
   // Opens OpenGL 3.3 through EGL: Mesa's surfaceless platform, else the first device that has it. The issue says
   // what is missing and what to install.
   [[nodiscard]] static Result<OffscreenContext> open();
+  // The same, for a process whose functions of OpenGL another thread has loaded and may be using.
+  [[nodiscard]] static Result<OffscreenContext> open_beside_another();
 
   OffscreenContext(OffscreenContext&&) noexcept;
   OffscreenContext& operator=(OffscreenContext&&) noexcept;
@@ -25,6 +27,7 @@ class OffscreenContext {
  private:
   struct Session;
   explicit OffscreenContext(std::unique_ptr<Session> session);
+  static Result<OffscreenContext> open(bool loads_functions);
   std::unique_ptr<Session> session_;
 };
 

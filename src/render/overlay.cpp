@@ -18,30 +18,39 @@ OverlayStyle style_of(const Scene& scene, const View& view, const OverlaySetting
   return style;
 }
 
-void draw_caption(Canvas& canvas, const OverlaySettings& settings, const OverlayStyle& style) {
-  const double x = style.margin();
-  double y = style.margin() + 14.0 * style.unit;
+struct Caption {
+  glm::dvec2 corner{0.0}, size{0.0};  // no size where there is none
+};
+Caption caption_of(const Canvas& canvas, const OverlaySettings& settings, const OverlayStyle& style) {
   const double width = std::max(canvas.text_width(settings.title, 18.0 * style.unit, true),
                                 canvas.text_width(settings.subtitle, style.letters()));
-  if (width <= 0.0) return;
+  if (width <= 0.0) return {};
   const double pad = 10.0 * style.unit;
-  canvas.box({x - pad, style.margin() - pad}, {width + 2 * pad, 38.0 * style.unit + 2 * pad}, 6.0 * style.unit,
-             {style.ground.color, 0.82});
-  if (!settings.title.empty())
-    canvas.text({x, y}, settings.title, 18.0 * style.unit, style.ink, TextAlign::start, true);
-  y += 20.0 * style.unit;
-  if (!settings.subtitle.empty()) canvas.text({x, y}, settings.subtitle, style.letters(), style.faint);
+  return {glm::dvec2(style.margin() - pad), {width + 2 * pad, 38.0 * style.unit + 2 * pad}};
+}
+
+void draw_caption(Canvas& canvas, const Caption& caption, const OverlaySettings& settings,
+                  const OverlayStyle& style) {
+  if (caption.size.x <= 0.0) return;
+  const double x = style.margin(), y = style.margin() + 14.0 * style.unit;
+  canvas.box(caption.corner, caption.size, 6.0 * style.unit, {style.ground.color, 0.82});
+  canvas.text({x, y}, settings.title, 18.0 * style.unit, style.ink, TextAlign::start, true);
+  canvas.text({x, y + 20.0 * style.unit}, settings.subtitle, style.letters(), style.faint);
 }
 
 }  // namespace
 
 void draw_overlay(Canvas& canvas, const Scene& scene, const View& view, const OverlaySettings& settings) {
-  const OverlayStyle style = style_of(scene, view, settings);
+  OverlayStyle style = style_of(scene, view, settings);
+  const Caption caption = caption_of(canvas, settings, style);
+  style.caption = caption.corner + caption.size;
+  draw_lay_point(canvas, scene, view, style);
   draw_signs(canvas, scene, view, style);
   draw_dimension_lines(canvas, scene, view, style);
-  if (settings.legend) draw_legend(canvas, scene, style);
+  const double foot = settings.scale_bar ? style.margin() + 34.0 * style.unit : style.margin();
+  if (settings.legend) draw_legend(canvas, scene, view, foot, style);
   if (settings.scale_bar) draw_scale(canvas, make_scale_bar(view), style);
-  draw_caption(canvas, settings, style);
+  draw_caption(canvas, caption, settings, style);
 }
 
 }  // namespace laywright

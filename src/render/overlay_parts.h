@@ -10,15 +10,20 @@ namespace laywright {
 
 void draw_dimension_lines(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style);
 
-// Signs of findings whose place faces the eye and is not hidden by a flange or cut away.
+// Signs of findings at their exact places, where these face the eye and are not hidden by a flange or cut away; the worst
+// of each larger, and the chosen one ringed with its sign beside it.
 void draw_signs(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style);
+
+// Where the fiber comes onto the wind, while there is a guide.
+void draw_lay_point(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style);
 
 // One sign, centred; `radius` px.
 void draw_sign(Canvas& canvas, Glyph glyph, glm::dvec2 at, double radius, const Ink& color,
                const OverlayStyle& style);
 
-// In the lower left corner: the colouring, and above it what the marks mean.
-void draw_legend(Canvas& canvas, const Scene& scene, const OverlayStyle& style);
+// What the colours and the marks mean: a column in the lower left corner, or, where that would hide the spool, rows
+// that end `foot` px above the lower edge.
+void draw_legend(Canvas& canvas, const Scene& scene, const View& view, double foot, const OverlayStyle& style);
 
 void draw_scale(Canvas& canvas, const ScaleBar& bar, const OverlayStyle& style);
 

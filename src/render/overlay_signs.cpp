@@ -33,23 +33,23 @@ class Sight {
         left_(screen_of(scene.spool.left_flange, true)),
         right_(screen_of(scene.spool.right_flange, false)) {}
 
-  [[nodiscard]] bool sees(const Mark& mark) const {
-    const Vec3 toward_eye = view_.camera.projection == Projection::parallel ? -forward_of(view_.camera)
-                                                                            : eye_of(view_.camera) - mark.place;
-    if (glm::dot(toward_eye, mark.outward) <= 0.0) return false;
-    if (is_removed(scene_.removed, angle_of(mark.place))) return false;
-    if (mark.place.x < scene_.x_from_mm || mark.place.x > scene_.x_to_mm) return false;
+  // A place on a surface that faces a direction.
+  [[nodiscard]] bool sees(const Vec3& place, const Vec3& facing) const {
+    const Vec3 toward_eye =
+        view_.camera.projection == Projection::parallel ? -forward_of(view_.camera) : eye_of(view_.camera) - place;
+    if (glm::dot(toward_eye, facing) <= 0.0) return false;
     return scene_.flanges_see_through ||
-           !(toward_eye.x < 0.0 ? hides(left_, mark.place, toward_eye) : hides(right_, mark.place, toward_eye));
+           !(toward_eye.x < 0.0 ? hides(left_, place, toward_eye) : hides(right_, place, toward_eye));
   }
 
  private:
-  // True if the way from the place to the eye passes through the disc.
-  static bool hides(const Screen& screen, const Vec3& place, const Vec3& way) {
+  // True if the way from the place to the eye passes through what cuts leave of the disc.
+  [[nodiscard]] bool hides(const Screen& screen, const Vec3& place, const Vec3& way) const {
     if (std::abs(way.x) < 1e-9) return false;
     const double share = (screen.x - place.x) / way.x;
     if (share <= 0.0 || share >= 1e6) return false;
-    return radius_of(place + way * share) < screen.radius;
+    const Vec3 through = place + way * share;
+    return radius_of(through) < screen.radius && !is_removed(scene_.removed, angle_of(through));
   }
 
   const Scene& scene_;
@@ -83,13 +83,14 @@ std::vector<glm::dvec2> arch(glm::dvec2 at, double r) {
 void draw_sign(Canvas& canvas, Glyph glyph, glm::dvec2 at, double radius, const Ink& color,
                const OverlayStyle& style) {
   const double rim = 1.4 * style.unit;
+  const Ink edge{glm::vec3(1.0F), color.opacity};  // white: all signs are darker, and so is most fiber
   if (glyph == Glyph::arch) {
-    canvas.line(arch(at, radius * 0.9), {style.ground.color, color.opacity}, radius * 0.75);
+    canvas.line(arch(at, radius * 0.9), edge, radius * 0.75);
     canvas.line(arch(at, radius * 0.9), color, radius * 0.45);
   } else if (glyph == Glyph::bars) {
     for (const double y : {-0.7, 0.0, 0.7}) {
       const glm::dvec2 corner = at + glm::dvec2(-radius, (y - 0.25) * radius), size(2 * radius, 0.5 * radius);
-      canvas.box(corner - rim, size + 2 * rim, rim, {style.ground.color, color.opacity});
+      canvas.box(corner - rim, size + 2 * rim, rim, edge);
       canvas.box(corner, size, 0.0, color);
     }
   } else {
@@ -97,20 +98,57 @@ void draw_sign(Canvas& canvas, Glyph glyph, glm::dvec2 at, double radius, const 
     if (outline.empty()) return;
     canvas.fill(outline, color);
     outline.push_back(outline.front());
-    canvas.line(outline, {style.ground.color, color.opacity}, rim);
+    canvas.line(outline, edge, rim);
   }
 }
 
+void draw_lay_point(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style) {
+  if (!scene.guide) return;
+  const GuidePose& pose = scene.guide->pose;
+  if (!Sight(scene, view).sees(pose.lay_point, in_space(0.0, 1.0, pose.angle))) return;
+  const std::optional<glm::dvec2> at = in_picture(view, pose.lay_point);
+  if (!at) return;
+  canvas.ring(*at, 6.5 * style.unit, {glm::vec3(1.0F), 0.9}, 4.5 * style.unit);
+  canvas.ring(*at, 6.5 * style.unit, style.ink, 2.0 * style.unit);
+}
+
+namespace {
+
+// A ring around the very place, wide enough to leave the fiber in it free, and its sign beside it: on the side that is
+// farther from the picture's edge.
+void draw_chosen(Canvas& canvas, const Mark& mark, glm::dvec2 at, double fiber_px, const OverlayStyle& style) {
+  const double u = style.unit, ring = std::max(9.0 * u, 0.75 * fiber_px);
+  canvas.ring(at, ring, {glm::vec3(1.0F), 0.9}, 5.0 * u);
+  canvas.ring(at, ring, ink_of(mark.colour), 2.6 * u);
+  if (mark.glyph == Glyph::none) return;
+  const double right = at.x < 0.7 * canvas.width() ? 1.0 : -1.0, up = at.y > 0.25 * canvas.height() ? -1.0 : 1.0;
+  const glm::dvec2 way = glm::normalize(glm::dvec2(right, up));
+  const glm::dvec2 from = at + way * (ring + 2.0 * u), sign = at + way * (ring + 30.0 * u);
+  canvas.line({from, sign}, {glm::vec3(1.0F), 0.9}, 4.0 * u);
+  canvas.line({from, sign}, ink_of(mark.colour), 2.0 * u);
+  draw_sign(canvas, mark.glyph, sign, 11.0 * u, ink_of(mark.colour), style);
+}
+
+}  // namespace
+
 void draw_signs(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style) {
   const Sight sight(scene, view);
+  const double u = style.unit, fiber_px = scene.shell.fiber_diameter_mm / mm_per_px(view);
   // The gravest stand first in the list and are drawn last.
   for (auto mark = scene.marks.rbegin(); mark != scene.marks.rend(); ++mark) {
-    if (mark->shape != MarkShape::glyph || !sight.sees(*mark)) continue;
-    const std::optional<glm::dvec2> at = in_picture(view, mark->place);
-    if (!at) continue;
-    const double radius = (mark->chosen ? 12.0 : 8.0) * style.unit;
-    draw_sign(canvas, mark->glyph, *at, radius, ink_of(mark->colour, mark->covered ? 0.5 : 1.0), style);
-    if (mark->chosen) canvas.ring(*at, 19.0 * style.unit, ink_of(mark->colour), 2.0 * style.unit);
+    for (std::size_t i = mark->spots.size(); i-- > 0;) {
+      const MarkSpot& spot = mark->spots[i];
+      const bool worst = i == 0;
+      if (!spot.shown || !sight.sees(spot.place, spot.facing)) continue;
+      const std::optional<glm::dvec2> at = in_picture(view, spot.place);
+      if (!at) continue;
+      if (mark->chosen && worst) {
+        draw_chosen(canvas, *mark, *at, fiber_px, style);
+      } else if (mark->shape == MarkShape::glyph && (worst || !spot.covered)) {
+        draw_sign(canvas, mark->glyph, *at, (worst ? 8.0 : 5.5) * u, ink_of(mark->colour, spot.covered ? 0.5 : 1.0),
+                  style);
+      }
+    }
   }
 }
 

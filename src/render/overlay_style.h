@@ -9,6 +9,7 @@ namespace laywright {
 struct OverlayStyle {
   double unit = 1.0;  // px; letters are 13 of them high
   Ink ink, faint, ground;
+  glm::dvec2 caption{0.0, 0.0};  // lower right corner of what the caption takes, from the upper left corner; px
 
   [[nodiscard]] double letters() const { return 13.0 * unit; }
   [[nodiscard]] double margin() const { return 22.0 * unit; }

@@ -16,7 +16,8 @@ class Program {
  public:
   // File names in shaders/ without their endings: "shell" is shell.vert.glsl and shell.frag.glsl.
   explicit Program(std::string_view name) : Program(name, name) {}
-  Program(std::string_view vertex_name, std::string_view fragment_name);
+  // `defines`: lines before the shaders, "#define IDS\n".
+  Program(std::string_view vertex_name, std::string_view fragment_name, std::string_view defines = {});
 
   // From here on, draws use this program.
   void use() const { glUseProgram(handle_.name()); }
@@ -26,8 +27,8 @@ class Program {
   void set(const char* name, float value) const { glUniform1f(place(name), value); }
   void set(const char* name, double value) const { set(name, static_cast<float>(value)); }
   void set(const char* name, const glm::ivec2& value) const { glUniform2i(place(name), value.x, value.y); }
-  void set(const char* name, const std::vector<int>& values) const {
-    glUniform1iv(place(name), static_cast<GLsizei>(values.size()), values.data());
+  void set(const char* name, const std::vector<glm::vec2>& values) const {
+    glUniform2fv(place(name), static_cast<GLsizei>(values.size()), &values.front().x);
   }
   void set(const char* name, const glm::vec2& value) const { glUniform2f(place(name), value.x, value.y); }
   void set(const char* name, const glm::vec3& value) const { glUniform3f(place(name), value.x, value.y, value.z); }

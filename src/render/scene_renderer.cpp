@@ -12,16 +12,28 @@ SolidLayer::Wind wind_of(const Scene& scene) {
   return {scene.x_from_mm, scene.x_to_mm, radius};
 }
 
-void draw_colors_alone(const FrameTarget& target, bool alone) {
-  const std::array<GLenum, 2> buffers{GL_COLOR_ATTACHMENT0,
-                                      static_cast<GLenum>(alone ? GL_NONE : GL_COLOR_ATTACHMENT1)};
-  target.bind();
-  glDrawBuffers(static_cast<GLsizei>(buffers.size()), buffers.data());
+// Pieces of strands that a quick frame may have.
+constexpr int most_quick_strands = 6000;
+
+// What is drawn into, of the framebuffer that is bound.
+void draw_colours(bool and_ids) {
+  constexpr std::array<GLenum, 2> buffers{GL_COLOR_ATTACHMENT0, GL_COLOR_ATTACHMENT1};
+  glDrawBuffers(and_ids ? 2 : 1, buffers.data());
+}
+
+void clear(bool and_ids) {
+  const std::array<float, 4> nothing{0.0F, 0.0F, 0.0F, 0.0F};
+  const std::array<GLuint, 4> no_id{no_node, no_node, no_node, no_node};
+  const float farthest = 1.0F;
+  glDepthMask(GL_TRUE);
+  glClearBufferfv(GL_COLOR, 0, nothing.data());
+  if (and_ids) glClearBufferuiv(GL_COLOR, 1, no_id.data());
+  glClearBufferfv(GL_DEPTH, 0, &farthest);
 }
 
 }  // namespace
 
-SceneRenderer::SceneRenderer() = default;
+SceneRenderer::SceneRenderer(bool ids) : ids_(ids), shell_(ids), veil_(false) {}
 
 void SceneRenderer::load(const Scene& scene) {
   shell_.load(scene.shell);
@@ -46,19 +58,11 @@ void SceneRenderer::load(const CloseUp& close_up, const Scene& scene) {
   for (std::size_t i = 0; i < close_up.discs.size(); ++i) faces_.load_discs(i, close_up.discs[i]);
 }
 
-void SceneRenderer::clear() {
-  const std::array<float, 4> nothing{0.0F, 0.0F, 0.0F, 0.0F};
-  const std::array<GLuint, 4> no_id{no_node, no_node, no_node, no_node};
-  const float farthest = 1.0F;
-  glDepthMask(GL_TRUE);
-  glClearBufferfv(GL_COLOR, 0, nothing.data());
-  glClearBufferuiv(GL_COLOR, 1, no_id.data());
-  glClearBufferfv(GL_DEPTH, 0, &farthest);
-}
-
 // What hides most comes first, so that little is shaded in vain.
 void SceneRenderer::draw_opaque(const Frame& frame, bool flanges) const {
-  const double strands = strands_.empty() ? 0.0 : share_;
+  // Many are fine, and the shell shows as much of them while the picture moves.
+  const bool wanted = !strands_.empty() && !(frame.coarse && strands_.count() > most_quick_strands);
+  const double strands = wanted ? share_ : 0.0;
   // Under strands the shell sinks below their axes, and still fills the chinks between them.
   const double fiber_mm = 2.0 * static_cast<double>(frame.fiber_radius_mm);
   glEnable(GL_DEPTH_TEST);
@@ -109,30 +113,26 @@ void SceneRenderer::draw_over(const Frame& frame, const Scene& scene, const Fram
   glDepthMask(GL_TRUE);
 }
 
-void SceneRenderer::draw(const FrameTarget& target, const Scene& scene, const View& view, const Sphere& sphere,
-                         const FrameStyle& style) {
-  const Frame frame = make_frame(scene, view, sphere, target.factor());
-  target.begin();
-  clear();
+void SceneRenderer::draw_into(const Frame& frame, const Scene& scene, const FrameStyle& style) const {
+  glViewport(0, 0, frame.width, frame.height);
+  draw_colours(ids_);
+  clear(ids_);
   draw_opaque(frame, !scene.flanges_see_through);
-  draw_colors_alone(target, true);
+  draw_colours(false);
   if (!style.transparent) draw_ground(frame);
   draw_over(frame, scene, style);
-  draw_colors_alone(target, false);
-  target.resolve(average_, nothing_);
-  if (style.overlay != nullptr) draw_overlay_sheet(*style.overlay);
 }
 
-void SceneRenderer::draw_overlay_sheet(const Canvas& overlay) {
-  sheet_texture_ = make_texture(overlay.width(), overlay.height(), four_bytes, overlay.data());
-  glEnable(GL_BLEND);
-  glBlendFunc(GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
-  sheet_.use();
-  sheet_.set("sheet", 0);
-  bind_texture(0, sheet_texture_);
-  glBindVertexArray(nothing_.name());
-  glDrawArrays(GL_TRIANGLES, 0, 3);
-  glDisable(GL_BLEND);
+void SceneRenderer::draw(const FrameTarget& target, const Scene& scene, const View& view, const Sphere& sphere,
+                         const FrameStyle& style) {
+  target.begin();
+  Frame frame = make_frame(scene, view, sphere, target.fine_width(), target.fine_height());
+  frame.dither.x = frame.factor;
+  draw_into(frame, scene, style);
+  target.resolve(average_, nothing_);
+  if (style.overlay == nullptr) return;
+  words_.load(*style.overlay);
+  words_.draw();
 }
 
 }  // namespace laywright

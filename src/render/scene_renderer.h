@@ -4,7 +4,7 @@
 //   renderer.load(scene);                       when the scene has changed
 //   renderer.load(close_up, scene);             when it has, or the camera has left what it covers
 //   renderer.draw(target, scene, view, style);  for each frame
-//   target.copy_to(0, 0, 0);                    or target.read(), target.id_at(x, y)
+//   target.read();                              or target.id_at(x, y)
 #pragma once
 
 #include "render/canvas.h"
@@ -15,6 +15,7 @@
 #include "render/shell_layer.h"
 #include "render/solid_layer.h"
 #include "render/strand_layer.h"
+#include "render/words_layer.h"
 
 namespace laywright {
 
@@ -27,7 +28,8 @@ struct FrameStyle {
 
 class SceneRenderer {
  public:
-  SceneRenderer();
+  // `ids`: the ids of what stands under a pixel are drawn, too.
+  explicit SceneRenderer(bool ids = true);
 
   void load(const Scene& scene);
   void load(const CloseUp& close_up, const Scene& scene);
@@ -37,21 +39,24 @@ class SceneRenderer {
   void draw(const FrameTarget& target, const Scene& scene, const View& view, const Sphere& sphere,
             const FrameStyle& style = {});
 
+  // The same into the framebuffer that is bound, of the frame's size, and without the overlay. With ids it has a second
+  // attachment for them.
+  void draw_into(const Frame& frame, const Scene& scene, const FrameStyle& style) const;
+
  private:
-  static void clear();
   void draw_opaque(const Frame& frame, bool flanges) const;
   void draw_ground(const Frame& frame) const;
   void draw_over(const Frame& frame, const Scene& scene, const FrameStyle& style) const;
-  void draw_overlay_sheet(const Canvas& overlay);
 
-  Program ground_{"cover", "ground"}, average_{"cover", "average"}, sheet_{"cover", "overlay"};
+  Program ground_{"cover", "ground"}, average_{"cover", "average"};
   VertexArray nothing_ = VertexArray::make();
+  bool ids_;
   ShellLayer shell_, veil_;
   StrandLayer strands_;
   FaceLayer faces_;
   SolidLayer solids_;
   MarkLayer marks_;
-  Texture sheet_texture_;
+  WordsLayer words_;
   SolidLayer::Wind wind_;
   bool has_veil_ = false;
   double share_ = 0.0;  // of the close-up

@@ -1,5 +1,6 @@
 #include "render/shell_layer.h"
 
+#include <algorithm>
 #include <numbers>
 
 #include "render/shell_levels.h"
@@ -7,8 +8,8 @@
 namespace laywright {
 namespace {
 
-// Enough that a silhouette as high as a large screen is round to a tenth of a pixel.
-constexpr int columns = 128, rows_all_round = 360;
+// Enough that a silhouette as high as a large screen is round to a tenth of a pixel; and half of it for quick frames.
+constexpr int columns = 128, rows_all_round = 240;
 
 void filter_smoothly(GLint around) {
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
@@ -18,7 +19,13 @@ void filter_smoothly(GLint around) {
 
 }  // namespace
 
-ShellLayer::ShellLayer() : whole_(columns, rows_all_round), part_(columns, rows_all_round / 2) {}
+ShellLayer::ShellLayer(bool ids)
+    : program_("shell", "shell", ids ? "#define IDS\n" : ""),
+      draws_ids_(ids),
+      whole_(columns, rows_all_round),
+      part_(columns, rows_all_round / 2),
+      coarse_whole_(columns / 2, rows_all_round / 2),
+      coarse_part_(columns / 2, rows_all_round / 4) {}
 
 void ShellLayer::load(const Shell& shell) {
   const ShellLevels levels = make_levels(shell);
@@ -27,14 +34,16 @@ void ShellLayer::load(const Shell& shell) {
   mesh_size_ = {levels.mesh_columns, levels.rows};
   mesh_column_mm_ = levels.mesh_column_mm;
   atlas_size_ = {levels.width, levels.rows};
-  level_starts_.assign(levels.starts.begin(), levels.starts.begin() + static_cast<std::ptrdiff_t>(levels.levels));
+  starts_.clear();
+  for (std::size_t level = 0; level < levels.levels; ++level)
+    starts_.emplace_back(levels.starts[level], std::max<std::size_t>(grid_.columns >> level, 1));
   const int rows = static_cast<int>(levels.rows);
   mesh_radii_ = make_texture(mesh_size_.x, rows, one_float, levels.mesh_radius_mm.data());
   skin_ = make_texture(static_cast<int>(levels.width), rows, four_bytes, levels.skin.data());
   filter_smoothly(GL_REPEAT);
   bent_ = make_texture(static_cast<int>(levels.width), rows, four_bytes, levels.bent.data());
   filter_smoothly(GL_REPEAT);
-  ids_ = make_texture(static_cast<int>(grid_.columns), rows, one_id, shell.node.data());
+  if (draws_ids_) ids_ = make_texture(static_cast<int>(grid_.columns), rows, one_id, shell.node.data());
 }
 
 void ShellLayer::draw(const Frame& frame, double sink_mm, double opacity) const {
@@ -43,19 +52,22 @@ void ShellLayer::draw(const Frame& frame, double sink_mm, double opacity) const 
   program_.set("radii", 0);
   program_.set("skin", 1);
   program_.set("bent", 2);
-  program_.set("ids", 3);
+  if (draws_ids_) program_.set("ids", 3);
   bind_texture(0, mesh_radii_);
   bind_texture(1, skin_);
   bind_texture(2, bent_);
-  bind_texture(3, ids_);
+  if (draws_ids_) bind_texture(3, ids_);
   program_.set("field_size", mesh_size_);
   program_.set("columns", glm::vec2(grid_.x_from_mm, 1.0 / mesh_column_mm_));
-  program_.set("grid_size", glm::ivec2(grid_.columns, grid_.rows));
+  program_.set("grid_size", glm::vec2(grid_.columns, grid_.rows));
   program_.set("grid", glm::vec2(grid_.x_from_mm, 1.0 / grid_.column_mm));
-  program_.set("atlas_size", atlas_size_);
-  program_.set("level_starts", level_starts_);
-  program_.set("levels", static_cast<int>(level_starts_.size()));
-  program_.set("columns_per_fiber", fiber_diameter_mm_ / grid_.column_mm);
+  program_.set("per_atlas", 1.0F / atlas_size_);
+  program_.set("starts", starts_);
+  program_.set("levels", static_cast<float>(starts_.size()));
+  program_.set("dither", frame.dither);
+  program_.set("pixel", 1.0F / frame.detail);
+  program_.set("fibers_per_column", grid_.column_mm / fiber_diameter_mm_);
+  program_.set("eye_along", glm::vec3(frame.to_eye[0]));
   program_.set("ground", rgb_of(frame.colours.spool));
   program_.set("sink", sink_mm);
   program_.set("opacity", opacity);
@@ -65,7 +77,8 @@ void ShellLayer::draw(const Frame& frame, double sink_mm, double opacity) const 
   if (from >= to) return;
   for (const Sector& sector : frame.shown) {
     program_.set("window", glm::vec4(from, to, sector.from, sector.to));
-    (sector.to - sector.from > std::numbers::pi ? whole_ : part_).draw();
+    const bool most = sector.to - sector.from > std::numbers::pi;
+    (frame.coarse ? (most ? coarse_whole_ : coarse_part_) : (most ? whole_ : part_)).draw();
   }
 }
 

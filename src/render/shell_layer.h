@@ -10,7 +10,8 @@ namespace laywright {
 
 class ShellLayer {
  public:
-  ShellLayer();
+  // `ids`: it draws ids as well.
+  explicit ShellLayer(bool ids);
 
   void load(const Shell& shell);
 
@@ -18,15 +19,16 @@ class ShellLayer {
   void draw(const Frame& frame, double sink_mm, double opacity) const;
 
  private:
-  Program program_{"shell"};
-  GridMesh whole_, part_;  // a full turn, and a part of one
+  Program program_;
+  bool draws_ids_;
+  GridMesh whole_, part_, coarse_whole_, coarse_part_;  // a full turn, and a part of one
   Texture mesh_radii_, skin_, bent_, ids_;
   ShellGrid grid_;
   double fiber_diameter_mm_ = 0.0;
   glm::ivec2 mesh_size_{0};
   double mesh_column_mm_ = 0.0;
   glm::vec2 atlas_size_{0.0F};
-  std::vector<int> level_starts_;
+  std::vector<glm::vec2> starts_;  // of each level: first column, and columns
 };
 
 }  // namespace laywright

@@ -1,30 +1,6 @@
 #include "render/solid_layer.h"
 
-#include <cstddef>
-
 namespace laywright {
-
-void SolidLayer::Part::load(const Mesh& mesh) {
-  static_assert(sizeof(MeshVertex) == 6 * sizeof(float));
-  count = static_cast<GLsizei>(mesh.triangles.size());
-  glBindVertexArray(array.name());
-  glBindBuffer(GL_ARRAY_BUFFER, vertices.name());
-  glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(mesh.vertices.size() * sizeof(MeshVertex)),
-               mesh.vertices.data(), GL_STATIC_DRAW);
-  glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, indices.name());
-  glBufferData(GL_ELEMENT_ARRAY_BUFFER, static_cast<GLsizeiptr>(mesh.triangles.size() * sizeof(std::uint32_t)),
-               mesh.triangles.data(), GL_STATIC_DRAW);
-  glEnableVertexAttribArray(0);
-  glVertexAttribPointer(0, 3, GL_FLOAT, GL_FALSE, sizeof(MeshVertex), nullptr);
-  glEnableVertexAttribArray(1);
-  glVertexAttribPointer(1, 3, GL_FLOAT, GL_FALSE, sizeof(MeshVertex),
-                        reinterpret_cast<const void*>(offsetof(MeshVertex, nx)));
-}
-
-void SolidLayer::Part::draw() const {
-  glBindVertexArray(array.name());
-  glDrawElements(GL_TRIANGLES, count, GL_UNSIGNED_INT, nullptr);
-}
 
 void SolidLayer::load(const SpoolSolid& spool) {
   parts_[0].load(spool.barrel);

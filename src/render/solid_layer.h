@@ -4,8 +4,7 @@
 #include <array>
 
 #include "render/frame.h"
-#include "render/geometry.h"
-#include "scene/spool_solid.h"
+#include "render/solid_part.h"
 
 namespace laywright {
 
@@ -22,18 +21,10 @@ class SolidLayer {
   void draw_flanges(const Frame& frame, const Wind& wind, double opacity) const;
 
  private:
-  struct Part {
-    VertexArray array = VertexArray::make();
-    Buffer vertices = Buffer::make(), indices = Buffer::make();
-    GLsizei count = 0;
-
-    void load(const Mesh& mesh);
-    void draw() const;
-  };
   void begin(const Frame& frame, const Wind& wind, const glm::vec3& albedo, double opacity) const;
 
   Program program_{"solid"};
-  std::array<Part, 3> parts_;  // barrel, left flange, right flange
+  std::array<SolidPart, 3> parts_;  // barrel, left flange, right flange
 };
 
 }  // namespace laywright

@@ -12,6 +12,7 @@ class StrandLayer {
   void load(const Strands& strands, const std::vector<Sector>& shown);
   void clear() { pieces_.load(nullptr, 0, 0); }
   [[nodiscard]] bool empty() const { return pieces_.empty(); }
+  [[nodiscard]] int count() const { return pieces_.count(); }
 
   // `opacity` below 1: while they fade in over the shell.
   void draw(const Frame& frame, double opacity) const;

@@ -7,7 +7,6 @@
 #include <glm/geometric.hpp>
 #include <glm/gtc/matrix_transform.hpp>
 
-#include "scene/marks.h"
 #include "scene/spool_solid.h"
 
 namespace laywright {
@@ -126,46 +125,6 @@ Camera fit_camera(const Plan& plan, const View& view) {
   }
   camera.distance_mm = distance;
   return camera;
-}
-
-Camera fly_to(const SceneSource& source, const View& view, std::size_t finding) {
-  const Mark mark = mark_of(source, view, finding);
-  Camera camera = view.camera;
-  camera.target = mark.place;
-  camera.azimuth_deg = mark.outward.z < 0.0 ? 180.0 : 0.0;
-  // Straight down the spool would stand on its end.
-  constexpr double steepest = 70.0;
-  const double elevation = std::asin(std::clamp(mark.outward.y, -1.0, 1.0)) / std::numbers::pi * 180.0;
-  camera.elevation_deg = std::clamp(elevation, -steepest, steepest);
-
-  constexpr double thick_px = 12.0;
-  const double along = (mark.x_to_mm - mark.x_from_mm) / aspect_of(view);
-  const double round =
-      2.0 * mark.radius_mm * std::sin(std::min(0.5 * (mark.sector.to - mark.sector.from), 0.5 * std::numbers::pi));
-  const double closest = source.d() * std::max(1, view.height_px) / thick_px;
-  const double height = std::max(closest, 2.0 * std::max(along, round));
-  camera.distance_mm = 0.5 * height / half_height_share(camera);
-  return camera;
-}
-
-View view_of_finding(const SceneSource& source, const View& view, std::size_t finding) {
-  const Finding& found = source.measurements().findings[finding];
-  View shown = view;
-  shown.findings = true;
-  shown.chosen_finding = finding;
-  if (shown.until_turn && *shown.until_turn <= found.turn) shown.until_turn.reset();
-  if (shown.first_layer > found.last_layer) shown.first_layer = 1;
-  if (shown.last_layer && *shown.last_layer < found.last_layer) shown.last_layer = found.last_layer;
-  if (mark_of(source, shown, finding).covered) shown.last_layer = found.last_layer;
-  shown.x_from_mm.reset();
-  shown.x_to_mm.reset();
-  const Mark mark = mark_of(source, shown, finding);
-  if (is_removed(removed_sectors(shown), angle_of(mark.place))) {
-    shown.wedge.reset();
-    shown.axial_cut_rad.reset();
-  }
-  shown.camera = fly_to(source, shown, finding);
-  return shown;
 }
 
 }  // namespace laywright

@@ -46,12 +46,4 @@ struct Sphere {
 // of the half picture is left, or 16 % where dimension lines are shown.
 [[nodiscard]] Camera fit_camera(const Plan& plan, const View& view);
 
-// Looks at a finding from outside, close enough that its extent fills up to half the picture and, where it is small,
-// so that the fiber is 12 px thick. Precondition: index into the findings.
-[[nodiscard]] Camera fly_to(const SceneSource& source, const View& view, std::size_t finding);
-
-// The view that shows a finding: camera as above, and nothing that hides it: layers over it are peeled off, and a cut
-// or an end of the wind that takes it away is undone.
-[[nodiscard]] View view_of_finding(const SceneSource& source, const View& view, std::size_t finding);
-
 }  // namespace laywright

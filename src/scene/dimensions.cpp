@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -35,11 +37,17 @@ double round_down(double most) {
 
 // Upright, at x, from the rim's height down: of a diameter.
 DimensionLine upright(double line_x, double measured_x, double radius, std::string text) {
-  return {{line_x, radius, 0.0},
-          {line_x, -radius, 0.0},
-          {measured_x, radius, 0.0},
-          {measured_x, -radius, 0.0},
-          std::move(text)};
+  return {{line_x, radius, 0.0},      {line_x, -radius, 0.0}, {measured_x, radius, 0.0},
+          {measured_x, -radius, 0.0}, std::move(text),        false};
+}
+
+// An angle near another where the wind is not cut away.
+std::optional<double> free_near(const View& view, double angle) {
+  const std::vector<Sector> removed = removed_sectors(view);
+  for (const double off : {0.0, 0.3, -0.3, 0.6, -0.6, 1.0, -1.0}) {
+    if (!is_removed(removed, angle + off)) return angle + off;
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -57,25 +65,30 @@ std::vector<DimensionLine> make_dimensions(const SceneSource& source, const View
   const Spool& spool = plan.spool();
   const double rim = 0.5 * spool.flange_diameter_mm, off = stand_off * rim;
   const double thickness = flange_thickness_share * spool.flange_diameter_mm;
-  const double left = left_face_x(plan, rim, 0.0), right = right_face_x(plan, rim, 0.0);
+  const double left = left_face_x(plan, rim, 0.0);
   const int places = view.units == Units::metric ? 2 : 3;
   const auto text = [&](double mm) { return length_text(mm, view.units, places); };
 
   lines.push_back(upright(left - thickness - off, left - thickness, rim,
-                          fmt::format("\u00D8 {} rim", text(spool.flange_diameter_mm))));
-  const double wound = source.measurements().outer_diameter.greatest_mm;
-  const VisibleFiber fiber = visible_fiber(source, view);
-  const bool whole = fiber.end == source.build().nodes.size();
-  if (wound > 0.0 && whole) {
-    lines.push_back(upright(right + thickness + off, spool.inside_width_mm, 0.5 * wound,
-                            fmt::format("\u00D8 {} wound", text(wound))));
-  }
+                          fmt::format("rim \u00D8 {}", text(spool.flange_diameter_mm))));
   const double barrel = 0.5 * spool.barrel_diameter_mm;
   lines.push_back({{0.0, rim + off, 0.0},
                    {spool.inside_width_mm, rim + off, 0.0},
                    {0.0, barrel, 0.0},
                    {spool.inside_width_mm, barrel, 0.0},
-                   fmt::format("{} inside", text(spool.inside_width_mm))});
+                   fmt::format("inside width {}", text(spool.inside_width_mm)),
+                   false});
+  const double wound = source.measurements().outer_diameter.greatest_mm;
+  const VisibleFiber fiber = visible_fiber(source, view);
+  const bool whole = fiber.end == source.build().nodes.size();
+  const std::optional<double> above = free_near(view, 0.0), below = free_near(view, std::numbers::pi);
+  if (wound > 0.0 && whole && (above || below)) {
+    const double x = std::clamp(0.3 * spool.inside_width_mm, view.x_from_mm.value_or(0.0),
+                                view.x_to_mm.value_or(spool.inside_width_mm));
+    const double first = above ? *above : *below, second = below ? *below : *above;
+    lines.push_back({in_space(x, rim + off, first), in_space(x, rim + off, second), in_space(x, 0.5 * wound, first),
+                     in_space(x, 0.5 * wound, second), fmt::format("wound \u00D8 {}", text(wound)), true});
+  }
   return lines;
 }
 

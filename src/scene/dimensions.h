@@ -9,14 +9,18 @@
 namespace laywright {
 
 // A line with arrows at both ends and a text at its middle. Helper lines run from what is measured to its ends.
+// Pointed: one arrow from outside (`from`) onto a place of a surface (`measured_from`), or, seen from below, from `to` onto
+// `measured_to`. A diameter within the flanges is measured so: helper lines from there would cross a flange.
 struct DimensionLine {
   Vec3 from, to;
   Vec3 measured_from, measured_to;
-  std::string text;  // "\u00D8 203.42 mm wound"
+  std::string text;  // "rim \u00D8 236 mm": what, and a quantity with its unit
+  bool pointed = false;
 };
 
-// Greatest wound diameter (left out while there are no measurements, or the view ends before the wind does), rim
-// diameter and inside width, in the axial plane Z = 0. Empty when the view does not show dimensions.
+// Rim diameter and inside width in the axial plane Z = 0, and the greatest wound diameter onto the upper side of the wind
+// and the lower one (where they are cut away, beside the cut), left out while there are no measurements or
+// the view shows less than the whole wind. Empty when the view does not show dimensions.
 [[nodiscard]] std::vector<DimensionLine> make_dimensions(const SceneSource& source, const View& view);
 
 // "12.7 mm", "0.5 in": so many digits after the point, trailing zeros dropped.

@@ -151,6 +151,13 @@ FaceImage face_image(const SceneSource& source, const View& view, double angle, 
   image.node.assign(image.width * image.height, no_node);
   DiscPainter painter(image, source.d());
   for (const FaceDisc& disc : face_discs(source, view, angle, window)) painter.paint(disc);
+  image.fiber_diameter_mm = source.d();
+  if (view.colouring != Colouring::layer) return image;
+  image.layer.reserve(image.node.size());
+  for (const std::uint32_t node : image.node) {
+    const std::size_t layer = node == no_node ? 0 : source.stroke_of(node) + 1;
+    image.layer.push_back(static_cast<std::uint16_t>(std::min<std::size_t>(layer, 0xFFFF)));
+  }
   return image;
 }
 

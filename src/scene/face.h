@@ -37,6 +37,10 @@ struct FaceImage {
   std::size_t width = 0, height = 0;
   std::vector<Rgba> colour;         // alpha: share of the pixel that is fiber
   std::vector<std::uint32_t> node;  // of the disc that covers most of it; no_node between fibers
+  // Of that node, 1 = on the barrel, 0 between fibers; empty unless colours tell layers. For pictures so small that the
+  // colours of layers run together.
+  std::vector<std::uint16_t> layer;
+  double fiber_diameter_mm = 0.0;
 };
 
 struct FaceImageSettings {

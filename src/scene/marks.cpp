@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include "scene/covering.h"
 #include "scene/palette.h"
@@ -62,6 +63,71 @@ Height height_under(const SceneSource& source, const View& view, const Mark& mar
   return height;
 }
 
+// Where the face of a cut goes through the angle: the direction that it looks in.
+std::optional<Vec3> face_at(const std::vector<Sector>& removed, double angle) {
+  constexpr double rounding = 1e-9;
+  const auto here = [angle](double other) { return std::abs(std::remainder(angle - other, full_turn)) < rounding; };
+  const Vec3 onward{0.0, -std::sin(angle), std::cos(angle)};
+  for (const Sector& sector : removed) {
+    if (sector.to - sector.from >= full_turn) continue;
+    if (here(sector.from)) return onward;
+    if (here(sector.to)) return -onward;
+  }
+  return std::nullopt;
+}
+
+class SpotMarker {
+ public:
+  SpotMarker(const SceneSource& source, const View& view)
+      : source_(source), view_(view), fiber_(visible_fiber(source, view)), removed_(removed_sectors(view)) {}
+
+  [[nodiscard]] MarkSpot marked(const FindingSpot& spot, MarkShape shape, bool with_path) const {
+    MarkSpot marked{spot, {}, false, false, in_space(0.0, 1.0, spot.angle), {}};
+    const std::optional<Vec3> face = face_at(removed_, spot.angle);
+    marked.place = face ? spot.heart() : spot.outer();
+    if (face) marked.facing = *face;
+    // On the very edge of a cut, rounding must not decide.
+    marked.shown = fiber_.shows(spot.node) && within_x(spot.x_mm) && (face || !is_removed(removed_, spot.angle));
+    // A zone is its surface as its layer left it; anything else is hidden by whatever was laid over it.
+    const std::size_t since =
+        shape == MarkShape::zone ? source_.build().end_of(static_cast<std::size_t>(spot.layer) - 1) : spot.node + 1;
+    marked.covered = !face && newest_over(source_, nearest_station(source_, spot.angle), spot.x_mm,
+                                          std::max(since, fiber_.first), fiber_.end)
+                                  .has_value();
+    if (shape == MarkShape::glyph && with_path) add_paths(marked);
+    return marked;
+  }
+
+ private:
+  [[nodiscard]] bool within_x(double x) const {
+    return x >= view_.x_from_mm.value_or(x) && x <= view_.x_to_mm.value_or(x);
+  }
+
+  void add_paths(MarkSpot& spot) const {
+    constexpr std::size_t most_each_way = 1500;
+    const NodeStore& nodes = source_.build().nodes;
+    const std::size_t begin = std::max(spot.first_node, spot.node - std::min(spot.node, most_each_way));
+    // A run of one node is drawn as far as to the next.
+    const std::size_t end =
+        std::min({std::max(spot.end_node, spot.node + 2), spot.node + most_each_way, nodes.size()});
+    bool goes_on = false;
+    for (std::size_t node = begin; node < end; ++node) {
+      const double angle =
+          full_turn * static_cast<double>(node % source_.stations()) / static_cast<double>(source_.stations());
+      const bool here = fiber_.shows(node) && within_x(nodes.x(node)) && !is_removed(removed_, angle);
+      if (here && !goes_on) spot.paths.emplace_back();
+      if (here) spot.paths.back().push_back(in_space(nodes.x(node), nodes.r(node) + 0.5 * source_.d(), angle));
+      goes_on = here;
+    }
+    std::erase_if(spot.paths, [](const std::vector<Vec3>& path) { return path.size() < 2; });
+  }
+
+  const SceneSource& source_;
+  const View& view_;
+  VisibleFiber fiber_;
+  std::vector<Sector> removed_;
+};
+
 }  // namespace
 
 Mark mark_of(const SceneSource& source, const View& view, std::size_t index) {
@@ -85,8 +151,19 @@ Mark mark_of(const SceneSource& source, const View& view, std::size_t index) {
   mark.radius_mm = height.outer_mm;
   mark.covered = height.covered;
   const double angle = 0.5 * (mark.sector.from + mark.sector.to);
-  mark.outward = in_space(0.0, 1.0, angle);
+  mark.facing = in_space(0.0, 1.0, angle);
   mark.place = in_space(0.5 * (mark.x_from_mm + mark.x_to_mm), mark.radius_mm, angle);
+  const SpotMarker marker(source, view);
+  // Of a ribbon every spot is a whole stroke; all of them would hide the wind.
+  for (const FindingSpot& spot : spots_of(source, index)) {
+    const bool with_path = finding.kind != FindingKind::ribbon || mark.spots.empty();
+    mark.spots.push_back(marker.marked(spot, mark.shape, with_path));
+  }
+  if (mark.spots.empty()) return mark;
+  const MarkSpot& worst = mark.spots.front();
+  mark.facing = worst.facing;
+  mark.place = worst.place;
+  mark.covered = worst.covered;
   return mark;
 }
 

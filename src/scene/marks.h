@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "scene/scene_source.h"
+#include "scene/finding_spot.h"
 
 namespace laywright {
 
@@ -24,6 +24,16 @@ enum class Glyph {
   diamond,        // rim_overrun
 };
 
+struct MarkSpot : FindingSpot {
+  Vec3 place{0.0, 0.0, 0.0};   // its heart where a cut goes through it, else its outer side
+  bool shown = false;          // laid, of the chosen layers, within the x range and not cut away
+  bool covered = false;        // later fiber of this view lies over it; never on the face of a cut
+  Vec3 facing{0.0, 1.0, 0.0};  // from where it can be seen: outward, or out of the face of the cut; length 1
+  // Of what is drawn as a glyph: the fiber that it concerns, on its outer side, as far as the view shows it; of a long
+  // one the part around the place, of a ribbon that of the worst spot alone. Lines of two places or more.
+  std::vector<std::vector<Vec3>> paths;
+};
+
 struct Mark {
   std::size_t finding = 0;  // index into Measurements::findings
   FindingKind kind = FindingKind::gap;
@@ -34,8 +44,9 @@ struct Mark {
   double x_from_mm = 0.0, x_to_mm = 0.0;
   Sector sector;                // its extent around the spool; to = from + 2 pi all round
   double radius_mm = 0.0;       // outer radius of the fiber there, after the last layer it concerns
-  Vec3 place{0.0, 0.0, 0.0};    // its middle, on that radius
-  Vec3 outward{0.0, 1.0, 0.0};  // radial direction at its place
+  std::vector<MarkSpot> spots;  // exact, the worst first; empty where the finding has no places
+  Vec3 place{0.0, 0.0, 0.0};    // of the worst spot; without spots the middle of the extent, on that radius
+  Vec3 facing{0.0, 1.0, 0.0};   // from where its place can be seen
   bool covered = false;         // later layers of this view lie over it; drawn fainter
   bool chosen = false;
 };

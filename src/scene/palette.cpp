@@ -64,16 +64,17 @@ Rgba viridis(double share) { return between(viridis_codes, share); }
 Rgba purple_orange(double share) { return between(purple_orange_codes, share); }
 
 Rgba finding_rgba(FindingKind kind) {
-  // Of the layers' set; kinds of one colour differ in shape.
+  // What is lit or outlined on the surface has colours of the layers' set, signs have others: of P. Tol, "Colour
+  // Schemes", 2021, vibrant and muted, and the purple of Okabe and Ito.
   switch (kind) {
     case FindingKind::gap: return rgb(0xF0E442);
     case FindingKind::flange_gap: return rgb(0xE69F00);
     case FindingKind::pile_up: return rgb(0xD55E00);
     case FindingKind::edge_valley: return rgb(0x0072B2);
-    case FindingKind::ride_up: return rgb(0xD55E00);
-    case FindingKind::dropped_turn: return rgb(0xCC79A7);
-    case FindingKind::bridge: return rgb(0x56B4E9);
-    case FindingKind::ribbon: return rgb(0x009E73);
+    case FindingKind::ride_up: return rgb(0xEE3377);
+    case FindingKind::dropped_turn: return rgb(0x332288);
+    case FindingKind::bridge: return rgb(0x882255);
+    case FindingKind::ribbon: return rgb(0x117733);
     case FindingKind::rim_overrun: return rgb(0xCC79A7);
   }
   return rgb(0x000000);

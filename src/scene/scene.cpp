@@ -47,11 +47,16 @@ Scene make_scene(const SceneSource& source, const View& view) {
   scene.flanges_see_through = view.flanges_see_through;
   scene.marks = make_marks(source, view);
   scene.lit = lit_texels(source, view, scene.shell);
+  light_gaps(scene.shell, scene.lit, view);
   scene.dimensions = make_dimensions(source, view);
   scene.axis = make_axis(source.plan());
   scene.scale_bar = make_scale_bar(view);
   scene.legend = Colourer(source, view).legend();
   scene.lay_point = lay_point_of(source, view);
+  if (view.guide && view.until_turn && *view.until_turn < source.build().turns) {
+    scene.guide = make_guide(source, guide_pose(source, *view.until_turn));
+    scene.guide->fiber_colour = Colourer(source, view).colour(visible_fiber(source, view).wind_end - 1);
+  }
   scene.theme = view.theme;
   return scene;
 }

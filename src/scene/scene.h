@@ -12,6 +12,7 @@
 #include "scene/colouring.h"
 #include "scene/dimensions.h"
 #include "scene/face.h"
+#include "scene/guide_pose.h"
 #include "scene/lit.h"
 #include "scene/marks.h"
 #include "scene/pick.h"
@@ -46,12 +47,13 @@ struct Scene {
   bool flanges_see_through = false;
 
   std::vector<Mark> marks;
-  std::vector<std::uint8_t> lit;  // texels of the shell where findings show (lit.h)
+  std::vector<std::uint8_t> lit;  // texels of the shell where findings show (lit.h); its colours tell of gaps, too
   std::vector<DimensionLine> dimensions;
   AxisMark axis;
   ScaleBar scale_bar;
   Legend legend;
-  LayPoint lay_point;  // where the wind ends in this view
+  LayPoint lay_point;               // where the wind ends in this view
+  std::optional<GuideSolid> guide;  // there, while the wind is not at its end
   Theme theme = Theme::light;
 };
 

@@ -37,7 +37,8 @@ SceneSource::SceneSource(Plan plan, std::shared_ptr<const Build> build,
       line_(*build_),
       turns_(*build_),
       stroke_at_turn_(strokes_at_turns(*build_)),
-      shells_(plan_, *build_, turns_, settings) {}
+      shells_(plan_, *build_, turns_, settings),
+      guide_(plan_, build_->seed, build_->turns) {}
 
 void SceneSource::set_measurements(std::shared_ptr<const Measurements> measurements) {
   measurements_ = std::move(measurements);

@@ -11,6 +11,7 @@
 #include "measure/fiber_line.h"
 #include "measure/measurements.h"
 #include "plan/lay_plan.h"
+#include "scene/guide_track.h"
 #include "scene/shell.h"
 #include "scene/turn_index.h"
 #include "scene/view.h"
@@ -30,6 +31,7 @@ class SceneSource {
   [[nodiscard]] const FiberLine& line() const { return line_; }
   [[nodiscard]] const TurnIndex& turns() const { return turns_; }
   [[nodiscard]] const ShellIndex& shells() const { return shells_; }
+  [[nodiscard]] const GuideTrack& guide() const { return guide_; }
 
   [[nodiscard]] std::size_t stations() const { return static_cast<std::size_t>(build_->stations_per_turn); }
   [[nodiscard]] double d() const { return build_->fiber_diameter_mm; }
@@ -50,6 +52,7 @@ class SceneSource {
   TurnIndex turns_;
   std::vector<std::uint32_t> stroke_at_turn_;
   ShellIndex shells_;
+  GuideTrack guide_;
 };
 
 // The turn of the spool at which so much fiber is laid; brought into the wind. The inverse of length_at_turn.

@@ -61,6 +61,7 @@ struct View {
   std::optional<std::size_t> chosen_finding;  // drawn stronger
   bool dimensions = true;
   bool flanges_see_through = false;
+  bool guide = true;  // the guide and its free fiber, where the view ends before the wind does
   Units units = Units::metric;
   Theme theme = Theme::light;
 

@@ -1,4 +1,5 @@
 #include "ui/drawer_panels.h"
+#include "ui/focus.h"
 #include "ui/style.h"
 
 namespace laywright {
@@ -13,10 +14,11 @@ void rows(const char* title, const std::vector<DifferenceRow>& rows, const Panel
   ImGui::PopFont();
   for (const DifferenceRow& r : rows) {
     ImGui::TableNextRow();
-    for (const std::string* text : {&r.name, &r.first, &r.second, &r.difference}) {
+    ImGui::TableNextColumn();
+    ImGui::TextUnformatted(r.name.c_str());
+    for (const std::string* text : {&r.first, &r.second, &r.difference}) {
       ImGui::TableNextColumn();
-      const bool same = text == &r.difference && r.sign == 0;
-      same ? ImGui::TextDisabled("%s", text->c_str()) : ImGui::TextUnformatted(text->c_str());
+      right_text(*text, text == &r.difference && r.sign == 0);
     }
   }
 }
@@ -30,15 +32,17 @@ void comparison_panel(const Workbench& bench, PanelState& state, Commands& out) 
   if (ImGui::SmallButton("Stop comparing")) out.push_back(cmd::StopComparing{});
   const std::optional<DifferenceTable> table = bench.difference();
   if (!table) {
-    ImGui::TextDisabled("The differences stand here as soon as both are laid.");
+    ImGui::TextWrapped("The differences stand here as soon as both are laid.");
     return;
   }
   constexpr ImGuiTableFlags flags =
       ImGuiTableFlags_RowBg | ImGuiTableFlags_ScrollY | ImGuiTableFlags_SizingStretchProp;
   if (!ImGui::BeginTable("differences", 4, flags, ImGui::GetContentRegionAvail())) return;
+  take_keys_here("Comparison", true, state);
   ImGui::TableSetupScrollFreeze(0, 1);
-  for (const char* name : {"", "Left", "Right", "Right minus left"}) ImGui::TableSetupColumn(name);
-  ImGui::TableHeadersRow();
+  const std::vector<const char*> names{"", "Left", "Right", "Right minus left"};
+  for (const char* name : names) ImGui::TableSetupColumn(name);
+  table_heads(names, 1);
   rows("Settings", table->settings, state);
   rows("Totals", table->totals, state);
   rows("Findings", table->findings, state);

@@ -64,7 +64,7 @@ Plot surface(const Measurements& m, const Scale& s) {
 }  // namespace
 
 void curves_panel(const Workbench& bench, Commands&) {
-  const WoundPtr wound = bench.wound();
+  const WoundPtr wound = bench.wound_in_hand();
   const Measurements& m = wound->measurements();
   const Scale s = scale_of(bench.active()->stage.view.units);
   if (m.layers.empty()) {

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "ui/file_dialog.h"
+#include "ui/keys.h"
 #include "ui/style.h"
 #include "workbench/command_table.h"
 
@@ -22,6 +23,24 @@ bool begin_sheet(const char* title, float width, float height) {
 
 bool escape_pressed() { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape)); }
 
+void help_row(std::string_view& group, PanelState& state, const KeyHelp& help) {
+  if (help.group != group) {
+    group = help.group;
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    ImGui::PushFont(state.strong);
+    ImGui::TextUnformatted(std::string(group).c_str());
+    ImGui::PopFont();
+  }
+  ImGui::TableNextRow();
+  for (const std::string_view text : {help.name, help.keys}) {
+    ImGui::TableNextColumn();
+    ImGui::TextUnformatted(std::string(text).c_str());
+  }
+  ImGui::TableNextColumn();
+  ImGui::TextWrapped("%s", std::string(help.help).c_str());
+}
+
 void help_sheet(PanelState& state, Commands& out) {
   if (!begin_sheet("Keys and commands", 46.0F, 40.0F)) return;
   ImGui::BeginChild("keys", {0.0F, -em(2.6F)});
@@ -30,22 +49,9 @@ void help_sheet(PanelState& state, Commands& out) {
     ImGui::TableSetupColumn("keys");
     ImGui::TableSetupColumn("help", ImGuiTableColumnFlags_WidthStretch);
     std::string_view group;
+    for (const KeyHelp& help : key_help()) help_row(group, state, help);
     for (const CommandInfo& info : command_table()) {
-      if (info.group != group) {
-        group = info.group;
-        ImGui::TableNextRow();
-        ImGui::TableNextColumn();
-        ImGui::PushFont(state.strong);
-        ImGui::TextUnformatted(std::string(group).c_str());
-        ImGui::PopFont();
-      }
-      ImGui::TableNextRow();
-      ImGui::TableNextColumn();
-      ImGui::TextUnformatted(std::string(info.name).c_str());
-      ImGui::TableNextColumn();
-      ImGui::TextUnformatted(std::string(info.keys).c_str());
-      ImGui::TableNextColumn();
-      ImGui::TextWrapped("%s", std::string(info.help).c_str());
+      help_row(group, state, {info.group, info.name, info.keys, info.help});
     }
     ImGui::EndTable();
   }

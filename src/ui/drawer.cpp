@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 
 #include "ui/drawer_panels.h"
+#include "ui/focus.h"
+#include "ui/layout.h"
 #include "ui/style.h"
 
 namespace laywright {
@@ -45,12 +47,14 @@ void draw_drawer(const Workbench& bench, const Shown& shown, PanelState& state, 
   ImGui::PopStyleColor();
   if (ImGui::BeginTabBar("drawers")) {
     const auto tab = [&](const char* name, auto panel) {
-      const bool wanted = state.wanted_tab == name;
-      if (wanted) state.wanted_tab.clear();
+      const bool wanted = state.wanted_tab == name || was_in_front(state, name);
+      if (state.wanted_tab == name) state.wanted_tab.clear();
       const bool open = ImGui::BeginTabItem(name, nullptr, wanted ? ImGuiTabItemFlags_SetSelected : 0);
       state.places.note_item(fmt::format("tab {}", name));
       if (ImGui::IsItemClicked()) state.drawer_open = true;
       if (!open) return;
+      state.focus.open_tabs.emplace_back(name);
+      if (!is_drawing(name) || state.focus.controls) take_keys_here(name, false, state);
       if (ImGui::GetContentRegionAvail().y > em(2.0F)) panel();
       ImGui::EndTabItem();
     };

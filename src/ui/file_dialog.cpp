@@ -5,39 +5,16 @@
 
 #include <fmt/format.h>
 #include <imgui.h>
+#include <imgui_internal.h>  // ClearActiveID
 #include <imgui_stdlib.h>
 
+#include "ui/focus.h"
 #include "ui/style.h"
 
 namespace laywright {
 namespace {
 
 namespace fs = std::filesystem;
-
-struct Entry {
-  fs::path path;
-  bool folder = false;
-};
-
-constexpr std::size_t most_entries = 5000;
-
-// Folders first, then plans (or all files), by name. Empty where the folder cannot be read.
-std::vector<Entry> entries_of(const fs::path& folder, bool all_files) {
-  std::vector<Entry> entries;
-  std::error_code error;
-  for (fs::directory_iterator at(folder, error), end; !error && at != end && entries.size() < most_entries;
-       at.increment(error)) {
-    const std::string name = at->path().filename().string();
-    if (name.starts_with('.')) continue;
-    std::error_code unknown;
-    const bool is_folder = at->is_directory(unknown);
-    if (is_folder || all_files || name.ends_with(".toml")) entries.push_back({at->path(), is_folder});
-  }
-  std::sort(entries.begin(), entries.end(), [](const Entry& a, const Entry& b) {
-    return a.folder != b.folder ? a.folder : a.path.filename() < b.path.filename();
-  });
-  return entries;
-}
 
 void begin_where_it_makes_sense(const Workbench& bench, bool saving, FileState& files) {
   std::error_code error;
@@ -49,27 +26,88 @@ void begin_where_it_makes_sense(const Workbench& bench, bool saving, FileState& 
   if (saving && files.name.empty()) files.name = "plan.lay.toml";
 }
 
-// Gives the name of a file that was chosen twice.
-bool list(FileState& files) {
+void go_to(const std::string& folder, FileState& files) {
+  files.folder = folder;
+  files.to_list = true;
+}
+
+// True: a file was opened by a double click or Enter.
+bool entries(const FolderListing& listing, PanelState& state) {
+  FileState& files = state.files;
+  const fs::path folder = listing.folder;
   bool chosen = false;
-  ImGui::BeginChild("entries", {0.0F, -em(5.6F)}, true);
-  const fs::path folder = files.folder;
-  if (folder.has_parent_path() && folder != folder.parent_path() && ImGui::Selectable("..  (up)")) {
-    files.folder = folder.parent_path().string();
+  const bool enter = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Enter), false);
+  if (folder.has_parent_path() && folder != folder.parent_path()) {
+    if (ImGui::Selectable("..  (up)")) go_to(folder.parent_path().string(), files);
+    state.places.note_item("file up");
   }
-  for (const Entry& entry : entries_of(folder, files.all_files)) {
-    const std::string name = entry.path.filename().string();
-    const std::string shown = entry.folder ? name + "/" : name;
-    if (!ImGui::Selectable(shown.c_str(), name == files.name, ImGuiSelectableFlags_AllowDoubleClick)) continue;
-    if (entry.folder) {
-      files.folder = entry.path.string();
-    } else {
-      files.name = name;
-      chosen = ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left);
+  ImGuiListClipper clipper;
+  clipper.Begin(static_cast<int>(listing.entries.size()));
+  while (clipper.Step()) {
+    for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
+      const FolderEntry& entry = listing.entries[static_cast<std::size_t>(i)];
+      const std::string shown = entry.folder ? entry.name + "/" : entry.name;
+      const bool pressed =
+          ImGui::Selectable(shown.c_str(), entry.name == files.name, ImGuiSelectableFlags_AllowDoubleClick);
+      state.places.note_item("file " + entry.name);
+      if (!pressed) continue;
+      if (entry.folder) {
+        go_to((folder / entry.name).string(), files);
+      } else {
+        files.name = entry.name;
+        chosen = enter || ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left);
+      }
     }
   }
+  if (listing.entries.empty() && listing.trouble.empty()) {
+    ImGui::TextDisabled(listing.all_files ? "The folder is empty." : "No lay plan here (*.toml).");
+  }
+  return chosen;
+}
+
+bool list(PanelState& state) {
+  FileState& files = state.files;
+  ImGui::BeginChild("entries", {0.0F, -em(5.6F)}, true);
+  const FolderListing* listing = files.list.of(files.folder, files.all_files, state.wake);
+  bool chosen = false;
+  if (listing == nullptr) {
+    ImGui::TextDisabled("Reading the folder...");
+  } else {
+    if (files.to_list) take_keys_now();
+    files.to_list = false;
+    if (!listing->trouble.empty()) {
+      ImGui::TextWrapped("This folder cannot be read (%s). Go up, or type another one above.",
+                         listing->trouble.c_str());
+    }
+    chosen = entries(*listing, state);
+  }
+  // Tab leads on to the name, Down from the name back.
+  files.to_name = ImGui::IsWindowFocused() && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Tab), false);
   ImGui::EndChild();
   return chosen;
+}
+
+// True: Enter was pressed in it.
+bool name_field(PanelState& state) {
+  FileState& files = state.files;
+  if (ImGui::IsWindowAppearing() || files.to_name) ImGui::SetKeyboardFocusHere();
+  ImGui::SetNextItemWidth(-1.0F);
+  const bool enter = ImGui::InputTextWithHint("##name", "name or path of a *.lay.toml file", &files.name,
+                                              ImGuiInputTextFlags_EnterReturnsTrue);
+  state.places.note_item("file name");
+  if (ImGui::IsItemActive() && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_DownArrow), false)) {
+    ImGui::ClearActiveID();
+    files.to_list = true;
+  }
+  return enter;
+}
+
+bool is_there(const fs::path& path, FileState& files) {
+  if (files.looked_for == path.string()) return files.is_there;
+  std::error_code error;
+  files.looked_for = path.string();
+  files.is_there = fs::exists(path, error);
+  return files.is_there;
 }
 
 }  // namespace
@@ -79,6 +117,7 @@ void file_dialog(const Workbench& bench, bool saving, PanelState& state, Command
   FileState& files = state.files;
   if (!ImGui::IsPopupOpen(title)) {
     begin_where_it_makes_sense(bench, saving, files);
+    files.looked_for.clear();
     ImGui::OpenPopup(title);
   }
   const ImVec2 window = ImGui::GetIO().DisplaySize;
@@ -87,15 +126,11 @@ void file_dialog(const Workbench& bench, bool saving, PanelState& state, Command
   if (!ImGui::BeginPopupModal(title, nullptr, ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove)) return;
   ImGui::SetNextItemWidth(-1.0F);
   ImGui::InputTextWithHint("##folder", "folder", &files.folder);
-  bool done = list(files);
-  if (ImGui::IsWindowAppearing()) ImGui::SetKeyboardFocusHere();
-  ImGui::SetNextItemWidth(-1.0F);
-  done |= ImGui::InputTextWithHint("##name", "name or path of a *.lay.toml file", &files.name,
-                                   ImGuiInputTextFlags_EnterReturnsTrue);
-  state.places.note_item("file name");
+  state.places.note_item("file folder");
+  bool done = list(state);
+  done |= name_field(state);
   const fs::path path = fs::path(files.folder) / files.name;  // a whole path that was typed stands for itself
-  std::error_code error;
-  const bool replaces = saving && !files.name.empty() && fs::exists(path, error) &&
+  const bool replaces = saving && !files.name.empty() && is_there(path, files) &&
                         (bench.active() == nullptr || path != bench.active()->document->path());
   ImGui::TextDisabled("%s", replaces ? "The file is there already; it will be replaced." : " ");
   ImGui::BeginDisabled(files.name.empty());
@@ -105,11 +140,11 @@ void file_dialog(const Workbench& bench, bool saving, PanelState& state, Command
   const bool cancelled = ImGui::Button("Cancel") || ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape));
   ImGui::SameLine();
   ImGui::Checkbox("All files", &files.all_files);
-  if (done && !files.name.empty() && !cancelled) {
-    out.push_back(saving ? Command{cmd::SaveAs{path.string()}} : Command{cmd::Open{path.string()}});
-    ImGui::CloseCurrentPopup();
-  } else if (cancelled) {
-    out.push_back(cmd::Answered{});
+  const bool chosen = done && !files.name.empty() && !cancelled;
+  if (chosen) out.push_back(saving ? Command{cmd::SaveAs{path.string()}} : Command{cmd::Open{path.string()}});
+  if (cancelled) out.push_back(cmd::Answered{});
+  if (chosen || cancelled) {
+    files.list.close();
     ImGui::CloseCurrentPopup();
   }
   ImGui::EndPopup();

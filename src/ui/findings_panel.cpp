@@ -7,6 +7,7 @@
 #include <imgui_stdlib.h>
 
 #include "scene/palette.h"
+#include "ui/focus.h"
 #include "ui/side_panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
@@ -86,10 +87,14 @@ void row(const Finding& finding, std::size_t index, bool chosen, Units units, Pa
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
   ImGui::PushID(static_cast<int>(index));
-  if (ImGui::Selectable("##row", chosen, ImGuiSelectableFlags_SpanAllColumns))
+  if (ImGui::Selectable("##row", chosen, ImGuiSelectableFlags_SpanAllColumns)) {
     out.push_back(cmd::FlyToFinding{index});
+    keep_keys_in_list("Findings", state);
+  }
+  if (chosen) ImGui::SetItemDefaultFocus();
   state.places.note_item(fmt::format("finding {}", index));
-  if (ImGui::IsItemHovered()) {
+  // By keys the text would hide the lines to come; Enter shows it below the list.
+  if (ImGui::IsItemHovered() && !ImGui::GetIO().NavVisible) {
     ImGui::BeginTooltip();
     ImGui::PushTextWrapPos(em(26.0F));
     ImGui::TextUnformatted(finding.text.c_str());
@@ -104,11 +109,11 @@ void row(const Finding& finding, std::size_t index, bool chosen, Units units, Pa
   ImGui::SetCursorScreenPos({at.x + em(0.95F), at.y});
   ImGui::TextUnformatted(spoken(name_of(finding.kind)).c_str());
   ImGui::TableNextColumn();
-  ImGui::Text("%d", finding.layer);
+  right_text(fmt::format("{}", finding.layer));
   ImGui::TableNextColumn();
-  ImGui::Text("%.1f", finding.turn);
+  right_text(fmt::format("{:.1f}", finding.turn));
   ImGui::TableNextColumn();
-  ImGui::Text("%.2f d", finding.size_d);
+  right_text(fmt::format("{:.2f}", finding.size_d));
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", size_text(finding.size_mm, units).c_str());
   ImGui::PopID();
 }
@@ -124,15 +129,19 @@ void list(const std::vector<Finding>& findings, const View& view, PanelState& st
                                     ImGuiTableFlags_SizingStretchProp;
   const float below = view.chosen_finding ? em(10.0F) : 0.0F;
   if (!ImGui::BeginTable("findings", 4, flags, {0.0F, -below - em(0.2F)})) return;
+  take_keys_here("Findings", true, state);
   ImGui::TableSetupScrollFreeze(0, 1);
   const auto column = [](const char* name, float weight, FindingOrder by) {
     ImGui::TableSetupColumn(name, ImGuiTableColumnFlags_WidthStretch, weight, static_cast<ImGuiID>(by));
   };
-  column("Kind", 2.45F, FindingOrder::kind);
-  column("Layer", 1.15F, FindingOrder::layer);
+  column("Kind", 2.2F, FindingOrder::kind);
+  column("Layer", 1.25F, FindingOrder::layer);
   column("Turn", 1.2F, FindingOrder::turn);
-  column("Size", 1.2F, FindingOrder::size);
-  ImGui::TableHeadersRow();
+  column("Size, d", 1.35F, FindingOrder::size);
+  table_heads({"Kind", "Layer", "Turn", "Size, d"}, 1,
+              {"What it is; click to sort", "The layer in which it lies", "The turn at which it begins",
+               "In fiber diameters; hover a line for its length"},
+              true);
   sort_by_header(state.findings);
   ImGuiListClipper clipper;
   clipper.Begin(static_cast<int>(order.size()));
@@ -148,13 +157,13 @@ void list(const std::vector<Finding>& findings, const View& view, PanelState& st
 }  // namespace
 
 void findings_panel(const Workbench& bench, PanelState& state, Commands& out) {
-  const WoundPtr wound = bench.wound();
+  const WoundPtr wound = bench.wound_in_hand();
   if (!wound) {
-    ImGui::TextWrapped("%s", bench.hint().c_str());
+    ImGui::TextWrapped("Findings stand here as soon as a plan is laid.");
     return;
   }
   const std::vector<Finding>& findings = wound->measurements().findings;
-  const View& view = bench.active()->stage.view;
+  const View& view = bench.stage_in_hand()->view;
   if (findings.empty()) {
     ImGui::TextWrapped("Nothing was found: the turns lie side by side, the edges are even, the rim is clear.");
     return;

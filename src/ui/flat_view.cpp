@@ -7,6 +7,9 @@ namespace laywright {
 namespace {
 constexpr double zoom_per_notch = 1.2;
 constexpr float click_px = 4.0F;
+constexpr double key_share = 0.1;
+
+bool is_sensible(double width_mm) { return width_mm > 0.02 && width_mm < 1e5; }
 }  // namespace
 
 FaceWindow fitted(const FaceWindow& wanted, const ImVec2& size) {
@@ -30,12 +33,28 @@ FaceWindow moved(const FlatView& view, bool& click) {
   if (ImGui::IsItemHovered() && io.MouseWheel != 0.0F) {
     const double f = std::pow(zoom_per_notch, -io.MouseWheel);
     const double x = view.x_of(io.MousePos.x), r = view.r_of(io.MousePos.y);
-    const double width = (w.x_to - w.x_from) * f;
-    if (width > 0.02 && width < 1e5) {
+    if (is_sensible((w.x_to - w.x_from) * f)) {
       w = {x + (w.x_from - x) * f, x + (w.x_to - x) * f, r + (w.r_from - r) * f, r + (w.r_to - r) * f};
     }
   }
   return w;
+}
+
+std::optional<KeyMove> move_of_key(std::string_view keys) {
+  if (keys == "Left") return KeyMove{-key_share, 0.0, 1.0};
+  if (keys == "Right") return KeyMove{key_share, 0.0, 1.0};
+  if (keys == "Up") return KeyMove{0.0, key_share, 1.0};
+  if (keys == "Down") return KeyMove{0.0, -key_share, 1.0};
+  if (keys == "+") return KeyMove{0.0, 0.0, 1.0 / zoom_per_notch};
+  if (keys == "-") return KeyMove{0.0, 0.0, zoom_per_notch};
+  return std::nullopt;
+}
+
+FaceWindow moved(const FaceWindow& window, const KeyMove& by) {
+  const double width = window.x_to - window.x_from, height = window.r_to - window.r_from;
+  const double factor = is_sensible(width * by.factor) ? by.factor : 1.0;
+  const double x = window.x_from + (0.5 + by.right) * width, r = window.r_from + (0.5 + by.up) * height;
+  return {x - 0.5 * factor * width, x + 0.5 * factor * width, r - 0.5 * factor * height, r + 0.5 * factor * height};
 }
 
 }  // namespace laywright

@@ -1,6 +1,9 @@
 // A window onto a flat drawing: what part is seen, moved and zoomed with the mouse.
 #pragma once
 
+#include <optional>
+#include <string_view>
+
 #include <imgui.h>
 
 #include "scene/face.h"
@@ -26,5 +29,14 @@ struct FlatView {
 
 // After the mouse's drag and wheel on the item drawn last; the same when it did neither. `click`: it was clicked.
 [[nodiscard]] FaceWindow moved(const FlatView& view, bool& click);
+
+// What a key does to a drawing: shares of what is seen by which it goes to the right and up, and the factor by which
+// what is seen grows. None for another key.
+struct KeyMove {
+  double right = 0.0, up = 0.0, factor = 1.0;
+};
+[[nodiscard]] std::optional<KeyMove> move_of_key(std::string_view keys);
+
+[[nodiscard]] FaceWindow moved(const FaceWindow& window, const KeyMove& by);
 
 }  // namespace laywright

@@ -2,8 +2,8 @@
 
 #include "scene/palette.h"
 #include "ui/drawer_panels.h"
+#include "ui/focus.h"
 #include "ui/style.h"
-#include "ui/texts.h"
 
 namespace laywright {
 namespace {
@@ -14,6 +14,7 @@ void row(const LayerRow& layer, bool alone, Units units, PanelState& state, Comm
   ImGui::PushID(layer.layer);
   if (ImGui::Selectable("##row", alone, ImGuiSelectableFlags_SpanAllColumns)) {
     out.push_back(alone ? cmd::Peel{1, std::nullopt} : cmd::Peel{1, layer.layer});
+    keep_keys_in_list("Layers", state);
   }
   state.places.note_item(fmt::format("layer {}", layer.layer));
   ImGui::SameLine(0.0F, 0.0F);
@@ -22,33 +23,47 @@ void row(const LayerRow& layer, bool alone, Units units, PanelState& state, Comm
   ImGui::Text("%d", layer.layer);
   const auto cell = [](const std::string& text) {
     ImGui::TableNextColumn();
-    ImGui::TextUnformatted(text.c_str());
+    right_text(text);
   };
-  cell(layer.direction > 0 ? "right" : "left");
+  const bool inch = units == Units::inch;
+  const double per_length = inch ? 1.0 / 304.8 : 1e-3;
+  ImGui::TableNextColumn();
+  ImGui::TextUnformatted(layer.direction > 0 ? "right" : "left");
   cell(fmt::format("{:.1f}", layer.turns));
-  cell(fiber_length_text(layer.length_mm, units));
-  cell(size_text(layer.mean_diameter_mm, units));
+  cell(fmt::format("{:.2f}", layer.length_mm * per_length));
+  cell(inch ? fmt::format("{:.4f}", layer.mean_diameter_mm / 25.4) : fmt::format("{:.3f}", layer.mean_diameter_mm));
   cell(layer.mean_rise_d ? fmt::format("{:.3f}", *layer.mean_rise_d) : "-");
-  cell(fiber_length_text(layer.gap_length_mm, units));
-  cell(fmt::format("{:.1f} %", 100.0 * layer.bridged_share));
+  cell(fmt::format("{:.2f}", layer.gap_length_mm * per_length));
+  cell(fmt::format("{:.1f}", 100.0 * layer.bridged_share));
   ImGui::PopID();
 }
 
 }  // namespace
 
 void layers_panel(const Workbench& bench, PanelState& state, Commands& out) {
-  const WoundPtr wound = bench.wound();
-  const View& view = bench.active()->stage.view;
+  const WoundPtr wound = bench.wound_in_hand();
+  const View& view = bench.stage_in_hand()->view;
   const std::vector<LayerRow>& layers = wound->measurements().layers;
   constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_ScrollY | ImGuiTableFlags_ScrollX |
                                     ImGuiTableFlags_SizingFixedFit | ImGuiTableFlags_BordersInnerV;
   if (!ImGui::BeginTable("layers", 8, flags, ImGui::GetContentRegionAvail())) return;
+  take_keys_here("Layers", true, state);
   ImGui::TableSetupScrollFreeze(0, 1);
-  for (const char* name :
-       {"Layer", "To the", "Turns", "Length", "Mean diameter", "Rise, d", "Beside a gap", "Bridged"}) {
-    ImGui::TableSetupColumn(name);
-  }
-  ImGui::TableHeadersRow();
+  const bool inch = view.units == Units::inch;
+  const std::vector<const char*> names{"Layer",
+                                       "To the",
+                                       "Turns",
+                                       inch ? "Length, ft" : "Length, m",
+                                       inch ? "Mean \u00D8, in" : "Mean \u00D8, mm",
+                                       "Rise, d",
+                                       inch ? "By a gap, ft" : "By a gap, m",
+                                       "Bridged, %"};
+  for (const char* name : names) ImGui::TableSetupColumn(name);
+  table_heads(names, 2,
+              {"Click a line to show the wind up to that layer; again for all of it",
+               "Way of the guide in this stroke", "Turns in this layer", "Fiber in this layer",
+               "Mean diameter of the fiber's centre line", "Mean rise over the layer below, in fiber diameters",
+               "Fiber that lies beside a gap wider than the limit", "Share of the fiber that hangs free"});
   ImGuiListClipper clipper;
   clipper.Begin(static_cast<int>(layers.size()));
   while (clipper.Step()) {

@@ -5,53 +5,33 @@
 #include <fmt/format.h>
 
 #include "ui/drawer_panels.h"
+#include "ui/flat_view.h"
+#include "ui/focus.h"
+#include "ui/map_image.h"
 #include "ui/style.h"
 #include "ui/texts.h"
 
 namespace laywright {
 namespace {
 
-constexpr std::size_t most_columns = 1024;
-
-// The shell's colours, each lit by how the fiber's round leans and how open it lies, so that crossovers show as lines.
-// Columns that are finer than the screen are averaged.
-void prepare(const std::shared_ptr<const Scene>& scene, MapState& state) {
-  if (state.scene.lock() == scene) return;
-  state.scene = scene;
-  const Shell& shell = scene->shell;
-  const ShellGrid& grid = shell.grid;
-  const std::size_t each = std::max<std::size_t>(1, (grid.columns + most_columns - 1) / most_columns);
-  const std::size_t columns = std::max<std::size_t>(1, grid.columns / each);
-  PanelImage& image = state.image;
-  ++image.version;
-  image.width = static_cast<int>(columns);
-  image.height = static_cast<int>(grid.rows);
-  image.pixels.assign(columns * grid.rows, Rgba{});
-  for (std::size_t row = 0; row < grid.rows; ++row) {
-    for (std::size_t column = 0; column < columns; ++column) {
-      float sum[3]{};
-      for (std::size_t i = 0; i < each; ++i) {
-        const std::size_t at = shell.index(row, column * each + i);
-        const Rgba c = shell.colour[at].a > 0 ? shell.colour[at] : Rgba{150, 150, 155, 255};
-        const float lean = static_cast<float>(shell.across[at]) / 127.0F;
-        const float light =
-            (0.55F + 0.45F * static_cast<float>(shell.openness[at]) / 255.0F) * (1.0F - 0.45F * lean * lean);
-        sum[0] += light * c.r;
-        sum[1] += light * c.g;
-        sum[2] += light * c.b;
-      }
-      const auto mean = [&](float s) { return static_cast<std::uint8_t>(s / static_cast<float>(each)); };
-      image.pixels[row * columns + column] = {mean(sum[0]), mean(sum[1]), mean(sum[2]), 255};
-    }
+void prepare(const std::shared_ptr<const Scene>& scene, const PanelState& panels, MapState& state) {
+  if (auto made = state.work.take()) {
+    const std::uint64_t version = state.image.version + 1;
+    state.scene = made->first;
+    state.image = std::move(made->second);
+    state.image.version = version;
   }
+  if (state.scene.lock() == scene || state.asked.lock() == scene) return;
+  state.asked = scene;
+  state.work.ask([scene] { return std::pair(std::weak_ptr<const Scene>(scene), map_image(*scene)); }, panels.wake);
 }
 
 struct MapPlace {
   std::size_t row = 0, column = 0;
 };
 
-MapPlace place_under(const Shell& shell, const MapState& state, const ImVec2& low, const ImVec2& high) {
-  const ImVec2 mouse = ImGui::GetIO().MousePos;
+MapPlace place_at(const Shell& shell, const MapState& state, const ImVec2& mouse, const ImVec2& low,
+                  const ImVec2& high) {
   const double across = (mouse.x - low.x) / std::max(1.0F, high.x - low.x);
   const double up = (high.y - mouse.y) / std::max(1.0F, high.y - low.y);
   const double x = std::clamp(state.x_from + across * (state.x_to - state.x_from), 0.0, 0.999999);
@@ -60,24 +40,44 @@ MapPlace place_under(const Shell& shell, const MapState& state, const ImVec2& lo
           static_cast<std::size_t>(x * static_cast<double>(shell.grid.columns))};
 }
 
-// Zooms x and the way around together, about the pointer; brought back into the whole.
+// About a share of what is seen; brought back into the whole.
+void zoom_about(double& from, double& to, double share, double factor) {
+  const double at = from + share * (to - from);
+  from = std::max(0.0, at + (from - at) * factor);
+  to = std::min(1.0, at + (to - at) * factor);
+}
+
+void shift(double& from, double& to, double by) {
+  const double brought_in = std::clamp(by, -from, 1.0 - to);
+  from += brought_in;
+  to += brought_in;
+}
+
+// True: the place at the cross is to be picked.
+bool take_drawing_keys(MapState& state, const std::vector<std::string>& pressed) {
+  bool picks = false;
+  for (const std::string& keys : pressed) {
+    if (const auto by = move_of_key(keys)) {
+      shift(state.x_from, state.x_to, by->right * (state.x_to - state.x_from));
+      shift(state.turn_from, state.turn_to, by->up * (state.turn_to - state.turn_from));
+      zoom_about(state.x_from, state.x_to, 0.5, by->factor);
+      zoom_about(state.turn_from, state.turn_to, 0.5, by->factor);
+    }
+    if (keys == "Home") state.x_from = state.turn_from = 0.0;
+    if (keys == "Home") state.x_to = state.turn_to = 1.0;
+    picks |= keys == "Enter";
+  }
+  return picks;
+}
+
+// Zooms x and the way around together, about the pointer.
 void zoom(MapState& state, const ImVec2& low, const ImVec2& high) {
   const ImGuiIO& io = ImGui::GetIO();
-  const auto about = [](double& from, double& to, double share, double factor) {
-    const double at = from + share * (to - from);
-    from = std::max(0.0, at + (from - at) * factor);
-    to = std::min(1.0, at + (to - at) * factor);
-  };
   if (ImGui::IsItemHovered() && io.MouseWheel != 0.0F) {
     const double factor = std::pow(1.25, -io.MouseWheel);
-    about(state.x_from, state.x_to, (io.MousePos.x - low.x) / std::max(1.0F, high.x - low.x), factor);
-    about(state.turn_from, state.turn_to, (high.y - io.MousePos.y) / std::max(1.0F, high.y - low.y), factor);
+    zoom_about(state.x_from, state.x_to, (io.MousePos.x - low.x) / std::max(1.0F, high.x - low.x), factor);
+    zoom_about(state.turn_from, state.turn_to, (high.y - io.MousePos.y) / std::max(1.0F, high.y - low.y), factor);
   }
-  const auto shift = [](double& from, double& to, double by) {
-    const double brought_in = std::clamp(by, -from, 1.0 - to);
-    from += brought_in;
-    to += brought_in;
-  };
   if (ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left, 4.0F)) {
     shift(state.x_from, state.x_to, -io.MouseDelta.x / (high.x - low.x) * (state.x_to - state.x_from));
     shift(state.turn_from, state.turn_to, io.MouseDelta.y / (high.y - low.y) * (state.turn_to - state.turn_from));
@@ -93,7 +93,7 @@ void map_panel(const Workbench& bench, const Shown& shown, PanelState& panels, C
     return;
   }
   MapState& state = panels.map;
-  prepare(shown.scene, state);
+  prepare(shown.scene, panels, state);
   const Stage& stage = bench.active()->stage;
   const int last = stage.view.last_layer.value_or(static_cast<int>(wound->build().strokes.size()));
   const std::string unit = shown.scene->legend.unit.empty() ? "" : fmt::format(" in {}", shown.scene->legend.unit);
@@ -107,7 +107,9 @@ void map_panel(const Workbench& bench, const Shown& shown, PanelState& panels, C
   panels.places.note_item("map");
   const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
   zoom(state, low, high);
-  if (panels.show_image) {
+  const bool has_keys = drawing_has_keys("Map", panels);
+  const bool key_pick = has_keys && take_drawing_keys(state, panels.focus.drawing_keys);
+  if (panels.show_image && state.image.version > 0) {
     const auto f = [](double v) { return static_cast<float>(v); };
     ImGui::GetWindowDrawList()->AddImage(panels.show_image(ImageSlot::map, state.image), low, high,
                                          {f(state.x_from), f(state.turn_to)}, {f(state.x_to), f(state.turn_from)});
@@ -115,8 +117,10 @@ void map_panel(const Workbench& bench, const Shown& shown, PanelState& panels, C
   const Shell& shell = shown.scene->shell;
   const ImVec2 pulled = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0.0F);
   const bool click = ImGui::IsItemDeactivated() && ImGui::IsItemHovered() && std::hypot(pulled.x, pulled.y) < 4.0F;
-  if (!ImGui::IsItemHovered()) return;
-  const MapPlace at = place_under(shell, state, low, high);
+  if (has_keys) draw_key_frame(low, high);
+  if (!ImGui::IsItemHovered() && !key_pick) return;
+  const ImVec2 middle{0.5F * (low.x + high.x), 0.5F * (low.y + high.y)};
+  const MapPlace at = place_at(shell, state, key_pick ? middle : ImGui::GetIO().MousePos, low, high);
   const std::uint32_t node = shell.node[shell.index(at.row, at.column)];
   // The scene may still be of an older, longer build.
   if (node == no_node || node >= wound->build().nodes.size()) {
@@ -128,7 +132,7 @@ void map_panel(const Workbench& bench, const Shown& shown, PanelState& panels, C
                                       facts.layer, size_text(facts.x_mm, stage.view.units), facts.angle_deg,
                                       size_text(facts.r_mm, stage.view.units))
                               .c_str());
-  if (!click) return;
+  if (!click && !key_pick) return;
   panels.wanted_tab = "Turn";
   out.push_back(cmd::PickNode{node});
   // The 3D picture turns so that the place faces the eye: azimuth and elevation both by its direction.

@@ -32,11 +32,17 @@ std::string label_of(const CommandInfo& info, const Desk* desk) {
   return std::string(info.name);
 }
 
-void recent_files(const Workbench& bench, Commands& out) {
+void recent_files(const Workbench& bench, PanelState& state, Commands& out) {
   const std::vector<std::string>& recent = bench.settings().recent;
-  if (!ImGui::BeginMenu("Open a recent one", !recent.empty())) return;
-  for (const std::string& file : recent) {
+  const bool open = ImGui::BeginMenu("Open a recent one", !recent.empty());
+  if (!open) state.places.note_item("menu recent");
+  if (!open) return;
+  for (std::size_t i = 0; i < recent.size(); ++i) {
+    const std::string& file = recent[i];
+    ImGui::PushID(static_cast<int>(i));  // files of one name in several folders
     if (ImGui::MenuItem(std::filesystem::path(file).filename().c_str())) out.push_back(cmd::Open{file});
+    ImGui::PopID();
+    state.places.note_item(fmt::format("recent {}", i));
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", file.c_str());
   }
   ImGui::EndMenu();
@@ -63,7 +69,7 @@ void items(const Workbench& bench, std::string_view group, PanelState& state, Co
     if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
       ImGui::SetTooltip("%s", reason.empty() ? std::string(info.help).c_str() : reason.c_str());
     }
-    if (info.name == "Open...") recent_files(bench, out);
+    if (info.name == "Open...") recent_files(bench, state, out);
   }
 }
 
@@ -86,6 +92,10 @@ void progress(const Workbench& bench, Commands& out) {
 void menu_bar(const Workbench& bench, PanelState& state, Commands& out) {
   if (!ImGui::BeginMenuBar()) return;
   for (const std::string_view group : groups) {
+    if (state.focus.menu == group) {
+      ImGui::OpenPopup(std::string(group).c_str());
+      state.focus.menu.clear();
+    }
     if (!ImGui::BeginMenu(std::string(group).c_str())) {
       state.places.note_item(fmt::format("menu {}", group));
       continue;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <chrono>
 #include <functional>
 #include <map>
 #include <memory>
@@ -13,6 +14,10 @@
 #include <imgui.h>
 
 #include "scene/scene.h"
+#include "ui/folder_list.h"
+#include "ui/panel_image.h"
+#include "ui/panel_work.h"
+#include "ui/section_drawing.h"
 #include "workbench/workbench.h"
 
 namespace laywright {
@@ -39,12 +44,6 @@ struct Places {
   }
 };
 
-// An image that the graphics card holds for a panel: `version` tells when it must be made anew.
-struct PanelImage {
-  std::uint64_t version = 0;
-  int width = 0, height = 0;
-  std::vector<Rgba> pixels;
-};
 enum class ImageSlot { section, map };
 using ShowImage = std::function<ImTextureID(ImageSlot, const PanelImage&)>;
 
@@ -60,32 +59,60 @@ struct FindingsState {
 struct SectionState {
   double angle_deg = 90.0;
   std::optional<FaceWindow> window;  // none: all of it
-  // What is drawn, and of what.
-  std::weak_ptr<const Wound> wound;
-  std::string key;
-  std::vector<FaceDisc> discs;
-  std::vector<std::uint32_t> nodes;  // of the image, where there is one
-  PanelImage image;
-  double px_mm = 0.0;
-  FaceWindow drawn;
+  FaceWindow seen;                   // in the last frame
+  SectionDrawing drawing;            // the newest that was made
+  SectionDrawing asked;              // what the newest that was asked for will cover, without its turns
+  PanelImage image;                  // of the drawing, where it is one
+  PanelWork<SectionDrawing> work;
 };
 
 struct MapState {
-  std::weak_ptr<const Scene> scene;
+  std::weak_ptr<const Scene> scene, asked;  // of the image, and of the one that is being made
   PanelImage image;
+  PanelWork<std::pair<std::weak_ptr<const Scene>, PanelImage>> work;
   double x_from = 0.0, x_to = 1.0;        // shown share of the width
   double turn_from = 0.0, turn_to = 1.0;  // and of the way around
 };
 
+// What is being typed goes into the plan when the person says so: half a number or unit is no value.
 struct TypingState {
-  std::string path;  // of the field that is being typed into; empty: none
-  std::string text;
+  using Clock = std::chrono::steady_clock;
+
+  std::string path;        // of the field that is being typed into; empty: none
+  std::string text, sent;  // now, and what the plan has of it
   std::uint64_t gesture = 0;
+  std::uint64_t desk = 0, changes = 0;        // whose field it is, and its changes when typing began
+  std::optional<Clock::time_point> typed_at;  // last, where the text stands for itself but is not sent
+  bool seen = false;                          // the field was drawn in this frame
+};
+
+// A step button that is held.
+struct StepState {
+  std::string path;
+  std::uint64_t gesture = 0;
+  TypingState::Clock::time_point next;  // when it steps again
+};
+
+// Where the keyboard is. By itself it is with the picture, and keys are commands; a panel takes those that move about
+// in it and operate it.
+struct FocusState {
+  std::string panel;                      // by the name of its tab, or "messages"; empty: the picture
+  bool enters = false;                    // the panel takes the keyboard in the next frame
+  bool controls = false;                  // of a panel with a drawing or a list: what stands above that
+  bool enter_held = false;                // the Enter key went down where nothing is typed
+  std::string menu;                       // to be opened in the next frame
+  std::vector<std::string> drawing_keys;  // for the section or the map, in this frame
+  std::vector<std::string> open_tabs;     // as drawn in this frame, from left to right
+  bool messages = false;                  // there are some
 };
 
 struct FileState {
   std::string folder, name;
   bool all_files = false;
+  bool to_list = false, to_name = false;  // where the keyboard goes in this frame
+  std::string looked_for;                 // the path of which `is_there` is told
+  bool is_there = false;
+  FolderList list;
 };
 
 // What the window shows of a build; made elsewhere.
@@ -97,19 +124,24 @@ struct Shown {
 struct PanelState {
   Places places;
   TypingState typing;
+  StepState step;
+  FocusState focus;
   FindingsState findings;
   SectionState section;
   MapState map;
   FileState files;
   std::uint64_t gestures = 0;
-  std::string wanted_tab;  // to be brought to the front in the next frame
+  std::string wanted_tab;                    // to be brought to the front in the next frame
+  std::vector<std::string> remembered_tabs;  // those in front when the program last ended, until they are drawn
   bool wants_to_quit = false, quits = false;
   float drawer_height = 0.0F;  // as the person dragged it, in letters; 0: by default
   bool drawer_open = true;
   bool compared = false;             // in the last frame
   std::optional<ImVec2> pressed_at;  // in the picture
   ShowImage show_image;
-  ImFont* strong = nullptr;  // of headings
+  std::function<void()> wake;  // a frame is needed; from any thread
+  ImFont* strong = nullptr;    // of headings
+  float scale = 1.0F;          // of letters and all that goes by them
 };
 
 }  // namespace laywright

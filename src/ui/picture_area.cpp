@@ -50,14 +50,22 @@ void zoom(const Mapping& map, double notches, const ImVec2& at, Commands& out) {
   out.push_back(cmd::SetCamera{camera});
 }
 
-void click(const Mapping& map, const Wound& wound, const ImVec2& at, PanelState& state, Commands& out) {
+void click(const Mapping& map, const Wound& wound, const Wound& in_hand, const ImVec2& at, PanelState& state,
+           Commands& out) {
   const glm::dvec2 place = map.to_picture(at);
   const std::optional<FiberHit> hit = pick_fiber(wound.source, map.view, ray_through(map.view, place.x, place.y));
   if (hit) state.wanted_tab = "Turn";
-  out.push_back(cmd::PickNode{hit ? std::optional<std::size_t>(hit->node) : std::nullopt});
+  if (!hit) {
+    out.push_back(cmd::PickNode{});
+    return;
+  }
+  // Of two linked pictures, what was hit may be of the other build: the same place along the fiber is meant.
+  const double turn = static_cast<double>(hit->node) / static_cast<double>(wound.source.stations());
+  const Stage picked{{}, {}, turn, {}, {}};
+  out.push_back(cmd::PickNode{&wound == &in_hand ? std::optional(hit->node) : picked_node(picked, in_hand)});
 }
 
-void mouse(const Mapping& map, const Wound& wound, PanelState& state, Commands& out) {
+void mouse(const Mapping& map, const Wound& wound, const Wound& in_hand, PanelState& state, Commands& out) {
   const ImGuiIO& io = ImGui::GetIO();
   if (ImGui::IsItemHovered() && io.MouseWheel != 0.0F) zoom(map, io.MouseWheel, io.MousePos, out);
   if (ImGui::IsItemActivated()) state.pressed_at = io.MousePos;
@@ -76,24 +84,22 @@ void mouse(const Mapping& map, const Wound& wound, PanelState& state, Commands& 
     state.pressed_at.reset();
     if (ImGui::IsMouseReleased(ImGuiMouseButton_Left) &&
         std::hypot(io.MousePos.x - from.x, io.MousePos.y - from.y) < click_px) {
-      click(map, wound, io.MousePos, state, out);
+      click(map, wound, in_hand, io.MousePos, state, out);
     }
   }
 }
 
-void ring_at(ImDrawList& canvas, const Mapping& map, const Vec3& place, ImU32 color, const char* words) {
+void ring_at(ImDrawList& canvas, const Mapping& map, const Vec3& place, ImU32 color) {
   const std::optional<glm::dvec2> at = in_picture(map.view, place);
   if (!at) return;
   const ImVec2 centre = map.to_window(*at);
   const ImU32 rim = map.view.theme == Theme::light ? IM_COL32_WHITE : IM_COL32_BLACK;
   canvas.AddCircle(centre, em(0.6F), rim, 0, em(0.28F));
   canvas.AddCircle(centre, em(0.6F), color, 0, em(0.14F));
-  if (words != nullptr) canvas.AddText({centre.x + em(0.9F), centre.y - em(0.55F)}, color, words);
 }
 
-// The picked turn; while the wind grows, where the fiber comes on and the guide that lays it.
+// The picked turn.
 void signs(ImDrawList& canvas, const Mapping& map, const Wound& wound, const Stage& stage) {
-  const ImU32 ink = ImGui::GetColorU32(ImGuiCol_Text);
   if (const std::optional<std::size_t> node = picked_node(stage, wound)) {
     const Build& build = wound.build();
     const double angle = 2.0 * std::numbers::pi * static_cast<double>(*node % wound.source.stations()) /
@@ -103,20 +109,8 @@ void signs(ImDrawList& canvas, const Mapping& map, const Wound& wound, const Sta
         !is_removed(removed_sectors(map.view), angle) && visible_fiber(wound.source, map.view).shows(*node);
     if (seen)
       ring_at(canvas, map, in_space(build.nodes.x(*node), build.nodes.r(*node), angle),
-              ImGui::GetColorU32(ImGuiCol_CheckMark), nullptr);
+              ImGui::GetColorU32(ImGuiCol_CheckMark));
   }
-  const Moment moment = moment_of(stage.playback, wound);
-  if (moment.at_end) return;
-  const Vec3 lay = in_space(moment.lay_x_mm, moment.lay_r_mm, moment.angle_rad);
-  // The free fiber leaves the spool along its tangent.
-  const double free_mm = std::max(wound.plan().traverse().free_length_mm, wound.source.d() * 20.0);
-  const Vec3 along{0.0, -std::sin(moment.angle_rad), std::cos(moment.angle_rad)};
-  Vec3 guide = lay + along * free_mm;
-  guide.x = moment.guide_x_mm;
-  const auto from = in_picture(map.view, lay), to = in_picture(map.view, guide);
-  if (from && to) canvas.AddLine(map.to_window(*from), map.to_window(*to), ink, em(0.12F));
-  ring_at(canvas, map, lay, ink, nullptr);
-  ring_at(canvas, map, guide, ink, "guide");
 }
 
 void centred_words(ImDrawList& canvas, const Box2& box, const std::string& words) {
@@ -145,8 +139,17 @@ void picture_area(const Workbench& bench, const Box2& box, bool active, PanelSta
   if (wound && bench.active() != nullptr) {
     const Stage stage = active ? bench.active()->stage : bench.other_stage();
     const Mapping map{box, stage.view};
-    if (active) mouse(map, *wound, state, out);
+    const bool apart = bench.comparison() && !bench.comparison()->linked;
+    const bool touched = ImGui::IsItemActivated() || (ImGui::IsItemHovered() && ImGui::GetIO().MouseWheel != 0.0F);
+    if (apart && touched && bench.other_in_hand() == active) out.push_back(cmd::TakeInHand{!active});
+    const WoundPtr in_hand = apart ? wound : bench.wound();
+    if (in_hand) mouse(map, *wound, *in_hand, state, out);
     signs(canvas, map, *wound, stage);
+    // Which of the two the keys and panels are for.
+    if (apart && bench.other_in_hand() != active) {
+      canvas.AddRect({box.x, box.y}, {box.x + box.width, box.y + box.height}, ImGui::GetColorU32(ImGuiCol_CheckMark),
+                     0.0F, 0, em(0.2F));
+    }
   } else {
     centred_words(canvas, box, active ? bench.hint() : "The other build is being laid.");
   }

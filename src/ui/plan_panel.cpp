@@ -7,8 +7,10 @@
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
+#include "ui/plan_field.h"
 #include "ui/style.h"
 #include "workbench/field_help.h"
+#include "workbench/issue_words.h"
 
 namespace laywright {
 namespace {
@@ -22,13 +24,11 @@ std::string sentence(std::string text) {
   return text;
 }
 
-void issue_lines(const Issues& issues, Theme theme) {
+void issue_lines(const Issues& issues, const std::vector<FieldRow>& rows, Theme theme) {
   for (const Issue& issue : issues) {
     ImGui::PushStyleColor(ImGuiCol_Text, color_of_issue(issue, theme));
     ImGui::PushTextWrapPos(0.0F);
-    std::string text = sentence(issue.what);
-    if (!issue.allowed.empty()) text += fmt::format(" (allowed: {})", issue.allowed);
-    ImGui::TextUnformatted(text.c_str());
+    ImGui::TextUnformatted(issue_words(issue, rows).c_str());
     ImGui::PopTextWrapPos();
     ImGui::PopStyleColor();
   }
@@ -46,21 +46,6 @@ void help_tip(const FieldRow& row) {
   ImGui::EndTooltip();
 }
 
-// What is typed goes into the plan at once; all that is typed until the field is left is one step of undo.
-void text_field(const FieldRow& row, PanelState& state, Commands& out) {
-  TypingState& typing = state.typing;
-  const bool typed_here = typing.path == row.path;
-  std::string text = typed_here ? typing.text : row.text;
-  const char* empty = row.idle.empty() ? (row.info->required ? "needed" : "not given") : "";
-  const bool changed = ImGui::InputTextWithHint("##value", empty, &text, ImGuiInputTextFlags_AutoSelectAll);
-  if (ImGui::IsItemActivated()) typing = {row.path, row.text, ++state.gestures};
-  if (changed && typing.path == row.path) {
-    typing.text = text;
-    out.push_back(cmd::TypeField{row.path, text, typing.gesture});
-  }
-  if (ImGui::IsItemDeactivated() && typing.path == row.path) typing = {};
-}
-
 void choice_field(const FieldRow& row, Commands& out) {
   const auto& choices = row.info->choices;
   const auto chosen = row.value ? static_cast<std::size_t>(*row.value) : choices.size();
@@ -74,42 +59,70 @@ void choice_field(const FieldRow& row, Commands& out) {
   ImGui::EndCombo();
 }
 
-void field(const FieldRow& row, Theme theme, Units units, PanelState& state, Commands& out) {
-  ImGui::PushID(row.path.c_str());
-  ImGui::TableNextRow();
-  ImGui::TableNextColumn();
+bool is_lacking(const FieldRow& row) { return row.info->required && row.text.empty(); }
+
+// What all fields of the form have in common.
+struct Form {
+  const Desk& desk;
+  const std::vector<FieldRow>& rows;
+  Theme theme;
+  float unit_width;
+  double fiber_mm;
+};
+
+void name_cell(const FieldRow& row, bool quiet) {
   ImGui::AlignTextToFramePadding();
-  const bool quiet = !row.idle.empty() || (row.is_default && row.issues.empty());
   ImGui::PushStyleColor(ImGuiCol_Text, quiet ? quiet_color() : ImGui::GetStyleColorVec4(ImGuiCol_Text));
   ImGui::TextUnformatted(sentence(std::string(row.help.name)).c_str());
   ImGui::PopStyleColor();
   help_tip(row);
-  ImGui::TableNextColumn();
-  const float unit_width = em(units == Units::inch ? 4.9F : 3.3F);
-  ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - unit_width);
-  const bool wrong = has_error(row.issues);
-  if (wrong) ImGui::PushStyleColor(ImGuiCol_Border, error_color(theme));
+}
+
+void value_cell(const Form& form, const FieldRow& row, bool quiet, PanelState& state, Commands& out) {
+  const bool choice = row.info->kind == FieldKind::choice;
+  const float buttons = choice ? 0.0F : step_buttons_width();
+  ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - form.unit_width - buttons);
+  const bool wrong = has_error(row.issues) || is_lacking(row);
+  if (wrong) ImGui::PushStyleColor(ImGuiCol_Border, error_color(form.theme));
   if (wrong) ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 1.0F);
   if (quiet) ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
-  row.info->kind == FieldKind::choice ? choice_field(row, out) : text_field(row, state, out);
+  choice ? choice_field(row, out) : text_field(form.desk, row, form.fiber_mm, state, out);
   if (quiet) ImGui::PopStyleColor();
   if (wrong) ImGui::PopStyleVar();
   if (wrong) ImGui::PopStyleColor();
   state.places.note_item("field " + row.path);
-  if (!ImGui::IsItemActive()) help_tip(row);
+  if (!ImGui::IsItemActive() && row.issues.empty()) help_tip(row);  // it would hide what is wrong
+  if (!choice) step_buttons(form.desk, row, form.fiber_mm, state, out);
   ImGui::SameLine(0.0F, em(0.35F));
   ImGui::TextDisabled("%s", row.unit != nullptr ? std::string(row.unit->name).c_str() : "");
-  if (state.typing.path == row.path || !row.issues.empty()) {
-    ImGui::TableNextRow();
-    ImGui::TableNextColumn();
-    ImGui::TableNextColumn();
-    issue_lines(row.issues, theme);
-    if (row.issues.empty()) {
-      ImGui::PushTextWrapPos(0.0F);
-      ImGui::TextDisabled("%s", fmt::format("{} Allowed: {}.", row.help.explanation, row.allowed).c_str());
-      ImGui::PopTextWrapPos();
-    }
+}
+
+// What is wrong with it, or, while it is typed into, what it is.
+void word_cell(const Form& form, const FieldRow& row, const TypingState& typing) {
+  const bool typed_here = typing.path == row.path;
+  const bool waits = typed_here && typing.text != typing.sent;
+  if (!typed_here && row.issues.empty()) return;
+  ImGui::TableNextRow();
+  ImGui::TableNextColumn();
+  ImGui::TableNextColumn();
+  if (!waits) issue_lines(row.issues, form.rows, form.theme);
+  ImGui::PushTextWrapPos(0.0F);
+  if (waits) ImGui::TextDisabled("Enter takes it, Escape gives it up. Allowed: %s.", row.allowed.c_str());
+  if (!waits && row.issues.empty()) {
+    ImGui::TextDisabled("%s", fmt::format("{} Allowed: {}.", row.help.explanation, row.allowed).c_str());
   }
+  ImGui::PopTextWrapPos();
+}
+
+void field(const Form& form, const FieldRow& row, PanelState& state, Commands& out) {
+  ImGui::PushID(row.path.c_str());
+  ImGui::TableNextRow();
+  ImGui::TableNextColumn();
+  const bool quiet = !row.idle.empty() || (row.is_default && row.issues.empty() && !is_lacking(row));
+  name_cell(row, quiet);
+  ImGui::TableNextColumn();
+  value_cell(form, row, quiet, state, out);
+  word_cell(form, row, state.typing);
   ImGui::PopID();
 }
 
@@ -147,12 +160,11 @@ bool table_heading(const std::string& table, const PlanDraft& draft, PanelState&
   return true;
 }
 
-void fields_of(const std::vector<FieldRow>& rows, std::size_t first, std::size_t end, Theme theme, Units units,
-               PanelState& state, Commands& out) {
+void fields_of(const Form& form, std::size_t first, std::size_t end, PanelState& state, Commands& out) {
   if (!ImGui::BeginTable("fields", 2, ImGuiTableFlags_SizingStretchProp)) return;
   ImGui::TableSetupColumn("name", ImGuiTableColumnFlags_WidthStretch, 0.49F);
   ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 0.51F);
-  for (std::size_t i = first; i < end; ++i) field(rows[i], theme, units, state, out);
+  for (std::size_t i = first; i < end; ++i) field(form, form.rows[i], state, out);
   ImGui::EndTable();
 }
 
@@ -164,9 +176,10 @@ void title_and_notes(const PlanDraft& draft, PanelState& state, Commands& out) {
     const bool changed = lines
                              ? ImGui::InputTextMultiline(fmt::format("##{}", name).c_str(), &text, {-1.0F, em(3.6F)})
                              : ImGui::InputTextWithHint(fmt::format("##{}", name).c_str(), "Title", &text);
-    if (ImGui::IsItemActivated()) typing = {name, now, ++state.gestures};
+    if (ImGui::IsItemActivated()) typing = {name, now, now, ++state.gestures, 0, 0, {}, true};
+    if (typing.path == name) typing.seen = true;
     if (changed && typing.path == name) {
-      typing.text = text;
+      typing.text = typing.sent = text;
       out.push_back(command(text, typing.gesture));
     }
     if (ImGui::IsItemDeactivated() && typing.path == name) typing = {};
@@ -194,22 +207,27 @@ void plan_panel(const Workbench& bench, PanelState& state, Commands& out) {
     return;
   }
   const Document& document = *desk->document;
-  const Theme theme = desk->stage.view.theme;
-  const Units units = desk->stage.view.units;
   const PlanDraft& draft = document.state().draft;
-  title_and_notes(draft, state, out);
-  issue_lines(other_issues(document.state(), document.issues()), theme);
   const std::vector<FieldRow>& rows = bench.rows();
+  const Form form{*desk, rows, desk->stage.view.theme, em(desk->stage.view.units == Units::inch ? 4.9F : 3.3F),
+                  draft.fiber.diameter_mm};
+  ImGui::PushID(static_cast<int>(desk->id));  // a field of another plan is another field
+  title_and_notes(draft, state, out);
+  issue_lines(other_issues(document.state(), document.issues()), rows, form.theme);
+  if (!unknown_in(document.state()).empty() && ImGui::Button("Leave out what is unknown")) {
+    out.push_back(cmd::LeaveOutUnknown{});
+  }
   for (std::size_t first = 0; first < rows.size();) {
     std::size_t end = first;
     while (end < rows.size() && rows[end].table == rows[first].table) ++end;
     ImGui::PushID(static_cast<int>(first));
-    if (table_heading(rows[first].table, draft, state, out)) fields_of(rows, first, end, theme, units, state, out);
+    if (table_heading(rows[first].table, draft, state, out)) fields_of(form, first, end, state, out);
     ImGui::PopID();
     first = end;
   }
   if (ImGui::Button("Add a step")) out.push_back(cmd::AddStep{});
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("Change pitch or stops from a layer on.");
+  ImGui::PopID();
 }
 
 }  // namespace laywright

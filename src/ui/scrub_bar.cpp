@@ -63,9 +63,9 @@ std::string rate_text(double rate) {
 }  // namespace
 
 void scrub_bar(const Workbench& bench, PanelState& state, Commands& out) {
-  const WoundPtr wound = bench.wound();
+  const WoundPtr wound = bench.wound_in_hand();
   if (!wound) return;
-  const Stage& stage = bench.active()->stage;
+  const Stage& stage = *bench.stage_in_hand();
   const Moment moment = moment_of(stage.playback, *wound);
   const float small = em(2.0F);
   if (button(stage.playback.playing ? "Pause" : "Play", "Play or pause (Space)", state, em(3.6F)))

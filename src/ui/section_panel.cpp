@@ -8,47 +8,31 @@
 #include "scene/palette.h"
 #include "ui/drawer_panels.h"
 #include "ui/flat_view.h"
+#include "ui/focus.h"
 #include "ui/style.h"
 #include "ui/texts.h"
 
 namespace laywright {
 namespace {
 
-// From so many pixels a turn on it is drawn as a circle of its own; below, all as one image.
-constexpr double circle_px = 5.0;
-constexpr std::size_t most_circles = 20'000;
-
-// What the drawing depends on, but for the build.
-std::string key_of(const View& v, double angle_deg, const FaceWindow& w) {
-  const auto n = [](const auto& o) { return o ? fmt::format("{}", *o) : std::string("-"); };
-  return fmt::format("{} {} {} {} {} {} {} {} {} {} {} {}", angle_deg, w.x_from, w.x_to, w.r_from, w.r_to,
-                     v.first_layer, n(v.last_layer), n(v.until_turn), static_cast<int>(v.outside),
-                     static_cast<int>(v.colouring), static_cast<int>(v.units), static_cast<int>(v.theme));
+void take_drawing(SectionState& state) {
+  std::optional<SectionDrawing> made = state.work.take();
+  if (!made) return;
+  state.drawing = std::move(*made);
+  ++state.image.version;
+  state.image.width = static_cast<int>(state.drawing.image.width);
+  state.image.height = static_cast<int>(state.drawing.image.height);
+  state.image.pixels = std::move(state.drawing.image.colour);
 }
 
-void prepare(const WoundPtr& wound, const View& view, const FlatView& flat, SectionState& state) {
-  const std::string key = key_of(view, state.angle_deg, flat.window);
-  if (state.wound.lock() == wound && state.key == key) return;
-  state.wound = wound;
-  state.key = key;
-  state.discs.clear();
-  state.image.pixels.clear();
-  const double angle = state.angle_deg * std::numbers::pi / 180.0;
-  if (wound->source.d() * flat.px_per_mm() >= circle_px) {
-    state.discs = face_discs(wound->source, view, angle, flat.window);
-    if (state.discs.size() <= most_circles) return;
-    state.discs.clear();
-  }
-  FaceImageSettings settings;
-  settings.px_per_d = std::clamp(2.0 * wound->source.d() * flat.px_per_mm(), 1.0, 8.0);
-  FaceImage image = face_image(wound->source, view, angle, whole_face(wound->source), settings);
-  state.drawn = image.window;
-  state.px_mm = image.px_mm;
-  ++state.image.version;
-  state.image.width = static_cast<int>(image.width);
-  state.image.height = static_cast<int>(image.height);
-  state.image.pixels = std::move(image.colour);
-  state.nodes = std::move(image.node);
+// What was drawn stays, at its place, until what is seen now is drawn.
+void prepare(const WoundPtr& wound, const View& view, const FlatView& flat, PanelState& panels) {
+  SectionState& state = panels.section;
+  take_drawing(state);
+  const SectionWish wish{wound, view, state.angle_deg, flat.window, flat.px_per_mm(), em(0.36F)};
+  if (serves(state.drawing, wish) || serves(state.asked, wish)) return;
+  state.asked = promise_of(wish);
+  state.work.ask([wish] { return draw_section(wish); }, panels.wake);
 }
 
 void draw_spool(ImDrawList& canvas, const FlatView& flat, const Plan& plan, const ThemeColours& colours) {
@@ -79,31 +63,34 @@ FaceWindow with_flanges(const Wound& wound) {
   return {all.x_from - slack, all.x_to + slack, all.r_from - 1.5 * slack, all.r_to};
 }
 
-std::optional<std::size_t> node_under(const WoundPtr& wound, const FlatView& flat, const SectionState& state) {
-  const ImVec2 mouse = ImGui::GetIO().MousePos;
-  const double x = flat.x_of(mouse.x), r = flat.r_of(mouse.y), radius = 0.5 * wound->source.d();
-  for (const FaceDisc& disc : state.discs) {
+std::optional<std::size_t> node_at(const WoundPtr& wound, const FlatView& flat, const ImVec2& at,
+                                   const SectionState& state) {
+  if (state.drawing.wound.lock() != wound) return std::nullopt;  // its nodes are another build's
+  const double x = flat.x_of(at.x), r = flat.r_of(at.y), radius = 0.5 * wound->source.d();
+  for (const FaceDisc& disc : state.drawing.discs) {
     if (std::hypot(disc.x_mm - x, disc.r_mm - r) <= radius) return disc.node;
   }
-  if (state.image.pixels.empty() || state.px_mm <= 0.0) return std::nullopt;
-  const double i = (x - state.drawn.x_from) / state.px_mm, j = (r - state.drawn.r_from) / state.px_mm;
-  if (i < 0.0 || j < 0.0 || i >= state.image.width || j >= state.image.height) return std::nullopt;
-  const auto at =
-      static_cast<std::size_t>(j) * static_cast<std::size_t>(state.image.width) + static_cast<std::size_t>(i);
-  return state.nodes[at] == no_node ? std::nullopt : std::optional<std::size_t>(state.nodes[at]);
+  const FaceImage& image = state.drawing.image;
+  if (image.node.empty() || image.px_mm <= 0.0) return std::nullopt;
+  const double i = (x - image.window.x_from) / image.px_mm, j = (r - image.window.r_from) / image.px_mm;
+  if (i < 0.0 || j < 0.0 || i >= static_cast<double>(image.width) || j >= static_cast<double>(image.height))
+    return std::nullopt;
+  const auto pixel = static_cast<std::size_t>(j) * image.width + static_cast<std::size_t>(i);
+  return image.node[pixel] == no_node ? std::nullopt : std::optional<std::size_t>(image.node[pixel]);
 }
 
 void draw_turns(ImDrawList& canvas, const WoundPtr& wound, const FlatView& flat, const View& view,
                 PanelState& panels) {
   const SectionState& state = panels.section;
+  const FaceImage& image = state.drawing.image;
   if (!state.image.pixels.empty() && panels.show_image) {
     canvas.AddImage(panels.show_image(ImageSlot::section, state.image),
-                    flat.at(state.drawn.x_from, state.drawn.r_to), flat.at(state.drawn.x_to, state.drawn.r_from),
+                    flat.at(image.window.x_from, image.window.r_to), flat.at(image.window.x_to, image.window.r_from),
                     {0.0F, 1.0F}, {1.0F, 0.0F});
   }
   const auto radius = static_cast<float>(0.5 * wound->source.d() * flat.px_per_mm());
   const ImU32 rim = ImGui::GetColorU32(color_of(theme_colours(view.theme).ink, 0.55F));
-  for (const FaceDisc& disc : state.discs) {
+  for (const FaceDisc& disc : state.drawing.discs) {
     const ImVec2 centre = flat.at(disc.x_mm, disc.r_mm);
     canvas.AddCircleFilled(centre, radius, ImGui::GetColorU32(color_of(disc.colour)));
     if (radius > 4.0F) canvas.AddCircle(centre, radius, rim, 0, 1.0F);
@@ -116,6 +103,21 @@ void tell(const WoundPtr& wound, std::size_t node, Units units) {
       "%s", fmt::format("turn {:.1f}, layer {}\nx {}, radius {}\n{} from the start", f.turn, f.layer,
                         size_text(f.x_mm, units), size_text(f.r_mm, units), fiber_length_text(f.length_mm, units))
                 .c_str());
+}
+
+// True: the turn at the cross is to be picked.
+bool take_drawing_keys(FlatView& flat, PanelState& panels) {
+  SectionState& state = panels.section;
+  bool picks = false;
+  for (const std::string& keys : panels.focus.drawing_keys) {
+    if (const auto by = move_of_key(keys)) state.window = flat.window = moved(flat.window, *by);
+    if (keys == "Home") state.window.reset();
+    if (keys == "PageUp" || keys == "PageDown") {
+      state.angle_deg = std::fmod(state.angle_deg + (keys == "PageUp" ? 5.0 : 355.0), 360.0);
+    }
+    picks |= keys == "Enter";
+  }
+  return picks;
 }
 
 void controls(const WoundPtr& wound, PanelState& panels) {
@@ -139,14 +141,16 @@ void controls(const WoundPtr& wound, PanelState& panels) {
   };
   corner("Left edge", 0.0);
   corner("Right edge", wound->plan().spool().inside_width_mm);
-  ImGui::TextDisabled("wheel zooms, drag moves");
+  const char* words = "wheel zooms, drag moves";
+  const bool room = ImGui::CalcTextSize(words).x < ImGui::GetContentRegionAvail().x;
+  ImGui::TextDisabled("%s", room ? words : "");
 }
 
 }  // namespace
 
 void section_panel(const Workbench& bench, PanelState& panels, Commands& out) {
-  const WoundPtr wound = bench.wound();
-  const Stage& stage = bench.active()->stage;
+  const WoundPtr wound = bench.wound_in_hand();
+  const Stage& stage = *bench.stage_in_hand();
   SectionState& state = panels.section;
   controls(wound, panels);
   const ImVec2 room = ImGui::GetContentRegionAvail();
@@ -160,7 +164,11 @@ void section_panel(const Workbench& bench, PanelState& panels, Commands& out) {
   if (after.x_from != flat.window.x_from || after.x_to != flat.window.x_to || after.r_from != flat.window.r_from) {
     state.window = flat.window = after;
   }
-  prepare(wound, stage.view, flat, state);
+  const bool has_keys = drawing_has_keys("Section", panels);
+  const bool key_pick = has_keys && take_drawing_keys(flat, panels);
+  if (!state.window) flat.window = fitted(with_flanges(*wound), room);
+  state.seen = flat.window;
+  prepare(wound, stage.view, flat, panels);
   ImDrawList& canvas = *ImGui::GetWindowDrawList();
   canvas.PushClipRect(flat.low, flat.high, true);
   const ThemeColours colours = theme_colours(stage.view.theme);
@@ -168,10 +176,12 @@ void section_panel(const Workbench& bench, PanelState& panels, Commands& out) {
   draw_spool(canvas, flat, wound->plan(), colours);
   draw_turns(canvas, wound, flat, stage.view, panels);
   canvas.PopClipRect();
-  if (!ImGui::IsItemHovered() && !click) return;
-  const std::optional<std::size_t> node = node_under(wound, flat, state);
-  if (node) tell(wound, *node, stage.view.units);
-  if (!click) return;
+  if (has_keys) draw_key_frame(flat.low, flat.high);
+  if (!ImGui::IsItemHovered() && !click && !key_pick) return;
+  const ImVec2 middle{0.5F * (flat.low.x + flat.high.x), 0.5F * (flat.low.y + flat.high.y)};
+  const std::optional<std::size_t> node = node_at(wound, flat, key_pick ? middle : ImGui::GetIO().MousePos, state);
+  if (node && !key_pick) tell(wound, *node, stage.view.units);
+  if (!click && !key_pick) return;
   if (node) panels.wanted_tab = "Turn";
   out.push_back(cmd::PickNode{node});
 }

@@ -131,4 +131,27 @@ ImVec4 warning_color(Theme theme) {
 
 ImVec4 quiet_color() { return ImGui::GetStyleColorVec4(ImGuiCol_TextDisabled); }
 
+void right_text(const std::string& text, bool quiet) {
+  const float room = ImGui::GetContentRegionAvail().x - ImGui::CalcTextSize(text.c_str()).x;
+  if (room > 0.0F) ImGui::SetCursorPosX(ImGui::GetCursorPosX() + room);
+  quiet ? ImGui::TextDisabled("%s", text.c_str()) : ImGui::TextUnformatted(text.c_str());
+}
+
+void table_heads(const std::vector<const char*>& names, int first_number, const std::vector<const char*>& tips,
+                 bool sortable) {
+  ImGui::TableNextRow(ImGuiTableRowFlags_Headers);
+  for (int i = 0; i < static_cast<int>(names.size()); ++i) {
+    if (!ImGui::TableSetColumnIndex(i)) continue;
+    const char* name = names[static_cast<std::size_t>(i)];
+    const float arrow = sortable ? em(0.65F) + ImGui::GetStyle().FramePadding.x : 0.0F;
+    const float room = ImGui::GetContentRegionAvail().x - ImGui::CalcTextSize(name).x - arrow;
+    if (i >= first_number && room > 0.0F) ImGui::SetCursorPosX(ImGui::GetCursorPosX() + room);
+    ImGui::PushID(i);
+    ImGui::TableHeader(name);
+    ImGui::PopID();
+    const bool has_tip = !tips.empty() && *tips[static_cast<std::size_t>(i)] != '\0';
+    if (has_tip && ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tips[static_cast<std::size_t>(i)]);
+  }
+}
+
 }  // namespace laywright

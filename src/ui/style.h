@@ -1,6 +1,9 @@
 // Letters and colours of the panels.
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include <imgui.h>
 
 #include "scene/view.h"
@@ -28,6 +31,13 @@ void apply_style(Theme theme, float scale);
   return {static_cast<float>(c.r) / 255.0F, static_cast<float>(c.g) / 255.0F, static_cast<float>(c.b) / 255.0F,
           opacity * static_cast<float>(c.a) / 255.0F};
 }
+
+// In a table: figures under each other, and the heads of their columns over them.
+void right_text(const std::string& text, bool quiet = false);
+// All columns' heads, those from `first_number` on as of figures; `tips`, where given, one for each. `sortable`: a
+// click on one sorts.
+void table_heads(const std::vector<const char*>& names, int first_number, const std::vector<const char*>& tips = {},
+                 bool sortable = false);
 
 // A multiple of the letters' height: sizes given in it scale with everything else.
 [[nodiscard]] inline float em(float times) { return times * ImGui::GetFontSize(); }

@@ -73,12 +73,12 @@ void ways(const NodeFacts& f, PanelState& state, Commands& out) {
 }  // namespace
 
 void turn_panel(const Workbench& bench, PanelState& state, Commands& out) {
-  const WoundPtr wound = bench.wound();
+  const WoundPtr wound = bench.wound_in_hand();
   if (!wound) {
-    ImGui::TextWrapped("%s", bench.hint().c_str());
+    ImGui::TextWrapped("What is known of a turn stands here as soon as a plan is laid.");
     return;
   }
-  const Stage& stage = bench.active()->stage;
+  const Stage& stage = *bench.stage_in_hand();
   const std::optional<std::size_t> node = picked_node(stage, *wound);
   if (!node) {
     ImGui::TextWrapped("Click a turn in the picture, the section or the map: what is known of it stands here then.");

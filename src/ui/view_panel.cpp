@@ -42,7 +42,7 @@ void toggle(const char* name, bool on, const Command& command, const char* tip, 
 
 void peel(const Workbench& bench, const View& view, PanelState& state, Commands& out) {
   heading("Layers", state);
-  const int layers = static_cast<int>(bench.wound()->build().strokes.size());
+  const int layers = static_cast<int>(bench.wound_in_hand()->build().strokes.size());
   int first = std::clamp(view.first_layer, 1, layers);
   int last = std::clamp(view.last_layer.value_or(layers), first, layers);
   ImGui::SetNextItemWidth(-em(3.0F));
@@ -87,7 +87,7 @@ void axial_cut(const View& view, PanelState& state, Commands& out) {
 }
 
 void across(const Workbench& bench, const View& view, PanelState& state, Commands& out) {
-  const double width = bench.wound()->plan().spool().inside_width_mm;
+  const double width = bench.wound_in_hand()->plan().spool().inside_width_mm;
   bool on = view.x_from_mm || view.x_to_mm;
   if (ImGui::Checkbox("Part of the width", &on)) {
     out.push_back(on ? cmd::SetXRange{0.0, 0.5 * width} : cmd::SetXRange{});
@@ -134,11 +134,11 @@ void look_from(PanelState& state, Commands& out) {
 }  // namespace
 
 void view_panel(const Workbench& bench, PanelState& state, Commands& out) {
-  if (!bench.wound()) {
-    ImGui::TextWrapped("%s", bench.hint().c_str());
+  if (!bench.wound_in_hand()) {
+    ImGui::TextWrapped("What is shown of the build is chosen here as soon as a plan is laid.");
     return;
   }
-  const View& view = bench.active()->stage.view;
+  const View& view = bench.stage_in_hand()->view;
   peel(bench, view, state, out);
   heading("Cuts", state);
   wedge(view, state, out);
@@ -149,6 +149,7 @@ void view_panel(const Workbench& bench, PanelState& state, Commands& out) {
   toggle("Findings", view.findings, cmd::ToggleFindings{}, "Marks in the picture (F)", state, out);
   toggle("Dimensions", view.dimensions, cmd::ToggleDimensions{}, "Dimension lines with figures (D)", state, out);
   toggle("See-through flanges", view.flanges_see_through, cmd::ToggleSeeThrough{}, "(S)", state, out);
+  toggle("Guide", view.guide, cmd::ToggleGuide{}, "While the wind grows (V)", state, out);
   toggle("Parallel", view.camera.projection == Projection::parallel, cmd::ToggleProjection{},
          "Without perspective (P)", state, out);
   look_from(state, out);

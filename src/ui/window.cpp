@@ -6,12 +6,16 @@
 
 #include "ui/dialogs.h"
 #include "ui/drawer.h"
+#include "ui/focus.h"
+#include "ui/layout.h"
 #include "ui/menu_bar.h"
 #include "ui/picture_area.h"
+#include "ui/plan_field.h"
 #include "ui/plan_panel.h"
 #include "ui/scrub_bar.h"
 #include "ui/side_panels.h"
 #include "ui/style.h"
+#include "workbench/issue_words.h"
 
 namespace laywright {
 namespace {
@@ -23,12 +27,14 @@ struct Tab {
 };
 
 void tab(const Tab& tab, const Workbench& bench, PanelState& state, Commands& out) {
-  const bool wanted = state.wanted_tab == tab.name;
-  if (wanted) state.wanted_tab.clear();
+  const bool wanted = state.wanted_tab == tab.name || was_in_front(state, tab.name);
+  if (state.wanted_tab == tab.name) state.wanted_tab.clear();
   const bool open = ImGui::BeginTabItem(tab.name, nullptr, wanted ? ImGuiTabItemFlags_SetSelected : 0);
   state.places.note_item(fmt::format("tab {}", tab.name));
   if (!open) return;
+  state.focus.open_tabs.emplace_back(tab.name);
   ImGui::BeginChild(tab.name, {0.0F, 0.0F});
+  take_keys_here(tab.name, false, state);
   tab.panel(bench, state, out);
   ImGui::EndChild();
   ImGui::EndTabItem();
@@ -63,19 +69,44 @@ void plan_tabs(const Workbench& bench, Commands& out) {
   ImGui::EndTabBar();
 }
 
+// A mistake in the plan by its field's name; one in a file that is no plan by its place there.
+std::string issue_line(const Issue& issue, const Workbench& bench) {
+  const Desk* desk = bench.active();
+  const bool of_plan = desk != nullptr && !issue.key.empty() && issue.file == desk->document->path().string();
+  if (of_plan) return issue_words(issue, bench.rows());
+  // The file is named above.
+  const std::string place = issue.line > 0 ? fmt::format("Line {}: ", issue.line) : std::string();
+  const std::string key = issue.key.empty() ? std::string() : fmt::format("{} ", issue.key);
+  const std::string allowed = issue.allowed.empty() ? std::string() : fmt::format(" (allowed: {})", issue.allowed);
+  return fmt::format("{}{}{}{}", place, key, issue.what, allowed);
+}
+
+bool any_notice(const Workbench& bench) {
+  const Desk* desk = bench.active();
+  return !bench.notices().empty() || !bench.recovery_offers().empty() ||
+         (desk != nullptr && desk->document->on_disk() != OnDisk::same);
+}
+
 void notices(const Workbench& bench, PanelState& state, Commands& out) {
   const Desk* desk = bench.active();
+  bool& any = state.focus.messages = false;
+  const auto first = [&] {
+    if (!any) take_keys_to_item("messages", state);
+    any = true;
+  };
+  if (any_notice(bench)) ImGui::SetCursorPosY(ImGui::GetCursorPosY() + em(0.4F));
   const Theme theme = desk != nullptr ? desk->stage.view.theme : bench.settings().view.theme;
   for (std::size_t i = 0; i < bench.notices().size(); ++i) {
     const Notice& notice = bench.notices()[i];
     ImGui::PushID(static_cast<int>(i));
     if (ImGui::SmallButton("x")) out.push_back(cmd::DismissNotice{i});
+    first();
     state.places.note_item("dismiss notice");
     ImGui::SameLine();
     ImGui::PushStyleColor(ImGuiCol_Text,
                           notice.severity == Severity::error ? error_color(theme) : warning_color(theme));
     ImGui::TextWrapped("%s", notice.text.c_str());
-    for (const Issue& issue : notice.issues) ImGui::TextWrapped("%s", to_text(issue).c_str());
+    for (const Issue& issue : notice.issues) ImGui::TextWrapped("%s", issue_line(issue, bench).c_str());
     ImGui::PopStyleColor();
     ImGui::PopID();
   }
@@ -85,8 +116,11 @@ void notices(const Workbench& bench, PanelState& state, Commands& out) {
     ImGui::AlignTextToFramePadding();
     ImGui::TextWrapped("Unsaved work on %s", work.file.empty() ? "a plan without a file" : work.file.c_str());
     if (ImGui::SmallButton("Open it")) out.push_back(cmd::Recover{i});
+    first();
+    state.places.note_item(fmt::format("recover {}", i));
     ImGui::SameLine();
     if (ImGui::SmallButton("Drop it")) out.push_back(cmd::DropRecovery{i});
+    state.places.note_item(fmt::format("drop recovery {}", i));
     ImGui::PopID();
   }
   if (desk == nullptr || desk->document->on_disk() == OnDisk::same) return;
@@ -95,10 +129,15 @@ void notices(const Workbench& bench, PanelState& state, Commands& out) {
                                ? "The plan's file is gone; save it to have it again."
                                : "Somebody else has changed the plan's file.");
   ImGui::PopStyleColor();
-  if (desk->document->on_disk() == OnDisk::changed && ImGui::SmallButton("Read theirs"))
-    out.push_back(cmd::Revert{});
-  if (desk->document->on_disk() == OnDisk::changed) ImGui::SameLine();
+  if (desk->document->on_disk() == OnDisk::changed) {
+    if (ImGui::SmallButton("Read theirs")) out.push_back(cmd::Revert{});
+    first();
+    state.places.note_item("read theirs");
+    ImGui::SameLine();
+  }
   if (ImGui::SmallButton("Keep mine")) out.push_back(cmd::KeepMine{});
+  first();
+  state.places.note_item("keep mine");
 }
 
 // What the picture shows when it is not the plan as it stands.
@@ -165,6 +204,9 @@ WindowLayout middle(const Workbench& bench, const Shown& shown, float width, Pan
 
 WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState& state, Commands& out) {
   state.places.at.clear();
+  state.focus.open_tabs.clear();
+  const bool clicked = ImGui::IsMouseClicked(ImGuiMouseButton_Left) || ImGui::IsMouseClicked(ImGuiMouseButton_Right);
+  if (clicked) state.focus.panel.clear();
   const ImVec2 size = ImGui::GetIO().DisplaySize;
   ImGui::SetNextWindowPos({0.0F, 0.0F});
   ImGui::SetNextWindowSize(size);
@@ -194,7 +236,18 @@ WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState&
   }
   draw_dialogs(bench, state, out);
   ImGui::End();
+  leave_lost_field(bench, state, out);
+  settle_keys(state);
   return layout;
+}
+
+std::optional<double> seconds_to_next_frame(const PanelState& state) {
+  if (state.section.work.ready() || state.map.work.ready()) return 0.0;
+  std::optional<double> soonest;
+  for (const auto& due : {seconds_to_typed(state), state.files.list.seconds_to_look()}) {
+    if (due) soonest = std::max(0.0, soonest ? std::min(*soonest, *due) : *due);
+  }
+  return soonest;
 }
 
 }  // namespace laywright

@@ -13,4 +13,7 @@ struct WindowLayout {
 // Draws everything but the pictures themselves, and gives what the person asked for.
 [[nodiscard]] WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState& state, Commands& out);
 
+// After how many seconds the panels need a frame for what they do by themselves; none: not until something happens.
+[[nodiscard]] std::optional<double> seconds_to_next_frame(const PanelState& state);
+
 }  // namespace laywright

@@ -147,9 +147,11 @@ struct ToggleOutside {};  // gone, faded
 struct ToggleFindings {};
 struct ToggleDimensions {};
 struct ToggleSeeThrough {};
+struct ToggleGuide {};
 struct ToggleUnits {};
 struct ToggleTheme {};
 struct ToggleProjection {};
+struct ToggleMotion {};  // cameras fly, or are there at once
 struct SetCamera {
   Camera camera;
 };
@@ -178,6 +180,9 @@ struct CompareWith {
 };
 struct StopComparing {};
 struct ToggleLinked {};
+struct TakeInHand {
+  std::optional<bool> other;  // the other picture, or the active one; none: the one that is not in hand
+};
 
 // --- what the window itself must ask for
 enum class Question { file_to_open, file_to_save, what_to_compare, close_unsaved, help };
@@ -197,9 +202,9 @@ using Command =
                  SetRate, ChangeRate, StepTurns, StepFinding, ToStart, ToEnd, PickNode, PickToward, ScrubToPicked,
                  ChooseFinding, FlyToFinding, FlyToNextFinding, Peel, PeelOne, SetWedge, SetAxialCut, ToggleWedge,
                  ToggleAxialCut, SetXRange, SetColouring, NextColouring, ToggleOutside, ToggleFindings,
-                 ToggleDimensions, ToggleSeeThrough, ToggleUnits, ToggleTheme, ToggleProjection, SetCamera, Orbit,
-                 Zoom, LookFrom, FitView, ShowAll, SetPictureSize, SetScale, PinBuild, CompareWith, StopComparing,
-                 ToggleLinked, Ask, Answered, DismissNotice>;
+                 ToggleDimensions, ToggleSeeThrough, ToggleGuide, ToggleUnits, ToggleTheme, ToggleProjection,
+                 ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll, SetPictureSize, SetScale,
+                 PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand, Ask, Answered, DismissNotice>;
 
 }  // namespace laywright::cmd
 

@@ -84,7 +84,7 @@ bool Workbench::Doer::operator()(const cmd::PinBuild&) const {
   Comparison comparison;
   comparison.name = fmt::format("{}, kept", document().title());
   comparison.pinned = document().wound();
-  comparison.stage = stage();
+  comparison.stage = bench.active_desk()->stage;
   bench.comparison_ = std::move(comparison);
   return true;
 }
@@ -96,6 +96,8 @@ bool Workbench::Doer::operator()(const cmd::CompareWith& c) const {
   comparison.name = other.document->title();
   comparison.document = other.id;
   comparison.stage = other.stage;
+  comparison.stage.view.width_px = bench.active_desk()->stage.view.width_px;
+  comparison.stage.view.height_px = bench.active_desk()->stage.view.height_px;
   bench.comparison_ = std::move(comparison);
   return true;
 }
@@ -109,6 +111,13 @@ bool Workbench::Doer::operator()(const cmd::ToggleLinked&) const {
   Comparison& comparison = *bench.comparison_;
   if (comparison.linked) comparison.stage = bench.other_stage();  // it goes on from where it is
   comparison.linked = !comparison.linked;
+  comparison.in_hand = false;
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::TakeInHand& c) const {
+  Comparison& comparison = *bench.comparison_;
+  comparison.in_hand = c.other.value_or(!comparison.in_hand);
   return true;
 }
 

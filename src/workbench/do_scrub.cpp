@@ -70,12 +70,13 @@ bool Workbench::Doer::operator()(const cmd::ScrubToPicked&) const {
 }
 
 bool Workbench::Doer::operator()(const cmd::ChooseFinding& c) const {
+  if (!c.finding) stage() = closed_again(stage());
   view().chosen_finding = c.finding;
   return true;
 }
 
 bool Workbench::Doer::operator()(const cmd::FlyToFinding& c) const {
-  stage() = flown_to(stage(), wound(), c.finding);
+  stage() = flown_to(stage(), wound(), c.finding, !bench.settings_.motion);
   return true;
 }
 
@@ -83,7 +84,7 @@ bool Workbench::Doer::operator()(const cmd::FlyToNextFinding& c) const {
   const std::size_t count = wound().measurements().findings.size();
   const std::size_t step = c.direction > 0 ? 1 : count - 1;
   const std::size_t from = view().chosen_finding.value_or(c.direction > 0 ? count - 1 : 0);
-  stage() = flown_to(stage(), wound(), (from + step) % count);
+  stage() = flown_to(stage(), wound(), (from + step) % count, !bench.settings_.motion);
   return true;
 }
 

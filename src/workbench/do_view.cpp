@@ -42,7 +42,7 @@ Enum other(Enum value, Enum one, Enum another) {
 template <class Change>
 bool Workbench::Doer::prefer(Change change) const {
   // Changed from what is seen now, or from what will be.
-  View& first = bench.desks_.empty() ? bench.settings_.view : bench.active_desk()->stage.view;
+  View& first = bench.desks_.empty() ? bench.settings_.view : stage().view;
   change(first);
   const auto copy = [&](View& to) {
     to.colouring = first.colouring;
@@ -50,6 +50,7 @@ bool Workbench::Doer::prefer(Change change) const {
     to.findings = first.findings;
     to.dimensions = first.dimensions;
     to.flanges_see_through = first.flanges_see_through;
+    to.guide = first.guide;
     to.units = first.units;
     to.theme = first.theme;
     to.camera.projection = first.camera.projection;
@@ -139,6 +140,10 @@ bool Workbench::Doer::operator()(const cmd::ToggleSeeThrough&) const {
   return prefer([](View& v) { v.flanges_see_through = !v.flanges_see_through; });
 }
 
+bool Workbench::Doer::operator()(const cmd::ToggleGuide&) const {
+  return prefer([](View& v) { v.guide = !v.guide; });
+}
+
 bool Workbench::Doer::operator()(const cmd::ToggleUnits&) const {
   return prefer([](View& v) { v.units = other(v.units, Units::metric, Units::inch); });
 }
@@ -153,7 +158,13 @@ bool Workbench::Doer::operator()(const cmd::ToggleProjection&) const {
   });
 }
 
+bool Workbench::Doer::operator()(const cmd::ToggleMotion&) const {
+  bench.settings_.motion = !bench.settings_.motion;
+  return true;
+}
+
 bool Workbench::Doer::operator()(const cmd::SetCamera& c) const {
+  stage().flight.reset();  // where the person takes it, it goes
   view().camera = brought_in(c.camera, view().camera);
   return true;
 }
@@ -180,6 +191,7 @@ bool Workbench::Doer::operator()(const cmd::LookFrom& c) const {
 }
 
 bool Workbench::Doer::operator()(const cmd::FitView&) const {
+  stage().flight.reset();
   view().camera = fit_camera(wound().plan(), view());
   return true;
 }
@@ -195,10 +207,15 @@ bool Workbench::Doer::operator()(const cmd::ShowAll&) const {
   return (*this)(cmd::ToEnd{});
 }
 
+// Two pictures side by side are of one size.
 bool Workbench::Doer::operator()(const cmd::SetPictureSize& c) const {
   constexpr int largest = 16384;
-  view().width_px = std::clamp(c.width_px, 1, largest);
-  view().height_px = std::clamp(c.height_px, 1, largest);
+  const auto resize = [&](View& v) {
+    v.width_px = std::clamp(c.width_px, 1, largest);
+    v.height_px = std::clamp(c.height_px, 1, largest);
+  };
+  resize(bench.active_desk()->stage.view);
+  if (bench.comparison_) resize(bench.comparison_->stage.view);
   return true;
 }
 

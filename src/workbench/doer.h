@@ -66,9 +66,11 @@ struct Workbench::Doer {
   bool operator()(const cmd::ToggleFindings& c) const;
   bool operator()(const cmd::ToggleDimensions& c) const;
   bool operator()(const cmd::ToggleSeeThrough& c) const;
+  bool operator()(const cmd::ToggleGuide& c) const;
   bool operator()(const cmd::ToggleUnits& c) const;
   bool operator()(const cmd::ToggleTheme& c) const;
   bool operator()(const cmd::ToggleProjection& c) const;
+  bool operator()(const cmd::ToggleMotion& c) const;
   bool operator()(const cmd::SetCamera& c) const;
   bool operator()(const cmd::Orbit& c) const;
   bool operator()(const cmd::Zoom& c) const;
@@ -82,6 +84,7 @@ struct Workbench::Doer {
   bool operator()(const cmd::CompareWith& c) const;
   bool operator()(const cmd::StopComparing& c) const;
   bool operator()(const cmd::ToggleLinked& c) const;
+  bool operator()(const cmd::TakeInHand& c) const;
   bool operator()(const cmd::Ask& c) const;
   bool operator()(const cmd::Answered& c) const;
   bool operator()(const cmd::DismissNotice& c) const;
@@ -89,10 +92,13 @@ struct Workbench::Doer {
  private:
   // Preconditions: a plan is open; it is laid.
   [[nodiscard]] Document& document() const { return *bench.desks_[bench.active_].document; }
-  [[nodiscard]] Stage& stage() const { return bench.desks_[bench.active_].stage; }
+  // Of the picture in hand.
+  [[nodiscard]] Stage& stage() const {
+    return bench.other_in_hand() ? bench.comparison_->stage : bench.desks_[bench.active_].stage;
+  }
   [[nodiscard]] View& view() const { return stage().view; }
   [[nodiscard]] const PlanState& state() const { return document().state(); }
-  [[nodiscard]] const Wound& wound() const { return *document().wound(); }
+  [[nodiscard]] const Wound& wound() const { return *bench.wound_in_hand(); }
 
   bool scrub(const Playback& playback) const;
   bool told(const std::string& what, const Issues& issues) const;  // tells failures; true without issues
@@ -134,6 +140,7 @@ struct Workbench::Reasons {
   [[nodiscard]] std::string of(const cmd::CompareWith& c) const;
   [[nodiscard]] std::string of(const cmd::StopComparing& c) const;
   [[nodiscard]] std::string of(const cmd::ToggleLinked& c) const;
+  [[nodiscard]] std::string of(const cmd::TakeInHand& c) const;
   [[nodiscard]] std::string of(const cmd::Ask& c) const;
   [[nodiscard]] std::string of(const cmd::DismissNotice& c) const;
   template <class C>
@@ -142,7 +149,10 @@ struct Workbench::Reasons {
   }
 
   [[nodiscard]] const Document& document() const { return *bench.active()->document; }
-  [[nodiscard]] std::size_t finding_count() const { return bench.wound()->measurements().findings.size(); }
+  // Of the picture in hand.
+  [[nodiscard]] const Stage& stage() const { return *bench.stage_in_hand(); }
+  [[nodiscard]] const Wound& wound() const { return *bench.wound_in_hand(); }
+  [[nodiscard]] std::size_t finding_count() const { return wound().measurements().findings.size(); }
 };
 
 }  // namespace laywright

@@ -9,7 +9,9 @@
 namespace laywright {
 namespace {
 
-constexpr std::size_t shown_digits = 6;
+// Of a value in its own unit, and of one that was converted: a person reads sizes to a part in a thousand, but never
+// loses the ones of a large number.
+constexpr std::size_t shown_digits = 6, converted_digits = 4;
 
 // The inch system's usual unit of each, by the metric one that a field has.
 std::string_view inch_unit(std::string_view metric) {
@@ -45,8 +47,14 @@ std::string number_text(const FieldInfo& field, double value, const Unit* unit, 
   // As the person wrote it, to the last digit.
   const ParsedQuantity before = parse_quantity(written, field.dimension);
   const bool same = before.quantity && before.quantity->value == value && before.quantity->unit == unit;
-  const std::string text = same ? format_quantity(value, *unit) : format_quantity(value, *unit, shown_digits);
-  return text.substr(0, text.find(' '));
+  const auto number = [](const std::string& text) { return text.substr(0, text.find(' ')); };
+  if (same) return number(format_quantity(value, *unit));
+  const Unit* own = before.quantity ? before.quantity->unit : find_unit(field.usual_unit);
+  if (own == unit) return number(format_quantity(value, *unit, shown_digits));
+  const std::string whole = number(format_quantity(value, *unit, shown_digits));
+  const auto ones = static_cast<std::size_t>(std::count_if(whole.begin(), std::find(whole.begin(), whole.end(), '.'),
+                                                           [](char c) { return c >= '0' && c <= '9'; }));
+  return number(format_quantity(value, *unit, std::max(converted_digits, ones)));
 }
 
 // Why a field counts for nothing in this plan.

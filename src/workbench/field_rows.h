@@ -28,8 +28,8 @@ struct FieldRow {
 // usual one. Null for fields without a unit.
 [[nodiscard]] const Unit* unit_shown(const FieldInfo& field, std::string_view written, Units units);
 
-// In the order of the plan: its fields, then those of each step. Values are shown in at most six digits, except that
-// the text of a value as it was written is shown unchanged. `issues`: of the state.
+// In the order of the plan: its fields, then those of each step. A value in the unit in which it was written is shown
+// as written; in another one in four digits, or as many as stand before its point. `issues`: of the state.
 [[nodiscard]] std::vector<FieldRow> field_rows(const PlanState& state, const Issues& issues, Units units);
 
 // Issues that belong to no field: of the file, of a table, of unknown keys.

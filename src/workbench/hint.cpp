@@ -3,24 +3,26 @@
 
 #include <fmt/format.h>
 
+#include "workbench/issue_words.h"
 #include "workbench/workbench.h"
 
 namespace laywright {
 namespace {
 
-std::string first_error(const Issues& issues) {
+std::string first_error(const Issues& issues, const std::vector<FieldRow>& rows) {
   const auto found = std::find_if(issues.begin(), issues.end(),
                                   [](const Issue& issue) { return issue.severity == Severity::error; });
   if (found == issues.end()) return "";
-  return fmt::format("{} {}", found->key, found->what);
+  return issue_words(*found, rows);
 }
 
-std::string unsound(const Document& document) {
+std::string unsound(const Document& document, const std::vector<FieldRow>& rows) {
   const auto errors = std::count_if(document.issues().begin(), document.issues().end(),
                                     [](const Issue& issue) { return issue.severity == Severity::error; });
-  const std::string first = first_error(document.issues());
-  const std::string what = errors == 1 ? fmt::format("One value needs your attention: {}.", first)
-                                       : fmt::format("{} values need your attention, the first: {}.", errors, first);
+  const std::string first = first_error(document.issues(), rows);
+  const std::string what =
+      errors == 1 ? fmt::format("{}.", first)
+                  : fmt::format("{}. {} more need{} your attention.", first, errors - 1, errors == 2 ? "s" : "");
   if (!document.wound()) return fmt::format("This plan cannot be laid yet. {}", what);
   return fmt::format("The picture shows the last plan that was sound. {}", what);
 }
@@ -30,11 +32,12 @@ std::string unsound(const Document& document) {
 std::string Workbench::hint() const {
   const Desk* desk = active();
   if (desk == nullptr) {
-    return "No plan is open. Open one (Ctrl+O), drop a *.lay.toml file on this window, or open the sample from the "
-           "File menu.";
+    return "No plan is open. Open one (Ctrl+O), drop the file of one on this window, or open the sample from the "
+           "File "
+           "menu.";
   }
   const Document& document = *desk->document;
-  if (!document.sound()) return unsound(document);
+  if (!document.sound()) return unsound(document, rows());
   const LayingStatus laying = document.laying();
   if (!laying.trouble.empty()) return laying.trouble;
   if (!document.wound()) {

@@ -147,10 +147,9 @@ std::unique_ptr<const Wound> Laying::wind(Job& job, const Pass& pass) const {
   const auto build = std::make_shared<const Build>(std::move(laid).value());
   const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, job.measuring));
   if (job.measuring.cancelled()) return nullptr;
-  GuideTrack guide(plan, job.seed, build->turns);
   SceneSource source(plan, build, measurements);
   if (job.measuring.cancelled()) return nullptr;
-  return std::make_unique<const Wound>(Wound{std::move(source), std::move(guide), pass, job.revision});
+  return std::make_unique<const Wound>(Wound{std::move(source), pass, job.revision});
 }
 
 void Laying::publish(const Job& job, std::unique_ptr<const Wound> wound) {

@@ -8,6 +8,7 @@
 
 #include "plan/fields.h"
 #include "plan/lay_plan.h"
+#include "plan/plan_values.h"
 
 namespace laywright {
 
@@ -23,12 +24,6 @@ struct PlanState {
 // The text of a plan. Errors where it is not even the shape of one (not TOML, another format); values that cannot
 // be read stay behind as issues in the state.
 [[nodiscard]] Result<PlanState> state_from_text(std::string_view text, std::string file_name);
-
-// A field of a plan or of one of its steps: "traverse.pitch", "wind.step[2].left_stop". Null where there is none.
-[[nodiscard]] const FieldInfo* field_at(const PlanDraft& draft, std::string_view path);
-
-// None where the draft has no value, or no such field.
-[[nodiscard]] std::optional<double> value_at(const PlanDraft& draft, std::string_view path);
 
 // The state with this value; without one the field falls back to its default or, when it is required, is told to
 // be missing. No such field: the state as it was. A quantity keeps the unit that it was written in, unless `unit`

@@ -41,8 +41,15 @@ Moment moment_of(const Playback& playback, const Wound& wound) {
   moment.time_s = moment.length_mm / line_speed_of(wound.plan()).mm_per_s;
   moment.angle_rad = full_turn * (moment.turn - std::floor(moment.turn));
   find_lay_point(build, moment.turn, moment);
-  moment.guide_x_mm = wound.guide.x_at(moment.turn);
+  moment.guide_x_mm = wound.source.guide().x_at(moment.turn);
   return moment;
+}
+
+double shown_turn(const Playback& playback, const Wound& wound, const Moment& moment) {
+  if (!playback.playing || moment.lay_r_mm <= 0.0) return moment.turn;
+  const double speed = line_speed_of(wound.plan()).mm_per_s * rate_of(playback, wound);
+  if (speed / (full_turn * moment.lay_r_mm) < fast_turns_per_s) return moment.turn;
+  return std::max(0.0, std::floor(moment.turn - fast_angle_share) + fast_angle_share);
 }
 
 Playback at_length(Playback playback, const Wound& wound, double length_mm) {

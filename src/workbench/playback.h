@@ -45,6 +45,13 @@ struct Moment {
 };
 [[nodiscard]] Moment moment_of(const Playback& playback, const Wound& wound);
 
+// The turn up to which the wind is shown at this moment. Played faster than a few turns a second, the lay point would
+// be at another place around the spool in each frame: then the newest turn is shown that ends on the front upper side,
+// so that guide and fiber stand there.
+[[nodiscard]] double shown_turn(const Playback& playback, const Wound& wound, const Moment& moment);
+inline constexpr double fast_turns_per_s = 3.0;
+inline constexpr double fast_angle_share = 0.125;  // of a turn, from the top
+
 // The scrubber at another place, brought into the wind; its end is kept as at_end.
 [[nodiscard]] Playback at_length(Playback playback, const Wound& wound, double length_mm);
 [[nodiscard]] Playback at_turn(Playback playback, const Wound& wound, double turn);

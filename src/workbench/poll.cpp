@@ -29,6 +29,7 @@ bool is_due(const std::optional<Workbench::Clock::time_point>& last, Workbench::
 bool Workbench::poll(Clock::time_point now) {
   bool changed = take_builds();
   changed |= play(now);
+  changed |= fly(now);
   changed |= watch_files(now);
   keep_copies(now);
   keep_settings(now);
@@ -43,6 +44,9 @@ bool Workbench::take_builds() {
     taken = true;
     const Wound& wound = *desk.document->wound();
     desk.stage = carried_over(std::move(desk.stage), before.get(), wound);
+    if (comparison_ && !comparison_->pinned && comparison_->document == desk.id) {
+      comparison_->stage = carried_over(std::move(comparison_->stage), before.get(), wound);
+    }
     if (desk.fitted) continue;
     desk.stage.view.camera = fit_camera(wound.plan(), desk.stage.view);
     desk.fitted = true;
@@ -51,18 +55,35 @@ bool Workbench::take_builds() {
 }
 
 bool Workbench::play(Clock::time_point now) {
-  Desk* desk = active_desk();
-  const WoundPtr shown = wound();
-  if (desk == nullptr || !shown || !desk->stage.playback.playing) {
-    played_at_.reset();
-    return false;
+  const double seconds = played_at_ ? std::clamp(Seconds(now - *played_at_).count(), 0.0, longest_step_s) : 0.0;
+  bool plays = false;
+  const auto go_on = [&](Stage& stage, const WoundPtr& shown) {
+    if (!shown || !stage.playback.playing) return;
+    plays = true;
+    if (seconds > 0.0) stage = with_playback(std::move(stage), played(stage.playback, *shown, seconds), *shown);
+  };
+  if (Desk* desk = active_desk()) go_on(desk->stage, wound());
+  if (comparison_ && !comparison_->linked) go_on(comparison_->stage, other_wound());
+  played_at_.reset();
+  if (plays) played_at_ = now;
+  return plays;
+}
+
+std::vector<Stage*> Workbench::stages() {
+  std::vector<Stage*> all;
+  for (Desk& desk : desks_) all.push_back(&desk.stage);
+  if (comparison_) all.push_back(&comparison_->stage);
+  return all;
+}
+
+bool Workbench::fly(Clock::time_point now) {
+  bool flies = false;
+  for (Stage* stage : stages()) {
+    if (!stage->flight) continue;
+    *stage = flown_on(std::move(*stage), now, options_.flight_s);
+    flies = true;
   }
-  if (played_at_) {
-    const double seconds = std::clamp(Seconds(now - *played_at_).count(), 0.0, longest_step_s);
-    desk->stage = with_playback(std::move(desk->stage), played(desk->stage.playback, *shown, seconds), *shown);
-  }
-  played_at_ = now;
-  return true;
+  return flies;
 }
 
 bool Workbench::watch_files(Clock::time_point now) {
@@ -125,7 +146,10 @@ std::optional<double> Workbench::seconds_to_next_poll() const {
   for (const Desk& desk : desks_) {
     if (desk.document->laying().busy) soonest = std::min(soonest, progress_every_s);
   }
-  if (wound() && active()->stage.playback.playing) soonest = std::min(soonest, frame_s);
+  const auto moves = [](const Stage& stage, bool laid) { return stage.flight || (laid && stage.playback.playing); };
+  bool any = moves(active()->stage, wound() != nullptr);
+  if (comparison_ && !comparison_->linked) any = any || moves(comparison_->stage, other_wound() != nullptr);
+  if (any) soonest = std::min(soonest, frame_s);
   return soonest;
 }
 

@@ -23,7 +23,7 @@ constexpr bool needs_nothing =
     is_one_of<C, cmd::Open, cmd::OpenSample, cmd::Activate, cmd::Recover, cmd::DropRecovery, cmd::Ask, cmd::Answered,
               cmd::DismissNotice, cmd::SetScale, cmd::ToggleUnits, cmd::ToggleTheme, cmd::ToggleProjection,
               cmd::SetColouring, cmd::NextColouring, cmd::ToggleOutside, cmd::ToggleFindings, cmd::ToggleDimensions,
-              cmd::ToggleSeeThrough>;
+              cmd::ToggleSeeThrough, cmd::ToggleGuide, cmd::ToggleMotion>;
 
 template <class C>
 constexpr bool needs_build =
@@ -42,7 +42,7 @@ std::string Workbench::Reasons::operator()(const C& command) const {
     if (bench.active() == nullptr) return no_plan;
   }
   if constexpr (needs_build<C>) {
-    if (!bench.wound()) return not_laid;
+    if (!(is_one_of<C, cmd::PinBuild> ? bench.wound() : bench.wound_in_hand())) return not_laid;
   }
   return of(command);
 }
@@ -116,18 +116,18 @@ std::string Workbench::Reasons::of(const cmd::NextSeed&) const {
 
 std::string Workbench::Reasons::of(const cmd::StepFinding& c) const {
   if (finding_count() == 0) return no_finding;
-  if (finding_beside(bench.active()->stage.playback, *bench.wound(), c.direction)) return "";
+  if (finding_beside(stage().playback, wound(), c.direction)) return "";
   return c.direction > 0 ? "No finding begins later in the wind." : "No finding begins earlier in the wind.";
 }
 
 std::string Workbench::Reasons::of(const cmd::PickToward& c) const {
-  const std::optional<std::size_t> node = picked_node(bench.active()->stage, *bench.wound());
+  const std::optional<std::size_t> node = picked_node(stage(), wound());
   if (!node) return nothing_picked;
-  return neighbour(*bench.wound(), *node, c.toward) ? "" : "There is no turn in that direction.";
+  return neighbour(wound(), *node, c.toward) ? "" : "There is no turn in that direction.";
 }
 
 std::string Workbench::Reasons::of(const cmd::ScrubToPicked&) const {
-  return picked_node(bench.active()->stage, *bench.wound()) ? "" : nothing_picked;
+  return picked_node(stage(), wound()) ? "" : nothing_picked;
 }
 
 std::string Workbench::Reasons::of(const cmd::ChooseFinding& c) const {
@@ -141,8 +141,8 @@ std::string Workbench::Reasons::of(const cmd::FlyToNextFinding&) const {
 }
 
 std::string Workbench::Reasons::of(const cmd::PeelOne& c) const {
-  const View& view = bench.active()->stage.view;
-  const int layers = static_cast<int>(bench.wound()->build().strokes.size());
+  const View& view = stage().view;
+  const int layers = static_cast<int>(wound().build().strokes.size());
   const int last = std::min(view.last_layer.value_or(layers), layers);
   if (c.layers < 0 && last <= view.first_layer) return "Only one layer is shown.";
   return c.layers > 0 && last >= layers ? "All layers are shown." : "";
@@ -160,6 +160,11 @@ std::string Workbench::Reasons::of(const cmd::StopComparing&) const {
 }
 
 std::string Workbench::Reasons::of(const cmd::ToggleLinked&) const { return of(cmd::StopComparing{}); }
+
+std::string Workbench::Reasons::of(const cmd::TakeInHand&) const {
+  if (!bench.comparison_) return of(cmd::StopComparing{});
+  return bench.comparison_->linked ? "The two pictures move together: unlink them first, with Shift+K." : "";
+}
 
 std::string Workbench::Reasons::of(const cmd::Ask& c) const {
   const bool of_plan = c.question == cmd::Question::file_to_save || c.question == cmd::Question::close_unsaved;

@@ -131,6 +131,8 @@ void read_view(const Entry& table, View& view, SettingsReader& reader) {
       reader.truth(entry, view.dimensions);
     else if (entry.key == "flanges_see_through")
       reader.truth(entry, view.flanges_see_through);
+    else if (entry.key == "guide")
+      reader.truth(entry, view.guide);
     else
       reader.note(entry, not_known);
   }
@@ -161,6 +163,7 @@ void read_top(const Entry& entry, Settings& settings, SettingsReader& reader) {
   if (entry.key == "format") return;
   if (entry.key == "recent") return read_recent(entry, settings.recent, reader);
   if (entry.key == "scale") return read_scale(entry, settings.scale, reader);
+  if (entry.key == "motion") return reader.truth(entry, settings.motion);
   if (entry.key == "window" && is_table) return read_window(entry, settings.window, reader);
   if (entry.key == "view" && is_table) return read_view(entry, settings.view, reader);
   if (entry.key == "layout" && entry.kind == Entry::Kind::text && entry.text.size() <= Settings::longest_layout) {
@@ -186,7 +189,8 @@ std::string settings_text(const Settings& settings) {
   const WindowPlace& window = settings.window;
   const View& view = settings.view;
   std::string text = "# Written by the program when it ends; what it does not understand, it ignores.\n";
-  text += fmt::format("format = \"laywright-settings 1\"\nscale = {}\nrecent = [", settings.scale);
+  text += fmt::format("format = \"laywright-settings 1\"\nscale = {}\nmotion = {}\nrecent = [", settings.scale,
+                      settings.motion);
   for (const std::string& file : settings.recent) text += fmt::format("\n  {},", toml_text(file));
   text += settings.recent.empty() ? "]\n" : "\n]\n";
   if (!settings.layout.empty() && settings.layout.size() <= Settings::longest_layout) {
@@ -198,9 +202,9 @@ std::string settings_text(const Settings& settings) {
   text += fmt::format("\n[view]\ncolouring = \"{}\"\noutside = \"{}\"\nunits = \"{}\"\ntheme = \"{}\"\n",
                       word(colourings(), view.colouring), word(outsides(), view.outside),
                       word(unit_systems(), view.units), word(themes(), view.theme));
-  text += fmt::format("projection = \"{}\"\nfindings = {}\ndimensions = {}\nflanges_see_through = {}\n",
+  text += fmt::format("projection = \"{}\"\nfindings = {}\ndimensions = {}\nflanges_see_through = {}\nguide = {}\n",
                       word(projections(), view.camera.projection), view.findings, view.dimensions,
-                      view.flanges_see_through);
+                      view.flanges_see_through, view.guide);
   return text;
 }
 

@@ -27,7 +27,8 @@ struct Settings {
 
   WindowPlace window;
   double scale = 1.0;  // of all that is written and drawn in the panels, times the screen's own
-  // Of a view, what a person chooses once: colouring, outside, findings, dimensions, flanges, units, theme and
+  bool motion = true;  // cameras fly to what they show; false: they are there at once
+  // Of a view, what a person chooses once: colouring, outside, findings, dimensions, flanges, guide, units, theme and
   // projection. The rest is as by default.
   View view;
   std::vector<std::string> recent;  // files of plans, newest first, each once; absolute paths

@@ -4,7 +4,19 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "scene/finding_view.h"
+#include "scene/flight.h"
+
 namespace laywright {
+namespace {
+
+bool same_opening(const View& a, const View& b) {
+  return a.first_layer == b.first_layer && a.last_layer == b.last_layer && a.wedge == b.wedge &&
+         a.axial_cut_rad == b.axial_cut_rad && a.x_from_mm == b.x_from_mm && a.x_to_mm == b.x_to_mm &&
+         a.flanges_see_through == b.flanges_see_through;
+}
+
+}  // namespace
 
 std::optional<std::size_t> picked_node(const Stage& stage, const Wound& wound) {
   if (!stage.picked_turn) return std::nullopt;
@@ -58,19 +70,56 @@ Stage with_playback(Stage stage, const Playback& playback, const Wound& wound) {
   stage.playback = playback;
   stage.view.until_turn.reset();
   const Moment moment = moment_of(playback, wound);
-  if (!moment.at_end) stage.view.until_turn = moment.turn;
+  if (!moment.at_end) stage.view.until_turn = shown_turn(playback, wound, moment);
   return stage;
 }
 
-Stage flown_to(Stage stage, const Wound& wound, std::size_t finding) {
+Stage flown_to(Stage stage, const Wound& wound, std::size_t finding, bool jump) {
+  stage = closed_again(std::move(stage));
   // Laid before the scrubber's place, it would not be there to be seen.
   Playback playback = stage.playback;
   playback.playing = false;
   playback.wanted_mm = Playback::at_end;
   stage = with_playback(std::move(stage), playback, wound);
-  stage.view = view_of_finding(wound.source, stage.view, finding);
-  stage.view.chosen_finding = finding;
-  stage.view.findings = true;
+  const View before = stage.view;
+  stage.view = view_of_finding(wound.source, before, finding);
+  if (const auto until = stage.view.until_turn) {
+    stage = with_playback(std::move(stage), at_turn(playback, wound, *until), wound);
+  }
+  stage.opened = Stage::Opened{before, stage.view};
+  stage.flight.reset();
+  if (!jump) {
+    stage.flight = Flight{before.camera, stage.view.camera, std::nullopt};
+    stage.view.camera = before.camera;
+  }
+  return stage;
+}
+
+Stage closed_again(Stage stage) {
+  if (stage.opened && same_opening(stage.view, stage.opened->after)) {
+    const View& before = stage.opened->before;
+    stage.view.first_layer = before.first_layer;
+    stage.view.last_layer = before.last_layer;
+    stage.view.wedge = before.wedge;
+    stage.view.axial_cut_rad = before.axial_cut_rad;
+    stage.view.x_from_mm = before.x_from_mm;
+    stage.view.x_to_mm = before.x_to_mm;
+    stage.view.flanges_see_through = before.flanges_see_through;
+  }
+  stage.opened.reset();
+  return stage;
+}
+
+Stage flown_on(Stage stage, std::chrono::steady_clock::time_point now, double flight_s) {
+  if (!stage.flight) return stage;
+  Flight& flight = *stage.flight;
+  if (!flight.begun) flight.begun = now;
+  const double seconds = std::chrono::duration<double>(now - *flight.begun).count();
+  const double share = flight_s > 0.0 ? seconds / flight_s : 1.0;
+  Camera camera = camera_between(flight.from, flight.to, share);
+  camera.projection = stage.view.camera.projection;
+  stage.view.camera = camera;
+  if (share >= 1.0) stage.flight.reset();
   return stage;
 }
 

@@ -2,6 +2,7 @@
 // are kept such that they stay when a finer build takes the place of a coarse one.
 #pragma once
 
+#include <chrono>
 #include <optional>
 #include <vector>
 
@@ -11,10 +12,22 @@
 
 namespace laywright {
 
+// A camera on its way to a finding.
+struct Flight {
+  Camera from, to;
+  std::optional<std::chrono::steady_clock::time_point> begun;  // by the first poll
+};
+
 struct Stage {
   View view;  // with until_turn as the scrubber has it
   Playback playback;
   std::optional<double> picked_turn;  // place along the fiber, turns from the start
+
+  std::optional<Flight> flight;  // while the view's camera is on its way
+  struct Opened {
+    View before, after;
+  };
+  std::optional<Opened> opened;  // what the last flight to a finding peeled and cut
 };
 
 // The node nearest to the picked place; none where nothing is picked, or the build does not reach so far.
@@ -37,7 +50,14 @@ enum class Toward { next, previous, above, below, left, right };
 // The view of a scrubber's place.
 [[nodiscard]] Stage with_playback(Stage stage, const Playback& playback, const Wound& wound);
 
-// Camera and cut such that the finding is seen, the scrubber where all of it is laid.
-[[nodiscard]] Stage flown_to(Stage stage, const Wound& wound, std::size_t finding);
+// On the way to a finding: the view opened such that it is seen (finding_view.h), the scrubber where all of it is laid,
+// what the flight before opened closed again. The camera sets out; with `jump` it is there at once.
+[[nodiscard]] Stage flown_to(Stage stage, const Wound& wound, std::size_t finding, bool jump = false);
+
+// Layers, cuts and flanges as before the last flight, unless they were changed since; the camera stays.
+[[nodiscard]] Stage closed_again(Stage stage);
+
+// The camera as far on its way as it is now; a flight takes so many seconds.
+[[nodiscard]] Stage flown_on(Stage stage, std::chrono::steady_clock::time_point now, double flight_s);
 
 }  // namespace laywright

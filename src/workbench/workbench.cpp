@@ -177,6 +177,13 @@ Stage Workbench::other_stage() const {
   return with_playback(std::move(stage), desk->stage.playback, *other);
 }
 
+const Stage* Workbench::stage_in_hand() const {
+  if (other_in_hand()) return &comparison_->stage;
+  return desks_.empty() ? nullptr : &desks_[active_].stage;
+}
+
+WoundPtr Workbench::wound_in_hand() const { return other_in_hand() ? other_wound() : wound(); }
+
 std::optional<DifferenceTable> Workbench::difference() const {
   const WoundPtr other = other_wound(), own = wound();
   if (!other || !own) return std::nullopt;

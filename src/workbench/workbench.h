@@ -49,6 +49,7 @@ struct Comparison {
   std::uint64_t document = 0;  // id of a desk, where nothing is pinned
   bool linked = true;          // one camera and one scrubber for both
   Stage stage;                 // of the other side, when not linked
+  bool in_hand = false;        // not linked: commands of view, scrubber, pick and finding go to it
 };
 
 class Workbench {
@@ -59,6 +60,7 @@ class Workbench {
     Folders folders;             // empty paths: nothing is remembered there
     std::string sample;          // plan that a first start opens; may be empty
     std::function<void()> wake;  // called from other threads when poll() has something to do; may be empty
+    double flight_s = 0.4;       // that a camera takes to a finding, where the settings let it fly
   };
 
   explicit Workbench(Options options);
@@ -96,6 +98,11 @@ class Workbench {
   [[nodiscard]] const std::optional<Comparison>& comparison() const { return comparison_; }
   [[nodiscard]] WoundPtr other_wound() const;  // the other side; null when nothing is compared or laid
   [[nodiscard]] Stage other_stage() const;
+  // The picture that commands of view, scrubber, pick and finding go to: the active document's, or of two that are not
+  // linked the other one when it was taken in hand.
+  [[nodiscard]] bool other_in_hand() const { return comparison_ && !comparison_->linked && comparison_->in_hand; }
+  [[nodiscard]] const Stage* stage_in_hand() const;  // null when no plan is open
+  [[nodiscard]] WoundPtr wound_in_hand() const;      // null until something is laid
   // From the other side to the active one; none unless both are laid.
   [[nodiscard]] std::optional<DifferenceTable> difference() const;
 
@@ -126,6 +133,9 @@ class Workbench {
 
   bool take_builds();
   bool play(Clock::time_point now);
+  bool fly(Clock::time_point now);
+  // All that are shown or could be: of the documents, and the other side's own.
+  [[nodiscard]] std::vector<Stage*> stages();
   bool watch_files(Clock::time_point now);
   void tell_of_file(const Desk& desk);
   void keep_copies(Clock::time_point now);

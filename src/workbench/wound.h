@@ -6,7 +6,6 @@
 #include <memory>
 
 #include "scene/scene_source.h"
-#include "workbench/guide_track.h"
 
 namespace laywright {
 
@@ -21,7 +20,6 @@ struct Pass {
 
 struct Wound {
   SceneSource source;
-  GuideTrack guide;
   Pass pass;
   std::uint64_t revision = 0;  // of the plan, the newer the greater
 

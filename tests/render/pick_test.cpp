@@ -1,9 +1,10 @@
 // The ids under the pixels against rays through the capsules of the whole fiber.
 //
-// A pixel is asked where the eight around it show the same turn: at an edge, a ray and the middle of a pixel may rightly
-// disagree. No more than a station lies between two pieces' ends, so the same piece's other end counts as the same.
+// In the first test a pixel is asked where the eight around it show the same turn: at an edge, a ray and the middle of a
+// pixel may rightly disagree. No more than a station lies between two pieces' ends, so the same piece's other end counts as the same.
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <string>
@@ -87,6 +88,109 @@ View near_view(const SceneSource& source, double angle) {
 }
 
 }  // namespace
+
+// At an edge the middle of a pixel and a ray may rightly disagree, but only there: what is drawn must be met by one of the
+// rays through the pixel's surroundings.
+struct EdgeTally {
+  int pixels = 0, edges = 0, wrong = 0;
+};
+EdgeTally compare_with_edges(const SceneSource& source, const View& view, const FrameTarget& target) {
+  constexpr double tolerance_px = 0.75;
+  EdgeTally tally;
+  for (int y = 2; y < view.height_px - 2; y += 3) {
+    for (int x = 2; x < view.width_px - 2; x += 3) {
+      const std::uint32_t id = target.id_at(x, y);
+      if (id == no_node) continue;  // flanges and barrel are not fiber: rays pass through them
+      ++tally.pixels;
+      bool first = true, found = false;
+      for (const double dy : {0.0, -tolerance_px, tolerance_px}) {
+        for (const double dx : {0.0, -tolerance_px, tolerance_px}) {
+          const auto hit = pick_fiber(source, view, ray_through(view, x + 0.5 + dx, y + 0.5 + dy));
+          found = hit && same_piece(id, hit->node);
+          if (found) break;
+          if (first) UNSCOPED_INFO("at " << x << ", " << y << ": drawn " << id);
+          tally.edges += first ? 1 : 0;
+          first = false;
+        }
+        if (found) break;
+      }
+      tally.wrong += found ? 0 : 1;
+    }
+  }
+  return tally;
+}
+
+TEST_CASE("at edges, a pixel shows one of the neighbours that meet there, and nothing else") {
+  const auto context = OffscreenContext::open();
+  REQUIRE(context.ok());
+  const SceneSource source = small_source();
+  for (const bool is_cut : {false, true}) {
+    View view = near_view(source, 1.1);
+    if (is_cut) view.wedge = Sector{0.7, 1.3};
+    const Scene scene = make_scene(source, view);
+    SceneRenderer renderer;
+    const FrameTarget target(view.width_px, view.height_px, 1);
+    renderer.load(scene);
+    renderer.load(make_close_up(source, scene, view), scene);
+    renderer.draw(target, scene, view, sphere_around(source.plan()));
+    const EdgeTally tally = compare_with_edges(source, view, target);
+    INFO(tally.pixels << " pixels, " << tally.edges << " at edges");
+    CHECK(tally.pixels > 2'000);
+    CHECK(tally.edges < tally.pixels / 20);  // little else than edges disagrees with its own ray
+    CHECK(tally.wrong == 0);
+    View beside = view;
+    beside.camera.azimuth_deg += 3.0;
+    CHECK(compare_with_edges(source, beside, target).wrong > tally.pixels / 10);
+  }
+}
+
+TEST_CASE("from afar, a pixel names fiber that runs through it") {
+  const auto context = OffscreenContext::open();
+  REQUIRE(context.ok());
+  const SceneSource source = small_source(0.3, 300.0);
+  View view;
+  view.findings = false;
+  view.dimensions = false;
+  view.width_px = 500;
+  view.height_px = 400;
+  view.camera = fit_camera(source.plan(), view);
+  const Scene scene = make_scene(source, view);
+  SceneRenderer renderer;
+  const FrameTarget target(view.width_px, view.height_px, 1);
+  renderer.load(scene);
+  renderer.draw(target, scene, view, sphere_around(source.plan()));
+  const NodeStore& nodes = source.build().nodes;
+  const auto projected = [&](std::size_t node) {
+    const double angle = 2.0 * 3.14159265358979 * static_cast<double>(node % source.stations()) /
+                         static_cast<double>(source.stations());
+    return *in_picture(view, in_space(nodes.x(node), nodes.r(node), angle));
+  };
+  // Off the fiber's centre line by no more than half a fiber, a column of the height field, and a pixel.
+  const double fiber_px = source.d() / mm_per_px(view);
+  const double most = 0.5 * fiber_px + scene.shell.grid.column_mm / mm_per_px(view) + 1.0;
+  const auto farthest = [&](int shift_px) {
+    int fiber = 0, off = 0;
+    for (int y = 1; y < view.height_px; y += 3) {
+      for (int x = 1; x + 40 < view.width_px; x += 3) {
+        const std::uint32_t id = target.id_at(x + shift_px, y);
+        if (id == no_node || id == 0 || id + 1 >= nodes.size()) continue;
+        ++fiber;
+        const glm::dvec2 here(x + 0.5, y + 0.5);
+        double least = 1e9;
+        for (const std::size_t k : {std::size_t{id} - 1, std::size_t{id}}) {
+          const glm::dvec2 a = projected(k), ab = projected(k + 1) - a;
+          const double share = std::clamp(glm::dot(here - a, ab) / std::max(1e-12, glm::dot(ab, ab)), 0.0, 1.0);
+          least = std::min(least, glm::length(here - a - share * ab));
+        }
+        off += least > most ? 1 : 0;
+      }
+    }
+    REQUIRE(fiber > 500);
+    return static_cast<double>(off) / fiber;
+  };
+  CHECK(farthest(0) < 0.005);
+  CHECK(farthest(6) > 0.5);
+}
 
 TEST_CASE("the id under a pixel is the node that a ray meets: 10,000 rays, none wrong") {
   const auto context = OffscreenContext::open();

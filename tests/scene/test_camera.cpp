@@ -98,28 +98,3 @@ TEST_CASE("the matrices put a place where in_picture does, between near and far"
     CHECK(std::abs(clip.z / clip.w) <= 1.0);
   }
 }
-
-TEST_CASE("flying to a finding: it is in the picture, seen from outside, and not hidden") {
-  int flights = 0;
-  for (std::uint64_t seed = 500; seed < 512; ++seed) {
-    const SceneSource source = random_source(seed);
-    View view;
-    view.camera = fit_camera(source.plan(), view);
-    view.until_turn = 0.2 * source.build().turns;
-    view.wedge = Sector{0.0, 3.0};
-    for (std::size_t i = 0; i < source.measurements().findings.size(); ++i) {
-      const View shown = view_of_finding(source, view, i);
-      const Mark mark = mark_of(source, shown, i);
-      CHECK(mark.chosen);
-      CHECK_FALSE(mark.covered);
-      CHECK_FALSE(is_removed(removed_sectors(shown), angle_of(mark.place)));
-      const auto at = in_picture(shown, mark.place);
-      REQUIRE(at);
-      CHECK(at->x == Approx(0.5 * shown.width_px).margin(1e-6));
-      CHECK(glm::dot(forward_of(shown.camera), mark.outward) < -0.3);
-      CHECK(source.d() / mm_per_px(shown) <= 12.0 + 1e-9);
-      ++flights;
-    }
-  }
-  CHECK(flights > 20);
-}

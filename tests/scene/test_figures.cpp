@@ -93,12 +93,17 @@ TEST_CASE("dimension lines measure what they say") {
                                                {"wound", greatest},
                                                {"inside", source.plan().spool().inside_width_mm}};
   for (const DimensionLine& line : lines) {
-    const std::string word = line.text.substr(line.text.rfind(' ') + 1);
+    const std::string word = line.text.substr(0, line.text.find(' '));
     REQUIRE(expected.count(word) == 1);
-    CHECK(glm::length(line.to - line.from) == Approx(expected.at(word)));
-    CHECK(line.text.find(length_text(expected.at(word), Units::metric, 2)) != std::string::npos);
-    CHECK(line.from.z == 0.0);
+    const double measured = line.pointed ? 2.0 * radius_of(line.measured_from) : glm::length(line.to - line.from);
+    CHECK(measured == Approx(expected.at(word)));
+    CHECK(line.text.ends_with(" " + length_text(expected.at(word), Units::metric, 2)));
+    if (!line.pointed) CHECK(line.from.z == 0.0);
   }
+  // A quantity with its unit stands at the end, so that "in" is an inch and nothing else.
+  View inch = view;
+  inch.units = Units::inch;
+  for (const DimensionLine& line : make_dimensions(source, inch)) CHECK(line.text.ends_with(" in"));
   view.until_turn = 10.0;  // not the final diameter
   CHECK(make_dimensions(source, view).size() == 2);
   view.dimensions = false;

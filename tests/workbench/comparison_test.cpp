@@ -94,6 +94,65 @@ TEST_CASE("linked, both sides have one camera and one scrubber; apart, each its 
   CHECK_FALSE(pinned.bench.difference());
 }
 
+TEST_CASE("apart, commands go to the picture in hand alone, and the other does not move") {
+  Pinned pinned;
+  pinned.bench.apply(cmd::TypeField{"traverse.pitch", "1.5 mm"});
+  wait_for_build(pinned.bench);
+  CHECK_FALSE(pinned.bench.apply(cmd::TakeInHand{true}));  // linked
+  REQUIRE(pinned.bench.apply(cmd::ToggleLinked{}));
+  CHECK_FALSE(pinned.bench.other_in_hand());
+  REQUIRE(pinned.bench.apply(cmd::TakeInHand{}));
+  CHECK(pinned.bench.other_in_hand());
+  CHECK(pinned.bench.wound_in_hand() == pinned.bench.other_wound());
+
+  const View own = pinned.bench.active()->stage.view;
+  const Playback own_playback = pinned.bench.active()->stage.playback;
+  const auto other = [&]() -> View { return pinned.bench.other_stage().view; };
+  REQUIRE(pinned.bench.apply(cmd::Orbit{40.0, 10.0}));
+  CHECK(other().camera.azimuth_deg == Approx(own.camera.azimuth_deg + 40.0));
+  REQUIRE(pinned.bench.apply(cmd::ToggleWedge{}));
+  CHECK(other().wedge);
+  REQUIRE(pinned.bench.apply(cmd::PeelOne{-1}));
+  CHECK(other().last_layer == static_cast<int>(pinned.bench.other_wound()->build().strokes.size()) - 1);
+  REQUIRE(pinned.bench.apply(cmd::ScrubTurn{30.0}));
+  CHECK(other().until_turn == Approx(30.0));
+  REQUIRE(pinned.bench.apply(cmd::PickNode{std::size_t{100}}));
+  CHECK(pinned.bench.other_stage().picked_turn);
+  if (!pinned.bench.other_wound()->measurements().findings.empty()) {
+    REQUIRE(pinned.bench.apply(cmd::FlyToFinding{0}));
+    CHECK(other().chosen_finding == 0U);
+  }
+  CHECK(pinned.bench.active()->stage.view == own);
+  CHECK(pinned.bench.active()->stage.playback == own_playback);
+  CHECK_FALSE(pinned.bench.active()->stage.picked_turn);
+
+  // It plays alone, too.
+  pinned.bench.apply(cmd::ToStart{});
+  pinned.bench.apply(cmd::PlayPause{});
+  auto now = Workbench::Clock::now() + std::chrono::hours(1);
+  pinned.bench.poll(now);
+  CHECK(pinned.bench.poll(now += std::chrono::milliseconds(100)));
+  CHECK(pinned.bench.other_stage().playback.wanted_mm > 0.0);
+  CHECK(*pinned.bench.seconds_to_next_poll() < 0.02);
+  CHECK(pinned.bench.active()->stage.view == own);
+
+  // Back in hand: now the first one moves, and the other stays.
+  REQUIRE(pinned.bench.apply(cmd::TakeInHand{false}));
+  const View before = other();
+  REQUIRE(pinned.bench.apply(cmd::Orbit{-15.0, 0.0}));
+  CHECK(pinned.bench.active()->stage.view.camera.azimuth_deg == Approx(own.camera.azimuth_deg - 15.0));
+  CHECK(other().camera == before.camera);
+  // Preferences are of both; so is the size of the pictures.
+  REQUIRE(pinned.bench.apply(cmd::ToggleTheme{}));
+  CHECK(other().theme == pinned.bench.active()->stage.view.theme);
+  REQUIRE(pinned.bench.apply(cmd::SetPictureSize{300, 500}));
+  CHECK(other().width_px == 300);
+  // Linked again, both are one.
+  REQUIRE(pinned.bench.apply(cmd::ToggleLinked{}));
+  CHECK_FALSE(pinned.bench.other_in_hand());
+  CHECK(other().camera == pinned.bench.active()->stage.view.camera);
+}
+
 TEST_CASE("two open plans are compared; when the other closes, the comparison ends") {
   TempFolder folder;
   Workbench bench(options_in(folder));

@@ -113,6 +113,20 @@ TEST_CASE("polling plays") {
   CHECK(helix.now().length_mm - start == Approx(100.0).epsilon(1e-6));
 }
 
+TEST_CASE("played fast, the lay point stands at one place around the spool; slow or paused it is where it is") {
+  Helix helix;
+  const auto until = [&] { return helix.bench.active()->stage.view.until_turn; };
+  helix.bench.apply(cmd::ScrubTurn{2.6});
+  CHECK(until() == Approx(2.6));
+  helix.bench.apply(cmd::SetRate{0.5});  // 500 mm a second: 1.6 turns
+  helix.bench.apply(cmd::PlayPause{});
+  CHECK(until() == Approx(2.6));
+  helix.bench.apply(cmd::SetRate{2.0});  // 6.3 turns
+  CHECK(until() == Approx(2.125));
+  helix.bench.apply(cmd::PlayPause{});
+  CHECK(until() == Approx(2.6));
+}
+
 TEST_CASE("the guide goes back and forth as a triangle") {
   // Stroke 19.5 mm at 1.02 mm a turn, instant reversal: x = 0.5 + |triangle|.
   TempFolder folder;
@@ -123,10 +137,10 @@ TEST_CASE("the guide goes back and forth as a triangle") {
     const double travel = std::fmod(1.02 * turn, 39.0);
     const double expected = 0.5 + (travel <= 19.5 ? travel : 39.0 - travel);
     INFO(turn);
-    CHECK(bench.wound()->guide.x_at(turn) == Approx(expected).margin(1e-6));
+    CHECK(bench.wound()->source.guide().x_at(turn) == Approx(expected).margin(1e-6));
   }
-  CHECK(bench.wound()->guide.x_at(-1.0) == 0.5);
-  CHECK(bench.wound()->guide.x_at(1e9) == bench.wound()->guide.x_at(100.0));
+  CHECK(bench.wound()->source.guide().x_at(-1.0) == 0.5);
+  CHECK(bench.wound()->source.guide().x_at(1e9) == bench.wound()->source.guide().x_at(100.0));
 }
 
 TEST_CASE("steps go from finding to finding, each once, and back") {

@@ -1,4 +1,4 @@
-#include "workbench/guide_track.h"
+#include "scene/guide_track.h"
 
 #include <algorithm>
 #include <cmath>
@@ -26,12 +26,14 @@ GuideTrack::GuideTrack(const Plan& plan, std::uint64_t seed, double turns)
   }
 }
 
-double GuideTrack::x_at(double turn) const {
-  const double at = std::clamp(turn, 0.0, turns_);
-  const std::size_t moment = std::min(moments_.size() - 1, static_cast<std::size_t>(at / spacing_));
-  Guide guide = moments_[moment];
-  go_on(guide, at - spacing_ * static_cast<double>(moment));
-  return guide.x();
+Guide GuideTrack::at(double turn) const {
+  const double moment = std::clamp(turn, 0.0, turns_);
+  const std::size_t kept = std::min(moments_.size() - 1, static_cast<std::size_t>(moment / spacing_));
+  Guide guide = moments_[kept];
+  go_on(guide, moment - spacing_ * static_cast<double>(kept));
+  return guide;
 }
+
+double GuideTrack::x_at(double turn) const { return at(turn).x(); }
 
 }  // namespace laywright

@@ -15,6 +15,8 @@ class GuideTrack {
   // The guide of a wind of so many turns, with the scatter that `seed` gives.
   GuideTrack(const Plan& plan, std::uint64_t seed, double turns);
 
+  // The guide itself, at that moment; before the start and after the end of the wind, as there.
+  [[nodiscard]] Guide at(double turn) const;
   // x in mm from the left flange face, after so many turns of the spool; before the start and after the end of the
   // wind, as there.
   [[nodiscard]] double x_at(double turn) const;

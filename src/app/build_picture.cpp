@@ -1,0 +1,48 @@
+#include "app/build_picture.h"
+
+#include <algorithm>
+#include <cstdint>
+#include <stdexcept>
+
+#include "app/picture_maker.h"
+#include "render/offscreen_context.h"
+#include "scene/camera.h"
+
+namespace laywright {
+namespace {
+
+// Colours come multiplied by their opacity.
+Bitmap on_white(const Image& image) {
+  Bitmap bitmap{{}, image.width, image.height, image.bytes};
+  for (std::size_t i = 0; i < bitmap.pixels.size(); ++i) {
+    const int clear = 255 - image.bytes[i / 4 * 4 + 3];
+    bitmap.pixels[i] = static_cast<std::uint8_t>(std::min(255, image.bytes[i] + clear));
+  }
+  return bitmap;
+}
+
+}  // namespace
+
+Bitmap picture_for_paper(const SceneSource& source) {
+  const Result<OffscreenContext> context = OffscreenContext::open();
+  if (!context.ok()) return {};
+  View view;
+  view.width_px = 1200;
+  view.height_px = 760;
+  view.dimensions = false;
+  view.findings = false;
+  view.guide = false;
+  view.camera.azimuth_deg = 24.0;
+  view.camera.elevation_deg = 16.0;
+  view.camera = fit_camera(source.plan(), view);
+  PictureStyle style;
+  style.figures = false;
+  style.transparent = true;
+  try {
+    return on_white(PictureMaker(source, style).draw(view));
+  } catch (const std::runtime_error&) {
+    return {};
+  }
+}
+
+}  // namespace laywright

@@ -1,0 +1,73 @@
+#include "app/picture_maker.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "render/overlay.h"
+
+namespace laywright {
+namespace {
+
+int fineness(const View& view, double most_fine_pixels) {
+  const double pixels = static_cast<double>(view.width_px) * view.height_px;
+  for (int factor = 4; factor > 1; --factor)
+    if (pixels * factor * factor <= most_fine_pixels) return factor;
+  return 1;
+}
+
+std::string subtitle_of(const SceneSource& source, const View& view) {
+  const double turns = std::min(view.until_turn.value_or(source.build().turns), source.build().turns);
+  const bool inch = view.units == Units::inch;
+  const double metres = length_at_turn(source, turns) / 1000.0;
+  const double shown = inch ? metres / 0.3048 : metres;
+  const auto strokes = source.build().strokes.size();
+  const std::string length = !inch && shown >= 1000.0 ? fmt::format("{:.4g} km", shown / 1000.0)
+                                                      : fmt::format("{:.4g} {}", shown, inch ? "ft" : "m");
+  const std::string layers = view.until_turn ? "" : fmt::format(" in {} layer{}", strokes, strokes == 1 ? "" : "s");
+  return fmt::format("{} of fiber, {:.0f} turns{}", length, turns, layers);
+}
+
+bool same_but_camera(const View& view, View other) {
+  other.camera = view.camera;
+  return view == other;
+}
+
+}  // namespace
+
+void PictureMaker::load(const View& view) {
+  if (view_ && same_but_camera(view, *view_)) {
+    scene_.scale_bar = make_scale_bar(view);
+  } else {
+    scene_ = make_scene(source_, view);
+    renderer_.load(scene_);
+  }
+  view_ = view;
+  CloseUpSettings near_settings;
+  near_settings.from_px = 2.5;
+  near_settings.full_px = 4.0;
+  near_settings.most_strand_points = 1'000'000;
+  renderer_.load(make_close_up(source_, scene_, view, near_settings), scene_);
+  const int factor = fineness(view, style_.most_fine_pixels);
+  if (!target_ || target_->width() != view.width_px || target_->height() != view.height_px)
+    target_.emplace(view.width_px, view.height_px, factor);
+}
+
+Image PictureMaker::draw(const View& view) {
+  load(view);
+  Canvas overlay(view.width_px, view.height_px);
+  OverlaySettings words;
+  words.legend = words.scale_bar = style_.figures;
+  if (style_.figures) {
+    words.title = source_.plan().title();
+    words.subtitle = subtitle_of(source_, view);
+  }
+  draw_overlay(overlay, scene_, view, words);
+  FrameStyle style;
+  style.transparent = style_.transparent;
+  style.overlay = &overlay;
+  renderer_.draw(*target_, scene_, view, sphere_around(source_.plan()), style);
+  return target_->read();
+}
+
+}  // namespace laywright

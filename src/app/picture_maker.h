@@ -1,0 +1,40 @@
+// Draws pictures of one wind offscreen: one, or many that differ little.
+#pragma once
+
+#include <optional>
+
+#include "render/frame_target.h"
+#include "render/image.h"
+#include "render/scene_renderer.h"
+#include "scene/scene.h"
+
+namespace laywright {
+
+struct PictureStyle {
+  bool figures = true;  // title, dimension lines, legend, scale bar
+  bool transparent = false;
+  // Each pixel is averaged from up to 16; fewer where this many would be exceeded.
+  double most_fine_pixels = 24e6;
+};
+
+// Needs an OffscreenContext that outlives it. The source must outlive it, too.
+class PictureMaker {
+ public:
+  PictureMaker(const SceneSource& source, const PictureStyle& style) : source_(source), style_(style) {}
+
+  // A view that differs from the last one in its camera only needs no new scene. Throws std::runtime_error when the
+  // driver refuses the size.
+  [[nodiscard]] Image draw(const View& view);
+
+ private:
+  void load(const View& view);
+
+  const SceneSource& source_;
+  PictureStyle style_;
+  SceneRenderer renderer_;
+  std::optional<View> view_;  // of the scene
+  Scene scene_;
+  std::optional<FrameTarget> target_;
+};
+
+}  // namespace laywright

@@ -1,0 +1,195 @@
+#include "render/painter.h"
+
+#ifdef __linux__
+#include <sys/resource.h>
+#endif
+
+#include <algorithm>
+#include <exception>
+#include <utility>
+
+namespace laywright {
+namespace {
+
+// So long a picture stands before it is made fine.
+constexpr std::chrono::milliseconds rest{100};
+
+using Milliseconds = std::chrono::duration<double, std::milli>;
+
+// Where the processor draws, the threads that do it take this one's rank: below the window's, which has little to do
+// and must do it at once. Nothing is lost where the system refuses.
+void give_way() {
+#ifdef __linux__
+  (void)setpriority(PRIO_PROCESS, 0, 4);
+#endif
+}
+
+}  // namespace
+
+Painter::Painter(std::optional<PaintContext> context, std::function<void()> wake, Drawer drawer)
+    : context_(std::move(context)), wake_(std::move(wake)), drawer_(drawer), board_(rest) {
+  if (context_) thread_ = std::thread([this] { loop(); });
+}
+
+Painter::~Painter() {
+  if (!context_) {
+    clear_away(true);
+    return;
+  }
+  {
+    const std::lock_guard lock(mutex_);
+    over_ = true;
+  }
+  news_.notify_one();
+  thread_.join();
+}
+
+std::size_t Painter::add() {
+  const std::lock_guard lock(mutex_);
+  places_.emplace(++last_place_, std::make_shared<Place>());
+  return last_place_;
+}
+
+void Painter::remove(std::size_t picture) {
+  {
+    const std::lock_guard lock(mutex_);
+    board_.forget(picture);
+    if (const auto place = places_.find(picture); place != places_.end()) place->second->removed = true;
+  }
+  if (context_) {
+    news_.notify_one();
+  } else {
+    clear_away(false);
+  }
+}
+
+void Painter::want(std::size_t picture, PaintOrder order) {
+  {
+    const std::lock_guard lock(mutex_);
+    board_.want(picture, std::move(order), Clock::now());
+  }
+  news_.notify_one();
+}
+
+Sheet* Painter::newest(std::size_t picture) {
+  const std::lock_guard lock(mutex_);
+  return places_.at(picture)->sheets.newest();
+}
+
+bool Painter::fresh(std::size_t picture) const {
+  const std::lock_guard lock(mutex_);
+  return places_.at(picture)->sheets.fresh();
+}
+
+bool Painter::unfinished(std::size_t picture) const {
+  const std::lock_guard lock(mutex_);
+  return board_.unfinished(picture);
+}
+
+void Painter::work() {
+  if (context_) return;
+  std::optional<Board::Task> task;
+  {
+    const std::lock_guard lock(mutex_);
+    if (trouble_.empty()) task = board_.next(Clock::now());
+  }
+  if (task) paint(*task);
+}
+
+std::optional<double> Painter::seconds_to_work() const {
+  const std::lock_guard lock(mutex_);
+  const std::optional<Clock::time_point> due = board_.next_due();
+  if (context_ || !due || !trouble_.empty()) return std::nullopt;
+  return std::max(0.0, std::chrono::duration<double>(*due - Clock::now()).count());
+}
+
+std::string Painter::trouble() const {
+  const std::lock_guard lock(mutex_);
+  return trouble_;
+}
+
+Painter::Times Painter::times() const {
+  const std::lock_guard lock(mutex_);
+  return times_;
+}
+
+void Painter::loop() {
+  give_way();
+  if (!context_->enter()) {
+    give_up("the graphics driver gives no second OpenGL");
+    return;
+  }
+  std::unique_lock lock(mutex_);
+  while (!over_) {
+    std::optional<Board::Task> task;
+    if (trouble_.empty()) task = board_.next(Clock::now());
+    if (!task) {
+      const std::optional<Clock::time_point> due = board_.next_due();
+      if (due && trouble_.empty()) {
+        news_.wait_until(lock, *due);
+      } else {
+        news_.wait(lock);
+      }
+    }
+    lock.unlock();
+    clear_away(false);
+    if (task) paint(*task);
+    task.reset();  // what it holds may be large, and must not wait for the next
+    lock.lock();
+  }
+  lock.unlock();
+  clear_away(true);
+  context_->leave();
+}
+
+void Painter::paint(const Board::Task& task) {
+  std::shared_ptr<Place> place;
+  {
+    const std::lock_guard lock(mutex_);
+    const auto found = places_.find(task.picture);
+    if (over_ || found == places_.end() || found->second->removed) return;
+    place = found->second;
+  }
+  const Clock::time_point begin = Clock::now();
+  PassDone done;
+  try {
+    if (!place->easel) place->easel = std::make_unique<Easel>(drawer_);
+    done = place->easel->paint(task.order, task.pass, place->sheets.blank());
+  } catch (const std::exception& error) {
+    give_up(error.what());
+    return;
+  }
+  if (done.sheet) place->sheets.finish();
+  const double took_ms = Milliseconds(Clock::now() - begin).count();
+  {
+    const std::lock_guard lock(mutex_);
+    board_.done(task, done.finest);
+    ++times_.passes;
+    times_.last_pass_ms = took_ms;
+    times_.longest_pass_ms = std::max(times_.longest_pass_ms, took_ms);
+  }
+  if (done.sheet) wake_();
+}
+
+// What was made in a context is released in it.
+void Painter::clear_away(bool all) {
+  std::map<std::size_t, std::shared_ptr<Place>> gone;
+  const std::lock_guard lock(mutex_);
+  for (auto i = places_.begin(); i != places_.end();) {
+    if (all || i->second->removed) {
+      gone.insert(places_.extract(i++));
+    } else {
+      ++i;
+    }
+  }
+}
+
+void Painter::give_up(const char* why) {
+  {
+    const std::lock_guard lock(mutex_);
+    trouble_ = why;
+  }
+  wake_();
+}
+
+}  // namespace laywright

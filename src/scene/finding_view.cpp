@@ -1,0 +1,192 @@
+#include "scene/finding_view.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <vector>
+
+#include <glm/geometric.hpp>
+
+#include "scene/camera.h"
+#include "scene/marks.h"
+#include "scene/sight.h"
+
+namespace laywright {
+
+namespace {
+
+constexpr double quarter = 0.5 * std::numbers::pi;
+
+double deg(double rad) { return rad / std::numbers::pi * 180.0; }
+
+bool is_within_the_wind(FindingKind kind) {
+  return kind == FindingKind::dropped_turn || kind == FindingKind::bridge;
+}
+
+bool is_at_a_flange(FindingKind kind) {
+  return kind == FindingKind::flange_gap || kind == FindingKind::pile_up || kind == FindingKind::edge_valley;
+}
+
+// The angle at which a place is, and the direction of rising angles there.
+Vec3 outward_at(double angle) { return in_space(0.0, 1.0, angle); }
+Vec3 onward_at(double angle) { return {0.0, -std::sin(angle), std::cos(angle)}; }
+
+// A cut to try, and from where to look at it.
+struct Opening {
+  View view;
+  std::vector<Vec3> toward_eye;
+  double thick_px = 12.0;
+};
+
+class Opener {
+ public:
+  Opener(const SceneSource& source, const View& view, std::size_t finding)
+      : source_(source),
+        finding_(source.measurements().findings[finding]),
+        mark_(mark_of(source, view, finding)),
+        layer_(mark_.spots.empty() ? finding_.last_layer : mark_.spots.front().layer),
+        angle_(mark_.spots.empty() ? angle_of(mark_.place) : mark_.spots.front().angle) {
+    base_ = view;
+    base_.findings = true;
+    base_.chosen_finding = finding;
+    undo_what_takes_it_away();
+  }
+
+  [[nodiscard]] View open() const {
+    const std::vector<Opening> openings = all();
+    for (const bool see_through : {base_.flanges_see_through, true}) {
+      for (const Opening& opening : openings) {
+        for (const Vec3& toward : opening.toward_eye) {
+          View view = opening.view;
+          view.flanges_see_through = see_through;
+          if (look(view, toward, opening.thick_px)) return view;
+        }
+      }
+    }
+    View view = openings.front().view;
+    look(view, openings.front().toward_eye.front(), openings.front().thick_px);
+    return view;
+  }
+
+ private:
+  void undo_what_takes_it_away() {
+    if (base_.until_turn && *base_.until_turn < laid_at()) base_.until_turn.reset();
+    if (base_.first_layer > lowest_layer()) base_.first_layer = 1;
+    if (base_.last_layer && *base_.last_layer < layer_) base_.last_layer = layer_;
+    const double d = source_.d();
+    if (base_.x_from_mm && *base_.x_from_mm > mark_.place.x - d) base_.x_from_mm.reset();
+    if (base_.x_to_mm && *base_.x_to_mm < mark_.place.x + d) base_.x_to_mm.reset();
+    if (is_removed(removed_sectors(base_), angle_)) close_cuts(base_);
+  }
+
+  // The surface of a valley can be of an earlier layer than the one that left it so.
+  [[nodiscard]] int lowest_layer() const {
+    if (mark_.spots.empty()) return layer_;
+    return static_cast<int>(source_.stroke_of(mark_.spots.front().node)) + 1;
+  }
+
+  static void close_cuts(View& view) {
+    view.wedge.reset();
+    view.axial_cut_rad.reset();
+  }
+
+  // The turn at which all that makes the place is laid: of a gap, both its turns.
+  [[nodiscard]] double laid_at() const {
+    if (mark_.spots.empty()) return finding_.turn;
+    const double end = static_cast<double>(mark_.spots.front().end_node) / static_cast<double>(source_.stations());
+    return finding_.kind == FindingKind::gap ? end + 1.25 : end;
+  }
+
+  // From the least change to the greatest.
+  [[nodiscard]] std::vector<Opening> all() const {
+    std::vector<Opening> openings;
+    openings.push_back(from_outside(base_));
+    View closed = base_;
+    close_cuts(closed);
+    openings.push_back(from_outside(closed));
+    if (is_within_the_wind(finding_.kind)) add_sections(closed, openings);
+    View peeled = closed;
+    peeled.last_layer = layer_;
+    openings.push_back(from_outside(peeled));
+    peeled.until_turn = laid_at();
+    openings.push_back(from_outside(peeled));
+    if (!is_within_the_wind(finding_.kind)) add_sections(closed, openings);
+    return openings;
+  }
+
+  // Square to the surface; at a flange rather askew, so that its face stands behind the place.
+  [[nodiscard]] Opening from_outside(const View& view) const {
+    const Vec3 outward = outward_at(angle_);
+    const double width = source_.plan().spool().inside_width_mm;
+    const double inward = mark_.place.x < 0.5 * width ? 1.0 : -1.0;
+    const auto askew = [&](double degrees) {
+      const double lean = degrees / 180.0 * std::numbers::pi;
+      return std::cos(lean) * outward + std::sin(lean) * Vec3{inward, 0.0, 0.0};
+    };
+    Opening opening{view, {}, 12.0};
+    if (is_at_a_flange(finding_.kind)) opening.toward_eye = {askew(35.0), askew(20.0)};
+    for (const double degrees : {0.0, 10.0, -10.0, 25.0, -25.0}) opening.toward_eye.push_back(askew(degrees));
+    return opening;
+  }
+
+  // A wedge beginning or ending at the place, looked at along the fiber and a little from outside.
+  void add_sections(const View& view, std::vector<Opening>& openings) const {
+    const Vec3 onward = onward_at(angle_), outward = outward_at(angle_);
+    // First the face that is turned towards where people look from.
+    const bool first_onward = onward.z + 0.5 * onward.y > 0.0;
+    for (const bool is_onward : {first_onward, !first_onward}) {
+      View cut = view;
+      cut.wedge = is_onward ? Sector{angle_, angle_ + quarter} : Sector{angle_ - quarter, angle_};
+      const Vec3 square = is_onward ? onward : -onward;
+      openings.push_back({cut, {glm::normalize(square + 0.35 * outward), square}, 20.0});
+    }
+  }
+
+  // Puts the camera there; true if it sees the place.
+  bool look(View& view, const Vec3& toward_eye, double thick_px) const {
+    const Mark mark = mark_of(source_, view, *view.chosen_finding);
+    view.camera = camera_at(view, mark.place, toward_eye, thick_px);
+    const bool there = mark.spots.empty() ? !is_removed(removed_sectors(view), angle_) : mark.spots.front().shown;
+    return there && in_the_way(source_, view, mark.place).nothing();
+  }
+
+  [[nodiscard]] Camera camera_at(const View& view, const Vec3& place, const Vec3& toward_eye,
+                                 double thick_px) const {
+    // Straight down the spool would stand on its end.
+    constexpr double steepest = 70.0;
+    Camera camera = view.camera;
+    const double level = std::hypot(toward_eye.x, toward_eye.z);
+    camera.azimuth_deg = level > 1e-9 ? deg(std::atan2(toward_eye.x, toward_eye.z)) : 0.0;
+    camera.elevation_deg = std::clamp(deg(std::atan2(toward_eye.y, level)), -steepest, steepest);
+    View whole = view;
+    whole.camera = camera;
+    const double farthest = fit_camera(source_.plan(), whole).distance_mm;
+    camera.target = place;
+    camera.distance_mm = std::min(farthest, distance_for(view, thick_px));
+    return camera;
+  }
+
+  // At which the fiber is so thick; farther where turns lie far apart, so that several are in the picture.
+  [[nodiscard]] double distance_for(const View& view, double thick_px) const {
+    View unit = view;
+    unit.camera.distance_mm = 1.0;
+    const double per_px = mm_per_px(unit);  // and mm of distance
+    const double several = finding_.kind == FindingKind::ribbon ? 8.0 * source_.plan().traverse().pitch_mm : 0.0;
+    return std::max(source_.d() / thick_px, several / std::max(1, view.height_px)) / per_px;
+  }
+
+  const SceneSource& source_;
+  const Finding& finding_;
+  Mark mark_;
+  int layer_;
+  double angle_;
+  View base_;
+};
+
+}  // namespace
+
+View view_of_finding(const SceneSource& source, const View& view, std::size_t finding) {
+  return Opener(source, view, finding).open();
+}
+
+}  // namespace laywright

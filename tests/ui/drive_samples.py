@@ -1,0 +1,90 @@
+"""Every sample in one window: opened, laid, a turn picked, a finding flown to, scrubbed, cut, edited, undone, saved.
+
+    drive_samples.py LAYWRIGHT SAMPLES [SHOTS]
+"""
+
+import pathlib
+import sys
+import time
+
+from window_driver import desk, share_different
+
+
+def opened(w, plan, count):
+    w.key("ctrl+o")
+    w.until("the file sheet is open", lambda s: "file name" in s["places"])
+    time.sleep(0.3)
+    w.type(str(plan))
+    w.key("Return")
+    w.until("it is open", lambda s: s["file"] == str(plan) and s["documents"] == count)
+    return w.settled()
+
+
+def looked_at(w, name):
+    state = w.settled()
+    time.sleep(0.8)
+    w.shoot(f"sample-{name}")
+    w.key("1", "z")
+    time.sleep(0.5)
+    w.click("picture", 0.5, 0.5)
+    w.until("a turn is picked", lambda s: s["stage"]["picked"])
+    w.click("tab Findings")
+    if state["build"]["findings"]:
+        w.click("finding 0") if "finding 0" in w.state()["places"] else w.key("n")
+        w.until("a finding is chosen", lambda s: s["stage"]["chosen_finding"] is not None)
+        w.settled()
+        time.sleep(0.5)
+        w.shoot(f"sample-{name}-finding")
+    w.key("shift+BackSpace", "a", "5")
+    return state
+
+
+def scrubbed_and_cut(w):
+    w.click("scrub bar", 0.5)
+    w.until("half of the wind", lambda s: not s["stage"]["scrub"]["at_end"])
+    w.key("End")
+    w.until("all of it", lambda s: s["stage"]["scrub"]["at_end"])
+    w.settled()
+    time.sleep(0.8)
+    whole = w.pixels()
+    w.key("w")
+    w.until("a wedge is cut", lambda s: s["stage"]["wedge"])
+    w.settled()
+    time.sleep(1.0)
+    assert share_different(whole, w.pixels()) > 0.005, "the cut is not to be seen"
+    w.key("a")
+
+
+def edited_and_saved(w, plan):
+    before = w.state()["fields"]["traverse.pitch"]["text"]
+    w.click("more traverse.pitch")
+    w.until("a step more", lambda s: s["fields"]["traverse.pitch"]["text"] != before and s["dirty"])
+    w.key("ctrl+z")
+    w.until("undone", lambda s: s["fields"]["traverse.pitch"]["text"] == before and not s["dirty"])
+    text = plan.read_bytes()
+    w.key("ctrl+y", "ctrl+s")
+    w.until("saved", lambda s: not s["dirty"])
+    assert plan.read_bytes() != text, "the step is not in the file"
+    w.settled()
+
+
+def main():
+    samples = sorted(p.name for p in pathlib.Path(sys.argv[2]).glob("*.lay.toml"))
+    assert len(samples) >= 12
+    with desk() as (window, copy):
+        plans = [copy(name) for name in samples]
+        w = window(plans[0])
+        w.settled()
+        for i, plan in enumerate(plans):
+            if i > 0:
+                opened(w, plan, i + 1)
+            looked_at(w, plan.name.split(".")[0])
+            scrubbed_and_cut(w)
+            edited_and_saved(w, plan)
+            print(f"{plan.name}: as it should be", flush=True)
+        w.leave()
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

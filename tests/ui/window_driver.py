@@ -1,0 +1,215 @@
+"""Drives the real window with real input, under a virtual display, and checks each step by what the window says of
+itself (laywright open --state) and by what is on the screen."""
+
+import contextlib
+import ctypes
+import json
+import os
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+import time
+
+WAIT_S = 120.0  # a shared machine that draws with its processor is slow
+
+
+def start_display(screen="1920x1080", dpi=96):
+    """Xvfb on a display of its own choosing; gives the process and the display's name."""
+    read, write = os.pipe()
+    server = subprocess.Popen(
+        ["Xvfb", "-displayfd", str(write), "-screen", "0", f"{screen}x24", "-nolisten", "tcp", "-noreset"],
+        pass_fds=[write], stderr=subprocess.DEVNULL)
+    os.close(write)
+    with os.fdopen(read) as pipe:
+        number = pipe.readline().strip()
+    if not number:
+        raise SystemExit("Xvfb did not start")
+    set_dots_per_inch(f":{number}", dpi)
+    return server, f":{number}"
+
+
+def set_dots_per_inch(display, dpi):
+    """As a desktop tells it to its programs: the resource Xft.dpi, a property of the root window (xrdb does the same)."""
+    resource_manager, string, replace = 23, 31, 0  # X11/Xatom.h, X11/X.h
+    x11 = ctypes.CDLL("libX11.so.6")
+    x11.XOpenDisplay.restype = ctypes.c_void_p
+    x11.XDefaultRootWindow.restype = ctypes.c_ulong
+    connection = ctypes.c_void_p(x11.XOpenDisplay(display.encode()))
+    root = ctypes.c_ulong(x11.XDefaultRootWindow(connection))
+    text = f"Xft.dpi:\t{dpi}\n".encode()
+    x11.XChangeProperty(connection, root, ctypes.c_ulong(resource_manager), ctypes.c_ulong(string), 8, replace, text,
+                        len(text))
+    x11.XCloseDisplay(connection)
+
+
+class Window:
+    """A running program. `folder` holds its settings and state: a second one there goes on from the first."""
+
+    def __init__(self, program, plans, folder, display, size="1280x800", shots=None, **environment):
+        self.state_file = folder / f"state-{time.monotonic_ns()}.json"
+        self.shots = shots
+        self.env = dict(os.environ, DISPLAY=display, XDG_CONFIG_HOME=str(folder / "config"),
+                        XDG_STATE_HOME=str(folder / "state"), LIBGL_ALWAYS_SOFTWARE="1", **environment)
+        self.size = size
+        self.process = subprocess.Popen(
+            [program, "open", *map(str, plans), "--size", size, "--state", str(self.state_file)], env=self.env)
+
+    def state(self):
+        try:
+            return json.loads(self.state_file.read_text(encoding="utf-8"))
+        except (FileNotFoundError, json.JSONDecodeError):
+            return {}
+
+    def until(self, what, test):
+        end = time.monotonic() + WAIT_S
+        while time.monotonic() < end:
+            state = self.state()
+            try:
+                if test(state):
+                    return state
+            except (KeyError, TypeError, IndexError):
+                pass
+            if self.process.poll() is not None:
+                raise SystemExit(f"the window ended by itself, waiting until {what}")
+            time.sleep(0.05)
+        state.pop("places", None)
+        raise SystemExit(f"in vain: {what}\n{json.dumps(state, indent=1)[:6000]}")
+
+    def settled(self):
+        return self.until("laid in full and drawn", lambda s: not s["laying"] and s["build"]["full"] and s["scene"]
+                          and not s["scene_busy"])
+
+    def xdo(self, *words):
+        subprocess.run(["xdotool", *[str(w) for w in words]], env=self.env, check=True)
+
+    def place(self, name, across=0.5, down=0.5):
+        """A point of it, once it has come to rest."""
+        box = None
+        while True:
+            state = self.until(f"{name} is on the screen", lambda s: name in s["places"])
+            if state["places"][name] == box:
+                break
+            box = state["places"][name]
+            time.sleep(0.15)
+        x, y, width, height = box
+        return int(x + across * width), int(y + down * height)
+
+    def click(self, name, across=0.5, down=0.5):
+        self.xdo("mousemove", *self.place(name, across, down))
+        time.sleep(0.15)
+        self.xdo("mousedown", 1)
+        time.sleep(0.1)
+        self.xdo("mouseup", 1)
+        time.sleep(0.15)
+
+    def drag(self, name, start, end):
+        x, y = self.place(name, *start)
+        to_x, to_y = self.place(name, *end)
+        self.xdo("mousemove", x, y)
+        time.sleep(0.15)
+        self.xdo("mousedown", 1)
+        for i in range(1, 6):
+            self.xdo("mousemove", x + (to_x - x) * i // 5, y + (to_y - y) * i // 5)
+            time.sleep(0.08)
+        self.xdo("mouseup", 1)
+
+    def key(self, *keys):
+        """One after the other, each in a turn of the window's own, however slow it is."""
+        for k in keys:
+            before = self.state().get("times", {}).get("frames", 0)
+            self.xdo("key", k)
+            end = time.monotonic() + 3.0
+            while time.monotonic() < end and self.state().get("times", {}).get("frames", 0) <= before:
+                time.sleep(0.02)
+
+    def type(self, text):
+        self.xdo("type", "--delay", "60", text)
+
+    def field(self, path):
+        return self.state()["fields"][path]
+
+    def fill(self, path, text, end="Return"):
+        """Types into a field of the plan, whatever stands there."""
+        self.click(f"field {path}", 0.3)
+        self.until(f"{path} is typed into", lambda s: s["typing"] == path)
+        self.key("ctrl+a")
+        self.type(text)
+        self.until(f"{text} is typed", lambda s: s["typed"] == text)
+        if end:
+            self.key(end)
+            self.until(f"{path} is left", lambda s: s["typing"] != path)
+
+    def number(self):
+        """Of the window, for the display's server."""
+        found = subprocess.run(["xdotool", "search", "--pid", str(self.process.pid), "--name", "."], env=self.env,
+                               check=True, capture_output=True, text=True)
+        return int(found.stdout.split()[-1])
+
+    def leave(self):
+        self.key("ctrl+q")
+        if self.state().get("any_unsaved"):
+            self.click("leave now")
+        assert self.process.wait(30) == 0, "the window did not end well"
+
+    def pixels(self, name="picture"):
+        """A hash of what is on the screen there."""
+        x, y, width, height = [int(v) for v in self.state()["places"][name]]
+        shot = subprocess.run(["import", "-window", "root", "-crop", f"{width}x{height}+{x}+{y}", "-depth", "8", "rgb:-"],
+                              env=self.env, check=True, capture_output=True)
+        return shot.stdout
+
+    def shoot(self, name):
+        if self.shots:
+            subprocess.run(["import", "-window", "root", "-crop", f"{self.size}+0+0", str(self.shots / f"{name}.png")],
+                           env=self.env, check=True)
+
+
+def share_different(a, b):
+    assert len(a) == len(b), "the picture has changed its size"
+    pairs = list(zip(a[::97], b[::97]))
+    return sum(abs(x - y) > 12 for x, y in pairs) / len(pairs)
+
+
+@contextlib.contextmanager
+def desk(screen="1920x1080", dpi=96):
+    """A display and a folder, and windows on them, all gone afterwards. Arguments of the test: program, samples, and
+    a folder for pictures of each step, or none."""
+    program, samples = sys.argv[1], pathlib.Path(sys.argv[2])
+    shots = pathlib.Path(sys.argv[3]) if len(sys.argv) > 3 else None
+    if shots:
+        shots.mkdir(parents=True, exist_ok=True)
+    server, display = start_display(screen, dpi)
+    windows = []
+    with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as name:
+        folder = pathlib.Path(name)
+
+        def window(*plans, **more):
+            windows.append(Window(program, plans, folder, display, shots=shots, **more))
+            return windows[-1]
+
+        def copy(sample, to=None, changes=()):
+            """A sample's copy, with values of its keys changed: (("pitch", "0.26 mm"),), each where it first stands."""
+            text = (samples / sample).read_text(encoding="utf-8")
+            for key, value in changes:
+                text = re.sub(rf'^{key} = "[^"]*"', f'{key} = "{value}"', text, count=1, flags=re.MULTILINE)
+            plan = folder / (to or sample)
+            plan.write_text(text, encoding="utf-8")
+            return plan
+
+        try:
+            yield window, copy
+        finally:
+            for w in windows:
+                if w.process.poll() is None:
+                    w.process.terminate()
+                    w.process.wait(20)
+            server.terminate()
+            server.wait()
+
+
+def run(steps, w):
+    for step in steps:
+        step(w)
+        print(f"{step.__name__}: as it should be", flush=True)
