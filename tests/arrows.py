@@ -15,12 +15,17 @@ ARROWS = {
     "plan": {"base"},
     "lay": {"base", "plan"},
     "measure": {"base", "plan", "lay"},
-    "report": {"base", "plan", "lay", "measure"},
+    "lesson": {"base", "plan", "lay", "measure"},
+    "takeup": {"base", "plan", "lay", "measure"},
+    "advise": {"base", "plan", "lay", "measure"},
+    "report": {"base", "plan", "lay", "measure", "takeup", "advise"},
     "scene": {"base", "plan", "lay", "measure"},
+    "export": {"base", "plan", "lay", "measure", "takeup", "report", "scene"},
     "render": {"base", "plan", "lay", "measure", "scene"},
-    "workbench": {"base", "plan", "lay", "measure", "report", "scene"},
-    "ui": {"base", "plan", "lay", "measure", "report", "scene", "workbench"},
-    "app": {"base", "plan", "lay", "measure", "report", "scene", "render", "workbench", "ui"},
+    "web": {"base", "plan", "lay", "measure", "report", "scene", "render", "workbench"},
+    "workbench": {"base", "plan", "lay", "measure", "takeup", "advise", "report", "scene"},
+    "ui": {"base", "plan", "lay", "measure", "takeup", "advise", "report", "scene", "workbench"},
+    "app": {"base", "plan", "lay", "measure", "takeup", "advise", "report", "scene", "export", "render", "web", "workbench", "ui"},
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*"([^"]+)"')

@@ -1,7 +1,10 @@
-// Time of a frame over the length of the wind: 1280 x 720 pixels, offscreen, on whatever OpenGL there is. Each figure
-// is the median of 15 frames, and in brackets the mean processor time of all
-// threads together, which waiting for other programs does not lengthen, glFinish() included. An orbiting frame has one fine pixel to a pixel, a settled one four
-// (2 x 2) and the overlay. Figures, not checks; on a shared machine what counts are the ratios.
+// Time of a picture's passes over the length of the wind: 1280 x 720 pixels, offscreen, on whatever OpenGL there is, as
+// the window's painter makes them. Each figure is the median of 15, and in brackets the mean processor time of all
+// threads together, which waiting for other programs does not lengthen. Turning: the first, quick pass of a picture
+// whose camera moves, words included; behind the time, how many pixels it draws to one of the picture's (where the
+// processor draws, as many as take 10 ms). Settled: the longest of the passes that follow where the camera stands
+// still, and all of them together. Shape: the turning picture at a hundredth of the pixels, which is what all but the
+// pixels costs. Figures, not checks; on a shared machine what counts are the ratios.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -15,9 +18,8 @@
 #include "lay/lay.h"
 #include "measure/measurements.h"
 #include "plan/plan_file.h"
+#include "render/easel.h"
 #include "render/offscreen_context.h"
-#include "render/overlay.h"
-#include "render/scene_renderer.h"
 
 namespace {
 
@@ -71,61 +73,97 @@ Stage stage_of(const SceneSource& source, double zoom, double cut_to) {
   stage.view.camera.distance_mm /= zoom;
   if (zoom > 1.0) stage.view.camera.target = in_space(40.0, source.measurements().outer_diameter.middle_mm / 2, 1.2);
   stage.scene = make_scene(source, stage.view);
-  stage.close_up = make_close_up(source, stage.scene, stage.view);
+  stage.close_up = make_close_up(source, stage.scene, stage.view, close_up_beyond(stage.scene.shell));
   return stage;
 }
 
-void time_stage(const char* name, const SceneSource& source, SceneRenderer& renderer, Stage stage) {
-  renderer.load(stage.scene);
-  renderer.load(stage.close_up, stage.scene);
-  const Sphere sphere = sphere_around(source.plan());
-  View& view = stage.view;
-  const FrameTarget quick(view.width_px, view.height_px, 1), fine(view.width_px, view.height_px, 2);
-  const double azimuth = view.camera.azimuth_deg;
-  const Times orbit = times_of([&](int i) {
-    view.camera.azimuth_deg = azimuth + 0.2 * i;
-    renderer.draw(quick, stage.scene, view, sphere);
-  });
-  const Times settled = times_of([&](int) {
-    Canvas canvas(view.width_px, view.height_px);
-    draw_overlay(canvas, stage.scene, view);
-    FrameStyle style;
-    style.overlay = &canvas;
-    renderer.draw(fine, stage.scene, view, sphere, style);
-  });
-  std::uint32_t id = 0;
-  const Times pick = times_of([&](int i) { id = quick.id_at(640 + i, 360); });
+double longest(const std::vector<Times>& passes) {
+  double ms = 0.0;
+  for (const Times& pass : passes) ms = std::max(ms, pass.median_ms);
+  return ms;
+}
+
+Times sum_of(const std::vector<Times>& passes) {
+  Times sum;
+  for (const Times& pass : passes) {
+    sum.median_ms += pass.median_ms;
+    sum.processor_ms += pass.processor_ms;
+  }
+  return sum;
+}
+
+Times time_turning(Easel& easel, PaintOrder order, Sheet& sheet) {
+  const double azimuth = order.view.camera.azimuth_deg;
+  const auto turn = [&](int i) {
+    order.view.camera.azimuth_deg = azimuth + 0.2 * (i + 1);
+    (void)easel.paint(order, 0, sheet);
+  };
+  for (int i = 0; i < frames; ++i) turn(frames + i);  // until it has found how fine it can be
+  return times_of(turn);
+}
+
+void time_stage(const char* name, const std::shared_ptr<const SceneSource>& source, Drawer drawer,
+                const Stage& stage) {
+  Easel easel(drawer);
+  Sheet sheet;
+  PaintOrder order{source, std::make_shared<Scene>(stage.scene), std::make_shared<CloseUp>(stage.close_up),
+                   stage.view, 1.0};
+  const Times turning = time_turning(easel, order, sheet);
+  const double scale = easel.quick_scale(order.view);
+  std::vector<Times> passes;
+  (void)easel.paint(order, 0, sheet);
+  for (bool finest = false; !finest;) {
+    const int pass = static_cast<int>(passes.size()) + 1;
+    passes.push_back(times_of([&](int) { finest = easel.paint(order, pass, sheet).finest; }));
+  }
+  PaintOrder tiny = order;
+  tiny.view.width_px /= 10;
+  tiny.view.height_px /= 10;
+  const Times shape = time_turning(easel, tiny, sheet);
+  const Times settled = sum_of(passes);
   fmt::print(
-      "  {:<16} orbit {:6.1f} ({:6.1f}) ms   settled {:6.1f} ({:6.1f}) ms   pick {:.3f} ms   {} strand points\n",
-      name, orbit.median_ms, orbit.processor_ms, settled.median_ms, settled.processor_ms, pick.median_ms,
+      "  {:<16} turning {:5.1f} ({:5.1f}) ms of {:.2f}   settled: longest {:5.1f}, all {:6.1f} ({:6.1f}) ms   "
+      "shape {:4.1f} ({:4.1f}) ms   {} strand points\n",
+      name, turning.median_ms, turning.processor_ms, scale * scale, longest(passes), settled.median_ms,
+      settled.processor_ms, shape.median_ms, shape.processor_ms,
       stage.close_up.strands ? stage.close_up.strands->points.size() : 0);
 }
 
-void time_length(double length_km) {
+void time_pick(const SceneSource& source, const View& view) {
+  std::size_t met = 0;
+  const Times pick = times_of([&](int i) {
+    const Ray ray = ray_through(view, 0.5 * view.width_px + i, 0.5 * view.height_px);
+    if (pick_fiber(source, view, ray)) ++met;
+  });
+  fmt::print("  picking {:.3f} ms ({} of {} rays meet fiber)\n", pick.median_ms, met, frames);
+}
+
+void time_length(double length_km, Drawer drawer) {
   const Plan plan = plan_of(length_km);
   Progress progress;
   const auto build = std::make_shared<const Build>(lay(plan, {}, progress).value());
   const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, progress));
   Clock::time_point start = Clock::now();
-  const SceneSource source(plan, build, measurements);
+  const auto source = std::make_shared<const SceneSource>(plan, build, measurements);
   fmt::print("{} km, {:.0f} turns; source {:.0f} ms\n", length_km, build->turns, ms_since(start));
   start = Clock::now();
-  Stage whole = stage_of(source, 1.0, 0.0);
+  const Stage whole = stage_of(*source, 1.0, 0.0);
   const double scene_ms = ms_since(start);
   start = Clock::now();
-  SceneRenderer renderer;
+  Easel easel(drawer);
   const double programs_ms = ms_since(start);
   start = Clock::now();
-  renderer.load(whole.scene);
-  const FrameTarget target(whole.view.width_px, whole.view.height_px, 1);
-  renderer.draw(target, whole.scene, whole.view, sphere_around(plan));
-  glFinish();
-  fmt::print("  first frame: scene {:.0f} ms, programs {:.0f} ms, upload and draw {:.0f} ms\n", scene_ms,
+  Sheet sheet;
+  const PaintOrder order{source, std::make_shared<Scene>(whole.scene), std::make_shared<CloseUp>(whole.close_up),
+                         whole.view, 1.0};
+  (void)easel.paint(order, 0, sheet);
+  fmt::print("  first picture: scene {:.0f} ms, programs {:.0f} ms, upload and draw {:.0f} ms\n", scene_ms,
              programs_ms, ms_since(start));
-  time_stage("whole spool", source, renderer, std::move(whole));
-  time_stage("wedge cut", source, renderer, stage_of(source, 1.0, 1.9));
-  time_stage("8 times nearer", source, renderer, stage_of(source, 8.0, 0.0));
-  time_stage("25 times nearer", source, renderer, stage_of(source, 25.0, 0.0));
+  time_stage("whole spool", source, drawer, whole);
+  time_stage("wedge cut", source, drawer, stage_of(*source, 1.0, 1.9));
+  time_stage("8 times nearer", source, drawer, stage_of(*source, 8.0, 0.0));
+  time_stage("25 times nearer", source, drawer, stage_of(*source, 25.0, 0.0));
+  time_pick(*source, whole.view);
 }
 
 }  // namespace
@@ -139,8 +177,10 @@ int main(int argc, char** argv) {
     return 3;
   }
   fmt::print("{}; context {:.0f} ms\n", context.value().renderer(), ms_since(start));
+  const bool software = context.value().renderer().find("llvmpipe") != std::string::npos;
+  const Drawer drawer = software ? Drawer::processor : Drawer::graphics_card;
   std::vector<double> lengths_km;
   for (int i = 1; i < argc; ++i) lengths_km.push_back(std::stod(argv[i]));
   if (lengths_km.empty()) lengths_km = {1.0, 25.0, 100.0};
-  for (const double length_km : lengths_km) time_length(length_km);
+  for (const double length_km : lengths_km) time_length(length_km, drawer);
 }

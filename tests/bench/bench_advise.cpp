@@ -1,0 +1,90 @@
+// Speed of studies, on one thread and on two, and what advice comes to on the sample plans: causes, better settings, and
+// how often the intervals of a fit hold. Figures, not checks.
+//
+//   bench_advise             the study
+//   bench_advise samples     cause and improve on each flawed sample (minutes)
+//   bench_advise coverage    fits to 100 synthetic spools (minutes)
+#include <chrono>
+#include <stdexcept>
+#include <string_view>
+
+#include <fmt/format.h>
+
+#include "advise/cause.h"
+#include "advise/improve.h"
+#include "advise/study.h"
+#include "advise/synthetic_spool.h"
+#include "plan/plan_file.h"
+
+namespace {
+
+using namespace laywright;
+
+Plan sample(const char* name) {
+  const Result<Plan> plan = load_plan(fmt::format("{}/{}.lay.toml", LAYWRIGHT_SAMPLES, name));
+  if (!plan.ok()) throw std::runtime_error(to_text(plan.issues().front()));
+  return plan.value();
+}
+
+double seconds_of(const Plan& plan, const StudySpec& spec, int threads) {
+  Progress progress;
+  const auto begin = std::chrono::steady_clock::now();
+  const Result<Study> study = run_study(plan, spec, 0, 1, threads, progress);
+  if (!study.ok()) throw std::runtime_error(to_text(study.issues().front()));
+  return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+}
+
+void time_study() {
+  PlanDraft draft = sample("even").draft();
+  draft.wind.length_mm = 2e6;
+  const Plan plan = testing::checked(draft);
+  StudySpec spec;
+  spec.axes = {{"traverse.pitch", 0.25, 0.28, 20}, {"traverse.left_stop", -0.2, 0.2, 20}};
+  spec.lay.fidelity = search_fidelity;
+  const double two = seconds_of(plan, spec, 2), one = seconds_of(plan, spec, 1);
+  fmt::print("study of 400 builds of 2 km: {:.1f} s on two threads, {:.1f} s on one; {:.2f} times as fast\n", two, one,
+             one / two);
+}
+
+void advise_samples() {
+  for (const char* name : {"pitch-too-fine", "pitch-too-coarse", "turns-back-early", "turns-back-late", "long-dwell",
+                           "loose-traverse", "whole-ratio"}) {
+    const Plan plan = sample(name);
+    const testing::Wound wind = testing::wound(plan.draft());
+    Progress progress;
+    fmt::print("\n{}\n", name);
+    if (!wind.measurements.findings.empty()) {
+      const Result<Explanation> cause =
+          explain(plan, wind.build, wind.measurements, wind.measurements.findings.front(), {}, progress);
+      fmt::print("  cause: {}\n", cause.value().text);
+    }
+    const Result<Improvement> better = improve(plan, {}, progress);
+    fmt::print("  better: {}\n", better.value().text);
+    for (const Proposal& each : better.value().best) {
+      fmt::print("    {} pile-ups, {} flange gaps; {} of {} variants keep the limits\n",
+                 each.outcome.of(FindingKind::pile_up).places, each.outcome.of(FindingKind::flange_gap).places,
+                 each.keep_limits, each.variants);
+    }
+  }
+}
+
+void count_coverage() {
+  const PlanDraft plan = testing::narrow_draft();
+  const testing::SpoolNoise noise = testing::one_percent(plan);
+  const testing::Coverage coverage = testing::coverage_of(plan, noise, testing::believing(noise, {}), 100);
+  fmt::print("95 % intervals: {} of {} hold; worst errors: pitch {:.2f} %, fiber diameter {:.2f} %\n", coverage.held,
+             coverage.intervals, 100.0 * coverage.worst_pitch, 100.0 * coverage.worst_diameter);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  const std::string_view what = argc > 1 ? argv[1] : "";
+  if (what == "samples") {
+    advise_samples();
+  } else if (what == "coverage") {
+    count_coverage();
+  } else {
+    time_study();
+  }
+}
