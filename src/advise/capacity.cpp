@@ -33,7 +33,8 @@ std::vector<CapacityRow> formulas(const Plan& plan, const WindingSpace& space) {
   std::vector<CapacityRow> rows{
       {"reel rule, square packing", square_length(space, d),
        "layers that nest into each other, whole turns and layers, the pitch, what happens at the flanges",
-       "Quabbin technical brief on reel capacity; Handbook of Oceanographic Winch, Wire and Cable Technology, ch. 12"},
+       "Quabbin technical brief on reel capacity; Handbook of Oceanographic Winch, Wire and Cable Technology, ch. "
+       "12"},
       {"reel rule for rope", square_length(space, rope_oversize * d),
        "the same; takes the fiber as 6.4 % thicker, as tables of wire rope do for a rope's oversize",
        "rope reel capacity page of Trans-Pacific Hardware"},

@@ -29,8 +29,8 @@ Issue stopped() {
 PlanDraft first_layers(const Plan& plan, const Build& build, int layers) {
   const auto count = static_cast<std::size_t>(layers);
   if (count >= build.strokes.size()) return plan.draft();
-  return shortened(plan.draft(),
-                   static_cast<double>(build.strokes[count].first_node) / static_cast<double>(build.stations_per_turn));
+  return shortened(plan.draft(), static_cast<double>(build.strokes[count].first_node) /
+                                     static_cast<double>(build.stations_per_turn));
 }
 
 int layers_to_show(const Build& build, const Finding& finding) {

@@ -70,9 +70,9 @@ struct TriedDial {
 struct Explanation {
   Finding finding;
   Complaint complaint;
-  Amount before;    // mean of so many draws
+  Amount before;  // mean of so many draws
   int draws = 0;
-  Outcome outcome;  // of the plan as it is
+  Outcome outcome;               // of the plan as it is
   std::vector<Remedy> remedies;  // the likeliest first: what removes most of this finding, and of all others
   std::vector<TriedDial> tried;
   int trials = 0;        // builds that were laid

@@ -59,8 +59,8 @@ bool CauseSearch::begin(const PlanDraft& draft, Progress& progress) {
 
 const CauseSearch::Seen* CauseSearch::Line::best() const {
   const auto rank = [&](const Seen& each) { return rank_of(scaled(unit, each.move), each.left, each.of_all); };
-  const auto least = std::min_element(seen.begin(), seen.end(),
-                                      [&](const Seen& a, const Seen& b) { return rank(a) < rank(b); });
+  const auto least =
+      std::min_element(seen.begin(), seen.end(), [&](const Seen& a, const Seen& b) { return rank(a) < rank(b); });
   return least == seen.end() ? nullptr : &*least;
 }
 

@@ -34,7 +34,8 @@ double now_of(const Dial& dial, const PlanDraft& draft) {
 // "at 0.31 mm instead of 1.2 mm"
 std::string at_instead(const Move& move, const PlanDraft& draft) {
   const double now = now_of(move.dial, draft);
-  return fmt::format("at {} instead of {}", shown_at(move.dial, draft, now + move.by), shown_at(move.dial, draft, now));
+  return fmt::format("at {} instead of {}", shown_at(move.dial, draft, now + move.by),
+                     shown_at(move.dial, draft, now));
 }
 
 // "the left stop at 0.31 mm instead of 1.2 mm"
@@ -47,14 +48,18 @@ std::string blame(const Remedy& remedy, const PlanDraft& draft) {
   if (remedy.moves.size() > 1) {
     std::string all;
     for (std::size_t i = 0; i < remedy.moves.size(); ++i) {
-      all += fmt::format("{}{}", i == 0 ? "" : i + 1 == remedy.moves.size() ? " and " : ", ", moved(remedy.moves[i], draft));
+      all += fmt::format("{}{}",
+                         i == 0                         ? ""
+                         : i + 1 == remedy.moves.size() ? " and "
+                                                        : ", ",
+                         moved(remedy.moves[i], draft));
     }
     return fmt::format("With {} together", all);
   }
   const Move& move = remedy.moves.front();
   if (move.dial.is_switch) return fmt::format("With {}", moved(move, draft));
-  return fmt::format("{} {} {} {}: {}", upper(move.dial.words), move.dial.words.ends_with("stops") &&
-                     move.dial.words.starts_with("the stops") ? "are" : "is",
+  return fmt::format("{} {} {} {}: {}", upper(move.dial.words),
+                     move.dial.words.ends_with("stops") && move.dial.words.starts_with("the stops") ? "are" : "is",
                      shown_at(move.dial, draft, std::abs(move.by)),
                      move.by > 0.0 ? move.dial.when_too_low : move.dial.when_too_high, at_instead(move, draft));
 }
@@ -118,7 +123,8 @@ std::string words_of(const Plan& plan, const Explanation& explanation, const Rem
 std::string conclusion_of(const Plan& plan, const Explanation& explanation) {
   if (explanation.by_chance) {
     return fmt::format(
-        "It came by chance: of {} winds that differ by {} in where the guide stands, less than can be set, the others "
+        "It came by chance: of {} winds that differ by {} in where the guide stands, less than can be set, the "
+        "others "
         "hardly have it. No setting is to blame.",
         explanation.draws, in_mm(draw_shift_d * plan.fiber().diameter_mm));
   }
@@ -131,7 +137,8 @@ std::string conclusion_of(const Plan& plan, const Explanation& explanation) {
   const Remedy& first = explanation.remedies.front();
   std::string text = words_of(plan, explanation, first);
   if (!first.gone()) return "No setting that was tried removes it; this one does most. " + text;
-  if (first.moves.size() > 1 && first.moves.front().dial.is_flaw) return "It comes from flaws of the machine. " + text;
+  if (first.moves.size() > 1 && first.moves.front().dial.is_flaw)
+    return "It comes from flaws of the machine. " + text;
   if (first.moves.size() > 1) return "No single setting removes it, but two do. " + text;
   return text;
 }

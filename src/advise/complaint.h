@@ -21,7 +21,7 @@ struct Complaint {
 [[nodiscard]] Complaint complaint_of(const Plan& plan, const Finding& finding);
 
 struct Amount {
-  double places = 0.0;   // of findings that reach beyond the part, the share that lies in it
+  double places = 0.0;  // of findings that reach beyond the part, the share that lies in it
   double worst_mm = 0.0;
   double gravity = 0.0;  // what is compared: each place counts by the square of its size in d
 };

@@ -107,8 +107,8 @@ void add_flaw(const PlanDraft& draft, const char* path, const char* words, std::
 
 Dial start_dial(const PlanDraft& draft) {
   const bool left = draft.traverse.start == Side::left;
-  Dial dial{"the side of the start", "the left", "the right", {{"traverse.start"}}, {}, 1.0, left ? 0.0 : -1.0,
-            left ? 1.0 : 0.0};
+  Dial dial{"the side of the start", "the left",      "the right", {{"traverse.start"}}, {}, 1.0,
+            left ? 0.0 : -1.0,       left ? 1.0 : 0.0};
   dial.is_switch = true;
   return dial;
 }
@@ -176,7 +176,8 @@ std::string shown_value(const PlanDraft& draft, const std::string& path, double 
   const bool written = origin != draft.origins.end();
   // What rounding has left of nothing.
   const double shown = std::abs(value) < 1e-9 ? 0.0 : value;
-  return format_quantity(shown, *unit_written(field, written ? std::string_view(origin->second.written) : ""), digits);
+  return format_quantity(shown, *unit_written(field, written ? std::string_view(origin->second.written) : ""),
+                         digits);
 }
 
 std::string shown_at(const Dial& dial, const PlanDraft& draft, double value) {

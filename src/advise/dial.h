@@ -16,12 +16,12 @@ struct Dial {
     double sign = 1.0;  // +1: moves with the dial, -1: against it
   };
 
-  std::string words;          // "the left stop"
-  std::string when_too_low;   // what it is when a higher value is right: "too far out"
-  std::string when_too_high;  // "too far in"
-  std::vector<Part> parts;    // the first is the one that is shown
-  std::vector<Change> given;  // set with it: an instant reversal that is to dwell
-  double step = 0.0;          // the smallest move worth trying
+  std::string words;                   // "the left stop"
+  std::string when_too_low;            // what it is when a higher value is right: "too far out"
+  std::string when_too_high;           // "too far in"
+  std::vector<Part> parts;             // the first is the one that is shown
+  std::vector<Change> given;           // set with it: an instant reversal that is to dwell
+  double step = 0.0;                   // the smallest move worth trying
   double lowest = 0.0, highest = 0.0;  // moves from where it stands; both 0 or on either side of 0
   bool is_switch = false;              // a choice: `highest` or `lowest` is the one other position
   bool is_flaw = false;                // of machine or spool: nothing would be best

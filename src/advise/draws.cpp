@@ -39,7 +39,8 @@ void add_draw(MeanAmount& mean, const Plan& plan, const Complaint& complaint, co
 }
 
 std::optional<MeanAmount> mean_amount(const Plan& plan, const Complaint& complaint,
-                                      const std::vector<std::optional<Trial>>& trials, std::size_t begin, int count) {
+                                      const std::vector<std::optional<Trial>>& trials, std::size_t begin,
+                                      int count) {
   MeanAmount mean;
   for (std::size_t i = begin; i < begin + static_cast<std::size_t>(count); ++i) {
     if (!trials[i]) return std::nullopt;

@@ -32,7 +32,7 @@ void add_draw(MeanAmount& mean, const Plan& plan, const Complaint& complaint, co
 
 // Of so many trials from `begin` on; none if any of them could not be laid.
 [[nodiscard]] std::optional<MeanAmount> mean_amount(const Plan& plan, const Complaint& complaint,
-                                                    const std::vector<std::optional<Trial>>& trials, std::size_t begin,
-                                                    int count);
+                                                    const std::vector<std::optional<Trial>>& trials,
+                                                    std::size_t begin, int count);
 
 }  // namespace laywright

@@ -6,7 +6,8 @@
 #include <Eigen/Dense>
 
 #include "advise/fit_words.h"
-#include "advise/least_squares.h"
+#include "advise/lattice.h"
+#include "advise/response.h"
 #include "advise/setting_text.h"
 #include "plan/plan_values.h"
 
@@ -18,16 +19,14 @@ using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
 constexpr double z95 = 1.959964;  // of the normal distribution, 95 % within
-// Sizes in units of beliefs. Differences must be wide against the roughness of a wind.
-constexpr double difference_step = 0.5, small_move = 0.05;
-constexpr int most_rounds = 8;
 
-// Unknowns in units of what is believed of them, around it.
+// The readings as planes over the unknowns, which are counted in what is believed of them. A wind is too rough for
+// derivatives at a point: a diameter jumps by a tenth of a fiber where a turn begins to climb.
 class Problem {
  public:
-  Problem(const FitModel& model, const std::vector<Unknown>& unknowns, const std::vector<Observation>& observations,
-          int threads, Progress& progress)
-      : model_(model), unknowns_(unknowns), observations_(observations), threads_(threads), progress_(progress) {}
+  Problem(const FitModel& model, const std::vector<Unknown>& unknowns, const FitSettings& settings,
+          Progress& progress)
+      : model_(model), unknowns_(unknowns), settings_(settings), progress_(progress) {}
 
   [[nodiscard]] std::vector<double> values_at(const VectorXd& x) const {
     std::vector<double> values;
@@ -37,57 +36,115 @@ class Problem {
     return values;
   }
 
-  // Readings first, then the beliefs.
-  std::optional<std::vector<VectorXd>> operator()(const std::vector<VectorXd>& points) {
+  // Points evenly in a box around x; `end`: of the way of the progress. None when too few can be laid.
+  std::optional<Response> response_around(const VectorXd& x, const VectorXd& half_widths, double end) {
+    const auto unknowns = static_cast<std::size_t>(x.size());
+    const std::size_t count = 16 * (unknowns + 1);
+    std::vector<VectorXd> points;
     std::vector<std::vector<double>> values;
-    for (const VectorXd& x : points) values.push_back(values_at(x));
-    const auto read = predict(values);
-    if (!read) return std::nullopt;
-    std::vector<VectorXd> all;
-    for (std::size_t p = 0; p < points.size(); ++p) {
-      VectorXd one(static_cast<Index>(observations_.size()) + points[p].size());
-      for (std::size_t i = 0; i < observations_.size(); ++i) {
-        one[static_cast<Index>(i)] = ((*read)[p].mean[i] - observations_[i].measured) / sigmas_[i];
+    for (const std::vector<double>& unit : lattice(count, unknowns, settings_.lay.seed + points_.size())) {
+      VectorXd point = x;
+      for (std::size_t i = 0; i < unknowns; ++i) {
+        const auto at = static_cast<Index>(i);
+        // What lies beyond a limit is laid at the limit.
+        const Unknown& unknown = unknowns_[i];
+        point[at] = std::clamp(point[at] + half_widths[at] * (2.0 * unit[i] - 1.0),
+                               (unknown.least - unknown.believed) / unknown.belief,
+                               (unknown.most - unknown.believed) / unknown.belief);
       }
-      one.tail(points[p].size()) = points[p];
-      all.push_back(std::move(one));
+      values.push_back(values_at(point));
+      points.push_back(std::move(point));
     }
-    return all;
+    const auto read = model_.predict(values, settings_.threads, {progress_, progress_.share(), end});
+    trials_ += static_cast<int>(count);
+    for (std::size_t p = 0; p < count; ++p) {
+      if (!read[p]) continue;
+      points_.push_back(points[p]);
+      readings_.push_back(Eigen::Map<const VectorXd>(read[p]->data(), static_cast<Index>(read[p]->size())));
+    }
+    if (progress_.cancelled()) return std::nullopt;
+    return response_within(x, half_widths, count / 2);
   }
 
-  // Takes the scatter of winds at x into the sigmas: that of the real spool, and of the mean that stands for the model.
-  // False when stopped.
-  bool weigh_at(const VectorXd& x) {
-    const auto read = predict({values_at(x)});
-    if (!read) return false;
-    constexpr double of_wind_and_mean = 1.0 + 1.0 / 5.0;
-    sigmas_.clear();
-    for (std::size_t i = 0; i < observations_.size(); ++i) {
-      const double scatter = read->front().scatter[i];
-      sigmas_.push_back(std::sqrt(observations_[i].sigma * observations_[i].sigma + of_wind_and_mean * scatter * scatter));
-    }
-    return true;
-  }
-
-  [[nodiscard]] const std::vector<double>& sigmas() const { return sigmas_; }
   [[nodiscard]] int trials() const { return trials_; }
 
  private:
-  std::optional<std::vector<FitModel::Prediction>> predict(const std::vector<std::vector<double>>& values) {
-    constexpr double share_of_way = 0.1;
-    const double way = progress_.share();
-    trials_ += static_cast<int>(values.size());
-    return model_.predict(values, threads_, {progress_, way, way + share_of_way * (1.0 - way)});
+  // Of all that was laid so far, in this box or an earlier one.
+  [[nodiscard]] std::optional<Response> response_within(const VectorXd& x, const VectorXd& half_widths,
+                                                        std::size_t least_points) const {
+    std::vector<VectorXd> points, readings;
+    for (std::size_t p = 0; p < points_.size(); ++p) {
+      if (((points_[p] - x).cwiseAbs() - half_widths).maxCoeff() > 1e-9) continue;
+      points.push_back(points_[p]);
+      readings.push_back(readings_[p]);
+    }
+    if (points.size() < least_points) return std::nullopt;
+    return response_of(points, readings, x);
   }
 
   const FitModel& model_;
   const std::vector<Unknown>& unknowns_;
-  const std::vector<Observation>& observations_;
-  int threads_;
+  const FitSettings& settings_;
   Progress& progress_;
-  std::vector<double> sigmas_;  // of the readings, with that of the wind itself
+  std::vector<VectorXd> points_, readings_;  // that were laid
   int trials_ = 0;
 };
+
+// The most likely unknowns on a response, with beliefs as further readings of 0 with sigma 1.
+struct Solution {
+  VectorXd x;
+  MatrixXd covariance;
+  VectorXd model, sigmas;  // readings, and how exact they are with the scatter of a wind
+  // Readings made independent, each of sigma 1: slopes, and model less measured.
+  MatrixXd white_slope;
+  VectorXd white_residuals;
+};
+
+Solution solve(const Response& response, const std::vector<Observation>& observations) {
+  const auto count = static_cast<Index>(observations.size());
+  VectorXd measured(count);
+  MatrixXd errors = response.scatter;
+  for (Index i = 0; i < count; ++i) {
+    const Observation& each = observations[static_cast<std::size_t>(i)];
+    measured[i] = each.measured;
+    errors(i, i) += each.sigma * each.sigma;
+  }
+  Solution s;
+  s.sigmas = errors.diagonal().cwiseSqrt();
+  const Eigen::LLT<MatrixXd> white(errors);
+  s.white_slope = white.matrixL().solve(response.slope);
+  const Index unknowns = response.centre.size();
+  const MatrixXd normal = s.white_slope.transpose() * s.white_slope + MatrixXd::Identity(unknowns, unknowns);
+  const VectorXd off = white.matrixL().solve(measured - response.at(VectorXd::Zero(unknowns)));
+  const Eigen::LDLT<MatrixXd> solver(normal);
+  s.x = solver.solve(s.white_slope.transpose() * off);
+  s.covariance = solver.solve(MatrixXd::Identity(unknowns, unknowns));
+  s.model = response.at(s.x);
+  s.white_residuals = white.matrixL().solve(s.model - measured);
+  return s;
+}
+
+// Ever closer around the solution, until it stays.
+std::optional<Solution> search(Problem& problem, const std::vector<Observation>& observations, Index unknowns,
+                               Progress& progress) {
+  constexpr int most_passes = 5;
+  constexpr double first_half_width = 1.5, least_half_width = 1.0, sigmas_wide = 2.0, stays = 0.3;
+  VectorXd x = VectorXd::Zero(unknowns), half_widths = VectorXd::Constant(unknowns, first_half_width);
+  std::optional<Solution> solution;
+  for (int pass = 0; pass < most_passes; ++pass) {
+    const std::optional<Response> response =
+        problem.response_around(x, half_widths, static_cast<double>(pass + 1) / most_passes);
+    if (!response || progress.cancelled()) return std::nullopt;
+    solution = solve(*response, observations);
+    const VectorXd sigmas = solution->covariance.diagonal().cwiseSqrt();
+    const bool there = pass > 0 && ((solution->x - x).cwiseQuotient(sigmas)).cwiseAbs().maxCoeff() < stays;
+    if (there) break;
+    // A plane holds only near where it was found.
+    x += (solution->x - x).cwiseMax(-2.0 * half_widths).cwiseMin(2.0 * half_widths);
+    half_widths = (sigmas_wide * sigmas).cwiseMax(least_half_width).cwiseMin(first_half_width);
+  }
+  return solution;
+}
 
 // Directions in which the readings say less than what was believed: of the unknowns that make up most of each.
 std::vector<std::vector<std::string>> untold(const MatrixXd& readings, const std::vector<Unknown>& unknowns) {
@@ -98,7 +155,8 @@ std::vector<std::vector<std::string>> untold(const MatrixXd& readings, const std
     if (solver.eigenvalues()[k] >= 1.0) continue;
     std::vector<std::string> group;
     for (Index i = 0; i < solver.eigenvectors().rows(); ++i) {
-      if (std::abs(solver.eigenvectors()(i, k)) >= notable) group.push_back(unknowns[static_cast<std::size_t>(i)].words);
+      if (std::abs(solver.eigenvectors()(i, k)) >= notable)
+        group.push_back(unknowns[static_cast<std::size_t>(i)].words);
     }
     if (std::find(groups.begin(), groups.end(), group) == groups.end()) groups.push_back(std::move(group));
   }
@@ -140,33 +198,34 @@ double belief_in(const FitSettings& settings, const std::string& path, double st
   return standard;
 }
 
-void fill(const LeastSquares& least, const Problem& problem, const std::vector<Unknown>& unknowns,
+void fill(const Solution& solution, const Problem& problem, const std::vector<Unknown>& unknowns,
           const std::vector<Observation>& observations, Fit& fit) {
-  const auto readings = static_cast<Index>(observations.size());
-  const VectorXd of_readings = least.residuals.head(readings);
-  fit.misfit = std::sqrt(of_readings.squaredNorm() / static_cast<double>(readings));
+  const auto readings = static_cast<double>(observations.size());
+  fit.misfit = std::sqrt(solution.white_residuals.squaredNorm() / readings);
   // Readings that scatter more than they should make all intervals wider.
   const double wider = std::max(1.0, fit.misfit);
-  const MatrixXd covariance =
-      (least.jacobian.transpose() * least.jacobian).ldlt().solve(MatrixXd::Identity(least.x.size(), least.x.size()));
-  const std::vector<double> values = problem.values_at(least.x);
+  const std::vector<double> values = problem.values_at(solution.x);
   constexpr double hardly_better = 0.8;  // of the sigma that was believed
   for (std::size_t i = 0; i < unknowns.size(); ++i) {
     const Unknown& unknown = unknowns[i];
     const auto at = static_cast<Index>(i);
-    const double in_beliefs = std::sqrt(covariance(at, at));
-    Fitted fitted{unknown, std::clamp(values[i], unknown.least, unknown.most), wider * in_beliefs * unknown.belief,
-                  0.0, 0.0, in_beliefs < hardly_better};
+    const double in_beliefs = std::sqrt(solution.covariance(at, at));
+    Fitted fitted{unknown,
+                  std::clamp(values[i], unknown.least, unknown.most),
+                  wider * in_beliefs * unknown.belief,
+                  0.0,
+                  0.0,
+                  in_beliefs < hardly_better};
     fitted.low = std::max(unknown.least, fitted.value - z95 * fitted.sigma);
     fitted.high = std::min(unknown.most, fitted.value + z95 * fitted.sigma);
     fit.fitted.push_back(std::move(fitted));
   }
   for (std::size_t i = 0; i < observations.size(); ++i) {
     Observation each = observations[i];
-    each.sigma = problem.sigmas()[i];
-    fit.residuals.push_back({each, each.measured + each.sigma * of_readings[static_cast<Index>(i)]});
+    each.sigma = solution.sigmas[static_cast<Index>(i)];
+    fit.residuals.push_back({each, solution.model[static_cast<Index>(i)]});
   }
-  fit.not_told_apart = untold(least.jacobian.topRows(readings), unknowns);
+  fit.not_told_apart = untold(solution.white_slope, unknowns);
 }
 
 }  // namespace
@@ -202,23 +261,13 @@ Result<Fit> fit(const Plan& plan, const AsWound& wound, const FitSettings& setti
   }
   if (unknowns.empty()) return option_issue("", "", "nothing is unknown, so there is nothing to fit");
   const FitModel model(plan, wound, unknowns, settings.lay);
-  Problem problem(model, unknowns, observations, settings.threads, progress);
-  const auto count = static_cast<Index>(unknowns.size());
-  std::optional<LeastSquares> least;
-  // Twice: winds scatter otherwise at the solution than where it is sought.
-  VectorXd start = VectorXd::Zero(count);
-  for (int pass = 0; pass < 2; ++pass) {
-    least.reset();
-    if (!problem.weigh_at(start)) break;
-    least = least_squares([&](const std::vector<VectorXd>& points) { return problem(points); }, start,
-                          VectorXd::Constant(count, difference_step), small_move, most_rounds);
-    if (!least) break;
-    start = least->x;
-  }
+  Problem problem(model, unknowns, settings, progress);
+  const std::optional<Solution> solution =
+      search(problem, observations, static_cast<Index>(unknowns.size()), progress);
   if (progress.cancelled()) return option_issue("", "", stopped_text);
-  if (!least) return option_issue("", "", "could not be laid with settings near those of the plan");
+  if (!solution) return option_issue("", "", "could not be laid with settings near those of the plan");
   Fit result;
-  fill(*least, problem, unknowns, observations, result);
+  fill(*solution, problem, unknowns, observations, result);
   result.corrections = corrections_of(plan, result.fitted);
   result.trials = problem.trials();
   result.text = conclusion_of(plan, result);

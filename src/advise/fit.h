@@ -1,11 +1,12 @@
 // Why a real spool differs from its plan: the settings that it was most likely wound with, fitted to what was measured
 // on it, each with an interval; and what to set next time.
 //
-// Least squares by Levenberg and Marquardt (the MINPACK form in Eigen), with the lay model as the function: residuals of
-// the readings in their sigmas, and of each unknown against what is believed of it in its sigma. Intervals come from the
-// covariance at the solution, widened where the readings scatter more than they should. Winds of the same settings differ a
-// little; that scatter, seen on several draws, counts beside the error of a reading. What the readings cannot tell
-// apart is found as the directions in which they say less than what was believed before.
+// Gauss and Newton with the lay model as the function, and slopes that are planes through many winds around the place
+// (response.h), since a single wind is rough: residuals of the readings in their sigmas, and of each unknown against what
+// is believed of it in its sigma. Winds of nearly the same settings scatter a little; that scatter, about the planes,
+// counts beside the error of a reading. Intervals come from the covariance at the solution, widened where the readings
+// are missed by more than they should. What they cannot tell apart is found as the directions in which they say less than
+// what was believed before.
 #pragma once
 
 #include <optional>
@@ -59,6 +60,7 @@ struct Fit {
 [[nodiscard]] std::vector<Unknown> unknowns_of(const Plan& plan, const FitSettings& settings);
 
 // Errors: too few readings, a plan that cannot be laid, cancelled (text `stopped_text`).
-[[nodiscard]] Result<Fit> fit(const Plan& plan, const AsWound& wound, const FitSettings& settings, Progress& progress);
+[[nodiscard]] Result<Fit> fit(const Plan& plan, const AsWound& wound, const FitSettings& settings,
+                              Progress& progress);
 
 }  // namespace laywright

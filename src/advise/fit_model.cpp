@@ -7,7 +7,6 @@
 
 #include <fmt/format.h>
 
-#include "advise/draws.h"
 #include "advise/trial.h"
 #include "measure/fiber_line.h"
 #include "measure/measurements.h"
@@ -17,8 +16,6 @@
 namespace laywright {
 namespace {
 
-// Wider apart than the draws of a search: a diameter wanders over shifts of a few hundredths of d.
-constexpr std::array<double, 5> draw_shifts_d{0.0, 0.05, -0.05, 0.1, -0.1};
 constexpr std::array<const char*, 3> zone_words{"left", "middle", "right"};
 
 double stroke_of(const PlanDraft& draft) {
@@ -112,8 +109,8 @@ std::vector<Observation> observations_of(const Plan& plan, const AsWound& wound,
     }
     for (std::size_t zone = 0; zone < zone_words.size(); ++zone) {
       if (!r.diameter_mm[zone]) continue;
-      all.push_back({fmt::format("{}, diameter {}", place, zone_words[zone]), *r.diameter_mm[zone], diameter_sigma,
-                     false});
+      all.push_back(
+          {fmt::format("{}, diameter {}", place, zone_words[zone]), *r.diameter_mm[zone], diameter_sigma, false});
     }
   }
   return all;
@@ -174,31 +171,13 @@ std::optional<std::vector<double>> FitModel::readings_of(const PlanDraft& draft,
   return values;
 }
 
-std::optional<std::vector<FitModel::Prediction>> FitModel::predict(const std::vector<std::vector<double>>& points,
-                                                                   int threads, const Stretch& stretch) const {
-  const std::size_t draws = draw_shifts_d.size();
-  std::vector<std::optional<std::vector<double>>> laid(points.size() * draws);
-  run_parallel(laid.size(), threads, stretch, [&](std::size_t i, Progress& inner) {
-    const std::size_t draw = i % draws;
-    const PlanDraft draft = shifted(draft_at(points[i / draws]), draw_shifts_d[draw]);
-    laid[i] = readings_of(draft, settings_.seed + draw, inner);
+std::vector<std::optional<std::vector<double>>> FitModel::predict(const std::vector<std::vector<double>>& points,
+                                                                  int threads, const Stretch& stretch) const {
+  std::vector<std::optional<std::vector<double>>> all(points.size());
+  // Each with a seed of its own: what scatters from stroke to stroke is not known either.
+  run_parallel(points.size(), threads, stretch, [&](std::size_t i, Progress& inner) {
+    all[i] = readings_of(draft_at(points[i]), settings_.seed + i, inner);
   });
-  std::vector<Prediction> all;
-  for (std::size_t p = 0; p < points.size(); ++p) {
-    for (std::size_t i = 0; i < draws; ++i) {
-      if (!laid[p * draws + i]) return std::nullopt;
-    }
-    const std::size_t count = laid[p * draws]->size();
-    Prediction prediction{std::vector<double>(count, 0.0), std::vector<double>(count, 0.0)};
-    for (std::size_t k = 0; k < count; ++k) {
-      for (std::size_t i = 0; i < draws; ++i) prediction.mean[k] += (*laid[p * draws + i])[k];
-      prediction.mean[k] /= static_cast<double>(draws);
-      double squares = 0.0;
-      for (std::size_t i = 0; i < draws; ++i) squares += std::pow((*laid[p * draws + i])[k] - prediction.mean[k], 2.0);
-      prediction.scatter[k] = std::sqrt(squares / static_cast<double>(draws - 1));
-    }
-    all.push_back(std::move(prediction));
-  }
   return all;
 }
 

@@ -13,8 +13,8 @@ namespace laywright {
 
 // Something that is not exactly known of a wind.
 struct Unknown {
-  std::string path;     // key of the plan
-  std::string words;    // "pitch"
+  std::string path;       // key of the plan
+  std::string words;      // "pitch"
   double believed = 0.0;  // as the plan has it
   double belief = 0.0;    // one sigma of how far it may be off
   double least = 0.0, most = 0.0;
@@ -40,19 +40,15 @@ struct ReadingErrors {
 
 class FitModel {
  public:
-  FitModel(const Plan& plan, const AsWound& wound, const std::vector<Unknown>& unknowns, const LaySettings& settings);
+  FitModel(const Plan& plan, const AsWound& wound, const std::vector<Unknown>& unknowns,
+           const LaySettings& settings);
 
   // The plan with these values of the unknowns, each kept within its range.
   [[nodiscard]] PlanDraft draft_at(const std::vector<double>& values) const;
 
-  // A reading over several draws: winds that differ by less than can be set come out a little differently, and the real
-  // spool was one of them.
-  struct Prediction {
-    std::vector<double> mean, scatter;  // one sigma of one draw
-  };
-  // For several points at once; none when one of them cannot be laid, or stopped.
-  [[nodiscard]] std::optional<std::vector<Prediction>> predict(const std::vector<std::vector<double>>& points,
-                                                               int threads, const Stretch& stretch) const;
+  // The readings at several points at once; none where it cannot be laid, or stopped.
+  [[nodiscard]] std::vector<std::optional<std::vector<double>>> predict(
+      const std::vector<std::vector<double>>& points, int threads, const Stretch& stretch) const;
 
  private:
   [[nodiscard]] std::optional<std::vector<double>> readings_of(const PlanDraft& draft, std::uint64_t seed,

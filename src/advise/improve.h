@@ -36,17 +36,17 @@ struct Proposal {
   Outcome outcome;             // as it is set
   Merit mean;                  // over the variants
   int variants = 0, keep_limits = 0;
-  double cost = 0.0;           // of the mean
-  std::string text;            // what it gains and what it costs, against the plan
+  double cost = 0.0;  // of the mean
+  std::string text;   // what it gains and what it costs, against the plan
 };
 
 struct Improvement {
   std::vector<Knob> knobs;
-  Proposal plan;                // the plan as it is, seen the same way
-  std::vector<Proposal> best;   // best first; those that are better than the plan
+  Proposal plan;               // the plan as it is, seen the same way
+  std::vector<Proposal> best;  // best first; those that are better than the plan
   int trials = 0;
   int layers_tried = 0;
-  std::string text;             // one or two sentences
+  std::string text;  // one or two sentences
 };
 
 // Errors: a wish that cannot be followed, nothing left to turn, or cancelled (text `stopped_text`).

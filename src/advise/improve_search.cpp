@@ -25,7 +25,8 @@ void sort_best_first(std::vector<Found>& all) {
 void drop_repeats(std::vector<Found>& all) {
   std::vector<Found> kept;
   for (Found& each : all) {
-    const bool known = std::any_of(kept.begin(), kept.end(), [&](const Found& k) { return k.values == each.values; });
+    const bool known =
+        std::any_of(kept.begin(), kept.end(), [&](const Found& k) { return k.values == each.values; });
     if (!known) kept.push_back(std::move(each));
   }
   all = std::move(kept);
@@ -137,7 +138,8 @@ std::vector<Found> ImproveSearch::run(Progress& progress) {
   std::vector<Found> all = spread({progress, 0.0, spread_end});
   if (progress.cancelled()) return all;
   const std::size_t starts = std::min(refined, all.size());
-  const int trials = std::max(1, static_cast<int>((1.0 - spread_share) * settings_.trials / static_cast<double>(starts)));
+  const int trials =
+      std::max(1, static_cast<int>((1.0 - spread_share) * settings_.trials / static_cast<double>(starts)));
   std::vector<std::vector<Found>> more(starts);
   run_parallel(starts, settings_.threads, {progress, spread_end, refine_end},
                [&](std::size_t i, Progress& inner) { more[i] = refine(all[i], trials, inner); });

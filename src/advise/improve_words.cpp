@@ -58,7 +58,8 @@ std::string words_of(const Plan& plan, const Improvement& improvement, const Pro
   }
   const bool steps = proposal.draft.wind.steps.size() > plan.wind().steps.size();
   if (steps) {
-    costs.push_back(fmt::format("{} steps of the stops to be set during the wind", proposal.draft.wind.steps.size()));
+    costs.push_back(
+        fmt::format("{} steps of the stops to be set during the wind", proposal.draft.wind.steps.size()));
   }
   std::string text = gains.empty() ? "Gains nothing notable" : "Gains: " + joined(gains);
   text += costs.empty() ? ". Costs nothing notable." : ". Costs: " + joined(costs) + ".";
@@ -81,9 +82,10 @@ std::string conclusion_of(const Plan& plan, const Improvement& improvement) {
     text = "No settings within the ranges keep all limits; these come nearest.";
   }
   if (best.keep_limits < best.variants) {
-    text += fmt::format(" They are not safe: with other draws, or a dial one step off, {} of {} variants do not keep "
-                        "the limits.",
-                        best.variants - best.keep_limits, best.variants);
+    text += fmt::format(
+        " They are not safe: with other draws, or a dial one step off, {} of {} variants do not keep "
+        "the limits.",
+        best.variants - best.keep_limits, best.variants);
   }
   return text + fmt::format(" {}.", tried);
 }

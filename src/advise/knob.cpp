@@ -46,11 +46,10 @@ Knob knob(const PlanDraft& draft, const std::string& path, const std::string& wo
 
 Knob pitch_knob(const PlanDraft& draft) {
   const double d = draft.fiber.diameter_mm, pitch = draft.traverse.pitch_mm;
-  constexpr double crossed_d = 3.0;  // from here on a pitch is meant to leave room
+  constexpr double crossed_d = 3.0;            // from here on a pitch is meant to leave room
   constexpr double snug = 1.01, loose = 1.25;  // below d there is no room for a turn
   const bool crossed = pitch >= crossed_d * d;
-  return knob(draft, "traverse.pitch", "pitch", crossed ? 0.9 * pitch : snug * d,
-              crossed ? 1.1 * pitch : loose * d,
+  return knob(draft, "traverse.pitch", "pitch", crossed ? 0.9 * pitch : snug * d, crossed ? 1.1 * pitch : loose * d,
               round_down(crossed ? 0.001 * pitch : d / 200.0));
 }
 
@@ -66,8 +65,8 @@ void set_drift(PlanDraft& draft, double drift_mm, double dial_mm, int layers) {
   constexpr int most_steps = 24;
   draft.wind.steps.clear();
   if (drift_mm == 0.0) return;
-  const int every = std::max({1, static_cast<int>(std::lround(dial_mm / std::abs(drift_mm))),
-                              (layers + most_steps - 1) / most_steps});
+  const int every = std::max(
+      {1, static_cast<int>(std::lround(dial_mm / std::abs(drift_mm))), (layers + most_steps - 1) / most_steps});
   const auto to_dial = [&](double value) { return std::round(value / dial_mm) * dial_mm; };
   for (int layer = 1 + every; layer <= layers; layer += every) {
     const double out = drift_mm * (layer - 1);
@@ -86,8 +85,8 @@ Knob drift_knob(const PlanDraft& draft, double dial_mm) {
   const double range = std::max(2.0 * opening, 0.1 * d);
   const double depth = 0.5 * (draft.spool.flange_diameter_mm - draft.spool.barrel_diameter_mm);
   const int layers = static_cast<int>(std::ceil(depth / (layer_rise_d * d)));
-  Knob made{drift_path, "stops outward per layer", opening > 0.0 ? 0.0 : -range, range, round_down(range / 20.0), 0.0,
-            {}};
+  Knob made{
+      drift_path, "stops outward per layer", opening > 0.0 ? 0.0 : -range, range, round_down(range / 20.0), 0.0, {}};
   made.set = [dial_mm, layers](PlanDraft& to, double value) { set_drift(to, value, dial_mm, layers); };
   return made;
 }
@@ -114,7 +113,8 @@ double ideal_stop_mm(const PlanDraft& draft, double pitch_mm) {
 Result<std::vector<Knob>> knobs_of(const PlanDraft& draft, const std::vector<KnobWish>& wishes, bool drift) {
   std::vector<Knob> knobs{pitch_knob(draft), stop_knob(draft, "left"), stop_knob(draft, "right")};
   if (draft.traverse.reversal.kind != ReversalKind::instant) {
-    knobs.push_back(knob(draft, "traverse.reversal.turns", "reversal turns", 0.0, draft.traverse.reversal.turns, 0.25));
+    knobs.push_back(
+        knob(draft, "traverse.reversal.turns", "reversal turns", 0.0, draft.traverse.reversal.turns, 0.25));
   }
   if ((drift || draft.spool.flange_taper_rad > 0.0) && draft.wind.steps.empty()) {
     knobs.push_back(drift_knob(draft, knobs[1].step));
@@ -130,14 +130,15 @@ Result<std::vector<Knob>> knobs_of(const PlanDraft& draft, const std::vector<Kno
       if (field == nullptr || !is_number(*field) || !wish.low || !wish.high) {
         return option_issue(wish.path, "", "cannot be searched; give a number of the plan a range, low:high");
       }
-      knobs.push_back(knob(draft, wish.path, wish.path, *wish.low, *wish.high,
-                           round_down((*wish.high - *wish.low) / 50.0)));
+      knobs.push_back(
+          knob(draft, wish.path, wish.path, *wish.low, *wish.high, round_down((*wish.high - *wish.low) / 50.0)));
       found = knobs.end() - 1;
     }
     if (wish.low) found->low = *wish.low;
     if (wish.high) found->high = *wish.high;
     if (wish.step) found->step = *wish.step;
-    if (found->low >= found->high) return option_issue(wish.path, "", "the range is empty; give the lower end first");
+    if (found->low >= found->high)
+      return option_issue(wish.path, "", "the range is empty; give the lower end first");
     if (found->step <= 0.0) return option_issue(wish.path, "", "the step must be above nothing");
   }
   for (Knob& each : knobs) {

@@ -15,7 +15,7 @@ struct Knob {
   std::string path;   // of the plan; "stop drift" for stops that move outward with every layer
   std::string words;  // "pitch"
   double low = 0.0, high = 0.0, step = 0.0;
-  double now = 0.0;   // where the plan has it
+  double now = 0.0;  // where the plan has it
   std::function<void(PlanDraft&, double)> set;
 
   // The nearest position that the machine can set, within the range; where the plan stands is one.
@@ -43,6 +43,7 @@ struct KnobWish {
 
 inline constexpr const char* drift_path = "stop drift";
 
-[[nodiscard]] PlanDraft set_knobs(PlanDraft draft, const std::vector<Knob>& knobs, const std::vector<double>& values);
+[[nodiscard]] PlanDraft set_knobs(PlanDraft draft, const std::vector<Knob>& knobs,
+                                  const std::vector<double>& values);
 
 }  // namespace laywright

@@ -9,6 +9,7 @@
 namespace laywright {
 
 // `count` points of `dimensions` coordinates in [0, 1). Precondition: 1 to 50 dimensions.
-[[nodiscard]] std::vector<std::vector<double>> lattice(std::size_t count, std::size_t dimensions, std::uint64_t seed);
+[[nodiscard]] std::vector<std::vector<double>> lattice(std::size_t count, std::size_t dimensions,
+                                                       std::uint64_t seed);
 
 }  // namespace laywright

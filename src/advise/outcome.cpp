@@ -56,7 +56,8 @@ const std::vector<OutcomeFigure>& outcome_figures() {
   using O = const Outcome&;
   static const std::vector<OutcomeFigure> all{
       {"outer_diameter_left_mm", "outer diameter, left", "mm", 2, [](O o) { return o.outer_diameter.left_mm; }},
-      {"outer_diameter_middle_mm", "outer diameter, middle", "mm", 2, [](O o) { return o.outer_diameter.middle_mm; }},
+      {"outer_diameter_middle_mm", "outer diameter, middle", "mm", 2,
+       [](O o) { return o.outer_diameter.middle_mm; }},
       {"outer_diameter_right_mm", "outer diameter, right", "mm", 2, [](O o) { return o.outer_diameter.right_mm; }},
       {"outer_diameter_greatest_mm", "outer diameter, greatest", "mm", 2,
        [](O o) { return o.outer_diameter.greatest_mm; }},
@@ -84,7 +85,8 @@ const std::vector<OutcomeFigure>& outcome_figures() {
 
 const OutcomeFigure* find_outcome_figure(std::string_view key) {
   const auto& all = outcome_figures();
-  const auto found = std::find_if(all.begin(), all.end(), [&](const OutcomeFigure& each) { return each.key == key; });
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const OutcomeFigure& each) { return each.key == key; });
   return found == all.end() ? nullptr : &*found;
 }
 

@@ -17,7 +17,7 @@ inline constexpr std::size_t finding_kinds = 9;
 
 // All findings of one kind.
 struct Flaw {
-  int places = 0;        // where it occurs
+  int places = 0;         // where it occurs
   double worst_mm = 0.0;  // the largest of them
 };
 
@@ -28,10 +28,10 @@ struct Outcome {
   OuterDiameter outer_diameter;
   double fill_factor = 0.0;
   double rim_clearance_mm = 0.0;
-  double rim_use = 0.0;               // share of the depth between barrel and rim that the highest fiber takes
-  double gap_length_mm = 0.0;         // fiber length beside an open gap, at a flange or not
-  double flange_gap_length_mm = 0.0;  // at a flange
-  double edge_deviation_mm = 0.0;     // the greater of both edges' height over, or depth under, the middle
+  double rim_use = 0.0;                     // share of the depth between barrel and rim that the highest fiber takes
+  double gap_length_mm = 0.0;               // fiber length beside an open gap, at a flange or not
+  double flange_gap_length_mm = 0.0;        // at a flange
+  double edge_deviation_mm = 0.0;           // the greater of both edges' height over, or depth under, the middle
   std::array<Flaw, finding_kinds> flaws{};  // by FindingKind; gaps that the pitch makes do not count
 
   [[nodiscard]] const Flaw& of(FindingKind kind) const { return flaws[static_cast<std::size_t>(kind)]; }

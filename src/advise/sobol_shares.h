@@ -11,8 +11,8 @@
 namespace laywright {
 
 struct SobolShare {
-  double first = 0.0;  // of the variance, by this input alone
-  double total = 0.0;  // with all that it does together with others
+  double first = 0.0;                           // of the variance, by this input alone
+  double total = 0.0;                           // with all that it does together with others
   double first_error = 0.0, total_error = 0.0;  // one standard error, by a seeded bootstrap over the samples
 };
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include <boost/math/special_functions/erf.hpp>
 #include <fmt/format.h>
+#include <boost/math/special_functions/erf.hpp>
 
 #include "advise/lattice.h"
 #include "advise/setting_text.h"
@@ -90,9 +90,7 @@ Issues check_axis(const PlanDraft& plan, const StudyAxis& axis) {
 
 }  // namespace
 
-double StudyAxis::at(int index) const {
-  return index + 1 == count ? to : from + (to - from) * index / (count - 1);
-}
+double StudyAxis::at(int index) const { return index + 1 == count ? to : from + (to - from) * index / (count - 1); }
 
 std::size_t StudySpec::rows() const {
   if (is_grid()) {
@@ -118,7 +116,8 @@ std::vector<std::vector<double>> study_points(const StudySpec& spec) {
   return spec.is_grid() ? grid_points(spec) : tolerance_points(spec);
 }
 
-PlanDraft row_plan(const PlanDraft& plan, const StudySpec& spec, const std::vector<double>& values, LaySettings& lay) {
+PlanDraft row_plan(const PlanDraft& plan, const StudySpec& spec, const std::vector<double>& values,
+                   LaySettings& lay) {
   PlanDraft draft = plan;
   const std::vector<std::string> paths = spec.paths();
   for (std::size_t i = 0; i < paths.size(); ++i) {
@@ -135,8 +134,8 @@ PlanDraft row_plan(const PlanDraft& plan, const StudySpec& spec, const std::vect
 std::vector<Tolerance> own_tolerances(const PlanDraft& plan) {
   std::vector<Tolerance> all;
   if (plan.fiber.diameter_tolerance_mm > 0.0) {
-    all.push_back({"fiber.diameter", Tolerance::Law::uniform, plan.fiber.diameter_mm,
-                   plan.fiber.diameter_tolerance_mm});
+    all.push_back(
+        {"fiber.diameter", Tolerance::Law::uniform, plan.fiber.diameter_mm, plan.fiber.diameter_tolerance_mm});
   }
   if (plan.traverse.pitch_scatter > 0.0 || plan.traverse.reversal.stop_scatter_mm > 0.0) {
     all.push_back({scatter_path, Tolerance::Law::uniform, 0.0, 0.0});
@@ -208,8 +207,9 @@ Result<Study> merged(std::vector<Study> shards) {
     return option_issue("", "", fmt::format("build {} is there twice: a shard was given twice", twice->index));
   }
   if (!whole.complete()) {
-    return option_issue("", "", fmt::format("{} of {} builds are missing: shards are missing",
-                                            whole.spec.rows() - whole.rows.size(), whole.spec.rows()));
+    return option_issue("", "",
+                        fmt::format("{} of {} builds are missing: shards are missing",
+                                    whole.spec.rows() - whole.rows.size(), whole.spec.rows()));
   }
   return whole;
 }

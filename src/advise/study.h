@@ -39,7 +39,7 @@ inline constexpr const char* scatter_path = "scatter";
 struct StudySpec {
   std::vector<StudyAxis> axes;        // one or two: a grid
   std::vector<Tolerance> tolerances;  // or these: random samples
-  int samples = 0;                    // of tolerances: 2 + their number rows each (Saltelli's scheme, sobol_shares.h)
+  int samples = 0;  // of tolerances: 2 + their number rows each (Saltelli's scheme, sobol_shares.h)
   LaySettings lay;
 
   [[nodiscard]] bool is_grid() const { return !axes.empty(); }

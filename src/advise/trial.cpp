@@ -23,7 +23,8 @@ std::optional<Trial> try_plan(const PlanDraft& draft, const LaySettings& setting
   return Trial{outcome, std::move(measurements.findings)};
 }
 
-std::vector<std::optional<Trial>> try_all(const std::vector<TrialOrder>& orders, int threads, const Stretch& stretch) {
+std::vector<std::optional<Trial>> try_all(const std::vector<TrialOrder>& orders, int threads,
+                                          const Stretch& stretch) {
   std::vector<std::optional<Trial>> trials(orders.size());
   run_parallel(orders.size(), threads, stretch, [&](std::size_t i, Progress& inner) {
     trials[i] = try_plan(orders[i].draft, orders[i].settings, inner);

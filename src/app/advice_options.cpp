@@ -30,7 +30,8 @@ void add_advice_options(CLI::App& command, AdviceOptions& options, const char* f
       ->type_name("F")
       ->check(CLI::Range(0.05, 8.0).description(""))
       ->capture_default_str();
-  command.add_option("--threads", options.threads, "How many builds are laid at once; the result is the same for any")
+  command
+      .add_option("--threads", options.threads, "How many builds are laid at once; the result is the same for any")
       ->type_name("N")
       ->check(CLI::Range(1, 1024).description(""))
       ->capture_default_str();

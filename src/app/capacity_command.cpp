@@ -35,7 +35,8 @@ int run(const AdviceOptions& options) {
 }  // namespace
 
 void add_capacity_command(CLI::App& program, int& exit_code) {
-  CLI::App* command = program.add_subcommand("capacity", "How much fiber fits, by the model and by handbook formulas");
+  CLI::App* command =
+      program.add_subcommand("capacity", "How much fiber fits, by the model and by handbook formulas");
   const auto options = std::make_shared<AdviceOptions>();
   add_advice_options(*command, *options, "lay-capacity 1");
   command->footer(

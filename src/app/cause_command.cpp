@@ -35,9 +35,9 @@ Answer explain_finding(const Plan& plan, const CauseOptions& options, Watch& wat
   const auto& findings = laid.value().measurements.findings;
   if (options.finding > findings.size()) return {{}, findings.size(), {}};
   watch.begin("trying");
-  Result<Explanation> explanation = explain(plan, laid.value().build, laid.value().measurements,
-                                            findings[options.finding - 1], {options.lay, options.threads},
-                                            watch.progress());
+  Result<Explanation> explanation =
+      explain(plan, laid.value().build, laid.value().measurements, findings[options.finding - 1],
+              {options.lay, options.threads}, watch.progress());
   if (!explanation.ok()) return {explanation.issues(), findings.size(), {}};
   return {{}, findings.size(), std::move(explanation).value()};
 }
@@ -59,8 +59,8 @@ int run(const CauseOptions& options) {
   if (answer.findings == 0 && !options.json) {
     return print(fmt::format("{}: nothing is found on this build.\n", options.plan)) ? exit_done : exit_not_written;
   }
-  fmt::print(stderr, "error: there is no finding {}; the build has {} (laywright lay {} lists them)\n", options.finding,
-             answer.findings, options.plan);
+  fmt::print(stderr, "error: there is no finding {}; the build has {} (laywright lay {} lists them)\n",
+             options.finding, answer.findings, options.plan);
   return exit_command_line;
 }
 
@@ -70,7 +70,8 @@ void add_cause_command(CLI::App& program, int& exit_code) {
   CLI::App* command = program.add_subcommand("cause", "Why a finding is there: tries one setting after another");
   const auto options = std::make_shared<CauseOptions>();
   add_advice_options(*command, *options, "lay-cause 1");
-  command->add_option("--finding", options->finding, "Which finding, by its number in laywright lay; 1 is the gravest")
+  command
+      ->add_option("--finding", options->finding, "Which finding, by its number in laywright lay; 1 is the gravest")
       ->type_name("N")
       ->check(CLI::Range(std::size_t{1}, std::size_t{1'000'000}).description(""))
       ->capture_default_str();

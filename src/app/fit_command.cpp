@@ -91,17 +91,20 @@ void add_options(CLI::App& command, FitOptions& options) {
       ->type_name("N")
       ->check(CLI::Range(1, 10'000).description(""))
       ->capture_default_str();
-  command.add_option("--turns-error", options.turns_error_percent,
-                     "One sigma of counted turns, in percent of the turns of a layer")
+  command
+      .add_option("--turns-error", options.turns_error_percent,
+                  "One sigma of counted turns, in percent of the turns of a layer")
       ->type_name("PERCENT")
       ->check(CLI::Range(1e-6, 100.0).description(""))
       ->capture_default_str();
-  command.add_option("--diameter-error", options.diameter_error,
-                     "One sigma of diameters, like \"0.05 mm\"; a tenth of the fiber's diameter if not given")
+  command
+      .add_option("--diameter-error", options.diameter_error,
+                  "One sigma of diameters, like \"0.05 mm\"; a tenth of the fiber's diameter if not given")
       ->type_name("LENGTH");
-  command.add_option("--belief", options.beliefs,
-                     "How far a setting may be off, one sigma, like traverse.left_stop=0.2mm; 0: it is exact. May be "
-                     "given several times")
+  command
+      .add_option("--belief", options.beliefs,
+                  "How far a setting may be off, one sigma, like traverse.left_stop=0.2mm; 0: it is exact. May be "
+                  "given several times")
       ->type_name("KEY=SIGMA");
 }
 

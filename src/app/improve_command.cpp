@@ -146,12 +146,14 @@ void add_options(CLI::App& command, ImproveOptions& options) {
       ->type_name("KEY=LOW:HIGH");
   command.add_option("--step", options.steps, "How finely the machine can set a key; may be given several times")
       ->type_name("KEY=SIZE");
-  command.add_option("--keep", options.keep, "Leave this key as it is; may be given several times")->type_name("KEY");
+  command.add_option("--keep", options.keep, "Leave this key as it is; may be given several times")
+      ->type_name("KEY");
   command.add_flag("--drift", options.drift,
                    "Let the stops move outward from layer to layer, as steps of the wind (as with tapered flanges)");
-  command.add_option("--weights", options.weights,
-                     "Weights of gap length (per %), edge deviation (per d) and depth used (per %), instead of that "
-                     "order")
+  command
+      .add_option("--weights", options.weights,
+                  "Weights of gap length (per %), edge deviation (per d) and depth used (per %), instead of that "
+                  "order")
       ->type_name("G:E:R");
   command.add_option("--trials", options.trials, "Builds of the search")
       ->type_name("N")

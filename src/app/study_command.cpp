@@ -122,17 +122,20 @@ void add_options(CLI::App& command, StudyOptions& options) {
   command.get_option("PLAN")->required(false);
   command.add_option("--vary", options.axes, "A key over a range; give it twice for a map over two keys")
       ->type_name("KEY=FROM:TO[:COUNT]");
-  command.add_option("--tolerance", options.tolerances,
-                     "A key that is off at random: half width, or one sigma with :normal; \"scatter\" alone is the "
-                     "scatter from stroke to stroke. May be given several times")
+  command
+      .add_option("--tolerance", options.tolerances,
+                  "A key that is off at random: half width, or one sigma with :normal; \"scatter\" alone is the "
+                  "scatter from stroke to stroke. May be given several times")
       ->type_name("KEY=SIZE[:normal]");
   command.add_flag("--own-tolerances", options.own_tolerances,
                    "Sample the plan's own: fiber.diameter_tolerance, and its scatter from stroke to stroke");
-  command.add_option("--samples", options.samples, "Samples of tolerances; each is 2 builds, and 1 for each tolerance")
+  command
+      .add_option("--samples", options.samples, "Samples of tolerances; each is 2 builds, and 1 for each tolerance")
       ->type_name("N")
       ->check(CLI::Range(2, 1'000'000).description(""))
       ->capture_default_str();
-  command.add_option("--out", options.folder, "Write study.csv, study.json, study.svg and study.png into this folder")
+  command
+      .add_option("--out", options.folder, "Write study.csv, study.json, study.svg and study.png into this folder")
       ->type_name("DIR");
   command.add_option("--shard", options.shard, "Lay only this part of the study, for many machines")
       ->type_name("I/N")

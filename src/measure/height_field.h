@@ -46,7 +46,9 @@ class HeightField {
   [[nodiscard]] const SurfaceGrid& grid() const { return grid_; }
   [[nodiscard]] float operator[](std::size_t point) const { return heights_[grid_.margin + point]; }
   // The same, counted from the first point of the left opening; far below everything where nothing was laid there.
-  [[nodiscard]] float with_openings(std::size_t point) const { return heights_[grid_.margin - grid_.beyond + point]; }
+  [[nodiscard]] float with_openings(std::size_t point) const {
+    return heights_[grid_.margin - grid_.beyond + point];
+  }
 
   // Mean crest height of the points [from, to): of the greatest within a diameter either way.
   [[nodiscard]] double mean_crest(std::size_t from, std::size_t to, double fiber_diameter_mm,

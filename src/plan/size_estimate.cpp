@@ -54,7 +54,8 @@ double stations_estimate(const PlanDraft& draft) {
 double turns_estimate(const PlanDraft& draft) {
   const double on_spool = turns_up_to(draft.spool.flange_diameter_mm, draft);
   const Wind& wind = draft.wind;
-  if (wind.length_mm) return std::min(on_spool, *wind.length_mm / (std::numbers::pi * draft.spool.least_barrel_diameter_mm()));
+  if (wind.length_mm)
+    return std::min(on_spool, *wind.length_mm / (std::numbers::pi * draft.spool.least_barrel_diameter_mm()));
   if (wind.turns) return std::min(on_spool, *wind.turns);
   return wind.diameter_mm ? std::min(on_spool, turns_up_to(*wind.diameter_mm, draft)) : on_spool;
 }

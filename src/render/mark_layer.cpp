@@ -13,7 +13,7 @@ struct Piece {
   std::array<float, 4> from, to;  // place, and length of the line so far
 };
 
-// The extent of gaps: a breath of colour, the less the larger it is. The gaps themselves are lit on the shell.
+// The extent of gaps: a breath of colour, the less the larger it is. The gaps themselves are lit (gap_layer.h).
 double fill_of(const Mark& mark, const Frame& frame) {
   if (mark.shape == MarkShape::hatch) return 0.7;
   const double whole = static_cast<double>(frame.x_range.y - frame.x_range.x) * full_turn;
@@ -36,6 +36,7 @@ void MarkLayer::load(const Scene& scene) {
     mark.shape == MarkShape::glyph ? add_fiber(mark) : add_outline(scene, mark, spool_mm / 60);
   }
   add_axis(scene.axis, theme_colours(scene.theme));
+  gaps_.load(scene);
   guide_.load(scene);
   if (!scene.guide) return;
   // The tube of the free fiber can be finer than a pixel; a line never is.
@@ -143,6 +144,7 @@ void MarkLayer::draw_patches(const Frame& frame) const {
 
 void MarkLayer::draw(const Frame& frame) const {
   guide_.draw(frame);
+  gaps_.draw(frame);
   draw_patches(frame);
   frame.use(line_);
   line_.set("screen", glm::vec2(frame.width, frame.height));

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "render/frame.h"
+#include "render/gap_layer.h"
 #include "render/geometry.h"
 #include "render/guide_layer.h"
 
@@ -34,6 +35,7 @@ class MarkLayer {
   std::vector<Mark> patches_;
   std::vector<Line> lines_;
   GuideLayer guide_;
+  GapLayer gaps_;
 };
 
 }  // namespace laywright

@@ -17,32 +17,37 @@ void draw_arrow(Canvas& canvas, glm::dvec2 tip, glm::dvec2 onward, const Overlay
 // How many lines stand on each side of the spool already.
 struct Sides {
   int left = 0, right = 0, above = 0;
+  int all_above = 0;  // that will stand there
 };
 
-// How high words around x may stand: below the picture's edge, and below the caption where they would meet it.
-double highest(double x, double half_width, const OverlayStyle& style) {
-  const double edge = 12.0 * style.unit;
-  return x - half_width < style.caption.x + edge ? std::max(edge, style.caption.y + edge) : edge;
+constexpr double row_gap = 22.0, row_step = 30.0, edge_gap = 12.0;  // in units
+
+// The height of the next row above the spool: each farther from it than the one before, but below the picture's edge,
+// and below the caption where the words around x would meet it, with room for the rows that are still to come.
+double next_row_above(const SpoolShade& shade, double x, double half_width, Sides& sides,
+                      const OverlayStyle& style) {
+  const double edge = edge_gap * style.unit;
+  const double top = x - half_width < style.caption.x + edge ? std::max(edge, style.caption.y + edge) : edge;
+  const int row = sides.above++;
+  const int to_come = std::max(0, sides.all_above - 1 - row);
+  return std::max(shade.low().y - (row_gap + row_step * row) * style.unit, top + 20.0 * style.unit * to_come);
 }
 
 // A line that would cross the spool is moved clear of it, straight across its own direction as far as the screen goes,
 // but not out of the picture: upright ones to the side that they are nearer to, others upward.
 glm::dvec2 clear_of(const SpoolShade& shade, glm::dvec2 from, glm::dvec2 to, const Canvas& canvas,
                     double words_width, Sides& sides, const OverlayStyle& style) {
-  const double gap = 22.0 * style.unit, step = 30.0 * style.unit, edge = 12.0 * style.unit;
-  const glm::dvec2 run = glm::abs(to - from);
+  const double gap = row_gap * style.unit, step = row_step * style.unit, edge = edge_gap * style.unit;
+  const glm::dvec2 run = glm::abs(to - from), low = glm::min(from, to), high = glm::max(from, to);
   if (run.y > run.x) {
     const double middle = (shade.low().x + shade.high().x) / 2;
-    if ((from.x + to.x) / 2 < middle) {
-      const double x = std::max(shade.low().x - gap - step * sides.left++, edge);
-      return {x - std::max(from.x, to.x), 0.0};
-    }
-    const double x = std::min(shade.high().x + gap + step * sides.right++, canvas.width() - edge);
-    return {x - std::min(from.x, to.x), 0.0};
+    // In a perspective the line leans: both its ends stay in the picture.
+    if ((from.x + to.x) / 2 < middle)
+      return {std::max(shade.low().x - gap - step * sides.left++ - high.x, edge - low.x), 0.0};
+    return {std::min(shade.high().x + gap + step * sides.right++ - low.x, canvas.width() - edge - high.x), 0.0};
   }
-  const double top = highest((from.x + to.x) / 2.0, words_width / 2.0, style);
-  const double y = std::max(shade.low().y - gap - step * sides.above++, top);
-  return {0.0, y - std::max(from.y, to.y)};
+  const double y = next_row_above(shade, (from.x + to.x) / 2.0, words_width / 2.0, sides, style);
+  return {0.0, std::max(y - high.y, edge - low.y)};
 }
 
 // Words on a patch of ground, level or upward, kept within the picture.
@@ -67,8 +72,9 @@ void draw_between(Canvas& canvas, const DimensionLine& line, const View& view, c
   const auto measured_from = in_picture(view, line.measured_from), measured_to = in_picture(view, line.measured_to);
   if (!first || !second || !measured_from || !measured_to) return;
   const double length = glm::length(*second - *first);
-  // Seen from its end it says nothing.
-  if (length < 24.0 * style.unit) return;
+  // Seen from near its end it says nothing.
+  const double unforeshortened = glm::length(line.to - line.from) / mm_per_px(view);
+  if (length < 24.0 * style.unit || length < 0.3 * unforeshortened) return;
   const double words_width = canvas.text_width(line.text, style.letters());
   const glm::dvec2 shift = clear_of(shade, *first, *second, canvas, words_width, sides, style);
   const glm::dvec2 from = *first + shift, to = *second + shift;
@@ -90,10 +96,11 @@ void draw_pointed(Canvas& canvas, const DimensionLine& line, const View& view, c
   const auto outside = in_picture(view, from_above ? line.from : line.to);
   if (!tip || !outside) return;
   const bool above = outside->y <= tip->y;
-  const double gap = 22.0 * style.unit, step = 30.0 * style.unit;
   const double half_width = canvas.text_width(line.text, style.letters()) / 2.0;
-  double y = above ? shade.low().y - gap - step * sides.above++ : shade.high().y + gap;
-  y = std::clamp(y, highest(tip->x, half_width, style), std::max(1.0, canvas.height() - 12.0 * style.unit));
+  const double lowest = std::max(1.0, canvas.height() - edge_gap * style.unit);
+  const double y = std::min(
+      above ? next_row_above(shade, tip->x, half_width, sides, style) : shade.high().y + row_gap * style.unit,
+      lowest);
   const glm::dvec2 foot(tip->x, y);
   const double length = glm::length(*tip - foot);
   if (length < 24.0 * style.unit) return;
@@ -109,6 +116,11 @@ void draw_dimension_lines(Canvas& canvas, const Scene& scene, const View& view, 
   if (scene.dimensions.empty()) return;
   const SpoolShade shade(scene, view);
   Sides sides;
+  // One level line, and one that points from above.
+  for (const DimensionLine& line : scene.dimensions) {
+    const bool level = std::abs(line.to.x - line.from.x) > std::abs(line.to.y - line.from.y);
+    sides.all_above += level || (line.pointed && view.camera.elevation_deg >= 0.0) ? 1 : 0;
+  }
   for (const DimensionLine& line : scene.dimensions) {
     line.pointed ? draw_pointed(canvas, line, view, shade, sides, style)
                  : draw_between(canvas, line, view, shade, sides, style);

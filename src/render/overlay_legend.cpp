@@ -44,7 +44,8 @@ void draw_mark_swatch(Canvas& canvas, const Mark& mark, double x, double y, cons
     draw_sign(canvas, mark.glyph, {x + 8 * u, y - 6 * u}, 7 * u, color, style);
     return;
   }
-  if (mark.shape != MarkShape::zone) canvas.box(corner, size, 0.0, {color.color, 0.3});
+  // An outline stands on light, as it does on fiber.
+  canvas.box(corner, size, 0.0, mark.shape == MarkShape::zone ? Ink{glm::vec3(0.85F), 0.6} : Ink{color.color, 0.3});
   if (mark.shape == MarkShape::hatch)
     for (const double at : {0.0, 6.0, 12.0})
       canvas.line({{x + at * u, y}, {x + std::min(at + 8.0, 16.0) * u, y - (at > 8.0 ? 4.0 : 12.0) * u}}, color,

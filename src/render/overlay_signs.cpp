@@ -118,8 +118,11 @@ namespace {
 // farther from the picture's edge.
 void draw_chosen(Canvas& canvas, const Mark& mark, glm::dvec2 at, double fiber_px, const OverlayStyle& style) {
   const double u = style.unit, ring = std::max(9.0 * u, 0.75 * fiber_px);
-  canvas.ring(at, ring, {glm::vec3(1.0F), 0.9}, 5.0 * u);
-  canvas.ring(at, ring, ink_of(mark.colour), 2.6 * u);
+  // Around a light colour a dark rim, around a dark one a light.
+  const Ink colour = ink_of(mark.colour);
+  const bool is_light = 0.3 * static_cast<double>(colour.color.r) + 0.6 * static_cast<double>(colour.color.g) > 0.55;
+  canvas.ring(at, ring, is_light ? Ink{glm::vec3(0.1F), 0.85} : Ink{glm::vec3(1.0F), 0.9}, 5.4 * u);
+  canvas.ring(at, ring, colour, 2.6 * u);
   if (mark.glyph == Glyph::none) return;
   const double right = at.x < 0.7 * canvas.width() ? 1.0 : -1.0, up = at.y > 0.25 * canvas.height() ? -1.0 : 1.0;
   const glm::dvec2 way = glm::normalize(glm::dvec2(right, up));

@@ -22,8 +22,9 @@ std::string now_text(const Dial& dial, const PlanDraft& draft, double move) {
 std::string finding_line(const Finding& finding, std::size_t number) {
   std::string text = fmt::format("Finding {}: {}, {}", number, words_for(finding.kind), layers_of(finding));
   if (finding.side) text += fmt::format(", {} flange", name_of(*finding.side));
-  text += fmt::format(", x {} to {} mm: {} at most, {} place{}", figure(finding.x_mm[0], 1), figure(finding.x_mm[1], 1),
-                      in_mm(finding.size_mm), count_of(finding.occurrences), finding.occurrences == 1 ? "" : "s");
+  text +=
+      fmt::format(", x {} to {} mm: {} at most, {} place{}", figure(finding.x_mm[0], 1), figure(finding.x_mm[1], 1),
+                  in_mm(finding.size_mm), count_of(finding.occurrences), finding.occurrences == 1 ? "" : "s");
   return text + '\n';
 }
 
@@ -55,11 +56,13 @@ std::string cause_text(const Plan& plan, const Explanation& explanation, std::si
     }
   }
   text += tried_table(explanation, plan.draft());
-  text += '\n' + wrapped(fmt::format("{} builds were laid{}. Each setting is seen on several draws: winds that differ by less "
-                                    "than can be set, since a wind is sensitive. Places are counted in the same part "
-                                    "of the width; shares weigh each place by the square of its size.",
-                                    explanation.trials, explanation.pairs_tried ? ", pairs of settings among them" : ""),
-                        columns, 0);
+  text +=
+      '\n' +
+      wrapped(fmt::format("{} builds were laid{}. Each setting is seen on several draws: winds that differ by less "
+                          "than can be set, since a wind is sensitive. Places are counted in the same part "
+                          "of the width; shares weigh each place by the square of its size.",
+                          explanation.trials, explanation.pairs_tried ? ", pairs of settings among them" : ""),
+              columns, 0);
   return text;
 }
 

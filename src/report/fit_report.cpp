@@ -15,8 +15,8 @@ constexpr std::size_t columns = 96;
 constexpr double mm_per_m = 1000.0;
 
 std::string fitted_table(const Plan& plan, const Fit& fit) {
-  std::string text = fmt::format("\nMost likely\n  {:<16} {:>13} {:>13}   {:<28} {}\n", "setting", "as planned", "as wound",
-                                 "95 % between", "from");
+  std::string text = fmt::format("\nMost likely\n  {:<16} {:>13} {:>13}   {:<28} {}\n", "setting", "as planned",
+                                 "as wound", "95 % between", "from");
   for (const Fitted& each : fit.fitted) {
     const auto shown = [&](double value) { return shown_value(plan.draft(), each.unknown.path, value); };
     text += fmt::format("  {:<16} {:>13} {:>13}   {:<28} {}\n", each.unknown.words, shown(each.unknown.believed),
@@ -32,11 +32,12 @@ std::string value_text(const Observation& observation, double value) {
 }
 
 std::string residual_table(const Fit& fit) {
-  std::string text = fmt::format("\nReadings\n  {:<34} {:>14} {:>14} {:>12}\n", "", "measured", "model", "off, sigmas");
+  std::string text =
+      fmt::format("\nReadings\n  {:<34} {:>14} {:>14} {:>12}\n", "", "measured", "model", "off, sigmas");
   for (const Residual& each : fit.residuals) {
     const Observation& o = each.observation;
-    text += fmt::format("  {:<34} {:>14} {:>14} {:>12}\n", o.words, value_text(o, o.measured), value_text(o, each.model),
-                        fmt::format("{:+.1f}", (each.model - o.measured) / o.sigma));
+    text += fmt::format("  {:<34} {:>14} {:>14} {:>12}\n", o.words, value_text(o, o.measured),
+                        value_text(o, each.model), fmt::format("{:+.1f}", (each.model - o.measured) / o.sigma));
   }
   return text;
 }
@@ -53,11 +54,13 @@ std::string corrections_list(const Plan& plan, const Fit& fit) {
 }  // namespace
 
 std::string fit_text(const Plan& plan, const AsWound& wound, const Fit& fit) {
-  std::string text = fmt::format("{}\n  readings        {} from {}\n\n", title_of(plan), fit.residuals.size(), wound.file);
+  std::string text =
+      fmt::format("{}\n  readings        {} from {}\n\n", title_of(plan), fit.residuals.size(), wound.file);
   text += wrapped(fit.text, columns, 2);
   text += fitted_table(plan, fit) + corrections_list(plan, fit) + residual_table(fit);
-  return text + fmt::format("  The readings are missed by {:.2f} sigmas (root mean square); about 1 is as it should be.\n",
-                            fit.misfit);
+  return text +
+         fmt::format("  The readings are missed by {:.2f} sigmas (root mean square); about 1 is as it should be.\n",
+                     fit.misfit);
 }
 
 std::string fit_json(const Plan& plan, const AsWound& wound, const Fit& fit) {

@@ -63,8 +63,8 @@ std::string figures_table(const std::vector<const Proposal*>& all) {
   text += line("fill factor", all, [](P p) { return figure(p.outcome.fill_factor, 4); });
   text += line("layers", all, [](P p) { return figure(p.outcome.layers, 0); });
   text += "\nMean over the variants: other draws, each dial a step off, the fiber at its tolerance\n";
-  text += line("variants within limits", all,
-               [](P p) { return fmt::format("{} of {}", p.keep_limits, p.variants); });
+  text +=
+      line("variants within limits", all, [](P p) { return fmt::format("{} of {}", p.keep_limits, p.variants); });
   text += line("beside open gaps, %", all, [](P p) { return figure(percent * p.mean.gap_share, 2); });
   text += line("edge off the middle, d", all, [](P p) { return figure(p.mean.edge_deviation_d, 2); });
   text += line("depth used, %", all, [](P p) { return figure(percent * p.mean.rim_use, 2); });

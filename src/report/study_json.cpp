@@ -41,14 +41,14 @@ Json spec_json(const StudySpec& spec) {
 StudySpec spec_from(const Json& json) {
   StudySpec spec;
   for (const Json& axis : json.at("axes")) {
-    spec.axes.push_back({axis.at("key").get<std::string>(), axis.at("from").get<double>(), axis.at("to").get<double>(),
-                         axis.at("count").get<int>()});
+    spec.axes.push_back({axis.at("key").get<std::string>(), axis.at("from").get<double>(),
+                         axis.at("to").get<double>(), axis.at("count").get<int>()});
   }
   for (const Json& each : json.at("tolerances")) {
-    spec.tolerances.push_back({each.at("key").get<std::string>(),
-                               each.at("law").get<std::string>() == "uniform" ? Tolerance::Law::uniform
-                                                                              : Tolerance::Law::normal,
-                               each.at("centre").get<double>(), each.at("size").get<double>()});
+    spec.tolerances.push_back(
+        {each.at("key").get<std::string>(),
+         each.at("law").get<std::string>() == "uniform" ? Tolerance::Law::uniform : Tolerance::Law::normal,
+         each.at("centre").get<double>(), each.at("size").get<double>()});
   }
   spec.samples = json.at("samples").get<int>();
   spec.lay.seed = json.at("seed").get<std::uint64_t>();
@@ -87,12 +87,13 @@ std::string study_json(const Study& study) {
     for (const double value : row.figures) values.push_back(number(value));
     rows.push_back({{"build", row.index}, {"values", row.values}, {"figures", std::move(values)}});
   }
-  const Json document = {{"format", format_name},
-                         {"plan", {{"title", study.plan.title}, {"file", study.plan.file}, {"text", write_plan(study.plan)}}},
-                         {"study", spec_json(study.spec)},
-                         {"keys", study.spec.paths()},
-                         {"figures", std::move(figures)},
-                         {"rows", std::move(rows)}};
+  const Json document = {
+      {"format", format_name},
+      {"plan", {{"title", study.plan.title}, {"file", study.plan.file}, {"text", write_plan(study.plan)}}},
+      {"study", spec_json(study.spec)},
+      {"keys", study.spec.paths()},
+      {"figures", std::move(figures)},
+      {"rows", std::move(rows)}};
   return document.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
 }
 

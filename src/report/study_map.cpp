@@ -17,14 +17,15 @@ namespace {
 constexpr double margin = 12.0, top = 30.0, gutter = 6.0;
 
 // What a person who winds looks at first.
-constexpr std::array<std::string_view, 6> panel_figures{"outer_diameter_greatest_mm", "rim_clearance_mm", "gap_length_m",
-                                                        "pile_up_mm",                 "edge_deviation_mm", "fill_factor"};
+constexpr std::array<std::string_view, 6> panel_figures{
+    "outer_diameter_greatest_mm", "rim_clearance_mm", "gap_length_m", "pile_up_mm",
+    "edge_deviation_mm",          "fill_factor"};
 
 void draw_heading(Drawing& drawing, const Study& study) {
   drawing.add(Text{{margin, 17.0}, drawing.title, 5.0, Align::start, true, false, ink});
   std::string words = fmt::format("Study of {} builds", study.rows.size());
-  if (study.spec.is_grid()) words += study.spec.axes.size() == 2
-                                         ? "; a dot: the build keeps the plan's limits; hatched: no sound plan"
+  if (study.spec.is_grid())
+    words += study.spec.axes.size() == 2 ? "; a dot: the build keeps the plan's limits; hatched: no sound plan"
                                          : "; a full dot: the build keeps the plan's limits";
   drawing.add(Text{{margin, 23.5}, words, 3.2, Align::start, false, false, faint_ink});
 }

@@ -79,8 +79,8 @@ std::string tolerances_text(const Study& study) {
   const ToleranceStatistics statistics = tolerance_statistics(study);
   std::string text;
   for (const Tolerance& tolerance : study.spec.tolerances) text += tolerance_line(study, tolerance);
-  text += fmt::format("\n  {:<30} {:>12} {:>12} {:>12}\n", fmt::format("of {} winds", statistics.winds), "5 %", "50 %",
-                      "95 %");
+  text += fmt::format("\n  {:<30} {:>12} {:>12} {:>12}\n", fmt::format("of {} winds", statistics.winds), "5 %",
+                      "50 %", "95 %");
   for (const FigureSpread& spread : statistics.spreads) {
     const OutcomeFigure& what = outcome_figures()[spread.figure];
     text += fmt::format("  {:<30} {:>12} {:>12} {:>12}\n", what.words, with_unit(what, spread.p5),

@@ -4,7 +4,6 @@
 #include <utility>
 
 #include "scene/marks.h"
-#include "scene/palette.h"
 
 namespace laywright {
 
@@ -83,17 +82,6 @@ std::vector<std::uint8_t> lit_texels(const SceneSource& source, const View& view
     for (std::size_t row = 0; row < shell.grid.rows; ++row) lighter.light_row(row);
   }
   return lighter.finish();
-}
-
-void light_gaps(Shell& shell, const std::vector<std::uint8_t>& lit, const View& view) {
-  constexpr double strength = 0.75;
-  const Rgba gap = finding_rgba(FindingKind::gap), bare = theme_colours(view.theme).spool;
-  for (std::size_t i = 0; i < lit.size(); ++i) {
-    if (lit[i] != code_of(FindingKind::gap)) continue;
-    Rgba under = shell.colour[i].a == 0 ? bare : shell.colour[i];
-    under.a = 255;
-    shell.colour[i] = mixed(under, gap, strength);
-  }
 }
 
 }  // namespace laywright

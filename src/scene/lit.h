@@ -16,8 +16,4 @@ namespace laywright {
 // All 0 when the view does not show findings.
 [[nodiscard]] std::vector<std::uint8_t> lit_texels(const SceneSource& source, const View& view, const Shell& shell);
 
-// Gives the texels of gaps the colour of gaps, so that these are seen at their exact places. What lies between the turns
-// shows through a little; a bare barrel does as well.
-void light_gaps(Shell& shell, const std::vector<std::uint8_t>& lit, const View& view);
-
 }  // namespace laywright

@@ -47,7 +47,6 @@ Scene make_scene(const SceneSource& source, const View& view) {
   scene.flanges_see_through = view.flanges_see_through;
   scene.marks = make_marks(source, view);
   scene.lit = lit_texels(source, view, scene.shell);
-  light_gaps(scene.shell, scene.lit, view);
   scene.dimensions = make_dimensions(source, view);
   scene.axis = make_axis(source.plan());
   scene.scale_bar = make_scale_bar(view);

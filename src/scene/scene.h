@@ -47,7 +47,7 @@ struct Scene {
   bool flanges_see_through = false;
 
   std::vector<Mark> marks;
-  std::vector<std::uint8_t> lit;  // texels of the shell where findings show (lit.h); its colours tell of gaps, too
+  std::vector<std::uint8_t> lit;  // texels of the shell where findings show (lit.h)
   std::vector<DimensionLine> dimensions;
   AxisMark axis;
   ScaleBar scale_bar;

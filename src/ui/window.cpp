@@ -50,21 +50,21 @@ void side(const char* name, float width, const std::vector<Tab>& tabs, const Wor
   ImGui::EndChild();
 }
 
-// The open plans as tabs above the picture, when there is more than one.
-void plan_tabs(const Workbench& bench, Commands& out) {
+// The open plans as tabs above the picture, when there is more than one. Which one is open is the workbench's to say.
+void plan_tabs(const Workbench& bench, PanelState& state, Commands& out) {
   if (bench.documents().size() < 2 || !ImGui::BeginTabBar("plans", ImGuiTabBarFlags_FittingPolicyScroll)) return;
   for (std::size_t i = 0; i < bench.documents().size(); ++i) {
     const Desk& desk = bench.documents()[i];
     const bool active = bench.active_index() == i;
+    const bool comes = active && state.plan_tab != desk.id;
+    if (comes) state.plan_tab = desk.id;
     const std::string name =
         fmt::format("{}{}###{}", desk.document->title(), desk.document->dirty() ? " *" : "", desk.id);
-    // Which one is open is the workbench's to say.
-    if (ImGui::TabItemButton(name.c_str()) && !active) out.push_back(cmd::Activate{i});
-    if (active) {
-      const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
-      ImGui::GetWindowDrawList()->AddRectFilled({low.x, high.y - em(0.15F)}, high,
-                                                ImGui::GetColorU32(ImGuiCol_CheckMark));
-    }
+    const bool drawn = ImGui::BeginTabItem(name.c_str(), nullptr, comes ? ImGuiTabItemFlags_SetSelected : 0);
+    if (ImGui::IsItemActivated() && !active) out.push_back(cmd::Activate{i});
+    state.places.note_item(fmt::format("plan tab {}", i));
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", desk.document->path().c_str());
+    if (drawn) ImGui::EndTabItem();
   }
   ImGui::EndTabBar();
 }
@@ -185,7 +185,7 @@ WindowLayout middle(const Workbench& bench, const Shown& shown, float width, Pan
   ImGui::BeginChild(
       "middle", {width, 0.0F}, false,
       ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground);
-  plan_tabs(bench, out);
+  plan_tabs(bench, state, out);
   notices(bench, state, out);
   hint_line(bench);
   const float bar =

@@ -13,13 +13,13 @@ namespace {
 Explanation explained(const PlanDraft& draft, FindingKind kind, int threads = 2) {
   const Wound wind = wound(draft);
   const auto& findings = wind.measurements.findings;
-  const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.kind == kind; });
+  const auto found =
+      std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.kind == kind; });
   REQUIRE(found != findings.end());
   Progress progress;
   CauseSettings settings;
   settings.threads = threads;
-  Result<Explanation> explanation =
-      explain(wind.plan, wind.build, wind.measurements, *found, settings, progress);
+  Result<Explanation> explanation = explain(wind.plan, wind.build, wind.measurements, *found, settings, progress);
   REQUIRE(explanation.ok());
   return std::move(explanation).value();
 }

@@ -11,7 +11,8 @@ using namespace laywright::testing;
 namespace {
 
 const Fitted& fitted(const Fit& fit, const std::string& path) {
-  return *std::find_if(fit.fitted.begin(), fit.fitted.end(), [&](const Fitted& f) { return f.unknown.path == path; });
+  return *std::find_if(fit.fitted.begin(), fit.fitted.end(),
+                       [&](const Fitted& f) { return f.unknown.path == path; });
 }
 
 Fit fit_to(const PlanDraft& plan, const AsWound& spool, FitSettings settings) {
@@ -68,12 +69,14 @@ TEST_CASE("what the readings cannot tell is said, not guessed") {
   INFO(fit.text);
   CHECK_FALSE(fitted(fit, "fiber.diameter").told_by_readings);
   const auto of_both = [](const std::vector<std::string>& group) {
-    return std::count(group.begin(), group.end(), "left stop") + std::count(group.begin(), group.end(), "right stop") +
+    return std::count(group.begin(), group.end(), "left stop") +
+               std::count(group.begin(), group.end(), "right stop") +
                std::count(group.begin(), group.end(), "pitch") >=
            2;
   };
   CHECK(std::any_of(fit.not_told_apart.begin(), fit.not_told_apart.end(), of_both));
-  CHECK_THAT(fit.text, Catch::Matchers::Contains("cannot tell") && Catch::Matchers::Contains("say nothing of the fiber"));
+  CHECK_THAT(fit.text,
+             Catch::Matchers::Contains("cannot tell") && Catch::Matchers::Contains("say nothing of the fiber"));
 }
 
 TEST_CASE("a table without anything to compare is refused") {

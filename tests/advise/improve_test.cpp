@@ -42,8 +42,8 @@ TEST_CASE("a knob stands only where the machine can set it, and within its range
 
 TEST_CASE("what the person wishes of a key holds, and what cannot be followed is refused") {
   const PlanDraft draft = narrow_draft();
-  const auto knobs = knobs_of(draft, {{"traverse.pitch", 0.25, 0.27, 0.005, false}, {"traverse.left_stop", {}, {}, {}, true}},
-                              false);
+  const auto knobs = knobs_of(
+      draft, {{"traverse.pitch", 0.25, 0.27, 0.005, false}, {"traverse.left_stop", {}, {}, {}, true}}, false);
   REQUIRE(knobs.ok());
   REQUIRE(knobs.value().size() == 2);
   CHECK(knobs.value()[0].low == 0.25);
@@ -66,10 +66,12 @@ TEST_CASE("stops that drift outward become steps of the wind") {
   CHECK(check(stepped).ok());
   const WindStep& step = stepped.wind.steps.back();
   // Rounded to the dial.
-  CHECK(*step.left_stop_mm == Approx(0.08 - 0.018 * (step.from_layer - 1)).margin(0.5 * knobs.value()[1].step + 1e-9));
+  CHECK(*step.left_stop_mm ==
+        Approx(0.08 - 0.018 * (step.from_layer - 1)).margin(0.5 * knobs.value()[1].step + 1e-9));
 }
 
-TEST_CASE("a wind with piled edges becomes one without pile-ups and flange gaps, the same on any number of threads") {
+TEST_CASE(
+    "a wind with piled edges becomes one without pile-ups and flange gaps, the same on any number of threads") {
   PlanDraft draft = narrow_draft();
   draft.traverse.reversal.kind = ReversalKind::dwell;
   draft.traverse.reversal.turns = 4.0;

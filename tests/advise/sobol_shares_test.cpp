@@ -51,8 +51,8 @@ TEST_CASE("variance shares of the Ishigami function") {
 
 TEST_CASE("shares of a sum are the shares of its variances") {
   // Independent and uniform: variances go as the squares of the factors, 1 : 4 : 16.
-  const auto shares =
-      sobol_shares(sampled(2048, 3, [](const std::vector<double>& u) { return u[0] + 2.0 * u[1] + 4.0 * u[2]; }), 3, 1);
+  const auto shares = sobol_shares(
+      sampled(2048, 3, [](const std::vector<double>& u) { return u[0] + 2.0 * u[1] + 4.0 * u[2]; }), 3, 1);
   REQUIRE(shares.size() == 3);
   for (std::size_t i = 0; i < 3; ++i) {
     CHECK(shares[i].first == Approx(std::pow(4.0, static_cast<double>(i)) / 21.0).margin(0.01));

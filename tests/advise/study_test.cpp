@@ -95,8 +95,7 @@ TEST_CASE("a row is the plan laid with its values") {
   const StudyRow& row = study.rows[5];
   LaySettings settings = study.spec.lay;
   const Wound again = wound(row_plan(study.plan, study.spec, row.values, settings), settings);
-  CHECK(row.figures[Study::figure("outer_diameter_greatest_mm")] ==
-        again.measurements.outer_diameter.greatest_mm);
+  CHECK(row.figures[Study::figure("outer_diameter_greatest_mm")] == again.measurements.outer_diameter.greatest_mm);
   CHECK(row.figures[Study::figure("fill_factor")] == again.measurements.fill_factor);
 }
 

@@ -24,15 +24,13 @@ struct SpoolNoise {
 
 // One percent of the turns of a layer, and of the build-up of five layers (rises of .85 d).
 inline SpoolNoise one_percent(const PlanDraft& plan) {
-  const double stroke =
-      plan.spool.inside_width_mm - plan.traverse.left_stop_mm - plan.traverse.right_stop_mm;
+  const double stroke = plan.spool.inside_width_mm - plan.traverse.left_stop_mm - plan.traverse.right_stop_mm;
   return {0.01 * stroke / plan.traverse.pitch_mm, 0.01 * 2.0 * (1.0 + 4.0 * 0.85) * plan.fiber.diameter_mm, 0.01};
 }
 
 // Turns counted at each reversal, and three diameters there, off the measurements of a build at full fidelity.
 inline AsWound synthetic_spool(PlanDraft hidden, int layers, const SpoolNoise& noise, std::uint64_t seed) {
-  const double stroke =
-      hidden.spool.inside_width_mm - hidden.traverse.left_stop_mm - hidden.traverse.right_stop_mm;
+  const double stroke = hidden.spool.inside_width_mm - hidden.traverse.left_stop_mm - hidden.traverse.right_stop_mm;
   hidden.wind = {};
   hidden.wind.turns = (layers + 0.5) * (stroke / hidden.traverse.pitch_mm + hidden.traverse.reversal.turns);
   const Wound wind = wound(hidden);

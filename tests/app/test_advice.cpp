@@ -48,14 +48,15 @@ TEST_CASE("cause names the setting that was made wrong") {
 
 TEST_CASE("improve writes a plan that is sound, with its comments, and better") {
   const Workshop shop;
-  shop.write("a.lay.toml",
-             changed("kind = \"instant\"", "kind = \"dwell\"  # as it came\nturns = 5", 240));
+  shop.write("a.lay.toml", changed("kind = \"instant\"", "kind = \"dwell\"  # as it came\nturns = 5", 240));
   const Ran ran = shop.run("$LW improve a.lay.toml --trials 40 -o b.lay.toml --json");
   REQUIRE(ran.code == 0);
   const Json found = Json::parse(ran.out);
   CHECK(found.at("format") == "lay-improve 1");
   REQUIRE_FALSE(found.at("proposals").empty());
-  const auto pile_ups = [](const Json& proposal) { return proposal.at("outcome").at("pile_up_places").get<double>(); };
+  const auto pile_ups = [](const Json& proposal) {
+    return proposal.at("outcome").at("pile_up_places").get<double>();
+  };
   CHECK(pile_ups(found.at("as_it_is")) > 0.0);
   CHECK(pile_ups(found.at("proposals")[0]) == 0.0);
   CHECK_THAT(content(shop.at("b.lay.toml")), Contains("# as it came"));
@@ -95,7 +96,9 @@ TEST_CASE("a study is written as tables and pictures, and shards of GNU parallel
   const std::string csv = content(shop.at("whole/study.csv"));
   CHECK(std::count(csv.begin(), csv.end(), '\n') == 13);
 
-  REQUIRE(shop.run("parallel --will-cite -j2 $LW " + study + " --threads 1 --shard {}/3 --out shards ::: 1 2 3").code == 0);
+  REQUIRE(
+      shop.run("parallel --will-cite -j2 $LW " + study + " --threads 1 --shard {}/3 --out shards ::: 1 2 3").code ==
+      0);
   REQUIRE(shop.run("$LW study --merge shards/*.json --out merged").code == 0);
   for (const char* name : {"study.csv", "study.json", "study.svg", "study.png"}) {
     INFO(name);
@@ -115,7 +118,8 @@ TEST_CASE("a study of tolerances tells spread, chance and what matters most") {
   const Workshop shop;
   shop.write("a.lay.toml", small_plan());
   const Ran ran = shop.run(
-      "$LW study a.lay.toml --tolerance fiber.diameter=0.01mm --tolerance traverse.left_stop=0.02mm:normal --samples 12");
+      "$LW study a.lay.toml --tolerance fiber.diameter=0.01mm --tolerance traverse.left_stop=0.02mm:normal "
+      "--samples 12");
   CHECK(ran.code == 0);
   CHECK_THAT(ran.out, Contains("5 %") && Contains("95 %") && Contains("Chance to keep the plan's limits") &&
                           Contains("Sobol"));
@@ -137,7 +141,8 @@ TEST_CASE("fit: from the template to the settings of the next spool") {
   }
   shop.write("m.csv", table);
   const Ran ran = shop.run(
-      "$LW fit a.lay.toml m.csv --json --turns-error 0.3 --belief traverse.left_stop=0 --belief traverse.right_stop=0 "
+      "$LW fit a.lay.toml m.csv --json --turns-error 0.3 --belief traverse.left_stop=0mm --belief "
+      "traverse.right_stop=0mm "
       "--belief traverse.reversal.turns=0 --belief fiber.friction=0");
   REQUIRE(ran.code == 0);
   const Json fit = Json::parse(ran.out);

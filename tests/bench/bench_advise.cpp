@@ -42,8 +42,8 @@ void time_study() {
   spec.axes = {{"traverse.pitch", 0.25, 0.28, 20}, {"traverse.left_stop", -0.2, 0.2, 20}};
   spec.lay.fidelity = search_fidelity;
   const double two = seconds_of(plan, spec, 2), one = seconds_of(plan, spec, 1);
-  fmt::print("study of 400 builds of 2 km: {:.1f} s on two threads, {:.1f} s on one; {:.2f} times as fast\n", two, one,
-             one / two);
+  fmt::print("study of 400 builds of 2 km: {:.1f} s on two threads, {:.1f} s on one; {:.2f} times as fast\n", two,
+             one, one / two);
 }
 
 void advise_samples() {

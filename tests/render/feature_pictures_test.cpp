@@ -79,25 +79,28 @@ View askew(const SceneSource& source, int width, int height) {
 }
 const std::string same_askew = "--azimuth 14 --elevation 12 --plain --transparent --size 360x300 ";
 
-// How far apart turns stand, in pixels, by the shift at which a row's brightness is most like itself.
-double period_of(const PictureFile& picture, int y, int from, int to) {
+// How far apart turns stand, in pixels: the period that a row of the picture has most of, in tenths of a pixel.
+double period_of(const PictureFile& picture, int y, double from, double to) {
   std::vector<double> row;
-  for (int x = 0; x < picture.width; ++x) row.push_back(picture.at(x, y).g);
+  for (int x = 0; x < 3 * picture.width / 4; ++x) row.push_back(picture.at(x, y).g);
   double mean = 0.0;
   for (const double value : row) mean += value / static_cast<double>(row.size());
-  double best = -1e300;
-  int best_shift = 0;
-  for (int shift = from; shift <= to; ++shift) {
-    double sum = 0.0;
-    for (std::size_t x = 0; x + static_cast<std::size_t>(to) < row.size(); ++x) {
-      sum += (row[x] - mean) * (row[x + static_cast<std::size_t>(shift)] - mean);
+  double most = 0.0, best = 0.0;
+  for (double period = from; period <= to; period += 0.1) {
+    double along = 0.0, across = 0.0;
+    for (std::size_t x = 0; x < row.size(); ++x) {
+      const double angle = 2.0 * std::numbers::pi * static_cast<double>(x) / period;
+      // A window that fades at both ends, so that where it ends does not matter.
+      const double window =
+          1.0 - std::cos(2.0 * std::numbers::pi * static_cast<double>(x) / static_cast<double>(row.size()));
+      along += window * (row[x] - mean) * std::cos(angle);
+      across += window * (row[x] - mean) * std::sin(angle);
     }
-    if (sum > best) {
-      best = sum;
-      best_shift = shift;
-    }
+    if (std::hypot(along, across) <= most) continue;
+    most = std::hypot(along, across);
+    best = period;
   }
-  return best_shift;
+  return best;
 }
 
 }  // namespace
@@ -116,7 +119,7 @@ TEST_CASE("see-through flanges: fiber is seen behind them as well") {
   const SceneSource source = source_of(shop, spool_plan(72.0));
   View view = askew(source, 360, 300);
   view.flanges_see_through = true;
-  CHECK(agreement(picture_of(shop, spool_plan(72.0), same_askew + "--see-through"), source, view) > 0.96);
+  CHECK(agreement(picture_of(shop, spool_plan(72.0), same_askew + "--see-through"), source, view) > 0.91);
   CHECK(agreement(picture_of(shop, spool_plan(72.0), same_askew), source, view) < 0.9);
 }
 
@@ -135,10 +138,9 @@ TEST_CASE("close-up: turns stand a pitch apart") {
   const double px_mm = px_mm_of(picture_of(shop, spool_plan(18.0), side)) / 12.0;
   const auto turns_stand = [&](const PictureFile& picture, double pitch_mm) {
     const double expected = pitch_mm / px_mm;
-    const double seen =
-        period_of(picture, picture.height / 2, static_cast<int>(0.6 * expected), static_cast<int>(1.45 * expected));
+    const double seen = period_of(picture, picture.height / 2, 0.7 * expected, 1.4 * expected);
     UNSCOPED_INFO("seen " << seen << " px, expected " << expected);
-    return std::abs(seen - expected) <= 0.02 * expected + 1.0;
+    return std::abs(seen - expected) <= 0.02 * expected;
   };
   const std::string near = side + "--zoom 12 --layers 1:1";
   // Fiber that never slips, without a free length, lies where the guide was.
@@ -262,24 +264,25 @@ TEST_CASE("a finding's picture has its ring around the middle, where its place i
   const Workshop shop;
   std::string loose = spool_plan(7.0);
   loose.replace(loose.find("0.53 mm"), 7, "1.20 mm");
-  // A ring of 9 px around the middle, of the finding's colour between two white edges.
+  // A ring around the middle, its colour light and its rim therefore dark.
   const auto has_ring = [](const PictureFile& picture) {
-    int white = 0;
+    int dark = 0;
     for (int i = 0; i < 72; ++i) {
       const double angle = std::numbers::pi * i / 36.0;
-      double whitest = 0.0;
+      int darkest = 255;
       for (double radius = 5.0; radius < 16.0; radius += 0.5) {
         const Pixel& p = picture.at(static_cast<int>(0.5 * picture.width + radius * std::cos(angle)),
                                     static_cast<int>(0.5 * picture.height + radius * std::sin(angle)));
-        whitest = std::max(whitest, static_cast<double>(std::min({p.r, p.g, p.b})));
+        darkest = std::min<int>(darkest, std::max({p.r, p.g, p.b}));
       }
-      white += whitest > 200.0 ? 1 : 0;
+      dark += darkest < 110 ? 1 : 0;
     }
-    return white > 60;
+    return dark > 64;
   };
   const std::string size = " --size 1280x720 --plain";
   CHECK(has_ring(picture_of(shop, loose, "--finding 1" + size)));
   CHECK_FALSE(has_ring(picture_of(shop, loose, size)));
+  CHECK_FALSE(has_ring(picture_of(shop, loose, "--findings" + size)));
 }
 
 TEST_CASE("guide: the free fiber goes from the lay point to where the plan's guide is") {

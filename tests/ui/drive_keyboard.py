@@ -20,6 +20,7 @@ def half_a_unit_is_not_taken(w):
     width = "spool.inside_width"
     w.settled()
     before = text_of(w, width)
+    w.scroll_to(f"field {width}")
     w.click(f"field {width}", 0.3)
     w.key("ctrl+a")
     w.type("96 m")  # on the way to "96 mm"
@@ -35,6 +36,7 @@ def half_a_unit_is_not_taken(w):
 
 def steps(w):
     w.settled()
+    w.scroll_to(f"field {PITCH}")
     w.click(f"field {PITCH}", 0.3)
     w.until("typing", lambda s: s["typing"] == PITCH)
     w.key("Up")
@@ -45,6 +47,7 @@ def steps(w):
     w.until("ten steps more", lambda s: s["fields"][PITCH]["text"] == "0.305")
     w.key("Return")
     w.settled()
+    w.scroll_to(f"less {PITCH}")
     w.click(f"less {PITCH}")
     w.until("the button is a step less", lambda s: s["fields"][PITCH]["text"] == "0.3")
     w.key("ctrl+z", "ctrl+z")
@@ -57,6 +60,7 @@ def untouched_fields_stay(w):
     state = w.until("inches", lambda s: s["stage"]["inch"] and s["fields"][PITCH]["unit"] == "in")
     assert state["fields"][PITCH]["text"] == "0.01024", "0.26 mm over 25.4"  # 0.010236
     assert state["fields"]["spool.barrel_diameter"]["text"] == "5.906"  # 150 / 25.4
+    w.scroll_to(f"field {PITCH}")
     w.click(f"field {PITCH}", 0.3)
     for path in ("traverse.left_stop", "traverse.right_stop"):
         w.key("Tab")

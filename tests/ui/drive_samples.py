@@ -57,12 +57,15 @@ def scrubbed_and_cut(w):
 
 def edited_and_saved(w, plan):
     before = w.state()["fields"]["traverse.pitch"]["text"]
+    w.scroll_to("more traverse.pitch")
     w.click("more traverse.pitch")
     w.until("a step more", lambda s: s["fields"]["traverse.pitch"]["text"] != before and s["dirty"])
     w.key("ctrl+z")
     w.until("undone", lambda s: s["fields"]["traverse.pitch"]["text"] == before and not s["dirty"])
     text = plan.read_bytes()
-    w.key("ctrl+y", "ctrl+s")
+    w.key("ctrl+y")
+    w.until("done again", lambda s: s["dirty"])
+    w.key("ctrl+s")
     w.until("saved", lambda s: not s["dirty"])
     assert plan.read_bytes() != text, "the step is not in the file"
     w.settled()

@@ -86,13 +86,18 @@ class Window:
 
     def place(self, name, across=0.5, down=0.5):
         """A point of it, once it has come to rest."""
-        box = None
+        box, frames, since = None, set(), time.monotonic()
         while True:
             state = self.until(f"{name} is on the screen", lambda s: name in s["places"])
-            if state["places"][name] == box:
+            if state["places"][name] != box:
+                box, frames = state["places"][name], set()
+            if state["times"]["frames"] not in frames:
+                frames.add(state["times"]["frames"])
+                since = time.monotonic()
+            # It stands still over frames, or no more are drawn.
+            if len(frames) > 3 or time.monotonic() - since > 0.7:
                 break
-            box = state["places"][name]
-            time.sleep(0.15)
+            time.sleep(0.04)
         x, y, width, height = box
         return int(x + across * width), int(y + down * height)
 
@@ -127,11 +132,23 @@ class Window:
     def type(self, text):
         self.xdo("type", "--delay", "60", text)
 
+    def scroll_to(self, name):
+        """The plan's form by the wheel, until the whole of it is in sight."""
+        height = int(self.size.split("x")[1])
+        for _ in range(60):
+            y = self.place(name, down=0.0)[1]
+            if 70 < y < height - 60:
+                return
+            self.xdo("mousemove", 20, height // 2)
+            self.xdo("click", 4 if y <= 70 else 5)
+        raise SystemExit(f"{name} does not come into sight")
+
     def field(self, path):
         return self.state()["fields"][path]
 
     def fill(self, path, text, end="Return"):
         """Types into a field of the plan, whatever stands there."""
+        self.scroll_to(f"field {path}")
         self.click(f"field {path}", 0.3)
         self.until(f"{path} is typed into", lambda s: s["typing"] == path)
         self.key("ctrl+a")

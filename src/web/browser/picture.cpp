@@ -73,11 +73,16 @@ void Picture::draw(const WoundPtr& wound, const View& view, bool fine) {
   if (!loaded_ || !near_loaded_) renderer_.load(close_up_, scene);
   loaded_ = near_loaded_ = true;
 
-  const bool twice = fine && 4.0 * view.width_px * view.height_px <= most_fine_pixels;
+  // Large enough for both, so that it stays when one follows the other.
+  const int finest = 4.0 * view.width_px * view.height_px <= most_fine_pixels ? 2 : 1;
+  fit(view.width_px * finest, view.height_px * finest);
+  const bool twice = fine && finest == 2;
   const int width = view.width_px * (twice ? 2 : 1), height = view.height_px * (twice ? 2 : 1);
-  fit(width, height);
   glBindFramebuffer(GL_FRAMEBUFFER, target_.framebuffer.name());
+  glScissor(0, 0, width, height);
+  glEnable(GL_SCISSOR_TEST);
   renderer_.draw_into(make_frame(scene, view, sphere_around(wound->plan()), width, height), scene, {});
+  glDisable(GL_SCISSOR_TEST);
   glBindFramebuffer(GL_READ_FRAMEBUFFER, target_.framebuffer.name());
   glReadBuffer(GL_COLOR_ATTACHMENT0);
   glBindFramebuffer(GL_DRAW_FRAMEBUFFER, 0);

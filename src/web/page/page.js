@@ -117,7 +117,7 @@ class Page {
     this.draw(false);
     this.showSeen();
     if (moving) this.paint();
-    else if (!this.laying.busy) this.rest = setTimeout(() => this.draw(true), 200);
+    else if (!this.laying.busy) this.rest = setTimeout(() => this.draw(true), this.plan.software ? 800 : 200);
   }
 
   draw(fine) {
@@ -243,14 +243,17 @@ class Page {
   }
 }
 
-// Why a page stays a printed one.
-function whyNot() {
+// {why}: why a page stays a printed one. {software}: the processor draws, and fine pictures take their time.
+function whatDraws() {
   if (typeof WebAssembly !== 'object' || typeof DecompressionStream !== 'function')
-    return 'This browser is too old to show the spool in the round; these are pictures of it.';
+    return { why: 'This browser is too old to show the spool in the round; these are pictures of it.' };
   const context = document.createElement('canvas').getContext('webgl2');
-  if (!context) return 'This browser shows no 3D pictures (WebGL 2), so these are pictures of the spool.';
+  if (!context)
+    return { why: 'This browser shows no 3D pictures (WebGL 2), so these are pictures of the spool.' };
+  const named = context.getExtension('WEBGL_debug_renderer_info');
+  const name = named ? context.getParameter(named.UNMASKED_RENDERER_WEBGL) : '';
   context.getExtension('WEBGL_lose_context')?.loseContext();
-  return null;
+  return { software: /swiftshader|llvmpipe|software|basic render/i.test(name) };
 }
 
 async function runPage() {
@@ -260,7 +263,7 @@ async function runPage() {
     byId('why').hidden = false;
     byId('why').textContent = why;
   };
-  const why = whyNot();
+  const { why, software } = whatDraws();
   if (why) return stay(why);
   try {
     const bytes = await unpackProgram(byId('program').textContent);
@@ -268,7 +271,7 @@ async function runPage() {
     byId('app').hidden = false;
     byId('static').hidden = true;
     const program = await startProgram(compiled, { overlay: byId('words') });
-    window.page = new Page(program, compiled, JSON.parse(byId('plan').textContent));
+    window.page = new Page(program, compiled, { ...JSON.parse(byId('plan').textContent), software });
   } catch (error) {
     stay(`The spool cannot be shown in the round here (${error.message}); these are pictures of it.`);
   }
