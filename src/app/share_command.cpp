@@ -1,6 +1,9 @@
 #include "app/share_command.h"
 
+#include <algorithm>
+#include <cmath>
 #include <memory>
+#include <numbers>
 #include <stdexcept>
 #include <string>
 #include <utility>
@@ -35,21 +38,37 @@ struct Outcome {
   Issues issues;
 };
 
-SharePicture drawn(PictureMaker& maker, const SceneSource& source, View view, std::string caption) {
+// The whole wind.
+View whole_view(const Plan& plan) {
+  View view;
   view.width_px = 1200;
   view.height_px = 800;
-  view.camera = fit_camera(source.plan(), view);
-  return {"image/png", to_png(maker.draw(view)), std::move(caption)};
+  view.camera.azimuth_deg = 24.0;
+  view.camera.elevation_deg = 16.0;
+  view.camera = fit_camera(plan, view);
+  return view;
+}
+
+// Onto the lower face of a wedge, from so near that the wind's thickness is a third of the picture.
+View open_view(const SceneSource& source) {
+  View view = whole_view(source.plan());
+  view.dimensions = false;
+  view.wedge = Sector{0.6, 2.1};
+  const double middle_mm = 0.5 * source.plan().spool().inside_width_mm;
+  const double inner_mm = source.barrel_radius(middle_mm);
+  const double outer_mm = std::max(0.5 * source.measurements().outer_diameter.middle_mm, inner_mm + source.d());
+  view.camera.target = in_space(middle_mm, 0.5 * (inner_mm + outer_mm), view.wedge->to);
+  view.camera.elevation_deg = 40.0;
+  const double half_view = std::tan(0.5 * view.camera.field_of_view_deg * std::numbers::pi / 180.0);
+  view.camera.distance_mm = std::min(view.camera.distance_mm, 1.5 * (outer_mm - inner_mm) / half_view);
+  return view;
 }
 
 std::vector<SharePicture> drawn_pictures(const SceneSource& source) {
   PictureMaker maker(source, {});
-  View whole, open;
-  whole.camera.azimuth_deg = open.camera.azimuth_deg = 24.0;
-  whole.camera.elevation_deg = open.camera.elevation_deg = 16.0;
-  open.wedge = Sector{0.6, 2.1};
-  open.dimensions = false;
-  return {drawn(maker, source, whole, "The whole wind"), drawn(maker, source, open, "Cut open, coloured by layer")};
+  const std::string whole = to_png(maker.draw(whole_view(source.plan())));
+  return {{"image/png", whole, "The whole wind"},
+          {"image/png", to_png(maker.draw(open_view(source))), "A look into the wind, cut open; coloured by layer"}};
 }
 
 // For browsers that cannot draw, and for paper. Where no picture can be drawn here, the section as a drawing.

@@ -44,17 +44,21 @@ SpoolShade::SpoolShade(const Scene& scene, const View& view) {
   hull_ = hull_of(std::move(places));
 }
 
+bool SpoolShade::covers(glm::dvec2 place) const {
+  if (hull_.size() < 3 || place.x < low_.x || place.x > high_.x || place.y < low_.y || place.y > high_.y)
+    return false;
+  for (std::size_t k = 0; k < hull_.size(); ++k) {
+    if (turn_of(hull_[k], hull_[(k + 1) % hull_.size()], place) < 0.0) return false;
+  }
+  return true;
+}
+
 double SpoolShade::under(glm::dvec2 corner, glm::dvec2 size) const {
-  if (hull_.size() < 3) return 0.0;
   constexpr int steps = 12;
   int inside = 0;
   for (int i = 0; i < steps * steps; ++i) {
     const glm::dvec2 place = corner + size * (glm::dvec2(i % steps, i / steps) + 0.5) / static_cast<double>(steps);
-    bool in = true;
-    for (std::size_t k = 0; k < hull_.size() && in; ++k) {
-      in = turn_of(hull_[k], hull_[(k + 1) % hull_.size()], place) >= 0.0;
-    }
-    inside += in ? 1 : 0;
+    inside += covers(place) ? 1 : 0;
   }
   return static_cast<double>(inside) / (steps * steps);
 }

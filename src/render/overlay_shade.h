@@ -14,6 +14,7 @@ class SpoolShade {
   // Around all of the spool that is before the eye, px.
   [[nodiscard]] glm::dvec2 low() const { return low_; }
   [[nodiscard]] glm::dvec2 high() const { return high_; }
+  [[nodiscard]] bool covers(glm::dvec2 place) const;
   // Share of a box that lies over the spool, 0 to 1.
   [[nodiscard]] double under(glm::dvec2 corner, glm::dvec2 size) const;
 

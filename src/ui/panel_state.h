@@ -131,6 +131,7 @@ struct PanelState {
   MapState map;
   FileState files;
   std::uint64_t gestures = 0;
+  std::uint64_t plan_tab = 0;                // id of the plan whose tab was brought to the front last
   std::string wanted_tab;                    // to be brought to the front in the next frame
   std::vector<std::string> remembered_tabs;  // those in front when the program last ended, until they are drawn
   bool wants_to_quit = false, quits = false;

@@ -205,7 +205,7 @@ DrawnWind drawn_wind(Bytes& bytes, double most_nodes) {
   draft.wind.turns = 1.0;
   // A fine mesh takes long to come to rest, node by node.
   const double stations = wind.settings.fidelity * std::max(32.0, stations_estimate(draft));
-  draw_end(bytes, std::min(most_nodes, 4e6 / stations) / stations, draft);
+  draw_end(bytes, std::min(most_nodes, 1.5e6 / stations) / stations, draft);
   return wind;
 }
 

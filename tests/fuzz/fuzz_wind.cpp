@@ -23,9 +23,9 @@ using fuzz::require;
 
 namespace {
 
-constexpr double most_nodes = 20'000.0;
+constexpr double most_nodes = 6'000.0;
 // Of a turn: each has a surface of its own to be measured, however short the wind.
-constexpr double most_stations_here = 2'000.0;
+constexpr double most_stations_here = 1'000.0;
 // A wind by diameter is estimated at the tightest packing.
 constexpr double estimate_slack = 1.3;
 

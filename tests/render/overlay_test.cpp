@@ -32,7 +32,7 @@ double written_over(const Scene& scene, const View& view, const OverlaySettings&
   int spool = 0, written = 0;
   for (int y = 0; y < view.height_px; y += 2)
     for (int x = 0; x < view.width_px; x += 2) {
-      if (shade.under({x, y}, {1.0, 1.0}) < 0.5) continue;
+      if (!shade.covers({x + 0.5, y + 0.5})) continue;
       ++spool;
       written += is_drawn(canvas, x, y) ? 1 : 0;
     }

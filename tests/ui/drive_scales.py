@@ -9,7 +9,7 @@ import time
 
 from window_driver import desk
 
-# Screen, its dots per inch as the desktop tells them, size of the window, expected scale of the letters (dots per inch over 96).
+# Screen, its dots per inch as the desktop tells them, size of the window, scale of the letters (dots per inch / 96).
 CASES = (
     ("800x600", 96, "800x600", 1.0),
     ("1280x800", 96, "1280x800", 1.0),
