@@ -20,14 +20,13 @@ function(laywright_share_page target)
   file(GLOB_RECURSE parts CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/shaders/*.glsl ${here}/*.*
     ${PROJECT_SOURCE_DIR}/src/base/*.* ${PROJECT_SOURCE_DIR}/src/plan/*.* ${PROJECT_SOURCE_DIR}/src/lay/*.*
     ${PROJECT_SOURCE_DIR}/src/measure/*.* ${PROJECT_SOURCE_DIR}/src/scene/*.* ${PROJECT_SOURCE_DIR}/src/render/*.*
-    ${PROJECT_SOURCE_DIR}/src/report/json.* ${PROJECT_SOURCE_DIR}/src/report/figures.*
-    ${PROJECT_SOURCE_DIR}/src/workbench/*.*)
+    ${PROJECT_SOURCE_DIR}/src/takeup/*.* ${PROJECT_SOURCE_DIR}/src/report/*.* ${PROJECT_SOURCE_DIR}/src/workbench/*.*)
   # Debian keeps the tools that Emscripten's own scripts load where only Debian's Node looks.
   set(with_node ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs)
   add_custom_command(
     OUTPUT ${page}
     COMMAND ${with_node} ${EMCMAKE_PROGRAM} ${CMAKE_COMMAND} -G Ninja -S ${PROJECT_SOURCE_DIR} -B ${folder}
-            -DCMAKE_BUILD_TYPE=Release
+            -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_COMPILER_LAUNCHER=${CMAKE_CXX_COMPILER_LAUNCHER}
     COMMAND ${with_node} ${CMAKE_COMMAND} --build ${folder} --parallel ${LAYWRIGHT_SHARE_PAGE_JOBS}
     COMMAND ${CMAKE_COMMAND} -E touch ${page}
     DEPENDS ${parts} ${PROJECT_SOURCE_DIR}/CMakeLists.txt ${PROJECT_SOURCE_DIR}/cmake/EmbedShaders.cmake

@@ -17,12 +17,14 @@ std::vector<Move> scaled(std::vector<Move> unit, double by) {
 }  // namespace
 
 double rank_of(const std::vector<Move>& moves, double share_left, double share_of_all) {
-  constexpr double for_all_of_a_range = 0.2, for_a_second = 0.15;
+  constexpr double for_all_of_a_range = 0.2, for_a_second = 0.15, for_another_fiber = 0.15;
   double rank = share_left + share_of_all;
   std::size_t settings = 0;
   bool has_flaws = false;
   for (const Move& move : moves) {
     rank += for_all_of_a_range * effort_of(move.dial, move.by);
+    // Nobody can set it.
+    if (move.dial.parts.front().path == "fiber.friction") rank += for_another_fiber;
     if (move.dial.is_flaw) has_flaws = true;
     if (!move.dial.is_flaw) ++settings;
   }

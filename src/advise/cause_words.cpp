@@ -67,9 +67,11 @@ std::string blame(const Remedy& remedy, const PlanDraft& draft) {
 // "the finding is gone", "40 of 245 places are left, 0.50 mm at most instead of 2.0 mm"
 std::string what_is_left(const Explanation& explanation, const Rest& rest) {
   if (rest.share_left <= 0.0) return "the finding is gone";
-  return fmt::format("{} of {} are left, {} at most instead of {}", std::max(1, rounded(rest.amount.places)),
-                     places(rounded(explanation.before.places)), in_mm(rest.amount.worst_mm),
-                     in_mm(explanation.before.worst_mm));
+  const int before = rounded(explanation.before.places), after = std::max(1, rounded(rest.amount.places));
+  const std::string sizes =
+      fmt::format("{} at most instead of {}", in_mm(rest.amount.worst_mm), in_mm(explanation.before.worst_mm));
+  if (after >= before) return fmt::format("it is smaller, {}, in {}", sizes, places(after));
+  return fmt::format("{} of {} are left, {}", count_of(after), places(before), sizes);
 }
 
 // What gets better or worse along with it.

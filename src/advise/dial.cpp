@@ -152,7 +152,7 @@ std::vector<Dial> flaws_of(const PlanDraft& draft) {
 
 double effort_of(const Dial& dial, double move) {
   const bool dwell = dial.parts.front().path == "traverse.reversal.turns";
-  const double range = std::max(std::abs(dial.lowest), std::abs(dial.highest));
+  const double range = std::abs(move < 0.0 ? dial.lowest : dial.highest);
   if (dial.is_flaw || dial.is_switch || range == 0.0 || (dwell && move < 0.0)) return 0.0;
   return std::min(1.0, std::abs(move) / range);
 }

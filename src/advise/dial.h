@@ -38,7 +38,7 @@ struct Dial {
 // The flaws among them.
 [[nodiscard]] std::vector<Dial> flaws_of(const PlanDraft& draft);
 
-// How far a move goes, as a share of the dial's range; a flaw, and a dwell, may go all the way to nothing.
+// How far a move goes, as a share of the dial's range in that direction; a flaw, and a dwell, may go all the way to nothing.
 [[nodiscard]] double effort_of(const Dial& dial, double move);
 
 [[nodiscard]] std::vector<Change> changes_at(const Dial& dial, const PlanDraft& draft, double move);

@@ -37,14 +37,14 @@ class Crew {
   // Until all have stopped: hands cancelling down and shares up.
   void watch(const Stretch& stretch) {
     std::unique_lock lock(mutex_);
-    while (working_ > 0) {
-      over_.wait_for(lock, std::chrono::milliseconds(20));
+    do {
+      over_.wait_for(lock, std::chrono::milliseconds(20), [&] { return working_ == 0; });
       if (stretch.progress.cancelled()) stop();
       double share = static_cast<double>(done_);
       for (const Progress& each : inner_) share += each.share();
       share = std::min(1.0, share / static_cast<double>(count_));
       stretch.progress.report(stretch.from + (stretch.to - stretch.from) * share);
-    }
+    } while (working_ > 0);
   }
 
   void rethrow() const {

@@ -8,11 +8,13 @@ Response response_of(const std::vector<Eigen::VectorXd>& points, const std::vect
   using Eigen::MatrixXd;
   const auto count = static_cast<Index>(points.size());
   const Index coordinates = centre.size();
-  MatrixXd design(count, coordinates + 1), measured(count, values.front().size());
+  MatrixXd design(count, 2 * coordinates + 1), measured(count, values.front().size());
   for (Index i = 0; i < count; ++i) {
     const auto at = static_cast<std::size_t>(i);
     design(i, 0) = 1.0;
-    design.row(i).tail(coordinates) = (points[at] - centre).transpose();
+    const Eigen::RowVectorXd off = (points[at] - centre).transpose();
+    design.row(i).segment(1, coordinates) = off;
+    design.row(i).tail(coordinates) = off.cwiseAbs2();
     measured.row(i) = values[at].transpose();
   }
   const MatrixXd solved = design.colPivHouseholderQr().solve(measured);
@@ -20,8 +22,8 @@ Response response_of(const std::vector<Eigen::VectorXd>& points, const std::vect
   Response response;
   response.centre = centre;
   response.at_centre = solved.row(0).transpose();
-  response.slope = solved.bottomRows(coordinates).transpose();
-  const double freedom = static_cast<double>(count - coordinates - 1);
+  response.slope = solved.middleRows(1, coordinates).transpose();
+  const double freedom = static_cast<double>(count - 2 * coordinates - 1);
   response.scatter = rest.transpose() * rest / freedom;
   return response;
 }

@@ -1,4 +1,4 @@
-// A rough function as a plane: what many points around a place have in common, and how they scatter about it.
+// A rough function near a place: the plane that touches what many points around it have in common, and how they scatter.
 #pragma once
 
 #include <vector>
@@ -16,8 +16,8 @@ struct Response {
   [[nodiscard]] Eigen::VectorXd at(const Eigen::VectorXd& x) const { return at_centre + slope * (x - centre); }
 };
 
-// By least squares. Precondition: more points than coordinates plus one, as many values at each, not all points in a
-// plane.
+// By least squares, with squares of the coordinates beside them, so that what is curved does not tilt or lift the plane.
+// Precondition: more points than twice the coordinates plus one, spread in all of them; as many values at each.
 [[nodiscard]] Response response_of(const std::vector<Eigen::VectorXd>& points,
                                    const std::vector<Eigen::VectorXd>& values, const Eigen::VectorXd& centre);
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "lay/settle.h"
 
@@ -206,6 +207,34 @@ Stop end_of_barrel(const View<S>& view, Vec q, const Contact& on) {
   return end;
 }
 
+// Where a node that slides up the far face from q comes to a turn that lies on the face or leans toward it. It is then
+// held there by the turn; none: nothing ends its way.
+template <int S>
+std::optional<Stop> end_of_ascent(const View<S>& view, Vec q, const Contact& on) {
+  using Kind = Contact::Kind;
+  const FaceLine face = view.far();
+  if (face.slope == 0.0) return std::nullopt;
+  const double d = view.d();
+  const bool opens = face.slope > 0.0;
+  std::optional<Stop> end;
+  for (std::int32_t i = opens ? view.first_right_of(q.x) : view.first(); i != Section::none; i = view.after(i)) {
+    const Vec c = view.centre(i);
+    if (!opens && c.x >= q.x) break;
+    const double side = c.x + (opens ? -d : d);
+    Stop here{{side, (side - face.at_axis) / face.slope}, on, {}};
+    if (opens) here.next = {View<S>::near_side, i};
+    if (here.at.r >= c.r) {
+      const Meeting meeting = meet(face_line(face), c, d);
+      if (!meeting.meets) continue;
+      here.at = meeting.first;
+      if (opens) here.next = {Kind::circle, i};
+    }
+    const bool ahead = here.at.r >= q.r - from_above * d;
+    if (ahead && (!end || here.at.r < end->at.r)) end = here;
+  }
+  return end;
+}
+
 // Slides right along the contact from q, pulled toward `pull`; precondition: the pull overcomes friction there.
 template <int S>
 Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, const FrictionCone& cone) {
@@ -239,7 +268,9 @@ Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, c
   } else if (contact.kind == View<S>::near_face) {
     end = end_of_descent(view, view.near(), contact, view.first(), q.r);
   } else {
-    return {stop, contact, {}};  // up the far face: nothing ends it
+    const std::optional<Stop> turn = end_of_ascent(view, q, contact);
+    if (!turn) return {stop, contact, {}};
+    end = *turn;
   }
   return dot(stop - q, t) < dot(end.at - q, t) ? Stop{stop, contact, {}} : end;
 }

@@ -132,6 +132,18 @@ void draw_chosen(Canvas& canvas, const Mark& mark, glm::dvec2 at, double fiber_p
   draw_sign(canvas, mark.glyph, sign, 11.0 * u, ink_of(mark.colour), style);
 }
 
+// A finding that knows no places stands in the middle of its extent.
+std::vector<MarkSpot> spots_or_middle(const Scene& scene, const Mark& mark) {
+  if (!mark.spots.empty()) return mark.spots;
+  MarkSpot middle;
+  middle.place = mark.place;
+  middle.facing = mark.facing;
+  middle.covered = mark.covered;
+  middle.shown = !is_removed(scene.removed, angle_of(mark.place)) && mark.place.x >= scene.x_from_mm &&
+                 mark.place.x <= scene.x_to_mm;
+  return {middle};
+}
+
 }  // namespace
 
 void draw_signs(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style) {
@@ -139,8 +151,9 @@ void draw_signs(Canvas& canvas, const Scene& scene, const View& view, const Over
   const double u = style.unit, fiber_px = scene.shell.fiber_diameter_mm / mm_per_px(view);
   // The gravest stand first in the list and are drawn last.
   for (auto mark = scene.marks.rbegin(); mark != scene.marks.rend(); ++mark) {
-    for (std::size_t i = mark->spots.size(); i-- > 0;) {
-      const MarkSpot& spot = mark->spots[i];
+    const std::vector<MarkSpot> spots = spots_or_middle(scene, *mark);
+    for (std::size_t i = spots.size(); i-- > 0;) {
+      const MarkSpot& spot = spots[i];
       const bool worst = i == 0;
       if (!spot.shown || !sight.sees(spot.place, spot.facing)) continue;
       const std::optional<glm::dvec2> at = in_picture(view, spot.place);

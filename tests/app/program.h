@@ -1,7 +1,6 @@
 // Runs the built program as a person would, through the shell.
 #pragma once
 
-#include <stdlib.h>
 #include <sys/wait.h>
 
 #include <cstdlib>
@@ -9,6 +8,8 @@
 #include <fstream>
 #include <iterator>
 #include <string>
+
+#include "temporary_folder.h"
 
 namespace laywright {
 
@@ -25,31 +26,20 @@ inline std::string content(const std::filesystem::path& file) {
 // A folder of its own for each test; commands run inside it.
 class Workshop {
  public:
-  Workshop() {
-    std::string pattern = (std::filesystem::temp_directory_path() / "laywright-app-XXXXXX").string();
-    folder_ = mkdtemp(pattern.data());
-  }
-  ~Workshop() {
-    std::error_code error;
-    std::filesystem::remove_all(folder_, error);
-  }
-  Workshop(const Workshop&) = delete;
-  Workshop& operator=(const Workshop&) = delete;
-
-  [[nodiscard]] std::filesystem::path at(const std::string& name) const { return folder_ / name; }
+  [[nodiscard]] std::filesystem::path at(const std::string& name) const { return folder_.path() / name; }
 
   void write(const std::string& name, const std::string& text) const { std::ofstream(at(name)) << text; }
 
   // `command` with $LW for the program; its output is kept, apart from what it redirects itself.
   [[nodiscard]] Ran run(const std::string& command) const {
-    const std::string line = "cd '" + folder_.string() + "' && LW='" LAYWRIGHT_PROGRAM "' && { " + command +
+    const std::string line = "cd '" + folder_.path().string() + "' && LW='" LAYWRIGHT_PROGRAM "' && { " + command +
                              "; } >.stdout 2>.stderr </dev/null";
     const int status = std::system(line.c_str());
     return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, content(at(".stdout")), content(at(".stderr"))};
   }
 
  private:
-  std::filesystem::path folder_;
+  testing::TemporaryFolder folder_;
 };
 
 // A plan that lays in no time, or, with many turns, for longer than any test waits.

@@ -8,23 +8,16 @@
 #include <unistd.h>
 #include <catch2/catch.hpp>
 
+#include "temporary_folder.h"
+
 using namespace laywright;
 namespace fs = std::filesystem;
 
 namespace {
 
-// An empty folder of its own, gone afterwards.
-struct Folder {
-  fs::path path;
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "laywright-test-XXXXXX").string();
-    path = ::mkdtemp(name.data());
-  }
-  ~Folder() { fs::remove_all(path); }
-  [[nodiscard]] std::size_t entries() const {
-    return static_cast<std::size_t>(std::distance(fs::directory_iterator(path), fs::directory_iterator()));
-  }
-};
+std::size_t entries(const fs::path& folder) {
+  return static_cast<std::size_t>(std::distance(fs::directory_iterator(folder), fs::directory_iterator()));
+}
 
 std::string bytes_of(const fs::path& path) {
   std::ifstream in(path, std::ios::binary);
@@ -40,50 +33,50 @@ unsigned mode_of(const fs::path& path) {
 }  // namespace
 
 TEST_CASE("a new file has the bytes and the permissions that any new file gets") {
-  const Folder folder;
-  const fs::path file = folder.path / "new.txt";
+  const testing::TemporaryFolder folder;
+  const fs::path file = folder.path() / "new.txt";
   const std::string bytes("one\0two\r\n", 9);
   REQUIRE(write_file_atomically(file, bytes).empty());
   CHECK(bytes_of(file) == bytes);
-  std::ofstream(folder.path / "plain.txt") << "x";
-  CHECK(mode_of(file) == mode_of(folder.path / "plain.txt"));
-  CHECK(folder.entries() == 2);
+  std::ofstream(folder.path() / "plain.txt") << "x";
+  CHECK(mode_of(file) == mode_of(folder.path() / "plain.txt"));
+  CHECK(entries(folder.path()) == 2);
 }
 
 TEST_CASE("an existing file is replaced whole and keeps its permissions") {
-  const Folder folder;
-  const fs::path file = folder.path / "old.txt";
+  const testing::TemporaryFolder folder;
+  const fs::path file = folder.path() / "old.txt";
   std::ofstream(file) << std::string(100000, 'x');
   REQUIRE(::chmod(file.c_str(), 0640) == 0);
   REQUIRE(write_file_atomically(file, "short").empty());
   CHECK(bytes_of(file) == "short");
   CHECK(mode_of(file) == 0640);
-  CHECK(folder.entries() == 1);
+  CHECK(entries(folder.path()) == 1);
 }
 
 TEST_CASE("a link stays a link, and what it leads to is replaced") {
-  const Folder folder;
-  fs::create_directory(folder.path / "real");
-  std::ofstream(folder.path / "real" / "a.txt") << "old";
-  fs::create_symlink("real/a.txt", folder.path / "link.txt");
-  REQUIRE(write_file_atomically(folder.path / "link.txt", "new").empty());
-  CHECK(fs::is_symlink(folder.path / "link.txt"));
-  CHECK(bytes_of(folder.path / "real" / "a.txt") == "new");
+  const testing::TemporaryFolder folder;
+  fs::create_directory(folder.path() / "real");
+  std::ofstream(folder.path() / "real" / "a.txt") << "old";
+  fs::create_symlink("real/a.txt", folder.path() / "link.txt");
+  REQUIRE(write_file_atomically(folder.path() / "link.txt", "new").empty());
+  CHECK(fs::is_symlink(folder.path() / "link.txt"));
+  CHECK(bytes_of(folder.path() / "real" / "a.txt") == "new");
 }
 
 TEST_CASE("a name as long as the file system allows is written") {
-  const Folder folder;
-  const fs::path file = folder.path / std::string(255, 'n');
+  const testing::TemporaryFolder folder;
+  const fs::path file = folder.path() / std::string(255, 'n');
   REQUIRE(write_file_atomically(file, "x").empty());
   CHECK(bytes_of(file) == "x");
 }
 
 TEST_CASE("what cannot be written is one error that names the file, and nothing is left behind") {
-  const Folder folder;
-  fs::create_directory(folder.path / "sub");
-  std::ofstream(folder.path / "file") << "x";
-  const fs::path targets[] = {folder.path / "sub", folder.path / "missing" / "a.txt", folder.path / "file" / "a.txt",
-                              folder.path / std::string(256, 'n'), fs::path()};
+  const testing::TemporaryFolder folder;
+  fs::create_directory(folder.path() / "sub");
+  std::ofstream(folder.path() / "file") << "x";
+  const fs::path targets[] = {folder.path() / "sub", folder.path() / "missing" / "a.txt",
+                              folder.path() / "file" / "a.txt", folder.path() / std::string(256, 'n'), fs::path()};
   for (const fs::path& target : targets) {
     const Issues issues = write_file_atomically(target, "bytes");
     REQUIRE(issues.size() == 1);
@@ -91,14 +84,14 @@ TEST_CASE("what cannot be written is one error that names the file, and nothing 
     CHECK(issues[0].file == target.string());
     CHECK(issues[0].what.find("cannot be written") == 0);
   }
-  CHECK(folder.entries() == 2);
-  CHECK(bytes_of(folder.path / "file") == "x");
+  CHECK(entries(folder.path()) == 2);
+  CHECK(bytes_of(folder.path() / "file") == "x");
 }
 
 TEST_CASE("a write-protected file is refused") {
   if (::geteuid() == 0) return;  // the superuser may write anything
-  const Folder folder;
-  const fs::path file = folder.path / "kept.txt";
+  const testing::TemporaryFolder folder;
+  const fs::path file = folder.path() / "kept.txt";
   std::ofstream(file) << "old";
   REQUIRE(::chmod(file.c_str(), 0444) == 0);
   CHECK(write_file_atomically(file, "new").size() == 1);
@@ -116,8 +109,8 @@ TEST_CASE("a device is written to, not replaced; a full disk is told") {
 }
 
 TEST_CASE("a stream is written as a whole, in small pieces and large ones") {
-  const Folder folder;
-  const fs::path file = folder.path / "long.txt";
+  const testing::TemporaryFolder folder;
+  const fs::path file = folder.path() / "long.txt";
   std::string expected;
   const Issues issues = write_file_atomically(file, [&](std::ostream& out) {
     for (int i = 0; i < 3000; ++i) {
@@ -130,12 +123,12 @@ TEST_CASE("a stream is written as a whole, in small pieces and large ones") {
   });
   CHECK(issues.empty());
   CHECK(bytes_of(file) == expected);
-  CHECK(folder.entries() == 1);
+  CHECK(entries(folder.path()) == 1);
 }
 
 TEST_CASE("a stream that gives up leaves what was there, and is no error") {
-  const Folder folder;
-  const fs::path file = folder.path / "kept.txt";
+  const testing::TemporaryFolder folder;
+  const fs::path file = folder.path() / "kept.txt";
   std::ofstream(file) << "old";
   const auto give_up = [](std::ostream& out) {
     out << std::string(200'000, 'x');
@@ -143,8 +136,8 @@ TEST_CASE("a stream that gives up leaves what was there, and is no error") {
   };
   CHECK(write_file_atomically(file, give_up).empty());
   CHECK(bytes_of(file) == "old");
-  CHECK(write_file_atomically(folder.path / "never.txt", give_up).empty());
-  CHECK(folder.entries() == 1);
+  CHECK(write_file_atomically(folder.path() / "never.txt", give_up).empty());
+  CHECK(entries(folder.path()) == 1);
 }
 
 TEST_CASE("a stream into a full device is an error") {

@@ -6,6 +6,7 @@
 
 #include "lesson/claims.h"
 #include "lesson/lesson.h"
+#include "temporary_folder.h"
 
 using namespace laywright;
 
@@ -20,13 +21,8 @@ std::string head() {
 }
 
 Result<Lesson> lesson_of(const std::string& text) {
-  const std::filesystem::path file =
-      std::filesystem::temp_directory_path() /
-      ("laywright-" + std::to_string(std::hash<std::string>{}(text)) + ".lesson.toml");
-  std::ofstream(file) << text;
-  Result<Lesson> lesson = load_lesson(file);
-  std::filesystem::remove(file);
-  return lesson;
+  const testing::TemporaryFolder folder;
+  return load_lesson(folder.file("test.lesson.toml", text));
 }
 
 // The first issue's key, and its sentence.

@@ -1,6 +1,8 @@
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <random>
+#include <vector>
 
 #include "findings_of.h"
 #include "measure/arc.h"
@@ -135,4 +137,29 @@ TEST_CASE("a wildly disordered build has a list that can be read") {
 TEST_CASE("a build without faults has no findings") {
   const Plan plan = plan_of(draft());
   CHECK(measured(plan, nested(plan, 60, 6, 20, 1.0)).findings.empty());
+}
+
+TEST_CASE("a cluster keeps its largest places, largest first, and no more than it may") {
+  Merger merger(Nearness{5.0, 360.0, 2});
+  std::mt19937 engine(3);
+  std::vector<double> sizes;
+  for (int i = 0; i < 500; ++i) {
+    sizes.push_back(static_cast<double>(engine() % 100'000) / 1000.0);
+    merger.add(at(3, 10.0 + i, 0.0, sizes.back()));
+  }
+  std::sort(sizes.rbegin(), sizes.rend());
+  const auto clusters = merger.finish();
+  REQUIRE(clusters.size() == 1);
+  const std::vector<FindingPlace>& places = clusters.front().places;
+  REQUIRE(places.size() == Finding::most_places);
+  for (std::size_t i = 0; i < places.size(); ++i) CHECK(places[i].size_mm == sizes[i]);
+  CHECK(places.front().node == clusters.front().extent.worst_node);
+
+  Merger two(Nearness{5.0, 360.0, 2});
+  two.add(at(3, 10.0, 0.0, 0.5));
+  two.add(at(3, 12.0, 0.0, 0.7));
+  const auto both = two.finish();
+  REQUIRE(both.front().places.size() == 2);
+  CHECK(both.front().places[0].first_node == 3012);
+  CHECK(both.front().places[1].first_node == 3010);
 }

@@ -4,6 +4,7 @@
 
 #include "plan/plan_writer.h"
 #include "sample_plan.h"
+#include "temporary_folder.h"
 
 using namespace laywright;
 namespace fs = std::filesystem;
@@ -174,10 +175,9 @@ TEST_CASE("a file that is not there, a folder and a file that is no plan are tol
 }
 
 TEST_CASE("a plan is loaded from its file") {
-  const fs::path path = fs::temp_directory_path() / "laywright-test-load.lay.toml";
-  std::ofstream(path, std::ios::binary) << sample::full;
+  const testing::TemporaryFolder folder;
+  const fs::path path = folder.file("load.lay.toml", std::string(sample::full));
   const Result<Plan> loaded = load_plan(path);
-  fs::remove(path);
   REQUIRE(loaded.ok());
   CHECK(loaded.issues().empty());
   CHECK(loaded.value().file() == path.string());

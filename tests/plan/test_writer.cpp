@@ -8,6 +8,7 @@
 
 #include "plan/fields.h"
 #include "sample_plan.h"
+#include "temporary_folder.h"
 
 using namespace laywright;
 namespace fs = std::filesystem;
@@ -285,7 +286,8 @@ step = [ { from_layer = 3, pitch = "0.27 mm" } ] # later
 }
 
 TEST_CASE("a plan is saved whole and loads again; one that cannot be said is refused") {
-  const fs::path path = fs::temp_directory_path() / "laywright-test-save.lay.toml";
+  const testing::TemporaryFolder folder;
+  const fs::path path = folder.path() / "save.lay.toml";
   PlanDraft draft = sample::draft_of();
   const Result<std::string> fresh = save_plan(path, draft);
   REQUIRE(fresh.ok());

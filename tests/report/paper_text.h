@@ -5,8 +5,6 @@
 #include <array>
 #include <cmath>
 #include <cstdio>
-#include <filesystem>
-#include <fstream>
 #include <memory>
 #include <regex>
 #include <string>
@@ -14,20 +12,20 @@
 
 #include <nlohmann/json.hpp>
 
+#include "temporary_folder.h"
+
 namespace laywright {
 
 // Standard output of `program FILE.pdf` with the words put for %s.
 inline std::string read_pdf(const std::string& pdf, const std::string& before, const std::string& after) {
-  const auto file = std::filesystem::temp_directory_path() / "laywright_test_sheet.pdf";
-  std::ofstream(file, std::ios::binary) << pdf;
-  const std::string command = before + " '" + file.string() + "' " + after;
+  const testing::TemporaryFolder folder;
+  const std::string command = before + " '" + folder.file("sheet.pdf", pdf) + "' " + after;
   const std::unique_ptr<FILE, int (*)(FILE*)> pipe(popen(command.c_str(), "r"), &pclose);
   std::string text;
   std::array<char, 4096> buffer{};
   while (const std::size_t count = std::fread(buffer.data(), 1, buffer.size(), pipe.get())) {
     text.append(buffer.data(), count);
   }
-  std::filesystem::remove(file);
   return text;
 }
 

@@ -1,7 +1,6 @@
 // The sinks, held against readers that this project did not write: libpng and libxml2's xmllint.
 #include <cmath>
 #include <cstdlib>
-#include <filesystem>
 #include <fstream>
 
 #include <png.h>
@@ -13,6 +12,7 @@
 #include "report/layer_colors.h"
 #include "report/section_sheet.h"
 #include "report/section_view.h"
+#include "temporary_folder.h"
 
 using namespace laywright;
 
@@ -44,10 +44,9 @@ std::array<int, 3> bytes_of(const Color& color) {
 }
 
 bool well_formed(const std::string& xml) {
-  const auto file = std::filesystem::temp_directory_path() / "laywright_test_picture.svg";
-  std::ofstream(file, std::ios::binary) << xml;
-  const int status = std::system(("xmllint --noout --nonet '" + file.string() + "' 2>/dev/null").c_str());
-  std::filesystem::remove(file);
+  const testing::TemporaryFolder folder;
+  const std::string file = folder.file("picture.svg", xml);
+  const int status = std::system(("xmllint --noout --nonet '" + file + "' 2>/dev/null").c_str());
   return status == 0;
 }
 

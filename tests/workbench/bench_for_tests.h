@@ -3,8 +3,6 @@
 
 #include <catch2/catch.hpp>
 
-#include <stdlib.h>
-
 #include <chrono>
 #include <filesystem>
 #include <fstream>
@@ -14,34 +12,10 @@
 #include <string>
 #include <thread>
 
+#include "temporary_folder.h"
 #include "workbench/workbench.h"
 
 namespace laywright::testing {
-
-class TempFolder {
- public:
-  TempFolder() {
-    std::string name = (std::filesystem::temp_directory_path() / "laywright-workbench-XXXXXX").string();
-    REQUIRE(::mkdtemp(name.data()) != nullptr);
-    path_ = std::filesystem::canonical(name);
-  }
-  ~TempFolder() {
-    std::error_code error;
-    std::filesystem::remove_all(path_, error);
-  }
-  TempFolder(const TempFolder&) = delete;
-  TempFolder& operator=(const TempFolder&) = delete;
-
-  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
-  // Writes a file and returns its path.
-  std::string file(const std::string& name, const std::string& text) const {
-    std::ofstream(path_ / name, std::ios::binary) << text;
-    return (path_ / name).string();
-  }
-
- private:
-  std::filesystem::path path_;
-};
 
 inline std::string contents(const std::filesystem::path& file) {
   std::ifstream in(file, std::ios::binary);
@@ -77,7 +51,7 @@ inline std::string sample(const std::string& name) {
   return std::string(LAYWRIGHT_SOURCE_DIR) + "/samples/" + name + ".lay.toml";
 }
 
-inline Workbench::Options options_in(const TempFolder& folder) {
+inline Workbench::Options options_in(const TemporaryFolder& folder) {
   Workbench::Options options;
   options.folders = {folder.path() / "config", folder.path() / "state"};
   return options;

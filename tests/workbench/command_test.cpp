@@ -12,7 +12,7 @@ using namespace laywright::testing;
 namespace {
 
 struct Laid {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench;
 
   Laid() : bench(options_in(folder)) {
@@ -39,7 +39,7 @@ TEST_CASE("the table: names, keys and help, no key twice") {
 }
 
 TEST_CASE("on an empty workbench each command works or gives a reason in words") {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench(options_in(folder));
   CHECK_FALSE(bench.hint().empty());
   CHECK(bench.rows().empty());
@@ -101,7 +101,7 @@ TEST_CASE("numbers out of reason are brought in or refused") {
 }
 
 TEST_CASE("the first start opens the sample; a plan that is named goes before it") {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench::Options options = options_in(folder);
   options.sample = sample("even");
   {

@@ -15,7 +15,7 @@ const DifferenceRow& row_of(const std::vector<DifferenceRow>& rows, const std::s
 }
 
 struct Pinned {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench;
 
   Pinned() : bench(options_in(folder)) {
@@ -154,7 +154,7 @@ TEST_CASE("apart, commands go to the picture in hand alone, and the other does n
 }
 
 TEST_CASE("two open plans are compared; when the other closes, the comparison ends") {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench(options_in(folder));
   bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
   CHECK_FALSE(bench.apply(cmd::CompareWith{0}));

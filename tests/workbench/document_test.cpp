@@ -9,7 +9,7 @@ using namespace laywright::testing;
 namespace {
 
 struct Opened {
-  TempFolder folder;
+  TemporaryFolder folder;
   std::string file;
   Workbench bench;
 
@@ -119,7 +119,7 @@ TEST_CASE("a table that is missing is no longer missed once its fields are given
 }
 
 TEST_CASE("a file that is no plan, or not there, is told and not opened") {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench(options_in(folder));
   CHECK_FALSE(bench.apply(cmd::Open{folder.file("a.lay.toml", "format = \"lay-plan 1\"\n[spool\n")}));
   CHECK_FALSE(bench.apply(cmd::Open{folder.file("b.lay.toml", "format = \"lay-plan 9\"\n")}));

@@ -17,7 +17,7 @@ namespace {
 using Milliseconds = std::chrono::milliseconds;
 
 struct Laid {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench;
   Workbench::Clock::time_point now = Workbench::Clock::now() + std::chrono::hours(1);
 
@@ -107,7 +107,7 @@ TEST_CASE("without motion, or without time, a flight is a jump") {
   const Mark mark = mark_of(laid.bench.wound()->source, laid.view(), 0);
   CHECK(in_the_way(laid.bench.wound()->source, laid.view(), mark.place).nothing());
 
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench::Options options = options_in(folder);
   options.flight_s = 0.0;
   Workbench bench(options);

@@ -39,7 +39,7 @@ void await(const std::function<bool()>& so) {
 }  // namespace
 
 TEST_CASE("the full build is that of lay(), for every seed") {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench(options_in(folder));
   std::string text = small_plan;
   text.insert(text.find("free_length"), "pitch_scatter = \"3 %\"\n");
@@ -205,7 +205,7 @@ TEST_CASE("the first look adapts to what laying costs on this machine") {
 }
 
 TEST_CASE("a workbench that is laying closes at once") {
-  TempFolder folder;
+  TemporaryFolder folder;
   auto bench = std::make_unique<Workbench>(options_in(folder));
   bench->apply(cmd::Open{sample("long")});
   REQUIRE(wait_until(*bench, [&] { return bench->wound() != nullptr; }));
@@ -218,7 +218,7 @@ TEST_CASE("a workbench that is laying closes at once") {
 }
 
 TEST_CASE("poll and edits return within 10 ms while plans are laid") {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench(options_in(folder));
   bench.apply(cmd::Open{folder.file("long.lay.toml", contents(sample("long")))});
   std::vector<double> times;
@@ -237,7 +237,7 @@ TEST_CASE("poll and edits return within 10 ms while plans are laid") {
 }
 
 TEST_CASE("two workbenches in one process do not know of each other") {
-  TempFolder one_folder, other_folder;
+  TemporaryFolder one_folder, other_folder;
   Workbench one(options_in(one_folder)), other(options_in(other_folder));
   one.apply(cmd::Open{one_folder.file("a.lay.toml", small_plan)});
   other.apply(cmd::Open{other_folder.file("a.lay.toml", small_plan)});
@@ -254,7 +254,7 @@ TEST_CASE("two workbenches in one process do not know of each other") {
 }
 
 TEST_CASE("an unsound edit keeps the last picture and says so; mended, laying goes on") {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench(options_in(folder));
   bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
   wait_for_build(bench);
@@ -288,7 +288,7 @@ TEST_CASE("errands run in order, a newer one of a key replaces the waiting one, 
 TEST_CASE("a build that outlives its workbench stays whole") {
   WoundPtr kept;
   {
-    TempFolder folder;
+    TemporaryFolder folder;
     Workbench bench(options_in(folder));
     bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
     wait_for_build(bench);

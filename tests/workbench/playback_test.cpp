@@ -14,7 +14,7 @@ constexpr double pi = std::numbers::pi;
 // One layer of fiber that never slips, free length 0: turn t lies where the guide was. Each turn is as long as the
 // helix of its pitch on the circle of centre lines.
 struct Helix {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench;
 
   Helix() : bench(options_in(folder)) {
@@ -129,7 +129,7 @@ TEST_CASE("played fast, the lay point stands at one place around the spool; slow
 
 TEST_CASE("the guide goes back and forth as a triangle") {
   // Stroke 19.5 mm at 1.02 mm a turn, instant reversal: x = 0.5 + |triangle|.
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench(options_in(folder));
   bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
   wait_for_build(bench);
@@ -144,7 +144,7 @@ TEST_CASE("the guide goes back and forth as a triangle") {
 }
 
 TEST_CASE("steps go from finding to finding, each once, and back") {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench bench(options_in(folder));
   bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
   wait_for_build(bench);

@@ -12,7 +12,7 @@ namespace {
 // Long enough after an edit that a copy is due.
 void poll_later(Workbench& bench) { bench.poll(Workbench::Clock::now() + std::chrono::seconds(10)); }
 
-std::size_t copies_in(const TempFolder& folder) {
+std::size_t copies_in(const TemporaryFolder& folder) {
   std::size_t count = 0;
   std::error_code error;
   for (const auto& file : std::filesystem::recursive_directory_iterator(folder.path() / "state", error)) {
@@ -21,7 +21,7 @@ std::size_t copies_in(const TempFolder& folder) {
   return count;
 }
 
-bool await_copies(const TempFolder& folder, std::size_t count) {
+bool await_copies(const TemporaryFolder& folder, std::size_t count) {
   for (int i = 0; i < 5000; ++i) {
     if (copies_in(folder) == count) return true;
     std::this_thread::sleep_for(std::chrono::milliseconds(1));
@@ -32,7 +32,7 @@ bool await_copies(const TempFolder& folder, std::size_t count) {
 }  // namespace
 
 TEST_CASE("a program that is killed offers its unsaved work at the next start") {
-  TempFolder folder;
+  TemporaryFolder folder;
   const std::string file = folder.file("a.lay.toml", small_plan);
   const pid_t child = ::fork();
   if (child == 0) {
@@ -65,7 +65,7 @@ TEST_CASE("a program that is killed offers its unsaved work at the next start") 
 }
 
 TEST_CASE("a program that ends with unsaved work offers it again, as often as it takes") {
-  TempFolder folder;
+  TemporaryFolder folder;
   const std::string file = folder.file("a.lay.toml", small_plan);
   {
     Workbench bench(options_in(folder));
@@ -90,7 +90,7 @@ TEST_CASE("a program that ends with unsaved work offers it again, as often as it
 }
 
 TEST_CASE("nothing is offered of what was saved, undone or thrown away") {
-  TempFolder folder;
+  TemporaryFolder folder;
   {
     Workbench bench(options_in(folder));
     const auto edited = [&](const std::string& name) {
@@ -115,7 +115,7 @@ TEST_CASE("nothing is offered of what was saved, undone or thrown away") {
 }
 
 TEST_CASE("work of a program that still runs is not offered") {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench one(options_in(folder));
   one.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
   one.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
@@ -140,7 +140,7 @@ TEST_CASE("copies round trip; what is none is refused") {
 }
 
 TEST_CASE("folders full of rubbish offer nothing and stop nobody") {
-  TempFolder folder;
+  TemporaryFolder folder;
   std::filesystem::create_directories(folder.path() / "state/recovery/session-abc");
   folder.file("state/recovery/stray.toml", "x");
   folder.file("state/recovery/session-abc/1.toml", "[[[\x02");

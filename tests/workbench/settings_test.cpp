@@ -95,7 +95,7 @@ TEST_CASE("hostile settings never fail") {
 }
 
 TEST_CASE("a workbench starts whatever stands in its settings, and says what it ignored") {
-  TempFolder folder;
+  TemporaryFolder folder;
   std::filesystem::create_directories(folder.path() / "config");
   SECTION("broken text") { folder.file("config/settings.toml", "[[[ \x01 no"); }
   SECTION("a folder in its place") { std::filesystem::create_directories(folder.path() / "config/settings.toml"); }
@@ -107,7 +107,7 @@ TEST_CASE("a workbench starts whatever stands in its settings, and says what it 
 }
 
 TEST_CASE("what a person chose is there at the next start") {
-  TempFolder folder;
+  TemporaryFolder folder;
   const std::string file = folder.file("a.lay.toml", small_plan);
   {
     Workbench bench(options_in(folder));
@@ -127,7 +127,7 @@ TEST_CASE("what a person chose is there at the next start") {
 }
 
 TEST_CASE("a place that cannot be written to is no reason to fail") {
-  TempFolder folder;
+  TemporaryFolder folder;
   Workbench::Options options;
   options.folders = {"/proc/no/config", "/proc/no/state"};
   Workbench bench(options);
