@@ -194,7 +194,9 @@ double Desktop::waiting_time() const {
   if (frames_wanted_ > 0) return 0.0;
   double seconds = -1.0;
   const auto sooner = [&](std::optional<double> other) {
-    if (other) seconds = seconds < 0.0 ? *other : std::min(seconds, *other);
+    if (!other) return;
+    const double wait = std::max(0.0, *other);
+    seconds = seconds < 0.0 ? wait : std::min(seconds, wait);
   };
   sooner(bench_.seconds_to_next_poll());
   sooner(seconds_to_next_frame(panels_));

@@ -23,15 +23,28 @@ bool is_shown(Drawer drawer, int pass) {
   return pass == fine_passes || (drawer == Drawer::processor && (pass == 1 || pass == 4));
 }
 
-// Pixels that a quick picture may have on a graphics card; how long it may take the processor, and how coarse it may
-// become for that.
+// How long a quick picture may take, and how coarse it may become for that.
+struct Quickness {
+  double wanted_ms, coarsest, first;
+};
+constexpr Quickness quickness_of(Drawer drawer) {
+  return drawer == Drawer::processor ? Quickness{10.0, 0.4, 0.75} : Quickness{4.0, 1.0, 1.5};
+}
+
+// The finest that a picture is drawn, in one direction: a graphics card draws two for one, up to so many pixels.
 constexpr double card_pixels = 40e6;
-constexpr double quick_wanted_ms = 10.0, coarsest_scale = 0.5;
+double finest_scale(Drawer drawer, const View& view) {
+  if (drawer == Drawer::processor) return 1.0;
+  return 4.0 * view.width_px * view.height_px <= card_pixels ? 2.0 : 1.0;
+}
 
 }  // namespace
 
 Easel::Easel(Drawer drawer)
-    : drawer_(drawer), renderer_(false), finish_(drawer == Drawer::processor ? memory_finish() : texture_finish()) {}
+    : drawer_(drawer),
+      renderer_(false),
+      finish_(drawer == Drawer::processor ? memory_finish() : texture_finish()),
+      scale_(quickness_of(drawer).first) {}
 
 PassDone Easel::paint(const PaintOrder& order, int pass, Sheet& sheet) {
   load(order);
@@ -71,15 +84,13 @@ void Easel::write_words(const PaintOrder& order) {
   finish_->take_words(*canvas_);
 }
 
-double Easel::quick_scale(const View& view) const {
-  if (drawer_ == Drawer::processor) return processor_scale_;
-  return 4.0 * view.width_px * view.height_px <= card_pixels ? 2.0 : 1.0;
-}
+double Easel::quick_scale(const View& view) const { return std::min(scale_, finest_scale(drawer_, view)); }
 
 // Half way to what would have taken as long as it should: one slow frame says little.
-void Easel::learn(double quick_ms) {
-  const double wanted = processor_scale_ * std::sqrt(quick_wanted_ms / std::max(quick_ms, 0.1));
-  processor_scale_ = std::clamp(0.5 * (processor_scale_ + wanted), coarsest_scale, 1.0);
+void Easel::learn(double quick_ms, const View& view) {
+  const Quickness quickness = quickness_of(drawer_);
+  const double wanted = scale_ * std::sqrt(quickness.wanted_ms / std::max(quick_ms, 0.1));
+  scale_ = std::clamp(0.5 * (scale_ + wanted), quickness.coarsest, finest_scale(drawer_, view));
 }
 
 Frame Easel::frame_of(const PaintOrder& order, int width, int height) const {
@@ -88,7 +99,7 @@ Frame Easel::frame_of(const PaintOrder& order, int width, int height) const {
 
 void Easel::draw(const PaintOrder& order, const Frame& frame) {
   // One size for quick and fine frames, so that it need not be made anew between them.
-  const int finest = drawer_ == Drawer::processor ? 1 : static_cast<int>(quick_scale(order.view));
+  const int finest = static_cast<int>(finest_scale(drawer_, order.view));
   raw_.fit(finest * order.view.width_px, finest * order.view.height_px, four_bytes, true);
   FrameStyle style;
   style.transparent = finish_->lays_ground();
@@ -109,7 +120,7 @@ void Easel::paint_quickly(const PaintOrder& order, Sheet& sheet) {
   draw(order, frame);
   finish_->take_quick(raw_, {width, height});
   finish_->hand_over(theme_colours(order.scene->theme), sheet);
-  learn(std::chrono::duration<double, std::milli>(Clock::now() - begin).count());
+  learn(std::chrono::duration<double, std::milli>(Clock::now() - begin).count(), order.view);
 }
 
 void Easel::add_fine(const PaintOrder& order, int pass) {

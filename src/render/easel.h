@@ -24,7 +24,7 @@ struct PaintOrder {
   [[nodiscard]] bool operator==(const PaintOrder&) const = default;
 };
 
-// What draws. The processor makes quick pictures coarse, and hands over bytes instead of textures.
+// What draws. The processor may make quick pictures coarse, and hands over bytes instead of textures.
 enum class Drawer { graphics_card, processor };
 
 struct PassDone {
@@ -50,7 +50,7 @@ class Easel {
   void draw(const PaintOrder& order, const Frame& frame);
   void paint_quickly(const PaintOrder& order, Sheet& sheet);
   void add_fine(const PaintOrder& order, int pass);
-  void learn(double quick_ms);
+  void learn(double quick_ms, const View& view);
 
   Drawer drawer_;
   SceneRenderer renderer_;
@@ -58,7 +58,7 @@ class Easel {
   std::optional<Canvas> canvas_;
   PaintOrder loaded_;
   RenderTarget raw_;
-  double processor_scale_ = 0.75;
+  double scale_;  // of quick pictures, as fine as they can be in their time
 };
 
 }  // namespace laywright

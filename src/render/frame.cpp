@@ -39,6 +39,7 @@ Frame make_frame(const Scene& scene, const View& view, const Sphere& sphere, int
   frame.colours = theme_colours(scene.theme);
   frame.x_range = {static_cast<float>(scene.x_from_mm), static_cast<float>(scene.x_to_mm)};
   frame.shown = left_by(scene.removed);
+  frame.mm_per_px = mm_per_px(view);
   frame.fiber_radius_mm = static_cast<float>(scene.shell.fiber_diameter_mm / 2);
   return frame;
 }

@@ -24,6 +24,7 @@ struct Frame {
   glm::vec2 x_range{0.0F};    // of what is shown, mm
   std::vector<Sector> shown;  // around the spool: what the cuts leave, `from` rising, each below `to`
   float fiber_radius_mm = 0.0F;
+  double mm_per_px = 1.0;  // of the picture, at the target
 
   // Sets the uniforms that all programs of a scene have, and uses the program.
   void use(const Program& program) const;

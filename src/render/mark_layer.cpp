@@ -25,6 +25,47 @@ bool is_patch(const Mark& mark) { return mark.shape == MarkShape::band || mark.s
 
 double strength(const Mark& mark) { return (mark.covered ? 0.45 : 1.0) * (mark.chosen ? 1.0 : 0.85); }
 
+std::vector<Piece> pieces_of(const std::vector<std::vector<Vec3>>& paths) {
+  std::vector<Piece> pieces;
+  for (const std::vector<Vec3>& path : paths) {
+    float travelled = 0.0F;
+    for (std::size_t i = 0; i + 1 < path.size(); ++i) {
+      const glm::vec3 a(path[i]), b(path[i + 1]);
+      const float onward = travelled + glm::length(b - a);
+      pieces.push_back({{a.x, a.y, a.z, travelled}, {b.x, b.y, b.z, onward}});
+      travelled = onward;
+    }
+  }
+  return pieces;
+}
+
+void load_pieces(QuadInstances& instances, const std::vector<Piece>& pieces) {
+  instances.load(pieces.data(), pieces.size() * sizeof(Piece), pieces.size());
+  instances.floats(1, 4, sizeof(Piece), 0);
+  instances.floats(2, 4, sizeof(Piece), sizeof(Piece::from));
+}
+
+double distance_from(const Vec3& place, const Vec3& a, const Vec3& b) {
+  const Vec3 along = b - a;
+  const double length2 = glm::dot(along, along);
+  const double share = length2 > 0.0 ? std::clamp(glm::dot(place - a, along) / length2, 0.0, 1.0) : 0.0;
+  return glm::length(place - a - share * along);
+}
+
+// Every fourth place, and the last; `strays` grows to how far a place that is left out lies from what is left.
+std::vector<Vec3> thinned(const std::vector<Vec3>& path, double& strays) {
+  constexpr std::size_t step = 4;
+  std::vector<Vec3> left;
+  for (std::size_t from = 0; from + 1 < path.size(); from += step) {
+    const std::size_t to = std::min(from + step, path.size() - 1);
+    left.push_back(path[from]);
+    for (std::size_t i = from + 1; i < to; ++i)
+      strays = std::max(strays, distance_from(path[i], path[from], path[to]));
+  }
+  if (!path.empty()) left.push_back(path.back());
+  return left;
+}
+
 }  // namespace
 
 void MarkLayer::load(const Scene& scene) {
@@ -47,16 +88,7 @@ void MarkLayer::load(const Scene& scene) {
 }
 
 void MarkLayer::add_line(const std::vector<Path>& paths, const Line& style) {
-  std::vector<Piece> pieces;
-  for (const Path& path : paths) {
-    float travelled = 0.0F;
-    for (std::size_t i = 0; i + 1 < path.size(); ++i) {
-      const glm::vec3 a(path[i]), b(path[i + 1]);
-      const float onward = travelled + glm::length(b - a);
-      pieces.push_back({{a.x, a.y, a.z, travelled}, {b.x, b.y, b.z, onward}});
-      travelled = onward;
-    }
-  }
+  const std::vector<Piece> pieces = pieces_of(paths);
   if (pieces.empty()) return;
   Line& line = lines_.emplace_back();
   line.colour = style.colour;
@@ -64,9 +96,10 @@ void MarkLayer::add_line(const std::vector<Path>& paths, const Line& style) {
   line.width_px = style.width_px;
   line.dash_mm = style.dash_mm;
   line.rimmed = style.rimmed;
-  line.pieces.load(pieces.data(), pieces.size() * sizeof(Piece), pieces.size());
-  line.pieces.floats(1, 4, sizeof(Piece), 0);
-  line.pieces.floats(2, 4, sizeof(Piece), sizeof(Piece::from));
+  load_pieces(line.pieces, pieces);
+  std::vector<Path> thin;
+  for (const Path& path : paths) thin.push_back(thinned(path, line.strays_mm));
+  load_pieces(line.few, pieces_of(thin));
 }
 
 void MarkLayer::add_outline(const Scene& scene, const Mark& mark, double dash_mm) {
@@ -142,6 +175,11 @@ void MarkLayer::draw_patches(const Frame& frame) const {
   }
 }
 
+// In a quick frame what strays by less than a pixel and a half looks the same.
+const QuadInstances& MarkLayer::pieces_for(const Frame& frame, const Line& line) {
+  return frame.coarse && line.strays_mm < 1.5 * frame.mm_per_px ? line.few : line.pieces;
+}
+
 void MarkLayer::draw(const Frame& frame) const {
   guide_.draw(frame);
   gaps_.draw(frame);
@@ -150,15 +188,16 @@ void MarkLayer::draw(const Frame& frame) const {
   line_.set("screen", glm::vec2(frame.width, frame.height));
   line_.set("toward_eye", 0.002F);
   for (const Line& line : lines_) {
+    const QuadInstances& pieces = pieces_for(frame, line);
     line_.set("dash_mm", line.dash_mm);
-    if (line.rimmed) {
+    if (line.rimmed && !frame.coarse) {
       line_.set("tint", glm::vec4(1.0F, 1.0F, 1.0F, 0.85F * static_cast<float>(line.opacity)));
       line_.set("width", (line.width_px + 1.3) * static_cast<double>(frame.factor));
-      line.pieces.draw();
+      pieces.draw();
     }
     line_.set("tint", glm::vec4(rgb_of(line.colour), line.opacity));
     line_.set("width", line.width_px * static_cast<double>(frame.factor));
-    line.pieces.draw();
+    pieces.draw();
   }
 }
 

@@ -19,11 +19,14 @@ class MarkLayer {
  private:
   struct Line {
     QuadInstances pieces{0.0F};
+    QuadInstances few{0.0F};  // of the same line, for quick frames
+    double strays_mm = 0.0;   // how far these leave it
     Rgba colour;
     double opacity = 1.0, width_px = 1.0, dash_mm = 0.0;
     bool rimmed = false;  // white beneath, so that it stands out from fiber of any colour
   };
   using Path = std::vector<Vec3>;
+  [[nodiscard]] static const QuadInstances& pieces_for(const Frame& frame, const Line& line);
   void add_line(const std::vector<Path>& paths, const Line& style);
   void add_outline(const Scene& scene, const Mark& mark, double dash_mm);
   void add_fiber(const Mark& mark);

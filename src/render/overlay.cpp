@@ -46,9 +46,10 @@ void draw_overlay(Canvas& canvas, const Scene& scene, const View& view, const Ov
   style.caption = caption.corner + caption.size;
   draw_lay_point(canvas, scene, view, style);
   draw_signs(canvas, scene, view, style);
-  draw_dimension_lines(canvas, scene, view, style);
+  const SpoolShade shade(scene, view);
+  draw_dimension_lines(canvas, scene, view, shade, style);
   const double foot = settings.scale_bar ? style.margin() + 34.0 * style.unit : style.margin();
-  if (settings.legend) draw_legend(canvas, scene, view, foot, style);
+  if (settings.legend) draw_legend(canvas, scene, shade, foot, style);
   if (settings.scale_bar) draw_scale(canvas, make_scale_bar(view), style);
   draw_caption(canvas, caption, settings, style);
 }

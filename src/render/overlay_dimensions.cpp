@@ -112,9 +112,9 @@ void draw_pointed(Canvas& canvas, const DimensionLine& line, const View& view, c
 
 }  // namespace
 
-void draw_dimension_lines(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style) {
+void draw_dimension_lines(Canvas& canvas, const Scene& scene, const View& view, const SpoolShade& shade,
+                          const OverlayStyle& style) {
   if (scene.dimensions.empty()) return;
-  const SpoolShade shade(scene, view);
   Sides sides;
   // One level line, and one that points from above.
   for (const DimensionLine& line : scene.dimensions) {

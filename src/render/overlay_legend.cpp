@@ -229,9 +229,9 @@ class LegendSheet {
 
 }  // namespace
 
-void draw_legend(Canvas& canvas, const Scene& scene, const View& view, double foot, const OverlayStyle& style) {
+void draw_legend(Canvas& canvas, const Scene& scene, const SpoolShade& shade, double foot,
+                 const OverlayStyle& style) {
   LegendSheet sheet(canvas, scene, style, foot);
-  const SpoolShade shade(scene, view);
   const double height = sheet.rows(false);
   const double column_hides = shade.under(sheet.column_corner(), sheet.column_size());
   const double rows_hide =

@@ -31,10 +31,11 @@ std::vector<glm::dvec2> hull_of(std::vector<glm::dvec2> places) {
 }  // namespace
 
 SpoolShade::SpoolShade(const Scene& scene, const View& view) {
+  const Projector project(view);
   std::vector<glm::dvec2> places;
   for (const Mesh* mesh : {&scene.spool.left_flange, &scene.spool.right_flange, &scene.spool.barrel}) {
     for (const MeshVertex& vertex : mesh->vertices) {
-      const auto at = in_picture(view, Vec3(vertex.x, vertex.y, vertex.z));
+      const auto at = project(Vec3(vertex.x, vertex.y, vertex.z));
       if (!at) continue;
       low_ = glm::min(low_, *at);
       high_ = glm::max(high_, *at);

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <numbers>
 #include <optional>
+#include <span>
 
 #include "render/overlay_parts.h"
 
@@ -132,31 +133,32 @@ void draw_chosen(Canvas& canvas, const Mark& mark, glm::dvec2 at, double fiber_p
   draw_sign(canvas, mark.glyph, sign, 11.0 * u, ink_of(mark.colour), style);
 }
 
-// A finding that knows no places stands in the middle of its extent.
-std::vector<MarkSpot> spots_or_middle(const Scene& scene, const Mark& mark) {
-  if (!mark.spots.empty()) return mark.spots;
+// Where a finding that knows no places stands: in the middle of its extent.
+MarkSpot middle_of(const Scene& scene, const Mark& mark) {
   MarkSpot middle;
   middle.place = mark.place;
   middle.facing = mark.facing;
   middle.covered = mark.covered;
   middle.shown = !is_removed(scene.removed, angle_of(mark.place)) && mark.place.x >= scene.x_from_mm &&
                  mark.place.x <= scene.x_to_mm;
-  return {middle};
+  return middle;
 }
 
 }  // namespace
 
 void draw_signs(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style) {
   const Sight sight(scene, view);
+  const Projector project(view);
   const double u = style.unit, fiber_px = scene.shell.fiber_diameter_mm / mm_per_px(view);
   // The gravest stand first in the list and are drawn last.
   for (auto mark = scene.marks.rbegin(); mark != scene.marks.rend(); ++mark) {
-    const std::vector<MarkSpot> spots = spots_or_middle(scene, *mark);
+    const MarkSpot middle = mark->spots.empty() ? middle_of(scene, *mark) : MarkSpot{};
+    const std::span<const MarkSpot> spots = mark->spots.empty() ? std::span(&middle, 1) : std::span(mark->spots);
     for (std::size_t i = spots.size(); i-- > 0;) {
       const MarkSpot& spot = spots[i];
       const bool worst = i == 0;
       if (!spot.shown || !sight.sees(spot.place, spot.facing)) continue;
-      const std::optional<glm::dvec2> at = in_picture(view, spot.place);
+      const std::optional<glm::dvec2> at = project(spot.place);
       if (!at) continue;
       if (mark->chosen && worst) {
         draw_chosen(canvas, *mark, *at, fiber_px, style);

@@ -94,16 +94,27 @@ Ray ray_through(const View& view, double px, double py) {
   return {eye_of(camera), glm::normalize(camera.distance_mm * forward_of(camera) + across)};
 }
 
-std::optional<glm::dvec2> in_picture(const View& view, const Vec3& place) {
-  const Camera& camera = view.camera;
-  const Vec3 from_eye = place - eye_of(camera);
-  const double depth = glm::dot(from_eye, forward_of(camera));
-  const bool parallel = camera.projection == Projection::parallel;
-  if (!parallel && depth <= 0.0) return std::nullopt;
-  const double per_mm = (parallel ? 1.0 : camera.distance_mm / depth) / mm_per_px(view);
-  return glm::dvec2(0.5 * view.width_px + glm::dot(from_eye, right_of(camera)) * per_mm,
-                    0.5 * view.height_px - glm::dot(from_eye, up_of(camera)) * per_mm);
+Projector::Projector(const View& view)
+    : eye_(eye_of(view.camera)),
+      forward_(forward_of(view.camera)),
+      right_(right_of(view.camera)),
+      up_(up_of(view.camera)),
+      middle_(0.5 * view.width_px, 0.5 * view.height_px),
+      per_mm_(1.0 / mm_per_px(view)),
+      distance_mm_(view.camera.projection == Projection::parallel ? 0.0 : view.camera.distance_mm) {}
+
+std::optional<glm::dvec2> Projector::operator()(const Vec3& place) const {
+  const Vec3 from_eye = place - eye_;
+  double scale = per_mm_;
+  if (distance_mm_ > 0.0) {
+    const double depth = glm::dot(from_eye, forward_);
+    if (depth <= 0.0) return std::nullopt;
+    scale *= distance_mm_ / depth;
+  }
+  return middle_ + scale * glm::dvec2(glm::dot(from_eye, right_), -glm::dot(from_eye, up_));
 }
+
+std::optional<glm::dvec2> in_picture(const View& view, const Vec3& place) { return Projector(view)(place); }
 
 Camera fit_camera(const Plan& plan, const View& view) {
   const double margin = view.dimensions ? 0.16 : 0.06;

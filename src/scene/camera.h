@@ -39,7 +39,18 @@ struct Sphere {
 // 0.5, 0.5). For a perspective from the eye; for a parallel picture from the plane of the eye.
 [[nodiscard]] Ray ray_through(const View& view, double px, double py);
 
-// Where a place is in the picture, px; none when it is not before the eye.
+// Where places are in a picture, px; none for what is not before the eye.
+class Projector {
+ public:
+  explicit Projector(const View& view);
+  [[nodiscard]] std::optional<glm::dvec2> operator()(const Vec3& place) const;
+
+ private:
+  Vec3 eye_, forward_, right_, up_;
+  glm::dvec2 middle_;
+  double per_mm_;       // at the target
+  double distance_mm_;  // of a perspective; 0 of a parallel picture
+};
 [[nodiscard]] std::optional<glm::dvec2> in_picture(const View& view, const Vec3& place);
 
 // The camera of the view moved so that the whole spool is seen, as large as can be, its directions kept: a margin of 6 %

@@ -40,6 +40,6 @@ struct SpoolSolid {
 [[nodiscard]] double right_face_x(const Plan& plan, double r, double angle);
 
 // Applies wedge and axial cut; the x range of a view leaves the spool whole. `segments` around the full turn.
-[[nodiscard]] SpoolSolid make_spool(const Plan& plan, const View& view, int segments = 180);
+[[nodiscard]] SpoolSolid make_spool(const Plan& plan, const View& view, int segments = 120);
 
 }  // namespace laywright

@@ -1,10 +1,11 @@
-// Time of a picture's passes over the length of the wind: 1280 x 720 pixels, offscreen, on whatever OpenGL there is, as
-// the window's painter makes them. Each figure is the median of 15, and in brackets the mean processor time of all
-// threads together, which waiting for other programs does not lengthen. Turning: the first, quick pass of a picture
-// whose camera moves, words included; behind the time, how many pixels it draws to one of the picture's (where the
-// processor draws, as many as take 10 ms). Settled: the longest of the passes that follow where the camera stands
-// still, and all of them together. Shape: the turning picture at a hundredth of the pixels, which is what all but the
-// pixels costs. Figures, not checks; on a shared machine what counts are the ratios.
+// Time of a picture's passes over the length of the wind: 1280 x 720 pixels or as many as are given, offscreen, on
+// whatever OpenGL there is, as the window's painter makes them. Each figure is the median of 15, and in brackets the mean
+// processor time of all threads together, which waiting for other programs does not lengthen. Turning: the first, quick
+// pass of a picture whose camera moves, words included; behind the time, how many pixels it draws to one of the
+// picture's: as many as take 10 ms of the processor or 4 ms of a graphics card, within bounds. Settled: the longest of
+// the passes that follow where the camera stands still, and all of them together. Shape: the turning picture at a
+// hundredth of the pixels, which is what all but the pixels costs. Figures, not checks; on a shared machine what counts
+// are the ratios.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -66,8 +67,14 @@ struct Stage {
   CloseUp close_up;
 };
 
-Stage stage_of(const SceneSource& source, double zoom, double cut_to) {
+struct Size {
+  int width = 1280, height = 720;
+};
+
+Stage stage_of(const SceneSource& source, Size size, double zoom, double cut_to) {
   Stage stage;
+  stage.view.width_px = size.width;
+  stage.view.height_px = size.height;
   if (cut_to > 0.0) stage.view.wedge = Sector{0.5, cut_to};
   stage.view.camera = fit_camera(source.plan(), stage.view);
   stage.view.camera.distance_mm /= zoom;
@@ -138,7 +145,7 @@ void time_pick(const SceneSource& source, const View& view) {
   fmt::print("  picking {:.3f} ms ({} of {} rays meet fiber)\n", pick.median_ms, met, frames);
 }
 
-void time_length(double length_km, Drawer drawer) {
+void time_length(double length_km, Size size, Drawer drawer) {
   const Plan plan = plan_of(length_km);
   Progress progress;
   const auto build = std::make_shared<const Build>(lay(plan, {}, progress).value());
@@ -147,7 +154,7 @@ void time_length(double length_km, Drawer drawer) {
   const auto source = std::make_shared<const SceneSource>(plan, build, measurements);
   fmt::print("{} km, {:.0f} turns; source {:.0f} ms\n", length_km, build->turns, ms_since(start));
   start = Clock::now();
-  const Stage whole = stage_of(*source, 1.0, 0.0);
+  const Stage whole = stage_of(*source, size, 1.0, 0.0);
   const double scene_ms = ms_since(start);
   start = Clock::now();
   Easel easel(drawer);
@@ -160,15 +167,15 @@ void time_length(double length_km, Drawer drawer) {
   fmt::print("  first picture: scene {:.0f} ms, programs {:.0f} ms, upload and draw {:.0f} ms\n", scene_ms,
              programs_ms, ms_since(start));
   time_stage("whole spool", source, drawer, whole);
-  time_stage("wedge cut", source, drawer, stage_of(*source, 1.0, 1.9));
-  time_stage("8 times nearer", source, drawer, stage_of(*source, 8.0, 0.0));
-  time_stage("25 times nearer", source, drawer, stage_of(*source, 25.0, 0.0));
+  time_stage("wedge cut", source, drawer, stage_of(*source, size, 1.0, 1.9));
+  time_stage("8 times nearer", source, drawer, stage_of(*source, size, 8.0, 0.0));
+  time_stage("25 times nearer", source, drawer, stage_of(*source, size, 25.0, 0.0));
   time_pick(*source, whole.view);
 }
 
 }  // namespace
 
-// Lengths in km may be given; 1, 25 and 100 by default.
+// Lengths in km may be given, 1, 25 and 100 by default; and a size, such as 1920x1080.
 int main(int argc, char** argv) {
   const Clock::time_point start = Clock::now();
   const Result<OffscreenContext> context = OffscreenContext::open();
@@ -180,7 +187,14 @@ int main(int argc, char** argv) {
   const bool software = context.value().renderer().find("llvmpipe") != std::string::npos;
   const Drawer drawer = software ? Drawer::processor : Drawer::graphics_card;
   std::vector<double> lengths_km;
-  for (int i = 1; i < argc; ++i) lengths_km.push_back(std::stod(argv[i]));
+  Size size;
+  for (const std::string argument : std::vector<std::string>(argv + 1, argv + argc)) {
+    const std::size_t cross = argument.find('x');
+    if (cross == std::string::npos)
+      lengths_km.push_back(std::stod(argument));
+    else
+      size = {std::stoi(argument), std::stoi(argument.substr(cross + 1))};
+  }
   if (lengths_km.empty()) lengths_km = {1.0, 25.0, 100.0};
-  for (const double length_km : lengths_km) time_length(length_km, drawer);
+  for (const double length_km : lengths_km) time_length(length_km, size, drawer);
 }
