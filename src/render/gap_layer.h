@@ -15,7 +15,6 @@ class GapLayer {
  private:
   Program program_{"gap"};
   QuadInstances strips_{0.0F};
-  double half_row_ = 0.0;
 };
 
 }  // namespace laywright

@@ -84,6 +84,7 @@ void MarkLayer::load(const Scene& scene) {
   Line style;
   style.colour = theme_colours(scene.theme).ink;
   style.width_px = 1.4;
+  style.on_wind = false;
   add_line({{scene.guide->pose.lay_point, scene.guide->pose.fiber_end}}, style);
 }
 
@@ -95,6 +96,7 @@ void MarkLayer::add_line(const std::vector<Path>& paths, const Line& style) {
   line.opacity = style.opacity;
   line.width_px = style.width_px;
   line.dash_mm = style.dash_mm;
+  line.on_wind = style.on_wind;
   line.rimmed = style.rimmed;
   load_pieces(line.pieces, pieces);
   std::vector<Path> thin;
@@ -147,6 +149,7 @@ void MarkLayer::add_axis(const AxisMark& axis, const ThemeColours& colours) {
   style.colour = colours.ink;
   style.width_px = 1.2;
   style.dash_mm = glm::length(axis.to - axis.from) / 40;
+  style.on_wind = false;
   add_line({{axis.from, axis.to}}, style);
   style.dash_mm = 0.0;
   style.width_px = 2.0;
@@ -187,9 +190,17 @@ void MarkLayer::draw(const Frame& frame) const {
   frame.use(line_);
   line_.set("screen", glm::vec2(frame.width, frame.height));
   line_.set("toward_eye", 0.002F);
+  line_.set("from_eye", frame.from_eye);
+  std::vector<glm::vec2> shown;
+  for (const Sector& sector : frame.shown) shown.emplace_back(sector.from, sector.to - sector.from);
+  if (shown.empty()) shown.emplace_back(0.0F, -1.0F);
+  line_.set("shown", shown);
+  line_.set("sectors", static_cast<float>(shown.size()));
+  line_.set("x_range", frame.x_range);
   for (const Line& line : lines_) {
     const QuadInstances& pieces = pieces_for(frame, line);
     line_.set("dash_mm", line.dash_mm);
+    line_.set("cut", line.on_wind ? 1.0F : 0.0F);
     if (line.rimmed && !frame.coarse) {
       line_.set("tint", glm::vec4(1.0F, 1.0F, 1.0F, 0.85F * static_cast<float>(line.opacity)));
       line_.set("width", (line.width_px + 1.3) * static_cast<double>(frame.factor));

@@ -23,6 +23,7 @@ class MarkLayer {
     double strays_mm = 0.0;   // how far these leave it
     Rgba colour;
     double opacity = 1.0, width_px = 1.0, dash_mm = 0.0;
+    bool on_wind = true;  // cut with it
     bool rimmed = false;  // white beneath, so that it stands out from fiber of any colour
   };
   using Path = std::vector<Vec3>;
