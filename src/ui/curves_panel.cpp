@@ -172,7 +172,7 @@ bool any_missing(const Subject& s) {
 
 void curves_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const WoundPtr wound = bench.wound_in_hand();
-  if (wound->measurements().layers.empty()) {
+  if (!wound || wound->measurements().layers.empty()) {
     ImGui::TextDisabled("The build is being measured.");
     return;
   }
@@ -186,9 +186,12 @@ void curves_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const ImVec2 gap{em(1.0F), em(0.5F)};
   const float inner = ImGui::GetContentRegionAvail().x - ImGui::GetStyle().ScrollbarSize;
   const auto across = static_cast<std::size_t>(std::clamp((inner + gap.x) / (em(16.0F) + gap.x), 1.0F, 5.0F));
-  const float down = std::max(1.0F, std::floor((room.y + gap.y) / (em(10.0F) + gap.y)));
+  // As many rows as are legible; fewer and higher ones where there are not so many.
+  const std::size_t cells = plots.size() + (any_missing(s) ? 1 : 0);
+  const auto rows = static_cast<float>((cells + across - 1) / across);
+  const float down = std::clamp(std::floor((room.y + gap.y) / (em(10.0F) + gap.y)), 1.0F, rows);
   const ImVec2 size{(inner + gap.x) / static_cast<float>(across) - gap.x,
-                    std::clamp((room.y + gap.y) / down - gap.y, em(8.0F), em(18.0F))};
+                    std::clamp((room.y + gap.y) / down - gap.y, em(8.0F), em(24.0F))};
   float left = 0.0F;
   for (const LengthPlot& p : plots) left = std::max(left, left_room(p.plot));
   ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, gap);

@@ -76,27 +76,36 @@ Frame2 frame_in(const ImVec2& low, const ImVec2& high, float left, const Bounds&
   return {{low.x + left, low.y + row() + em(0.35F)}, {high.x - em(0.5F), high.y - 2.0F * row() - em(0.35F)}, b};
 }
 
+// Every which tick has its figure, so that figures of such a size do not run into each other.
+std::size_t stride_for(const std::vector<LegendTick>& ticks, float length, float size) {
+  if (ticks.size() < 2) return 1;
+  const float apart = static_cast<float>(ticks[1].share - ticks[0].share) * length;
+  return static_cast<std::size_t>(std::ceil(size / std::max(1.0F, apart)));
+}
+
 void x_axis(ImDrawList& canvas, const Frame2& f, ImU32 grid, ImU32 ink) {
-  float free_from = f.low.x;  // figures do not run into each other
-  for (const LegendTick& tick : round_ticks(f.b.x0, f.b.x1)) {
-    const float x = f.low.x + static_cast<float>(tick.share) * (f.high.x - f.low.x);
+  const std::vector<LegendTick> ticks = round_ticks(f.b.x0, f.b.x1);
+  float widest = 0.0F;
+  for (const LegendTick& tick : ticks) widest = std::max(widest, width_of(tick.text));
+  const std::size_t stride = stride_for(ticks, f.high.x - f.low.x, widest + em(0.7F));
+  for (std::size_t i = 0; i < ticks.size(); ++i) {
+    const float x = f.low.x + static_cast<float>(ticks[i].share) * (f.high.x - f.low.x);
     canvas.AddLine({x, f.low.y}, {x, f.high.y}, grid);
-    const float width = width_of(tick.text);
+    if (i % stride != 0) continue;
+    const float width = width_of(ticks[i].text);
     const float left = std::clamp(x - 0.5F * width, f.low.x, std::max(f.low.x, f.high.x - width));
-    if (left < free_from) continue;
-    canvas.AddText({left, f.high.y + em(0.15F)}, ink, tick.text.c_str());
-    free_from = left + width + em(0.7F);
+    canvas.AddText({left, f.high.y + em(0.15F)}, ink, ticks[i].text.c_str());
   }
 }
 
 void y_axis(ImDrawList& canvas, const Frame2& f, ImU32 grid, ImU32 ink) {
-  float free_below = f.high.y + row();
-  for (const LegendTick& tick : round_ticks(f.b.y0, f.b.y1)) {
-    const float y = f.high.y - static_cast<float>(tick.share) * (f.high.y - f.low.y);
+  const std::vector<LegendTick> ticks = round_ticks(f.b.y0, f.b.y1);
+  const std::size_t stride = stride_for(ticks, f.high.y - f.low.y, 1.1F * row());
+  for (std::size_t i = 0; i < ticks.size(); ++i) {
+    const float y = f.high.y - static_cast<float>(ticks[i].share) * (f.high.y - f.low.y);
     canvas.AddLine({f.low.x, y}, {f.high.x, y}, grid);
-    if (y + 0.55F * row() > free_below || y + 0.5F * row() > f.high.y + 0.6F * row()) continue;
-    canvas.AddText({f.low.x - width_of(tick.text) - em(0.3F), y - 0.5F * row()}, ink, tick.text.c_str());
-    free_below = y - 0.55F * row();
+    if (i % stride != 0) continue;
+    canvas.AddText({f.low.x - width_of(ticks[i].text) - em(0.3F), y - 0.5F * row()}, ink, ticks[i].text.c_str());
   }
 }
 

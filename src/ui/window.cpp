@@ -221,7 +221,7 @@ WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState&
   menu_bar(bench, state, out);
   // Where there is no room for two sides, one holds all.
   const bool narrow = size.x < em(70.0F);
-  const float left = std::min(narrow ? em(20.0F) : em(23.0F), 0.42F * size.x);
+  const float left = std::min(narrow ? em(22.5F) : em(23.0F), 0.42F * size.x);
   const float right = narrow ? 0.0F : std::min(em(22.0F), 0.3F * size.x);
   std::vector<Tab> plan{{"Plan", plan_panel}};
   std::vector<Tab> build{

@@ -114,7 +114,8 @@ TEST_CASE("figures of a place follow the scrubber; constant torque: tension time
     CHECK(number_in(winder.row("counter").text) == Approx(share * length / 1e3).margin(0.051));
   }
   CHECK(winder.row("to_finish").text == "0 s");
-  CHECK(winder.row("layer").text == "5 of 5");
+  // 19.1 turns from stop to stop: 100 turns end in the sixth layer.
+  CHECK(winder.row("layer").text == "6 of 6");
 }
 
 TEST_CASE("at the change of layers a figure is that of the layer in which the place lies") {
