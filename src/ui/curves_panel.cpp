@@ -191,7 +191,7 @@ void curves_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const auto rows = static_cast<float>((cells + across - 1) / across);
   const float down = std::clamp(std::floor((room.y + gap.y) / (em(10.0F) + gap.y)), 1.0F, rows);
   const ImVec2 size{(inner + gap.x) / static_cast<float>(across) - gap.x,
-                    std::clamp((room.y + gap.y) / down - gap.y, em(8.0F), em(24.0F))};
+                    std::clamp((room.y + gap.y) / down - gap.y, em(8.0F), em(30.0F))};
   float left = 0.0F;
   for (const LengthPlot& p : plots) left = std::max(left, left_room(p.plot));
   ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, gap);

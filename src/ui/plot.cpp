@@ -228,8 +228,8 @@ std::optional<double> draw_plot(const Plot& plot, const ImVec2& size, float left
     if (bound.y < f.b.y0 || bound.y > f.b.y1) continue;
     broken_line(canvas, f.at(f.b.x0, bound.y), f.at(f.b.x1, bound.y));
   }
-  mark(canvas, f, plot);
   canvas.PopClipRect();
+  mark(canvas, f, plot);
   if (ImGui::IsItemActive()) return f.x_of(ImGui::GetIO().MousePos.x);
   if (ImGui::IsItemHovered()) hover(canvas, f, plot);
   return std::nullopt;

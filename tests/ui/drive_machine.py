@@ -162,7 +162,11 @@ def warnings_and_keys(w):
     assert len(state["machine"]["warnings"]) > 1, "the warnings are listed with the notes"
     w.shoot("warning")
     w.key("ctrl+0")
-    w.fill("wind.line_speed", "")
+    speed = "wind.line_speed"
+    w.scroll_to(f"field {speed}")
+    w.click(f"field {speed}", 0.3)
+    w.until("it is typed into", lambda s: s["typing"] == speed)
+    w.key("ctrl+a", "BackSpace", "Return")
     state = w.until("the key to fill in is named", lambda s: s["machine"]
                     and s["machine"]["missing"].get("spool_speed") == "wind.line_speed")
     assert "tension" in state["machine"]["shown"] and "spool_speed" not in state["machine"]["shown"]
