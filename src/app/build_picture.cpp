@@ -21,10 +21,7 @@ Bitmap on_white(const Image& image) {
   return bitmap;
 }
 
-}  // namespace
-
-Bitmap picture_for_paper(const SceneSource& source) {
-  const Result<OffscreenContext> context = OffscreenContext::open();
+Bitmap draw_in(const Result<OffscreenContext>& context, const SceneSource& source) {
   if (!context.ok()) return {};
   View view;
   view.width_px = 1200;
@@ -43,6 +40,14 @@ Bitmap picture_for_paper(const SceneSource& source) {
   } catch (const std::runtime_error&) {
     return {};
   }
+}
+
+}  // namespace
+
+Bitmap picture_for_paper(const SceneSource& source) { return draw_in(OffscreenContext::open(), source); }
+
+Bitmap picture_for_paper_beside_window(const SceneSource& source) {
+  return draw_in(OffscreenContext::open_beside_another(), source);
 }
 
 }  // namespace laywright

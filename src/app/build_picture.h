@@ -8,5 +8,7 @@ namespace laywright {
 
 // The whole spool on white, without words on it. Without pixels where nothing can be drawn (no OpenGL on this machine).
 [[nodiscard]] Bitmap picture_for_paper(const SceneSource& source);
+// The same on a thread of a program whose window draws at the same time.
+[[nodiscard]] Bitmap picture_for_paper_beside_window(const SceneSource& source);
 
 }  // namespace laywright

@@ -12,6 +12,7 @@
 #include <fmt/format.h>
 #include <imgui.h>
 
+#include "app/build_picture.h"
 #include "app/desktop_picture.h"
 #include "app/desktop_state.h"
 #include "app/desktop_window.h"
@@ -137,6 +138,7 @@ void Desktop::set_up_panels() {
   images_ = std::make_unique<PanelImages>();
   panels_.show_image = [this](ImageSlot slot, const PanelImage& image) { return images_->show(slot, image); };
   panels_.wake = DesktopWindow::wake;
+  panels_.paper_picture = picture_for_paper_beside_window;
   panels_.places.wanted = !options_.state_file.empty();
 }
 

@@ -2,6 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "workbench/machine_quantity.h"
+
 namespace laywright {
 namespace {
 
@@ -45,7 +47,12 @@ Json stage(const Stage& stage, const Wound& wound) {
   const Vec3& t = view.camera.target;
   return {{"picked", std::move(picked)},
           {"chosen_finding", optional(view.chosen_finding)},
-          {"scrub", {{"at_end", moment.at_end}, {"turn", moment.turn}, {"playing", stage.playback.playing}}},
+          {"scrub",
+           {{"at_end", moment.at_end},
+            {"turn", moment.turn},
+            {"length_mm", moment.length_mm},
+            {"layer", moment.layer},
+            {"playing", stage.playback.playing}}},
           {"wedge", view.wedge ? Json{view.wedge->from, view.wedge->to} : Json(nullptr)},
           {"axial_cut", optional(view.axial_cut_rad)},
           {"first_layer", view.first_layer},
@@ -65,6 +72,34 @@ Json section(const SectionState& section) {
           {"angle_deg", section.angle_deg},
           {"x_from_mm", section.seen.x_from},
           {"width_mm", section.seen.x_to - section.seen.x_from}};
+}
+
+// What the tab Machine shows.
+Json machine(const Workbench& bench, const Wound& wound) {
+  const TakeupPtr run = wound.takeup();
+  if (!run) return nullptr;
+  const Stage& stage = bench.active()->stage;
+  Json shown = Json::object(), missing = Json::object(), warnings = Json::array();
+  for (const MachineRow& row : machine_rows(wound, *run, moment_of(stage.playback, wound), stage.view.units)) {
+    if (row.missing.empty()) shown[row.id] = row.text;
+    if (!row.missing.empty()) missing[row.id] = row.missing;
+  }
+  for (const MachineWarning& w : run->warnings) {
+    warnings.push_back({{"kind", name_of(w.kind)}, {"note", w.note}, {"text", w.text}});
+  }
+  return {{"shown", std::move(shown)}, {"missing", std::move(missing)}, {"warnings", std::move(warnings)}};
+}
+
+Json sheet(const Workbench& bench, const SheetState& state) {
+  Json saving = nullptr;
+  if (const std::optional<SheetSaving>& s = bench.sheet_saving()) {
+    saving = {{"path", s->path}, {"done", s->outcome.has_value()}, {"failed", s->outcome && !s->outcome->empty()}};
+  }
+  const PanelImage& page = state.pages.images[0];
+  return {{"drawn", state.pages.drawings != nullptr},
+          {"letter", state.pages.paper == Paper::letter},
+          {"page_px", {page.width, page.height}},
+          {"saving", std::move(saving)}};
 }
 
 }  // namespace
@@ -100,6 +135,8 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
   if (const WoundPtr wound = bench.wound()) {
     all["build"] = build(*wound);
     all["stage"] = stage(desk->stage, *wound);
+    all["machine"] = machine(bench, *wound);
+    all["sheet"] = sheet(bench, panels.sheet);
   }
   all["scene"] = shown.scene != nullptr;
   all["scene_busy"] = shown.busy;

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "app/build_picture.h"
 #include "app/exit_code.h"
 #include "app/output.h"
 #include "app/watch.h"
@@ -50,29 +51,34 @@ Outcome lay_and_report(const Plan& plan, const LayOptions& options) {
   }
 
   watch.begin("laying");
-  const Result<Build> laid = lay(plan, options.settings, progress);
+  Result<Build> laid = lay(plan, options.settings, progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   if (!laid.ok()) return {exit_unsound, laid.issues(), {}};
+  const Issues warnings = laid.issues();
 
   watch.begin("measuring");
-  const Measurements measurements = measure(plan, laid.value(), progress);
+  const auto build = std::make_shared<const Build>(std::move(laid).value());
+  const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, progress));
   if (progress.cancelled()) return {exit_stopped, {}, {}};
-  const TakeupRun run = take_up(plan, laid.value(), measurements, progress);
+  const TakeupRun run = take_up(plan, *build, *measurements, progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
 
   SummaryStyle style;
   style.whole_lists_in = files ? options.folder + " (layers.csv, findings.csv)" : "--json, or --out DIR";
-  std::string text = options.json ? to_json(plan, laid.value(), measurements, run)
-                                  : summary_text(plan, laid.value(), measurements, run, style);
+  std::string text = options.json ? to_json(plan, *build, *measurements, run)
+                                  : summary_text(plan, *build, *measurements, run, style);
   if (files) {
     watch.begin("writing");
-    Issues trouble = add_reports(*files, plan, laid.value(), measurements, run, options.reports, progress);
+    ReportSettings settings = options.reports;
+    if (build->nodes.size() > 0) settings.sheet_picture = picture_for_paper(SceneSource(plan, build, measurements));
+    if (progress.cancelled()) return {exit_stopped, {}, {}};
+    Issues trouble = add_reports(*files, plan, *build, *measurements, run, settings, progress);
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     if (trouble.empty()) trouble = files->commit();
     if (!trouble.empty()) return {exit_not_written, trouble, {}};
     if (!options.json) text += fmt::format("\nWritten into {}\n  {}\n", options.folder, report_names);
   }
-  return {exit_done, laid.issues(), std::move(text)};
+  return {exit_done, warnings, std::move(text)};
 }
 
 int lay_plan(const LayOptions& options) {

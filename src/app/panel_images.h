@@ -18,7 +18,7 @@ class PanelImages {
     Texture texture;
     std::uint64_t version = 0;
   };
-  std::array<Slot, 2> slots_;
+  std::array<Slot, 4> slots_;
 };
 
 }  // namespace laywright

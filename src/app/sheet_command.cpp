@@ -1,6 +1,5 @@
 #include "app/sheet_command.h"
 
-#include <filesystem>
 #include <memory>
 #include <new>
 #include <optional>
@@ -16,8 +15,8 @@
 #include "lay/lay.h"
 #include "measure/measurements.h"
 #include "plan/plan_file.h"
-#include "report/cairo_sink.h"
 #include "report/setup_sheet.h"
+#include "report/sheet_file.h"
 #include "takeup/takeup_run.h"
 
 namespace laywright {
@@ -35,27 +34,7 @@ struct Outcome {
   Issues issues;
 };
 
-enum class Format { pdf, svg, png };
-
-std::optional<Format> format_of(const std::string& file) {
-  std::string ending = std::filesystem::path(file).extension().string();
-  for (char& c : ending) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  if (ending == ".pdf") return Format::pdf;
-  if (ending == ".svg") return Format::svg;
-  if (ending == ".png") return Format::png;
-  return std::nullopt;
-}
-
-std::string bytes_of(Format format, const std::vector<Drawing>& pages, int page) {
-  switch (format) {
-    case Format::pdf: return to_pdf(pages);
-    case Format::svg: return to_svg(pages[static_cast<std::size_t>(page) - 1]);
-    case Format::png: return to_png(pages[static_cast<std::size_t>(page) - 1]);
-  }
-  return {};
-}
-
-Outcome lay_and_draw(const Plan& plan, const SheetOptions& options, Format format) {
+Outcome lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat format) {
   Watch watch;
   Progress& progress = watch.progress();
   watch.begin("laying");
@@ -75,7 +54,7 @@ Outcome lay_and_draw(const Plan& plan, const SheetOptions& options, Format forma
   SetupSheet sheet{plan, *build, *measurements, run, options.paper == "letter" ? Paper::letter : Paper::a4, {}};
   if (build->nodes.size() > 0) sheet.picture = picture_for_paper(SceneSource(plan, build, measurements));
   if (progress.cancelled()) return {exit_stopped, {}};
-  const std::string bytes = bytes_of(format, draw_setup_sheet(sheet), options.page.value_or(1));
+  const std::string bytes = sheet_bytes(format, draw_setup_sheet(sheet), options.page.value_or(1));
   if (bytes.empty()) throw std::bad_alloc();
   if (progress.cancelled()) return {exit_stopped, {}};
   Issues trouble = write_file_atomically(options.file, bytes);
@@ -93,13 +72,13 @@ Issue option_issue(const char* option, const std::string& value, const char* all
 }
 
 int make_sheet(const SheetOptions& options) {
-  const std::optional<Format> format = format_of(options.file);
+  const std::optional<SheetFormat> format = sheet_format_of(options.file);
   if (!format) {
     print_issues({option_issue("--output", options.file, "a name that ends in .pdf, .svg or .png",
                                "the ending says what is written")});
     return exit_command_line;
   }
-  if (options.page && *format == Format::pdf) {
+  if (options.page && *format == SheetFormat::pdf) {
     print_issues({option_issue("--page", fmt::format("{}", *options.page), "with .svg and .png only",
                                "a PDF holds both pages")});
     return exit_command_line;

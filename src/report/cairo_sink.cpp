@@ -143,6 +143,15 @@ bool paint(const Drawing& drawing, cairo_surface_t* surface, double units_per_mm
   return cairo_status(cr) == CAIRO_STATUS_SUCCESS;
 }
 
+constexpr double mm_per_inch = 25.4;
+
+Surface image_of(const Drawing& drawing, double dots_per_inch) {
+  const double per_mm = dots_per_inch / mm_per_inch;
+  const int width = static_cast<int>(std::lround(drawing.width_mm * per_mm));
+  const int height = static_cast<int>(std::lround(drawing.height_mm * per_mm));
+  return {cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height), &cairo_surface_destroy};
+}
+
 }  // namespace
 
 std::string to_svg(const Drawing& drawing) {
@@ -157,7 +166,7 @@ std::string to_svg(const Drawing& drawing) {
 
 std::string to_pdf(const std::vector<Drawing>& pages) {
   if (pages.empty()) return {};
-  constexpr double points_per_mm = 72.0 / 25.4;
+  constexpr double points_per_mm = 72.0 / mm_per_inch;
   std::string bytes;
   const Surface surface(cairo_pdf_surface_create_for_stream(&append, &bytes, pages.front().width_mm * points_per_mm,
                                                             pages.front().height_mm * points_per_mm),
@@ -175,14 +184,35 @@ std::string to_pdf(const std::vector<Drawing>& pages) {
 }
 
 std::string to_png(const Drawing& drawing, double dots_per_inch) {
-  const double per_mm = dots_per_inch / 25.4;
-  const int width = static_cast<int>(std::lround(drawing.width_mm * per_mm));
-  const int height = static_cast<int>(std::lround(drawing.height_mm * per_mm));
-  const Surface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height), &cairo_surface_destroy);
+  const Surface surface = image_of(drawing, dots_per_inch);
   std::string bytes;
-  const bool painted = paint(drawing, surface.get(), per_mm);
+  const bool painted = paint(drawing, surface.get(), dots_per_inch / mm_per_inch);
   const auto status = cairo_surface_write_to_png_stream(surface.get(), &append, &bytes);
   return painted && status == CAIRO_STATUS_SUCCESS ? bytes : std::string();
+}
+
+Bitmap to_pixels(const Drawing& drawing, double dots_per_inch) {
+  const Surface surface = image_of(drawing, dots_per_inch);
+  if (!paint(drawing, surface.get(), dots_per_inch / mm_per_inch)) return {};
+  cairo_surface_flush(surface.get());
+  Bitmap bitmap;
+  bitmap.width = cairo_image_surface_get_width(surface.get());
+  bitmap.height = cairo_image_surface_get_height(surface.get());
+  const unsigned char* rows = cairo_image_surface_get_data(surface.get());
+  const auto stride = static_cast<std::size_t>(cairo_image_surface_get_stride(surface.get()));
+  for (int row = 0; row < bitmap.height; ++row) {
+    for (int column = 0; column < bitmap.width; ++column) {
+      std::uint32_t pixel = 0;
+      const std::size_t at =
+          static_cast<std::size_t>(row) * stride + static_cast<std::size_t>(column) * sizeof pixel;
+      std::memcpy(&pixel, rows + at, sizeof pixel);
+      for (const unsigned shift : {16U, 8U, 0U}) {
+        bitmap.pixels.push_back(static_cast<std::uint8_t>((pixel >> shift) & 0xFFU));
+      }
+      bitmap.pixels.push_back(255);
+    }
+  }
+  return bitmap;
 }
 
 }  // namespace laywright

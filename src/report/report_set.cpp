@@ -7,6 +7,7 @@
 #include "report/csv.h"
 #include "report/json.h"
 #include "report/section_sheet.h"
+#include "report/setup_sheet.h"
 #include "report/summary.h"
 
 namespace laywright {
@@ -28,6 +29,7 @@ Issues add_reports(FileSet& files, const Plan& plan, const Build& build, const M
   SummaryStyle whole;
   whole.most_layers = whole.most_findings = SummaryStyle::all;
   const auto picture = [&] { return draw_section_sheet(plan, build, measurements, settings.section_angle_deg); };
+  const SetupSheet sheet{plan, build, measurements, run, Paper::a4, settings.sheet_picture};
   const std::function<Issues()> reports[] = {
       [&] { return files.add("summary.txt", summary_text(plan, build, measurements, run, whole)); },
       [&] { return files.add("build.json", to_json(plan, build, measurements, run)); },
@@ -36,6 +38,7 @@ Issues add_reports(FileSet& files, const Plan& plan, const Build& build, const M
       [&] { return files.add("path.csv", [&](std::ostream& out) { write_path_csv(out, build, progress); }); },
       [&] { return add_picture(files, "section.svg", to_svg(picture())); },
       [&] { return add_picture(files, "section.png", to_png(picture())); },
+      [&] { return add_picture(files, "sheet.pdf", to_pdf(draw_setup_sheet(sheet))); },
   };
   for (const auto& report : reports) {
     if (progress.cancelled()) return {};

@@ -5,16 +5,18 @@
 #include "lay/build.h"
 #include "measure/measurements.h"
 #include "plan/lay_plan.h"
+#include "report/drawing.h"
 #include "report/file_set.h"
 #include "takeup/takeup_run.h"
 
 namespace laywright {
 
 inline constexpr const char* report_names =
-    "summary.txt, build.json, layers.csv, findings.csv, path.csv, section.svg, section.png";
+    "summary.txt, build.json, layers.csv, findings.csv, path.csv, section.svg, section.png, sheet.pdf";
 
 struct ReportSettings {
   double section_angle_deg = 0.0;  // of the spool; any value, taken round the circle
+  Bitmap sheet_picture;            // as SetupSheet::picture
 };
 
 // Adds every report to the set, without a commit. Returns no issues, or the one that stopped it. When `progress`

@@ -21,9 +21,6 @@ struct RowGroup {
 
 [[nodiscard]] double draw_row_groups(Drawing& page, const Box& column, const std::vector<RowGroup>& groups);
 
-// Decimals that show so many digits that count of a value of this size, at most 7.
-[[nodiscard]] int decimals_for(double size, int digits);
-
 // A heading with a line under it; returns the top of what follows.
 [[nodiscard]] double draw_heading(Drawing& page, double left, double width, double top, const std::string& words);
 

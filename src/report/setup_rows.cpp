@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cmath>
 
 #include "report/drafting.h"
 #include "report/setup_parts.h"
@@ -29,11 +28,6 @@ double draw_row(Drawing& page, const Box& column, double top, const Row& row) {
 }
 
 }  // namespace
-
-int decimals_for(double size, int digits) {
-  if (!(size > 0.0)) return digits - 1;
-  return std::clamp(digits - 1 - static_cast<int>(std::floor(std::log10(size))), 0, 7);
-}
 
 double draw_heading(Drawing& page, double left, double width, double top, const std::string& words) {
   put(page, {left, top + 3.0}, words, {3.0, true, Align::start, ink});

@@ -24,24 +24,23 @@ std::vector<double> sample_lengths(const TurnLine& line) {
   return lengths;
 }
 
-void add_speeds(const Wound& wound, MachineCurves& curves) {
-  const std::optional<double> speed = wound.plan.wind().line_speed_mm_per_s;
+void add_speeds(const MachineWind& wind, MachineCurves& curves) {
+  const std::optional<double> speed = wind.plan.wind().line_speed_mm_per_s;
   if (!speed) return;
   for (std::size_t i = 0; i < curves.length_mm.size(); ++i) {
-    const double rpm =
-        spool_speed_rpm(*speed, wound.line.length_per_turn_mm(wound.line.turn_at(curves.length_mm[i])));
+    const double rpm = spool_speed_rpm(*speed, wind.line.length_per_turn_mm(wind.line.turn_at(curves.length_mm[i])));
     curves.time_s.push_back(curves.length_mm[i] / *speed);
     curves.spool_rpm.push_back(rpm);
-    curves.traverse_mm_per_s.push_back(rpm / 60.0 * setting_in_layer(wound.plan, curves.layer[i]).pitch_mm);
+    curves.traverse_mm_per_s.push_back(rpm / 60.0 * setting_in_layer(wind.plan, curves.layer[i]).pitch_mm);
     curves.reversals_per_min.push_back(rpm * curves.reversals_per_turn[i]);
   }
 }
 
-void add_pull(const Wound& wound, MachineCurves& curves) {
-  const auto& takeup = wound.plan.takeup();
-  const Fiber& fiber = wound.plan.fiber();
+void add_pull(const MachineWind& wind, MachineCurves& curves) {
+  const auto& takeup = wind.plan.takeup();
+  const Fiber& fiber = wind.plan.fiber();
   for (const double radius : curves.radius_mm) {
-    const std::optional<double> tension = planned_tension(wound, radius);
+    const std::optional<double> tension = planned_tension(wind, radius);
     if (!tension) return;
     curves.tension_N.push_back(*tension);
     curves.torque_Nmm.push_back(*tension * radius);
@@ -67,20 +66,20 @@ void add_slip(const Plan& plan, MachineCurves& curves) {
 }
 
 // Thin rings of fiber, turn by turn: sum of m r^2.
-void add_inertia(const Wound& wound, MachineCurves& curves) {
-  const std::optional<double> mass = wound.plan.fiber().linear_mass_g_per_km;
+void add_inertia(const MachineWind& wind, MachineCurves& curves) {
+  const std::optional<double> mass = wind.plan.fiber().linear_mass_g_per_km;
   if (!mass) return;
-  const double rim_m = 0.5e-3 * wound.plan.spool().flange_diameter_mm;
-  double inertia = wound.plan.spool().mass_kg.value_or(0.0) * rim_m * rim_m;
+  const double rim_m = 0.5e-3 * wind.plan.spool().flange_diameter_mm;
+  double inertia = wind.plan.spool().mass_kg.value_or(0.0) * rim_m * rim_m;
   const auto ring = [&](std::size_t turn, double length_mm) {
-    const double radius_m = 1e-3 * wound.line.radius_mm(turn);
+    const double radius_m = 1e-3 * wind.line.radius_mm(turn);
     return 1e-9 * *mass * length_mm * radius_m * radius_m;  // g/km is 1e-9 kg/mm
   };
   std::size_t turn = 0;
   for (const double length : curves.length_mm) {
-    const std::size_t here = wound.line.turn_at(length);
-    for (; turn < here; ++turn) inertia += ring(turn, wound.line.start_mm(turn + 1) - wound.line.start_mm(turn));
-    curves.inertia_kg_m2.push_back(inertia + ring(here, length - wound.line.start_mm(here)));
+    const std::size_t here = wind.line.turn_at(length);
+    for (; turn < here; ++turn) inertia += ring(turn, wind.line.start_mm(turn + 1) - wind.line.start_mm(turn));
+    curves.inertia_kg_m2.push_back(inertia + ring(here, length - wind.line.start_mm(here)));
   }
   for (std::size_t i = 0; i < curves.spool_rpm.size(); ++i) {
     curves.ramp_torque_Nmm.push_back(ramp_torque_Nmm(curves.inertia_kg_m2[i], curves.spool_rpm[i], stated_ramp_s));
@@ -89,32 +88,32 @@ void add_inertia(const Wound& wound, MachineCurves& curves) {
 
 }  // namespace
 
-double Wound::turns_of_layer(std::size_t layer) const {
+double MachineWind::turns_of_layer(std::size_t layer) const {
   const std::vector<LayerRow>& rows = measurements.layers;
   const double turns = rows[layer].turns;
   return layer > 0 && layer + 1 == rows.size() ? std::max(turns, rows[layer - 1].turns) : turns;
 }
 
-std::optional<double> planned_tension(const Wound& wound, double radius_mm) {
-  const std::optional<double> start = wound.plan.wind().tension_N;
-  if (!start || !wound.plan.takeup()) return std::nullopt;
-  return tension_at(*wound.plan.takeup(), *start, wound.line.radius_mm(0), radius_mm);
+std::optional<double> planned_tension(const MachineWind& wind, double radius_mm) {
+  const std::optional<double> start = wind.plan.wind().tension_N;
+  if (!start || !wind.plan.takeup()) return std::nullopt;
+  return tension_at(*wind.plan.takeup(), *start, wind.line.radius_mm(0), radius_mm);
 }
 
-MachineCurves make_curves(const Wound& wound) {
+MachineCurves make_curves(const MachineWind& wind) {
   MachineCurves curves;
-  for (const double length : sample_lengths(wound.line)) {
-    const std::size_t layer = wound.line.layer_at(length);
+  for (const double length : sample_lengths(wind.line)) {
+    const std::size_t layer = wind.line.layer_at(length);
     curves.length_mm.push_back(length);
-    curves.turn.push_back(wound.line.angle_at(length));
+    curves.turn.push_back(wind.line.angle_at(length));
     curves.layer.push_back(static_cast<int>(layer) + 1);
-    curves.radius_mm.push_back(wound.line.radius_mm(wound.line.turn_at(length)));
-    curves.reversals_per_turn.push_back(1.0 / wound.turns_of_layer(layer));
+    curves.radius_mm.push_back(wind.line.radius_mm(wind.line.turn_at(length)));
+    curves.reversals_per_turn.push_back(1.0 / wind.turns_of_layer(layer));
   }
-  add_speeds(wound, curves);
-  add_pull(wound, curves);
-  add_slip(wound.plan, curves);
-  add_inertia(wound, curves);
+  add_speeds(wind, curves);
+  add_pull(wind, curves);
+  add_slip(wind.plan, curves);
+  add_inertia(wind, curves);
   return curves;
 }
 

@@ -23,12 +23,12 @@ void advance_one_station(Guide& guide, double station_rad) {
 
 }  // namespace
 
-std::optional<FleetAngle> find_fleet_angle(const Wound& wound, Progress& progress) {
-  const double free_length = wound.plan.traverse().free_length_mm;
+std::optional<FleetAngle> find_fleet_angle(const MachineWind& wind, Progress& progress) {
+  const double free_length = wind.plan.traverse().free_length_mm;
   if (free_length <= 0.0) return std::nullopt;
-  const NodeStore& nodes = wound.build.nodes;
-  const double station = 2.0 * std::numbers::pi / wound.build.stations_per_turn;
-  Guide guide(wound.plan, wound.build.seed);
+  const NodeStore& nodes = wind.build.nodes;
+  const double station = 2.0 * std::numbers::pi / wind.build.stations_per_turn;
+  Guide guide(wind.plan, wind.build.seed);
   double most = 0.0;
   std::size_t at = 0;
   for (std::size_t k = 0; k < nodes.size(); ++k) {
@@ -42,15 +42,15 @@ std::optional<FleetAngle> find_fleet_angle(const Wound& wound, Progress& progres
   }
   FleetAngle fleet;
   fleet.steady_deg =
-      deg * std::atan(wound.plan.traverse().pitch_mm / (2.0 * std::numbers::pi * wound.line.radius_mm(0)));
+      deg * std::atan(wind.plan.traverse().pitch_mm / (2.0 * std::numbers::pi * wind.line.radius_mm(0)));
   fleet.greatest_deg = deg * std::atan(most / free_length);
-  fleet.at_turn = static_cast<double>(at) / wound.build.stations_per_turn;
+  fleet.at_turn = static_cast<double>(at) / wind.build.stations_per_turn;
   return fleet;
 }
 
-std::optional<GuideReversal> find_reversal(const Wound& wound, const MachineCurves& curves) {
+std::optional<GuideReversal> find_reversal(const MachineWind& wind, const MachineCurves& curves) {
   if (curves.spool_rpm.empty()) return std::nullopt;
-  const Traverse& traverse = wound.plan.traverse();
+  const Traverse& traverse = wind.plan.traverse();
   const double turns_per_s = greatest(curves.spool_rpm) / 60.0;
   GuideReversal reversal;
   reversal.speed_mm_per_s = greatest(curves.traverse_mm_per_s);
@@ -65,33 +65,33 @@ std::optional<GuideReversal> find_reversal(const Wound& wound, const MachineCurv
   }
   if (traverse.free_length_mm > 0.0) {
     // After a reversal the lay point turns back only when the length L ln 2 has been laid (derived from the pursuit).
-    reversal.hidden_time_s = traverse.free_length_mm * std::numbers::ln2 / *wound.plan.wind().line_speed_mm_per_s;
+    reversal.hidden_time_s = traverse.free_length_mm * std::numbers::ln2 / *wind.plan.wind().line_speed_mm_per_s;
   }
   return reversal;
 }
 
 namespace {
 
-void find_least_tension(const Wound& wound, HoldLimits& hold) {
-  const Fiber& fiber = wound.plan.fiber();
-  const std::optional<double> speed = wound.plan.wind().line_speed_mm_per_s;
+void find_least_tension(const MachineWind& wind, HoldLimits& hold) {
+  const Fiber& fiber = wind.plan.fiber();
+  const std::optional<double> speed = wind.plan.wind().line_speed_mm_per_s;
   if (!fiber.linear_mass_g_per_km || !speed) return;
   const double stiffness = fiber.modulus_MPa && fiber.core_diameter_mm
                                ? bending_stiffness_Nmm2(*fiber.modulus_MPa, *fiber.core_diameter_mm)
                                : 0.0;
   double least = 0.0;
-  for (std::size_t turn = 0; turn < wound.line.turns(); ++turn) {
-    const double radius = wound.line.radius_mm(turn);
+  for (std::size_t turn = 0; turn < wind.line.turns(); ++turn) {
+    const double radius = wind.line.radius_mm(turn);
     least = std::max(least, least_tension_N(*fiber.linear_mass_g_per_km, *speed, radius, stiffness));
   }
   hold.least_tension_N = least;
 }
 
 // While the spool is brought up, inertia takes from the pull; while it runs down against the fiber, it adds to it.
-void find_ramps(const Wound& wound, const MachineCurves& curves, HoldLimits& hold) {
+void find_ramps(const MachineWind& wind, const MachineCurves& curves, HoldLimits& hold) {
   if (curves.ramp_torque_Nmm.empty() || curves.tension_N.empty()) return;
   double start = 0.0, stop = 0.0;
-  const std::optional<double> most = wound.plan.fiber().max_tension_N;
+  const std::optional<double> most = wind.plan.fiber().max_tension_N;
   for (std::size_t i = 0; i < curves.length_mm.size(); ++i) {
     const double pull_seconds = curves.ramp_torque_Nmm[i] * stated_ramp_s / curves.radius_mm[i];
     start = std::max(start, pull_seconds / curves.tension_N[i]);
@@ -103,16 +103,16 @@ void find_ramps(const Wound& wound, const MachineCurves& curves, HoldLimits& hol
 
 }  // namespace
 
-HoldLimits find_hold(const Wound& wound, const MachineCurves& curves) {
+HoldLimits find_hold(const MachineWind& wind, const MachineCurves& curves) {
   HoldLimits hold;
-  const double friction = wound.plan.fiber().friction;
+  const double friction = wind.plan.fiber().friction;
   if (std::isfinite(friction)) hold.capstan_ratio_per_turn = capstan_ratio(friction, 1.0);
-  const Traverse& traverse = wound.plan.traverse();
+  const Traverse& traverse = wind.plan.traverse();
   if (traverse.free_length_mm > 0.0) {
     hold.friction_at_reversal = friction_at_reversal(traverse.pitch_mm, traverse.free_length_mm);
   }
-  find_least_tension(wound, hold);
-  find_ramps(wound, curves, hold);
+  find_least_tension(wind, hold);
+  find_ramps(wind, curves, hold);
   return hold;
 }
 

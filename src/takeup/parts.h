@@ -7,7 +7,7 @@
 namespace laywright {
 
 // What every part reads. The wind has some length.
-struct Wound {
+struct MachineWind {
   const Plan& plan;
   const Build& build;
   const Measurements& measurements;
@@ -17,18 +17,18 @@ struct Wound {
   [[nodiscard]] double turns_of_layer(std::size_t layer) const;
 };
 
-[[nodiscard]] MachineCurves make_curves(const Wound& wound);
-[[nodiscard]] std::vector<Checkpoint> make_checkpoints(const Wound& wound);
-[[nodiscard]] std::vector<StepPlace> place_steps(const Wound& wound);
-[[nodiscard]] CounterSetting set_counter(const Wound& wound);
-[[nodiscard]] std::optional<FleetAngle> find_fleet_angle(const Wound& wound, Progress& progress);
-[[nodiscard]] HoldLimits find_hold(const Wound& wound, const MachineCurves& curves);
-[[nodiscard]] std::optional<GuideReversal> find_reversal(const Wound& wound, const MachineCurves& curves);
-[[nodiscard]] std::optional<PressureEstimate> estimate_pressure(const Wound& wound);
+[[nodiscard]] MachineCurves make_curves(const MachineWind& wind);
+[[nodiscard]] std::vector<Checkpoint> make_checkpoints(const MachineWind& wind);
+[[nodiscard]] std::vector<StepPlace> place_steps(const MachineWind& wind);
+[[nodiscard]] CounterSetting set_counter(const MachineWind& wind);
+[[nodiscard]] std::optional<FleetAngle> find_fleet_angle(const MachineWind& wind, Progress& progress);
+[[nodiscard]] HoldLimits find_hold(const MachineWind& wind, const MachineCurves& curves);
+[[nodiscard]] std::optional<GuideReversal> find_reversal(const MachineWind& wind, const MachineCurves& curves);
+[[nodiscard]] std::optional<PressureEstimate> estimate_pressure(const MachineWind& wind);
 [[nodiscard]] std::vector<MissingKey> find_missing(const Plan& plan);
-[[nodiscard]] std::vector<MachineWarning> find_warnings(const Wound& wound, const TakeupRun& run);
+[[nodiscard]] std::vector<MachineWarning> find_warnings(const MachineWind& wind, const TakeupRun& run);
 
 // The tension at a radius of the centre line, N; none without wind.tension and [takeup].
-[[nodiscard]] std::optional<double> planned_tension(const Wound& wound, double radius_mm);
+[[nodiscard]] std::optional<double> planned_tension(const MachineWind& wind, double radius_mm);
 
 }  // namespace laywright

@@ -12,8 +12,8 @@ namespace {
 constexpr std::size_t places = 41;
 constexpr double stiff_ratio = 1.0, soft_ratio = 10.0;
 
-double tension_in(const Wound& wound, double radius_mm) {
-  return planned_tension(wound, radius_mm).value_or(*wound.plan.wind().tension_N);
+double tension_in(const MachineWind& wind, double radius_mm) {
+  return planned_tension(wind, radius_mm).value_or(*wind.plan.wind().tension_N);
 }
 
 PressureEstimate::Profile profile_of(WoundRoll roll, double ratio, double barrel_mm,
@@ -37,12 +37,11 @@ PressureEstimate::Profile profile_of(WoundRoll roll, double ratio, double barrel
 
 }  // namespace
 
-std::optional<PressureEstimate> estimate_pressure(const Wound& wound) {
-  const Plan& plan = wound.plan;
+std::optional<PressureEstimate> estimate_pressure(const MachineWind& wind) {
+  const Plan& plan = wind.plan;
   const Spool& spool = plan.spool();
-  const SurfaceProfile& surface = wound.measurements.surface;
-  if (!plan.wind().tension_N || surface.mean_mm.empty() || wound.measurements.fill_factor <= 0.0)
-    return std::nullopt;
+  const SurfaceProfile& surface = wind.measurements.surface;
+  if (!plan.wind().tension_N || surface.mean_mm.empty() || wind.measurements.fill_factor <= 0.0) return std::nullopt;
 
   const double barrel = 0.5 * spool.barrel_diameter_mm + 0.25 * spool.barrel_taper_mm;
   double outer = 0.0;
@@ -50,16 +49,16 @@ std::optional<PressureEstimate> estimate_pressure(const Wound& wound) {
   if (outer <= barrel) return std::nullopt;
 
   // A unit of the winding's section holds fiber of the share `fill`, each of which pulls with the tension.
-  const double d = wound.build.fiber_diameter_mm;
-  const double per_mm2 = wound.measurements.fill_factor / (0.25 * std::numbers::pi * d * d);
+  const double d = wind.build.fiber_diameter_mm;
+  const double per_mm2 = wind.measurements.fill_factor / (0.25 * std::numbers::pi * d * d);
   WoundRoll roll;
   roll.outer_radius = outer / barrel;
-  roll.wound_stress = [&](double radius) { return per_mm2 * tension_in(wound, radius * barrel + 0.5 * d); };
+  roll.wound_stress = [&](double radius) { return per_mm2 * tension_in(wind, radius * barrel + 0.5 * d); };
 
   PressureEstimate estimate;
   estimate.tension_assumed_constant = !plan.takeup();
   estimate.wound_stress_MPa = roll.wound_stress(1.0);
-  estimate.one_layer_MPa = tension_in(wound, barrel + 0.5 * d) / (barrel * setting_in_layer(plan, 1).pitch_mm);
+  estimate.one_layer_MPa = tension_in(wind, barrel + 0.5 * d) / (barrel * setting_in_layer(plan, 1).pitch_mm);
   for (std::size_t i = 0; i < places; ++i) {
     estimate.radius_mm.push_back(barrel + (outer - barrel) * static_cast<double>(i) / (places - 1));
   }

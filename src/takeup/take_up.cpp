@@ -6,10 +6,10 @@
 namespace laywright {
 namespace {
 
-void find_bend(const Wound& wound, TakeupRun& run) {
-  const Fiber& fiber = wound.plan.fiber();
+void find_bend(const MachineWind& wind, TakeupRun& run) {
+  const Fiber& fiber = wind.plan.fiber();
   if (!fiber.core_diameter_mm) return;
-  run.bend_strain = bend_strain(*fiber.core_diameter_mm, wound.line.radius_mm(0));
+  run.bend_strain = bend_strain(*fiber.core_diameter_mm, wind.line.radius_mm(0));
   if (fiber.modulus_MPa) run.bend_stress_MPa = *run.bend_strain * *fiber.modulus_MPa;
 }
 
@@ -43,24 +43,24 @@ TakeupRun take_up(const Plan& plan, const Build& build, const Measurements& meas
     return run;
   }
   const TurnLine line(build);
-  const Wound wound{plan, build, measurements, line};
-  run.curves = make_curves(wound);
+  const MachineWind wind{plan, build, measurements, line};
+  run.curves = make_curves(wind);
   progress.report(0.3);
-  run.checkpoints = make_checkpoints(wound);
-  run.steps = place_steps(wound);
-  run.counter = set_counter(wound);
+  run.checkpoints = make_checkpoints(wind);
+  run.steps = place_steps(wind);
+  run.counter = set_counter(wind);
   if (!run.curves.time_s.empty()) {
     run.time_s = run.curves.time_s.back();
     run.least_speed_ceiling_rpm = *std::max_element(run.curves.spool_rpm.begin(), run.curves.spool_rpm.end());
   }
-  run.fleet = find_fleet_angle(wound, progress);
+  run.fleet = find_fleet_angle(wind, progress);
   progress.report(0.8);
   if (progress.cancelled()) return run;
-  run.hold = find_hold(wound, run.curves);
-  run.reversal = find_reversal(wound, run.curves);
-  find_bend(wound, run);
-  run.pressure = estimate_pressure(wound);
-  run.warnings = find_warnings(wound, run);
+  run.hold = find_hold(wind, run.curves);
+  run.reversal = find_reversal(wind, run.curves);
+  find_bend(wind, run);
+  run.pressure = estimate_pressure(wind);
+  run.warnings = find_warnings(wind, run);
   progress.report(1.0);
   return run;
 }

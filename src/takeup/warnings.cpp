@@ -30,12 +30,12 @@ std::string metres(double mm) {
 double greatest(const std::vector<double>& values) { return *std::max_element(values.begin(), values.end()); }
 double least(const std::vector<double>& values) { return *std::min_element(values.begin(), values.end()); }
 
-Found speed_ceiling(const Wound& wound, const TakeupRun& run) {
-  const auto& takeup = wound.plan.takeup();
+Found speed_ceiling(const MachineWind& wind, const TakeupRun& run) {
+  const auto& takeup = wind.plan.takeup();
   if (!takeup || !takeup->speed_ceiling_rpm || !run.least_speed_ceiling_rpm) return {};
   const double needed = *run.least_speed_ceiling_rpm, ceiling = *takeup->speed_ceiling_rpm;
   if (ceiling >= needed) return {};
-  const double line_m_per_min = *wound.plan.wind().line_speed_mm_per_s * 0.06 * ceiling / needed;
+  const double line_m_per_min = *wind.plan.wind().line_speed_mm_per_s * 0.06 * ceiling / needed;
   return MachineWarning{
       Kind::speed_ceiling,
       false,
@@ -46,9 +46,9 @@ Found speed_ceiling(const Wound& wound, const TakeupRun& run) {
       {{"ceiling_rpm", ceiling}, {"needed_rpm", needed}, {"line_speed_at_ceiling_m_per_min", line_m_per_min}}};
 }
 
-Found clutch_range(const Wound& wound, const TakeupRun& run) {
+Found clutch_range(const MachineWind& wind, const TakeupRun& run) {
   if (run.curves.current_A.empty()) return {};
-  const double full = *wound.plan.takeup()->full_current_A, needed = greatest(run.curves.current_A);
+  const double full = *wind.plan.takeup()->full_current_A, needed = greatest(run.curves.current_A);
   if (needed <= full) return {};
   const auto at = static_cast<std::size_t>(
       std::max_element(run.curves.current_A.begin(), run.curves.current_A.end()) - run.curves.current_A.begin());
@@ -62,8 +62,8 @@ Found clutch_range(const Wound& wound, const TakeupRun& run) {
       {{"needed_A", needed}, {"full_A", full}, {"tension_N", tension}, {"at_m", run.curves.length_mm[at] / 1e3}}};
 }
 
-Found tension_too_high(const Wound& wound, const TakeupRun& run) {
-  const std::optional<double> most = wound.plan.fiber().max_tension_N;
+Found tension_too_high(const MachineWind& wind, const TakeupRun& run) {
+  const std::optional<double> most = wind.plan.fiber().max_tension_N;
   if (!most || run.curves.tension_N.empty()) return {};
   const auto at = static_cast<std::size_t>(
       std::max_element(run.curves.tension_N.begin(), run.curves.tension_N.end()) - run.curves.tension_N.begin());
@@ -82,11 +82,11 @@ Found tension_too_high(const Wound& wound, const TakeupRun& run) {
        {"radius", run.curves.radius_mm[at]}}};
 }
 
-Found tension_too_low(const Wound& wound, const TakeupRun& run) {
+Found tension_too_low(const MachineWind& wind, const TakeupRun& run) {
   if (!run.hold.least_tension_N) return {};
   const double needed = *run.hold.least_tension_N;
   const std::optional<double> planned =
-      run.curves.tension_N.empty() ? wound.plan.wind().tension_N : std::optional(least(run.curves.tension_N));
+      run.curves.tension_N.empty() ? wind.plan.wind().tension_N : std::optional(least(run.curves.tension_N));
   if (!planned || *planned >= needed) return {};
   return MachineWarning{
       Kind::tension_too_low,
@@ -97,8 +97,8 @@ Found tension_too_low(const Wound& wound, const TakeupRun& run) {
       {{"tension_N", *planned}, {"needed_N", needed}}};
 }
 
-Found reversal_friction(const Wound& wound, const TakeupRun& run) {
-  const double friction = wound.plan.fiber().friction;
+Found reversal_friction(const MachineWind& wind, const TakeupRun& run) {
+  const double friction = wind.plan.fiber().friction;
   if (!run.hold.friction_at_reversal || *run.hold.friction_at_reversal <= friction) return {};
   return MachineWarning{
       Kind::reversal_friction,
@@ -114,7 +114,7 @@ Found reversal_friction(const Wound& wound, const TakeupRun& run) {
 // Smooth drums: at most 1.5 degrees (wirerope.net, fleet angle page). The lower end of that range, .25 to .5 degrees,
 // is for a rope that leads itself across the drum from a fixed sheave; a guide that travels along leads the fiber, so
 // it does not apply here.
-Found fleet_angle(const Wound&, const TakeupRun& run) {
+Found fleet_angle(const MachineWind&, const TakeupRun& run) {
   constexpr double most_deg = 1.5;
   if (!run.fleet || run.fleet->greatest_deg <= most_deg) return {};
   return MachineWarning{
@@ -128,7 +128,7 @@ Found fleet_angle(const Wound&, const TakeupRun& run) {
       {{"greatest_deg", run.fleet->greatest_deg}, {"at_turn", run.fleet->at_turn}, {"practice_deg", most_deg}}};
 }
 
-Found traverse_reversal(const Wound& wound, const TakeupRun& run) {
+Found traverse_reversal(const MachineWind& wind, const TakeupRun& run) {
   if (!run.reversal) return {};
   const GuideReversal& reversal = *run.reversal;
   const std::string speed = shown(reversal.speed_mm_per_s);
@@ -142,7 +142,7 @@ Found traverse_reversal(const Wound& wound, const TakeupRun& run) {
                     shown(*reversal.time_s), shown(*reversal.acceleration_mm_per_s2)),
         figures};
   }
-  if (wound.plan.traverse().motion == Motion::stepped || reversal.time_s) return {};
+  if (wind.plan.traverse().motion == Motion::stepped || reversal.time_s) return {};
   std::string text =
       fmt::format("The plan turns the guide back at once, from {} mm/s one way to {} mm/s the other.", speed, speed);
   if (reversal.hidden_time_s) {
@@ -155,7 +155,7 @@ Found traverse_reversal(const Wound& wound, const TakeupRun& run) {
   return MachineWarning{Kind::traverse_reversal, true, text, figures};
 }
 
-Found run_down(const Wound&, const TakeupRun& run) {
+Found run_down(const MachineWind&, const TakeupRun& run) {
   const double start = run.hold.shortest_start_s.value_or(0.0), stop = run.hold.shortest_stop_s.value_or(0.0);
   if (std::max(start, stop) <= stated_ramp_s) return {};
   const bool starting = start >= stop;
@@ -172,9 +172,9 @@ Found run_down(const Wound&, const TakeupRun& run) {
       {{starting ? "shortest_start_s" : "shortest_stop_s", std::max(start, stop)}}};
 }
 
-Found length_overrun(const Wound& wound, const TakeupRun& run) {
+Found length_overrun(const MachineWind& wind, const TakeupRun& run) {
   const CounterSetting& counter = run.counter;
-  if (!wound.plan.takeup() || counter.mode != LengthStop::signal || !counter.lead_mm) return {};
+  if (!wind.plan.takeup() || counter.mode != LengthStop::signal || !counter.lead_mm) return {};
   if (*counter.lead_mm == 0.0) {
     return MachineWarning{
         Kind::length_overrun,
@@ -195,21 +195,21 @@ Found length_overrun(const Wound& wound, const TakeupRun& run) {
        {"end_m", counter.end_mm / 1e3}}};
 }
 
-Found rim_reached(const Wound& wound, const TakeupRun&) {
-  if (wound.build.stopped_by != StopReason::rim) return {};
-  MachineWarning warning{Kind::rim_reached, false, "", {{"reached_m", wound.build.length_mm / 1e3}}};
+Found rim_reached(const MachineWind& wind, const TakeupRun&) {
+  if (wind.build.stopped_by != StopReason::rim) return {};
+  MachineWarning warning{Kind::rim_reached, false, "", {{"reached_m", wind.build.length_mm / 1e3}}};
   std::string wanted = "the end of the plan";
-  if (wound.plan.wind().length_mm) {
-    wanted = "the planned " + metres(*wound.plan.wind().length_mm);
-    warning.figures.push_back({"wanted_m", *wound.plan.wind().length_mm / 1e3});
+  if (wind.plan.wind().length_mm) {
+    wanted = "the planned " + metres(*wind.plan.wind().length_mm);
+    warning.figures.push_back({"wanted_m", *wind.plan.wind().length_mm / 1e3});
   }
   warning.text = fmt::format("The rim is reached at {}, before {}: stop there, or use a larger spool.",
-                             metres(wound.build.length_mm), wanted);
+                             metres(wind.build.length_mm), wanted);
   return warning;
 }
 
-Found rim_clearance(const Wound& wound, const TakeupRun&) {
-  const double wanted = wound.plan.limits().rim_clearance_mm, left = wound.measurements.rim_clearance_mm;
+Found rim_clearance(const MachineWind& wind, const TakeupRun&) {
+  const double wanted = wind.plan.limits().rim_clearance_mm, left = wind.measurements.rim_clearance_mm;
   if (wanted <= 0.0 || left >= wanted) return {};
   return MachineWarning{
       Kind::rim_clearance,
@@ -218,7 +218,7 @@ Found rim_clearance(const Wound& wound, const TakeupRun&) {
       {{"clearance", left}, {"wanted", wanted}}};
 }
 
-Found spool_strength(const Wound&, const TakeupRun& run) {
+Found spool_strength(const MachineWind&, const TakeupRun& run) {
   if (!run.pressure) return {};
   const double barrel = run.pressure->stiff.barrel_MPa, soft = run.pressure->soft.barrel_MPa;
   const double force = run.pressure->stiff.flange_force_N;
@@ -254,12 +254,12 @@ const char* name_of(MachineWarningKind kind) {
   return "";
 }
 
-std::vector<MachineWarning> find_warnings(const Wound& wound, const TakeupRun& run) {
+std::vector<MachineWarning> find_warnings(const MachineWind& wind, const TakeupRun& run) {
   std::vector<MachineWarning> warnings;
   for (const auto& find :
        {speed_ceiling, clutch_range, tension_too_high, tension_too_low, rim_reached, rim_clearance,
         reversal_friction, fleet_angle, run_down, length_overrun, traverse_reversal, spool_strength}) {
-    if (Found found = find(wound, run)) warnings.push_back(std::move(*found));
+    if (Found found = find(wind, run)) warnings.push_back(std::move(*found));
   }
   std::stable_partition(warnings.begin(), warnings.end(), [](const MachineWarning& w) { return !w.note; });
   return warnings;

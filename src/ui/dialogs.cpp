@@ -4,24 +4,13 @@
 
 #include "ui/file_dialog.h"
 #include "ui/keys.h"
+#include "ui/modal.h"
+#include "ui/sheet_dialog.h"
 #include "ui/style.h"
 #include "workbench/command_table.h"
 
 namespace laywright {
 namespace {
-
-// A window before all others, in the middle. To be ended with ImGui::EndPopup() when true.
-bool begin_sheet(const char* title, float width, float height) {
-  const ImVec2 window = ImGui::GetIO().DisplaySize;
-  if (!ImGui::IsPopupOpen(title)) ImGui::OpenPopup(title);
-  ImGui::SetNextWindowPos({0.5F * window.x, 0.5F * window.y}, ImGuiCond_Always, {0.5F, 0.5F});
-  ImGui::SetNextWindowSize(
-      {std::min(em(width), 0.94F * window.x), height > 0.0F ? std::min(em(height), 0.9F * window.y) : 0.0F});
-  return ImGui::BeginPopupModal(
-      title, nullptr, ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
-}
-
-bool escape_pressed() { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape)); }
 
 void help_row(std::string_view& group, PanelState& state, const KeyHelp& help) {
   if (help.group != group) {
@@ -42,7 +31,7 @@ void help_row(std::string_view& group, PanelState& state, const KeyHelp& help) {
 }
 
 void help_sheet(PanelState& state, Commands& out) {
-  if (!begin_sheet("Keys and commands", 46.0F, 40.0F)) return;
+  if (!begin_modal("Keys and commands", 46.0F, 40.0F)) return;
   ImGui::BeginChild("keys", {0.0F, -em(2.6F)});
   if (ImGui::BeginTable("keys", 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit)) {
     ImGui::TableSetupColumn("name");
@@ -66,7 +55,7 @@ void help_sheet(PanelState& state, Commands& out) {
 }
 
 void unsaved_sheet(const Workbench& bench, PanelState& state, Commands& out) {
-  if (!begin_sheet("Unsaved changes", 28.0F, 0.0F)) return;
+  if (!begin_modal("Unsaved changes", 28.0F, 0.0F)) return;
   const bool has_file = !bench.active()->document->path().empty();
   ImGui::TextWrapped(
       "%s", fmt::format("\"{}\" has changes that are not saved.", bench.active()->document->title()).c_str());
@@ -92,7 +81,7 @@ void unsaved_sheet(const Workbench& bench, PanelState& state, Commands& out) {
 }
 
 void compare_sheet(const Workbench& bench, PanelState& state, Commands& out) {
-  if (!begin_sheet("Compare with", 28.0F, 0.0F)) return;
+  if (!begin_modal("Compare with", 28.0F, 0.0F)) return;
   bool any = false;
   for (std::size_t i = 0; i < bench.documents().size(); ++i) {
     if (bench.active_index() == i) continue;
@@ -120,7 +109,7 @@ void leave_sheet(const Workbench& bench, PanelState& state, Commands& out) {
     state.quits = true;
     return;
   }
-  if (!begin_sheet("Leave the program", 30.0F, 0.0F)) return;
+  if (!begin_modal("Leave the program", 30.0F, 0.0F)) return;
   ImGui::TextWrapped("Not saved yet:");
   for (const Desk& desk : bench.documents()) {
     if (desk.document->dirty()) ImGui::BulletText("%s", desk.document->title().c_str());
@@ -148,11 +137,13 @@ void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out) {
   if (state.wants_to_quit) return leave_sheet(bench, state, out);
   if (!bench.question()) return;
   switch (*bench.question()) {
-    case cmd::Question::file_to_open: return file_dialog(bench, false, state, out);
-    case cmd::Question::file_to_save: return file_dialog(bench, true, state, out);
+    case cmd::Question::file_to_open: return file_dialog(bench, FileUse::open_plan, state, out);
+    case cmd::Question::file_to_save: return file_dialog(bench, FileUse::save_plan, state, out);
     case cmd::Question::what_to_compare: return compare_sheet(bench, state, out);
     case cmd::Question::close_unsaved: return unsaved_sheet(bench, state, out);
     case cmd::Question::help: return help_sheet(state, out);
+    case cmd::Question::setup_sheet: return sheet_dialog(bench, state, out);
+    case cmd::Question::sheet_to_save: return file_dialog(bench, FileUse::save_sheet, state, out);
   }
 }
 

@@ -61,7 +61,7 @@ void draw_drawer(const Workbench& bench, const Shown& shown, PanelState& state, 
     tab("Section", [&] { section_panel(bench, state, out); });
     tab("Map", [&] { map_panel(bench, shown, state, out); });
     tab("Layers", [&] { layers_panel(bench, state, out); });
-    tab("Curves", [&] { curves_panel(bench, out); });
+    tab("Curves", [&] { curves_panel(bench, state, out); });
     if (bench.comparison()) tab("Comparison", [&] { comparison_panel(bench, state, out); });
     if (ImGui::TabItemButton(state.drawer_open ? "Close the drawer" : "Open the drawer",
                              ImGuiTabItemFlags_Trailing)) {

@@ -11,7 +11,8 @@ void section_panel(const Workbench& bench, PanelState& state, Commands& out);
 // The surface of the layers shown, unrolled: x to the right, the way around upward.
 void map_panel(const Workbench& bench, const Shown& shown, PanelState& state, Commands& out);
 void layers_panel(const Workbench& bench, PanelState& state, Commands& out);
-void curves_panel(const Workbench& bench, Commands& out);
+// What the machine does over the length, and the build as curves; a click or drag over the length moves the scrubber.
+void curves_panel(const Workbench& bench, PanelState& state, Commands& out);
 void comparison_panel(const Workbench& bench, PanelState& state, Commands& out);
 
 }  // namespace laywright

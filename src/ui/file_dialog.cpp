@@ -8,6 +8,7 @@
 #include <imgui_internal.h>  // ClearActiveID
 #include <imgui_stdlib.h>
 
+#include "report/sheet_file.h"
 #include "ui/focus.h"
 #include "ui/style.h"
 
@@ -16,14 +17,34 @@ namespace {
 
 namespace fs = std::filesystem;
 
-void begin_where_it_makes_sense(const Workbench& bench, bool saving, FileState& files) {
+// What stands in the dialog for each use.
+struct Words {
+  const char *title, *hint, *button;
+};
+Words words_for(FileUse use) {
+  switch (use) {
+    case FileUse::open_plan: return {"Open a plan", "name or path of a *.lay.toml file", "Open"};
+    case FileUse::save_plan: return {"Save the plan as", "name or path of a *.lay.toml file", "Save"};
+    case FileUse::save_sheet:
+      return {"Save the set-up sheet as", "name or path of a .pdf, .svg or .png file", "Save"};
+  }
+  return {"", "", ""};
+}
+
+std::string name_to_begin_with(const Desk* desk, FileUse use) {
+  const fs::path file = desk != nullptr ? desk->document->path().filename() : fs::path();
+  if (use == FileUse::open_plan) return "";
+  if (use == FileUse::save_plan) return file.empty() ? "plan.lay.toml" : file.string();
+  return file.empty() ? "set-up-sheet.pdf" : file.stem().stem().string() + ".pdf";
+}
+
+void begin_where_it_makes_sense(const Workbench& bench, FileUse use, FileState& files) {
   std::error_code error;
   const Desk* desk = bench.active();
   fs::path file = desk != nullptr ? desk->document->path() : fs::path();
   if (file.empty() && !bench.settings().recent.empty()) file = bench.settings().recent.front();
   files.folder = file.empty() ? fs::current_path(error).string() : file.parent_path().string();
-  files.name = saving && desk != nullptr ? desk->document->path().filename().string() : "";
-  if (saving && files.name.empty()) files.name = "plan.lay.toml";
+  files.name = name_to_begin_with(desk, use);
 }
 
 void go_to(const std::string& folder, FileState& files) {
@@ -65,10 +86,11 @@ bool entries(const FolderListing& listing, PanelState& state) {
   return chosen;
 }
 
-bool list(PanelState& state) {
+bool list(FileUse use, PanelState& state) {
   FileState& files = state.files;
   ImGui::BeginChild("entries", {0.0F, -em(5.6F)}, true);
-  const FolderListing* listing = files.list.of(files.folder, files.all_files, state.wake);
+  const bool all_files = files.all_files || use == FileUse::save_sheet;
+  const FolderListing* listing = files.list.of(files.folder, all_files, state.wake);
   bool chosen = false;
   if (listing == nullptr) {
     ImGui::TextDisabled("Reading the folder...");
@@ -88,12 +110,11 @@ bool list(PanelState& state) {
 }
 
 // True: Enter was pressed in it.
-bool name_field(PanelState& state) {
+bool name_field(const char* hint, PanelState& state) {
   FileState& files = state.files;
   if (ImGui::IsWindowAppearing() || files.to_name) ImGui::SetKeyboardFocusHere();
   ImGui::SetNextItemWidth(-1.0F);
-  const bool enter = ImGui::InputTextWithHint("##name", "name or path of a *.lay.toml file", &files.name,
-                                              ImGuiInputTextFlags_EnterReturnsTrue);
+  const bool enter = ImGui::InputTextWithHint("##name", hint, &files.name, ImGuiInputTextFlags_EnterReturnsTrue);
   state.places.note_item("file name");
   if (ImGui::IsItemActive() && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_DownArrow), false)) {
     ImGui::ClearActiveID();
@@ -110,13 +131,52 @@ bool is_there(const fs::path& path, FileState& files) {
   return files.is_there;
 }
 
+// What is to be known of the name before it is taken.
+const char* remark_on(const Workbench& bench, FileUse use, const fs::path& path, FileState& files) {
+  if (use == FileUse::open_plan || files.name.empty()) return " ";
+  if (use == FileUse::save_sheet && !sheet_format_of(path.string())) {
+    return "End the name with .pdf for both pages, with .svg or .png for one.";
+  }
+  const bool own =
+      use == FileUse::save_plan && bench.active() != nullptr && path == bench.active()->document->path();
+  return !own && is_there(path, files) ? "The file is there already; it will be replaced." : " ";
+}
+
+// What stands beside the buttons.
+void options(FileUse use, const fs::path& path, PanelState& state) {
+  if (use != FileUse::save_sheet) {
+    ImGui::Checkbox("All files", &state.files.all_files);
+    return;
+  }
+  if (sheet_format_of(path.string()).value_or(SheetFormat::pdf) == SheetFormat::pdf) return;
+  ImGui::SameLine(0.0F, em(1.5F));
+  ImGui::RadioButton("Page 1", &state.sheet.page, 1);
+  ImGui::SameLine();
+  ImGui::RadioButton("Page 2", &state.sheet.page, 2);
+  state.places.note_item("file page 2");
+}
+
+Command command_for(FileUse use, const fs::path& path, const PanelState& state) {
+  switch (use) {
+    case FileUse::open_plan: break;
+    case FileUse::save_plan: return cmd::SaveAs{path.string()};
+    case FileUse::save_sheet: return cmd::SaveSheet{path.string(), state.sheet.pages.drawings, state.sheet.page};
+  }
+  return cmd::Open{path.string()};
+}
+
+// A sheet is looked at again; all else is over.
+Command command_to_give_up(FileUse use) {
+  return use == FileUse::save_sheet ? Command{cmd::Ask{cmd::Question::setup_sheet}} : Command{cmd::Answered{}};
+}
+
 }  // namespace
 
-void file_dialog(const Workbench& bench, bool saving, PanelState& state, Commands& out) {
-  const char* title = saving ? "Save the plan as" : "Open a plan";
+void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Commands& out) {
+  const auto [title, hint, button] = words_for(use);
   FileState& files = state.files;
   if (!ImGui::IsPopupOpen(title)) {
-    begin_where_it_makes_sense(bench, saving, files);
+    begin_where_it_makes_sense(bench, use, files);
     files.looked_for.clear();
     ImGui::OpenPopup(title);
   }
@@ -127,22 +187,22 @@ void file_dialog(const Workbench& bench, bool saving, PanelState& state, Command
   ImGui::SetNextItemWidth(-1.0F);
   ImGui::InputTextWithHint("##folder", "folder", &files.folder);
   state.places.note_item("file folder");
-  bool done = list(state);
-  done |= name_field(state);
+  bool done = list(use, state);
+  done |= name_field(hint, state);
   const fs::path path = fs::path(files.folder) / files.name;  // a whole path that was typed stands for itself
-  const bool replaces = saving && !files.name.empty() && is_there(path, files) &&
-                        (bench.active() == nullptr || path != bench.active()->document->path());
-  ImGui::TextDisabled("%s", replaces ? "The file is there already; it will be replaced." : " ");
-  ImGui::BeginDisabled(files.name.empty());
-  done |= ImGui::Button(saving ? "Save" : "Open");
+  ImGui::TextDisabled("%s", remark_on(bench, use, path, files));
+  const bool usable = !files.name.empty() && (use != FileUse::save_sheet || sheet_format_of(path.string()));
+  ImGui::BeginDisabled(!usable);
+  done |= ImGui::Button(button);
   ImGui::EndDisabled();
+  state.places.note_item("file done");
   ImGui::SameLine();
   const bool cancelled = ImGui::Button("Cancel") || ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape));
   ImGui::SameLine();
-  ImGui::Checkbox("All files", &files.all_files);
-  const bool chosen = done && !files.name.empty() && !cancelled;
-  if (chosen) out.push_back(saving ? Command{cmd::SaveAs{path.string()}} : Command{cmd::Open{path.string()}});
-  if (cancelled) out.push_back(cmd::Answered{});
+  options(use, path, state);
+  const bool chosen = done && usable && !cancelled;
+  if (chosen) out.push_back(command_for(use, path, state));
+  if (cancelled) out.push_back(command_to_give_up(use));
   if (chosen || cancelled) {
     files.list.close();
     ImGui::CloseCurrentPopup();

@@ -5,6 +5,8 @@
 
 namespace laywright {
 
-void file_dialog(const Workbench& bench, bool saving, PanelState& state, Commands& out);
+enum class FileUse { open_plan, save_plan, save_sheet };
+
+void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Commands& out);
 
 }  // namespace laywright

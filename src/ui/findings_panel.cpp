@@ -172,7 +172,7 @@ void findings_panel(const Workbench& bench, PanelState& state, Commands& out) {
   list(findings, view, state, out);
   if (!view.chosen_finding || *view.chosen_finding >= findings.size()) return;
   ImGui::BeginChild("chosen", {0.0F, 0.0F});
-  ImGui::TextWrapped("%s", findings[*view.chosen_finding].text.c_str());
+  wrapped_text(findings[*view.chosen_finding].text);
   if (ImGui::SmallButton("Let go")) out.push_back(cmd::ChooseFinding{});
   ImGui::EndChild();
 }

@@ -88,6 +88,8 @@ bool window_key(std::string_view keys, const Workbench& bench, PanelState& state
     if (panel == "Comparison" && !bench.comparison()) return true;
     if (keys[5] > '4') state.drawer_open = true;
     panel.empty() ? go_to_picture(state) : go_to_panel(panel, state);
+  } else if (keys == "Ctrl+M") {
+    go_to_panel("Machine", state);
   } else if (keys == "F4") {
     next_drawer(state);
   } else if (keys == "Ctrl+PageDown" || keys == "Ctrl+PageUp") {
@@ -157,7 +159,7 @@ void take_key(const std::string& keys, const Workbench& bench, PanelState& state
   }
   if (window_key(keys, bench, state, out)) return;
   // While a field is typed into, keys are its own, but for files.
-  if (typing && keys != "Ctrl+S" && keys != "Ctrl+O" && keys != "F1") return;
+  if (typing && keys != "Ctrl+S" && keys != "Ctrl+O" && keys != "Ctrl+P" && keys != "F1") return;
   if (!typing && panel_key(keys, state)) return;
   if (!typing && picture_key(keys, bench, state, out)) return;
   if (const std::optional<Command> command = command_of_keys(keys)) out.push_back(*command);
@@ -178,6 +180,7 @@ const std::vector<KeyHelp>& key_help() {
       {"Window", "Plan, findings, view, turn", "Ctrl+1 to 4",
        "The keyboard goes there; again: to what is above a list."},
       {"Window", "Section, map, layers, curves", "Ctrl+5 to 8", "The same in the drawer; again: to the controls."},
+      {"Window", "Machine", "Ctrl+M", "What the machine does where the scrubber is, and its warnings."},
       {"Window", "Comparison", "Ctrl+9", "The table of differences, while two builds are compared."},
       {"Window", "Picture", "Ctrl+0, Escape", "The keyboard goes back to the picture: keys are commands again."},
       {"Window", "Menus", "F10, Alt+letter", "Opens the first menu, or the one that begins with the letter."},
@@ -203,7 +206,8 @@ const std::vector<KeyHelp>& key_help() {
 void take_input(const WindowInput& input, const Workbench& bench, PanelState& state, Commands& out) {
   // What is typed belongs to the plan that is saved, left or closed.
   const auto needs_plan = [](const std::string& keys) {
-    return keys == "Ctrl+S" || keys == "Ctrl+O" || keys == "Ctrl+Q" || keys.starts_with("Ctrl+Page");
+    return keys == "Ctrl+S" || keys == "Ctrl+O" || keys == "Ctrl+P" || keys == "Ctrl+Q" ||
+           keys.starts_with("Ctrl+Page");
   };
   const bool any = std::any_of(input.keys.begin(), input.keys.end(), needs_plan);
   if (input.close || !input.dropped_files.empty() || any) send_typed(bench, state, out);

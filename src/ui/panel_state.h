@@ -18,6 +18,7 @@
 #include "ui/panel_image.h"
 #include "ui/panel_work.h"
 #include "ui/section_drawing.h"
+#include "ui/sheet_pages.h"
 #include "workbench/workbench.h"
 
 namespace laywright {
@@ -44,7 +45,7 @@ struct Places {
   }
 };
 
-enum class ImageSlot { section, map };
+enum class ImageSlot { section, map, sheet_page_1, sheet_page_2 };
 using ShowImage = std::function<ImTextureID(ImageSlot, const PanelImage&)>;
 
 enum class FindingOrder { gravity, kind, layer, turn, size };
@@ -72,6 +73,14 @@ struct MapState {
   PanelWork<std::pair<std::weak_ptr<const Scene>, PanelImage>> work;
   double x_from = 0.0, x_to = 1.0;        // shown share of the width
   double turn_from = 0.0, turn_to = 1.0;  // and of the way around
+};
+
+struct SheetState {
+  Paper paper = Paper::a4;
+  bool wide = false;        // to be read, not to be seen as a whole
+  int page = 1;             // that a file of one page holds
+  SheetPages pages, asked;  // the newest that were drawn, and what the newest that were asked for will be
+  PanelWork<SheetPages> work;
 };
 
 // What is being typed goes into the plan when the person says so: half a number or unit is no value.
@@ -129,6 +138,7 @@ struct PanelState {
   FindingsState findings;
   SectionState section;
   MapState map;
+  SheetState sheet;
   FileState files;
   std::uint64_t gestures = 0;
   std::uint64_t plan_tab = 0;                // id of the plan whose tab was brought to the front last
@@ -140,6 +150,7 @@ struct PanelState {
   bool compared = false;             // in the last frame
   std::optional<ImVec2> pressed_at;  // in the picture
   ShowImage show_image;
+  PaperPicture paper_picture;  // may be empty
   std::function<void()> wake;  // a frame is needed; from any thread
   ImFont* strong = nullptr;    // of headings
   float scale = 1.0F;          // of letters and all that goes by them

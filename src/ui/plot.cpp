@@ -15,8 +15,7 @@ struct Bounds {
   double x0 = 0.0, x1 = 1.0, y0 = 0.0, y1 = 1.0;
 };
 
-Bounds bounds_of(const Plot& plot) {
-  Bounds b;
+void span_lines(const Plot& plot, Bounds& b) {
   bool first = true;
   for (const PlotLine& line : plot.lines) {
     for (std::size_t i = 0; i < line.x.size(); ++i) {
@@ -28,9 +27,29 @@ Bounds bounds_of(const Plot& plot) {
     }
     if (line.steps) b.y0 = std::min(b.y0, 0.0);  // a bar tells by its height
   }
+}
+
+// A limit that is near is worth some of the height; one far off would leave nothing to see of the lines.
+void reach_bounds(const Plot& plot, Bounds& b) {
+  const double near = std::max(b.y1 - b.y0, 0.15 * std::max(std::abs(b.y0), std::abs(b.y1)));
+  const Bounds lines = b;
+  for (const PlotBound& bound : plot.bounds) {
+    if (bound.y < lines.y0 - near || bound.y > lines.y1 + near) continue;
+    b.y0 = std::min(b.y0, bound.y);
+    b.y1 = std::max(b.y1, bound.y);
+  }
+}
+
+Bounds bounds_of(const Plot& plot) {
+  Bounds b;
+  span_lines(plot, b);
+  reach_bounds(plot, b);
   if (b.x1 - b.x0 < 1e-12) b.x1 = b.x0 + 1.0;
-  const double slack = std::max(0.06 * (b.y1 - b.y0), 1e-6 * std::max(1.0, std::abs(b.y1)));
-  if (b.y0 != 0.0) b.y0 -= slack;
+  // What stays the same is a level line in the middle, not a wild one at the edge of rounding.
+  const double size = std::max(std::abs(b.y0), std::abs(b.y1));
+  const bool level = b.y1 - b.y0 <= 1e-6 * size;
+  const double slack = level ? (size > 0.0 ? 0.1 * size : 1.0) : 0.06 * (b.y1 - b.y0);
+  if (b.y0 != 0.0 || level) b.y0 -= slack;
   b.y1 += slack;
   return b;
 }
@@ -43,32 +62,51 @@ struct Frame2 {
     return {low.x + static_cast<float>((x - b.x0) / (b.x1 - b.x0)) * (high.x - low.x),
             high.y - static_cast<float>((y - b.y0) / (b.y1 - b.y0)) * (high.y - low.y)};
   }
+  [[nodiscard]] double x_of(float px) const {
+    return std::clamp(b.x0 + (px - low.x) / std::max(1.0F, high.x - low.x) * (b.x1 - b.x0), b.x0, b.x1);
+  }
 };
 
-void axes(ImDrawList& canvas, const Frame2& f, const Plot& plot) {
-  const ImU32 grid = ImGui::GetColorU32(ImGuiCol_Border, 0.6F), ink = ImGui::GetColorU32(ImGuiCol_TextDisabled);
-  float free_from = f.low.x;  // figures do not run into each other
-  for (const LegendTick& tick : round_ticks(f.b.x0, f.b.x1)) {
-    const float x = f.low.x + static_cast<float>(tick.share) * (f.high.x - f.low.x);
+float width_of(const std::string& words) { return ImGui::CalcTextSize(words.c_str()).x; }
+
+float row() { return ImGui::GetTextLineHeight(); }
+
+// Room for the title above, and for two rows of words below.
+Frame2 frame_in(const ImVec2& low, const ImVec2& high, float left, const Bounds& b) {
+  return {{low.x + left, low.y + row() + em(0.35F)}, {high.x - em(0.5F), high.y - 2.0F * row() - em(0.35F)}, b};
+}
+
+// Every which tick has its figure, so that figures of such a size do not run into each other.
+std::size_t stride_for(const std::vector<LegendTick>& ticks, float length, float size) {
+  if (ticks.size() < 2) return 1;
+  const float apart = static_cast<float>(ticks[1].share - ticks[0].share) * length;
+  return static_cast<std::size_t>(std::ceil(size / std::max(1.0F, apart)));
+}
+
+void x_axis(ImDrawList& canvas, const Frame2& f, ImU32 grid, ImU32 ink) {
+  const std::vector<LegendTick> ticks = round_ticks(f.b.x0, f.b.x1);
+  float widest = 0.0F;
+  for (const LegendTick& tick : ticks) widest = std::max(widest, width_of(tick.text));
+  const std::size_t stride = stride_for(ticks, f.high.x - f.low.x, widest + em(0.7F));
+  for (std::size_t i = 0; i < ticks.size(); ++i) {
+    const float x = f.low.x + static_cast<float>(ticks[i].share) * (f.high.x - f.low.x);
     canvas.AddLine({x, f.low.y}, {x, f.high.y}, grid);
-    const float width = ImGui::CalcTextSize(tick.text.c_str()).x;
-    const float left = std::clamp(x - 0.5F * width, f.low.x, f.high.x - width);
-    if (left < free_from) continue;
-    canvas.AddText({left, f.high.y + 2.0F}, ink, tick.text.c_str());
-    free_from = left + width + em(0.7F);
+    if (i % stride != 0) continue;
+    const float width = width_of(ticks[i].text);
+    const float left = std::clamp(x - 0.5F * width, f.low.x, std::max(f.low.x, f.high.x - width));
+    canvas.AddText({left, f.high.y + em(0.15F)}, ink, ticks[i].text.c_str());
   }
-  float free_below = f.high.y + em(1.0F);
-  for (const LegendTick& tick : round_ticks(f.b.y0, f.b.y1)) {
-    const float y = f.high.y - static_cast<float>(tick.share) * (f.high.y - f.low.y);
+}
+
+void y_axis(ImDrawList& canvas, const Frame2& f, ImU32 grid, ImU32 ink) {
+  const std::vector<LegendTick> ticks = round_ticks(f.b.y0, f.b.y1);
+  const std::size_t stride = stride_for(ticks, f.high.y - f.low.y, 1.1F * row());
+  for (std::size_t i = 0; i < ticks.size(); ++i) {
+    const float y = f.high.y - static_cast<float>(ticks[i].share) * (f.high.y - f.low.y);
     canvas.AddLine({f.low.x, y}, {f.high.x, y}, grid);
-    if (y + 0.55F * em(1.0F) > free_below) continue;
-    const float width = ImGui::CalcTextSize(tick.text.c_str()).x;
-    canvas.AddText({f.low.x - width - em(0.3F), y - 0.5F * em(1.0F)}, ink, tick.text.c_str());
-    free_below = y - 0.55F * em(1.0F);
+    if (i % stride != 0) continue;
+    canvas.AddText({f.low.x - width_of(ticks[i].text) - em(0.3F), y - 0.5F * row()}, ink, ticks[i].text.c_str());
   }
-  canvas.AddRect(f.low, f.high, ImGui::GetColorU32(ImGuiCol_Border));
-  const float wide = ImGui::CalcTextSize(plot.x_name.c_str()).x;
-  canvas.AddText({f.high.x - wide, f.high.y + em(1.1F)}, ink, plot.x_name.c_str());
 }
 
 void line_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
@@ -86,49 +124,115 @@ void line_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
   canvas.AddPolyline(points.data(), static_cast<int>(points.size()), line.color, 0, em(0.12F));
 }
 
-// The title above; what the lines are below, left of the name of the axis.
-void names(ImDrawList& canvas, const Frame2& f, const ImVec2& corner, const Plot& plot) {
-  canvas.AddText(corner, ImGui::GetColorU32(ImGuiCol_Text), plot.title.c_str());
-  if (plot.lines.size() < 2) return;
-  float x = corner.x;
-  const float y = f.high.y + em(1.1F);
-  for (const PlotLine& line : plot.lines) {
-    canvas.AddRectFilled({x, y + em(0.45F)}, {x + em(0.7F), y + em(0.65F)}, line.color);
-    canvas.AddText({x + em(0.85F), y}, ImGui::GetColorU32(ImGuiCol_TextDisabled), line.name.c_str());
-    x += ImGui::CalcTextSize(line.name.c_str()).x + em(1.4F);
+ImU32 bound_color() { return ImGui::GetColorU32(ImGuiCol_Text, 0.75F); }
+
+void broken_line(ImDrawList& canvas, const ImVec2& from, const ImVec2& to) {
+  const float dash = em(0.45F);
+  for (float x = from.x; x < to.x; x += 2.0F * dash) {
+    canvas.AddLine({x, from.y}, {std::min(x + dash, to.x), to.y}, bound_color(), em(0.09F));
   }
 }
 
+void mark(ImDrawList& canvas, const Frame2& f, const Plot& plot) {
+  if (!plot.mark_x) return;
+  const double x = std::clamp(*plot.mark_x, f.b.x0, f.b.x1);
+  const ImU32 ink = ImGui::GetColorU32(ImGuiCol_Text);
+  const float px = f.at(x, f.b.y0).x;
+  canvas.AddLine({px, f.low.y}, {px, f.high.y}, ink, em(0.1F));
+  for (const PlotLine& line : plot.lines) {
+    const std::optional<double> y = y_at(line, x);
+    if (!y || line.steps) continue;
+    canvas.AddCircleFilled(f.at(x, *y), em(0.28F), ink);
+    canvas.AddCircleFilled(f.at(x, *y), em(0.17F), line.color);
+  }
+}
+
+// The title and what holds at the mark above; what the lines are below, and the name of the axis where there is room.
+void names(ImDrawList& canvas, const Frame2& f, const ImVec2& low, const Plot& plot) {
+  const ImU32 ink = ImGui::GetColorU32(ImGuiCol_Text), faint = ImGui::GetColorU32(ImGuiCol_TextDisabled);
+  const float value = plot.mark_text.empty() ? 0.0F : width_of(plot.mark_text) + em(0.6F);
+  canvas.PushClipRect(low, {f.high.x - value, f.low.y}, true);
+  canvas.AddText(low, ink, plot.title.c_str());
+  canvas.PopClipRect();
+  canvas.AddText({f.high.x - value + em(0.6F), low.y}, ink, plot.mark_text.c_str());
+
+  float x = f.low.x;
+  const float y = f.high.y + row() + em(0.25F);
+  for (const PlotLine& line : plot.lines) {
+    if (plot.lines.size() < 2) break;
+    canvas.AddRectFilled({x, y + em(0.45F)}, {x + em(0.7F), y + em(0.65F)}, line.color);
+    canvas.AddText({x + em(0.85F), y}, faint, line.name.c_str());
+    x += width_of(line.name) + em(1.4F);
+  }
+  for (const PlotBound& bound : plot.bounds) {
+    const std::string words = bound.name + (bound.y > f.b.y1 ? " \u2191" : bound.y < f.b.y0 ? " \u2193" : "");
+    if (x + em(0.85F) + width_of(words) > f.high.x) break;
+    canvas.AddLine({x, y + 0.55F * row()}, {x + em(0.28F), y + 0.55F * row()}, bound_color(), em(0.09F));
+    canvas.AddLine({x + em(0.42F), y + 0.55F * row()}, {x + em(0.7F), y + 0.55F * row()}, bound_color(), em(0.09F));
+    canvas.AddText({x + em(0.85F), y}, faint, words.c_str());
+    x += width_of(words) + em(1.4F);
+  }
+  const float axis = f.high.x - width_of(plot.x_name);
+  if (axis >= x) canvas.AddText({axis, y}, faint, plot.x_name.c_str());
+}
+
 void hover(ImDrawList& canvas, const Frame2& f, const Plot& plot) {
-  const ImVec2 mouse = ImGui::GetIO().MousePos;
-  const double x = f.b.x0 + (mouse.x - f.low.x) / std::max(1.0F, f.high.x - f.low.x) * (f.b.x1 - f.b.x0);
+  const double x = f.x_of(ImGui::GetIO().MousePos.x);
   std::string words;
   for (const PlotLine& line : plot.lines) {
     if (line.x.empty()) continue;
     auto near = std::lower_bound(line.x.begin(), line.x.end(), x);
     if (near == line.x.end() || (near != line.x.begin() && x - *(near - 1) < *near - x)) --near;
     const auto i = static_cast<std::size_t>(near - line.x.begin());
-    if (words.empty()) words = fmt::format("{}: {:.4g}", plot.x_name, line.x[i]);
+    if (words.empty()) words = fmt::format("{}: {:.5g}", plot.x_name, line.x[i]);
     words += fmt::format("\n{}: {:.6g}", line.name, line.y[i]);
     canvas.AddCircleFilled(f.at(line.x[i], line.y[i]), em(0.22F), line.color);
   }
+  for (const PlotBound& bound : plot.bounds) words += fmt::format("\n{}", bound.name);
   if (!words.empty()) ImGui::SetTooltip("%s", words.c_str());
 }
 
 }  // namespace
 
-void draw_plot(const Plot& plot, const ImVec2& size) {
+std::optional<double> y_at(const PlotLine& line, double x) {
+  if (line.x.empty()) return std::nullopt;
+  const auto found = std::lower_bound(line.x.begin(), line.x.end(), x);
+  if (found == line.x.begin()) return line.y.front();
+  if (found == line.x.end()) return line.y.back();
+  const auto after = static_cast<std::size_t>(found - line.x.begin());
+  const double share = (x - line.x[after - 1]) / (line.x[after] - line.x[after - 1]);
+  return std::lerp(line.y[after - 1], line.y[after], share);
+}
+
+float left_room(const Plot& plot) {
+  const Bounds b = bounds_of(plot);
+  float figures = 0.0F;
+  for (const LegendTick& tick : round_ticks(b.y0, b.y1)) figures = std::max(figures, width_of(tick.text));
+  return std::max(em(2.2F), figures + em(0.4F));
+}
+
+std::optional<double> draw_plot(const Plot& plot, const ImVec2& size, float left) {
   ImGui::InvisibleButton(plot.title.c_str(), size);
   const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
-  const Frame2 f{{low.x + em(3.6F), low.y + em(1.5F)}, {high.x - em(0.6F), high.y - em(2.3F)}, bounds_of(plot)};
+  const Frame2 f = frame_in(low, high, left, bounds_of(plot));
   ImDrawList& canvas = *ImGui::GetWindowDrawList();
   names(canvas, f, low, plot);
-  if (f.high.x - f.low.x < em(3.0F) || f.high.y - f.low.y < em(1.5F)) return;
-  axes(canvas, f, plot);
+  if (f.high.x - f.low.x < em(3.0F) || f.high.y - f.low.y < em(1.5F)) return std::nullopt;
+  const ImU32 grid = ImGui::GetColorU32(ImGuiCol_Border, 0.6F), ink = ImGui::GetColorU32(ImGuiCol_TextDisabled);
+  x_axis(canvas, f, grid, ink);
+  y_axis(canvas, f, grid, ink);
+  canvas.AddRect(f.low, f.high, ImGui::GetColorU32(ImGuiCol_Border));
   canvas.PushClipRect(f.low, f.high, true);
   for (const PlotLine& line : plot.lines) line_of(canvas, f, line);
+  for (const PlotBound& bound : plot.bounds) {
+    if (bound.y < f.b.y0 || bound.y > f.b.y1) continue;
+    broken_line(canvas, f.at(f.b.x0, bound.y), f.at(f.b.x1, bound.y));
+  }
   canvas.PopClipRect();
+  mark(canvas, f, plot);
+  if (ImGui::IsItemActive()) return f.x_of(ImGui::GetIO().MousePos.x);
   if (ImGui::IsItemHovered()) hover(canvas, f, plot);
+  return std::nullopt;
 }
 
 }  // namespace laywright

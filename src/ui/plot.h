@@ -1,6 +1,7 @@
-// A small plot of lines: axes with round figures, hover reads a point.
+// A small plot of lines: axes with round figures, limits as broken lines, hover reads a point.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,11 +16,28 @@ struct PlotLine {
   bool steps = false;        // as bars about each x
 };
 
-struct Plot {
-  std::string title, x_name, y_name;
-  std::vector<PlotLine> lines;
+// A limit of what the lines may be. One that lies far off them is told, but the axis does not reach it.
+struct PlotBound {
+  std::string name;  // "most 8.4 N"
+  double y = 0.0;
 };
 
-void draw_plot(const Plot& plot, const ImVec2& size);
+struct Plot {
+  std::string title, x_name;
+  std::vector<PlotLine> lines;
+  std::vector<PlotBound> bounds;
+  std::optional<double> mark_x;  // a place on the x axis that is told from all others
+  std::string mark_text;         // what holds there
+};
+
+// Room for the figures of the y axis, with what lies between.
+[[nodiscard]] float left_room(const Plot& plot);
+
+// Gives the place on the x axis that is pointed to while the mouse's button is down. Plots above each other stand aligned
+// with the same `left`, the greatest of their left_room().
+[[nodiscard]] std::optional<double> draw_plot(const Plot& plot, const ImVec2& size, float left);
+
+// The value of a line at x: straight between its points, level beyond its ends. None without points.
+[[nodiscard]] std::optional<double> y_at(const PlotLine& line, double x);
 
 }  // namespace laywright

@@ -11,5 +11,7 @@ void view_panel(const Workbench& bench, PanelState& state, Commands& out);
 void findings_panel(const Workbench& bench, PanelState& state, Commands& out);
 // The turn that was picked, and the way to its neighbours.
 void turn_panel(const Workbench& bench, PanelState& state, Commands& out);
+// What the machine does where the scrubber is, and what it cannot do.
+void machine_panel(const Workbench& bench, PanelState& state, Commands& out);
 
 }  // namespace laywright

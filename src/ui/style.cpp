@@ -131,6 +131,25 @@ ImVec4 warning_color(Theme theme) {
 
 ImVec4 quiet_color() { return ImGui::GetStyleColorVec4(ImGuiCol_TextDisabled); }
 
+void wrapped_text(const std::string& text) {
+  const float room = ImGui::GetContentRegionAvail().x;
+  std::string line;
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::string word = text.substr(at, end - at), longer = line.empty() ? word : line + ' ' + word;
+    if (!line.empty() && ImGui::CalcTextSize(longer.c_str()).x > room) {
+      ImGui::TextUnformatted(line.c_str());
+      ImGui::SetCursorPosY(ImGui::GetCursorPosY() - ImGui::GetStyle().ItemSpacing.y);
+      line = word;
+    } else {
+      line = longer;
+    }
+    at = end + 1;
+  }
+  if (!line.empty()) ImGui::TextUnformatted(line.c_str());
+}
+
 void right_text(const std::string& text, bool quiet) {
   const float room = ImGui::GetContentRegionAvail().x - ImGui::CalcTextSize(text.c_str()).x;
   if (room > 0.0F) ImGui::SetCursorPosX(ImGui::GetCursorPosX() + room);

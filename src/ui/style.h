@@ -32,6 +32,9 @@ void apply_style(Theme theme, float scale);
           opacity * static_cast<float>(c.a) / 255.0F};
 }
 
+// Broken at spaces only, unlike ImGui::TextWrapped, which breaks a figure behind its point.
+void wrapped_text(const std::string& text);
+
 // In a table: figures under each other, and the heads of their columns over them.
 void right_text(const std::string& text, bool quiet = false);
 // All columns' heads, those from `first_number` on as of figures; `tips`, where given, one for each. `sortable`: a

@@ -221,10 +221,11 @@ WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState&
   menu_bar(bench, state, out);
   // Where there is no room for two sides, one holds all.
   const bool narrow = size.x < em(70.0F);
-  const float left = std::min(narrow ? em(20.0F) : em(23.0F), 0.42F * size.x);
+  const float left = std::min(narrow ? em(22.5F) : em(23.0F), 0.42F * size.x);
   const float right = narrow ? 0.0F : std::min(em(22.0F), 0.3F * size.x);
   std::vector<Tab> plan{{"Plan", plan_panel}};
-  std::vector<Tab> build{{"Findings", findings_panel}, {"View", view_panel}, {"Turn", turn_panel}};
+  std::vector<Tab> build{
+      {"Findings", findings_panel}, {"View", view_panel}, {"Turn", turn_panel}, {"Machine", machine_panel}};
   if (narrow) plan.insert(plan.end(), build.begin(), build.end());
   side("left", left, plan, bench, state, out);
   ImGui::SameLine(0.0F, em(0.4F));
@@ -242,7 +243,7 @@ WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState&
 }
 
 std::optional<double> seconds_to_next_frame(const PanelState& state) {
-  if (state.section.work.ready() || state.map.work.ready()) return 0.0;
+  if (state.section.work.ready() || state.map.work.ready() || state.sheet.work.ready()) return 0.0;
   std::optional<double> soonest;
   for (const auto& due : {seconds_to_typed(state), state.files.list.seconds_to_look()}) {
     if (due) soonest = std::max(0.0, soonest ? std::min(*soonest, *due) : *due);

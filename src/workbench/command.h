@@ -2,10 +2,13 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
+#include <vector>
 
+#include "report/drawing.h"
 #include "workbench/plan_edits.h"
 #include "workbench/stage.h"
 
@@ -22,6 +25,14 @@ struct Activate {
 struct Save {};
 struct SaveAs {
   std::string path;
+};
+// The set-up sheet into a file, by its ending: .pdf, .svg, .png. It is written in the background; sheet_saving() tells
+// what became of it.
+using SheetDrawings = std::shared_ptr<const std::vector<Drawing>>;
+struct SaveSheet {
+  std::string path;
+  SheetDrawings pages;
+  int page = 1;  // that SVG and PNG hold
 };
 struct Revert {};
 struct KeepMine {};  // instead of what others made of the file
@@ -185,7 +196,7 @@ struct TakeInHand {
 };
 
 // --- what the window itself must ask for
-enum class Question { file_to_open, file_to_save, what_to_compare, close_unsaved, help };
+enum class Question { file_to_open, file_to_save, what_to_compare, close_unsaved, help, setup_sheet, sheet_to_save };
 struct Ask {
   Question question = Question::help;
 };
@@ -195,16 +206,15 @@ struct DismissNotice {
   std::size_t index = 0;
 };
 
-using Command =
-    std::variant<Open, OpenSample, Activate, Save, SaveAs, Revert, KeepMine, Close, Recover, DropRecovery, SetField,
-                 TypeField, SetTitle, SetNotes, AddStep, RemoveStep, SetTakeup, SetWindEnd, LeaveOutUnknown, Undo,
-                 Redo, StopLaying, LayAgain, SetSeed, NextSeed, ScrubLength, ScrubTurn, ScrubTime, PlayPause,
-                 SetRate, ChangeRate, StepTurns, StepFinding, ToStart, ToEnd, PickNode, PickToward, ScrubToPicked,
-                 ChooseFinding, FlyToFinding, FlyToNextFinding, Peel, PeelOne, SetWedge, SetAxialCut, ToggleWedge,
-                 ToggleAxialCut, SetXRange, SetColouring, NextColouring, ToggleOutside, ToggleFindings,
-                 ToggleDimensions, ToggleSeeThrough, ToggleGuide, ToggleUnits, ToggleTheme, ToggleProjection,
-                 ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll, SetPictureSize, SetScale,
-                 PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand, Ask, Answered, DismissNotice>;
+using Command = std::variant<
+    Open, OpenSample, Activate, Save, SaveAs, SaveSheet, Revert, KeepMine, Close, Recover, DropRecovery, SetField,
+    TypeField, SetTitle, SetNotes, AddStep, RemoveStep, SetTakeup, SetWindEnd, LeaveOutUnknown, Undo, Redo,
+    StopLaying, LayAgain, SetSeed, NextSeed, ScrubLength, ScrubTurn, ScrubTime, PlayPause, SetRate, ChangeRate,
+    StepTurns, StepFinding, ToStart, ToEnd, PickNode, PickToward, ScrubToPicked, ChooseFinding, FlyToFinding,
+    FlyToNextFinding, Peel, PeelOne, SetWedge, SetAxialCut, ToggleWedge, ToggleAxialCut, SetXRange, SetColouring,
+    NextColouring, ToggleOutside, ToggleFindings, ToggleDimensions, ToggleSeeThrough, ToggleGuide, ToggleUnits,
+    ToggleTheme, ToggleProjection, ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll, SetPictureSize,
+    SetScale, PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand, Ask, Answered, DismissNotice>;
 
 }  // namespace laywright::cmd
 

@@ -43,6 +43,16 @@ bool Workbench::Doer::operator()(const cmd::SaveAs& c) const {
   return true;
 }
 
+bool Workbench::Doer::operator()(const cmd::SaveSheet& c) const {
+  bench.question_ = cmd::Question::setup_sheet;
+  bench.sheet_saving_ = SheetSaving{c.path, std::nullopt};
+  bench.errands_->queue()->post([mail = bench.sheet_mail_, wake = bench.options_.wake, c] {
+    mail->put(write_sheet(c.path, *c.pages, c.page));
+    wake();
+  });
+  return true;
+}
+
 bool Workbench::Doer::operator()(const cmd::Revert&) const {
   return told("The file could not be read again.", document().revert());
 }
@@ -122,6 +132,9 @@ bool Workbench::Doer::operator()(const cmd::TakeInHand& c) const {
 }
 
 bool Workbench::Doer::operator()(const cmd::Ask& c) const {
+  if (c.question == cmd::Question::setup_sheet && bench.question_ != cmd::Question::sheet_to_save) {
+    bench.forget_sheet_saving();
+  }
   bench.question_ = c.question;
   return true;
 }

@@ -94,8 +94,9 @@ void Document::lay_again() {
 }
 
 bool Document::poll() {
+  const bool takeup = laying_.take_takeup_news();
   WoundPtr fresh = laying_.take();
-  if (!fresh) return false;
+  if (!fresh) return takeup;
   wound_ = std::move(fresh);
   return true;
 }

@@ -82,7 +82,7 @@ class Document {
   void set_seed(std::uint64_t seed);
   void lay_again();
   void stop_laying() { laying_.stop(); }
-  // Takes a new build, if there is one: true.
+  // Takes a new build, or the machine's side of one, if there is something new: true.
   bool poll();
 
  private:

@@ -14,6 +14,7 @@ struct Workbench::Doer {
   bool operator()(const cmd::Activate& c) const;
   bool operator()(const cmd::Save& c) const;
   bool operator()(const cmd::SaveAs& c) const;
+  bool operator()(const cmd::SaveSheet& c) const;
   bool operator()(const cmd::Revert& c) const;
   bool operator()(const cmd::KeepMine& c) const;
   bool operator()(const cmd::Close& c) const;
@@ -118,6 +119,7 @@ struct Workbench::Reasons {
   [[nodiscard]] std::string of(const cmd::OpenSample& c) const;
   [[nodiscard]] std::string of(const cmd::Activate& c) const;
   [[nodiscard]] std::string of(const cmd::Save& c) const;
+  [[nodiscard]] std::string of(const cmd::SaveSheet& c) const;
   [[nodiscard]] std::string of(const cmd::KeepMine& c) const;
   [[nodiscard]] std::string of(const cmd::Recover& c) const;
   [[nodiscard]] std::string of(const cmd::DropRecovery& c) const;

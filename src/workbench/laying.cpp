@@ -32,6 +32,7 @@ struct Laying::Job {
   const std::uint64_t seed, revision;
   const std::vector<Pass> passes;
   Progress laying, measuring;  // of the pass that runs
+  Progress taking_up;          // goes on when laying is stopped: what is shown has its machine's side
   // The rest belongs to the mutex of Laying.
   std::size_t pass = 0;
   Clock::time_point began = Clock::now();  // this pass
@@ -44,12 +45,18 @@ Laying::Laying(std::function<void()> wake, std::shared_ptr<ErrandQueue> chores)
 
 Laying::~Laying() {
   const std::lock_guard lock(mutex_);
-  if (job_) job_->cancel();
-  if (looking_) looking_->cancel();
+  for (const auto& job : {job_, looking_}) {
+    if (!job) continue;
+    job->cancel();
+    job->taking_up.cancel();
+  }
 }
 
 void Laying::give_up_older() {
-  if (job_ && job_ != looking_) job_->cancel();
+  if (job_ && job_ != looking_) {
+    job_->cancel();
+    if (job_->pass > 0) job_->taking_up.cancel();  // that of a first look is made within a moment
+  }
   if (!looking_ || gave_up_look_) return;
   looking_->cancel();
   gave_up_look_ = true;
@@ -75,8 +82,9 @@ std::uint64_t Laying::lay(const Plan& plan, std::uint64_t seed) {
       const std::lock_guard lock(mutex_);
       looking_ = job;
     }
-    run_pass(job, 0);
+    const WoundPtr look = run_pass(job, 0);
     finish_look(job);
+    if (look) add_takeup(*job, *look);
   });
   return job->revision;
 }
@@ -98,6 +106,11 @@ double Laying::share_of(const Job& job) {
   return laying_part * job.laying.share() + (1.0 - laying_part) * job.measuring.share();
 }
 
+bool Laying::take_takeup_news() {
+  const std::lock_guard lock(mutex_);
+  return std::exchange(takeup_news_, false);
+}
+
 LayingStatus Laying::status() const {
   const std::lock_guard lock(mutex_);
   LayingStatus status;
@@ -116,10 +129,12 @@ LayingStatus Laying::status() const {
 }
 
 void Laying::run_rest(const std::shared_ptr<Job>& job) {
-  for (std::size_t pass = 1; pass < job->passes.size() && !job->laying.cancelled(); ++pass) run_pass(job, pass);
+  for (std::size_t pass = 1; pass < job->passes.size() && !job->laying.cancelled(); ++pass) {
+    if (const WoundPtr wound = run_pass(job, pass)) add_takeup(*job, *wound);
+  }
 }
 
-void Laying::run_pass(const std::shared_ptr<Job>& job, std::size_t pass) {
+WoundPtr Laying::run_pass(const std::shared_ptr<Job>& job, std::size_t pass) {
   {
     const std::lock_guard lock(mutex_);
     job->pass = pass;
@@ -129,12 +144,13 @@ void Laying::run_pass(const std::shared_ptr<Job>& job, std::size_t pass) {
   }
   try {
     std::unique_ptr<const Wound> wound = wind(*job, job->passes[pass]);
-    if (wound) publish(*job, std::move(wound));
+    if (wound) return publish(*job, std::move(wound));
   } catch (const std::bad_alloc&) {
     fail(*job, "There is not enough memory for this wind: make it shorter, or close other programs.");
   } catch (const std::exception& error) {
     fail(*job, error.what());
   }
+  return nullptr;
 }
 
 std::unique_ptr<const Wound> Laying::wind(Job& job, const Pass& pass) const {
@@ -152,7 +168,7 @@ std::unique_ptr<const Wound> Laying::wind(Job& job, const Pass& pass) const {
   return std::make_unique<const Wound>(Wound{std::move(source), pass, job.revision});
 }
 
-void Laying::publish(const Job& job, std::unique_ptr<const Wound> wound) {
+WoundPtr Laying::publish(const Job& job, std::unique_ptr<const Wound> wound) {
   // A great build takes tens of milliseconds to free: whoever lets it go last does not wait for that.
   const WoundPtr shared(wound.release(),
                         [chores = chores_](const Wound* old) { chores->post([old] { delete old; }); });
@@ -166,9 +182,26 @@ void Laying::publish(const Job& job, std::unique_ptr<const Wound> wound) {
     }
     const bool newest = job.revision == revision_;
     // An older first look is better than none, unless the person wants no more.
-    if (job_->stopped || (!newest && !first_look)) return;
+    if (job_->stopped || (!newest && !first_look)) return nullptr;
     fresh_ = shared;
     if (newest && job.pass + 1 == job.passes.size()) job_->done = true;
+  }
+  wake_();
+  return shared;
+}
+
+void Laying::add_takeup(Job& job, const Wound& wound) {
+  try {
+    TakeupRun run = take_up(wound.plan(), wound.build(), wound.measurements(), job.taking_up);
+    if (job.taking_up.cancelled()) return;
+    wound.late->set(std::make_shared<const TakeupRun>(std::move(run)));
+  } catch (const std::bad_alloc&) {
+    fail(job, "There is not enough memory for the machine's side: make the wind shorter, or close other programs.");
+    return;
+  }
+  {
+    const std::lock_guard lock(mutex_);
+    takeup_news_ = true;
   }
   wake_();
 }

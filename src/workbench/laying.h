@@ -1,4 +1,5 @@
-// Lays plans in the background: a first look within a moment, then the full build. The newest plan wins.
+// Lays plans in the background: a first look within a moment, then the full build. The newest plan wins. What the machine
+// does over a wind follows each build, so that no picture waits for it.
 #pragma once
 
 #include <chrono>
@@ -47,19 +48,24 @@ class Laying {
   // The newest build since the last call; null if there is none.
   [[nodiscard]] WoundPtr take();
 
+  // True once after the machine's side of a build has come.
+  [[nodiscard]] bool take_takeup_news();
+
   [[nodiscard]] LayingStatus status() const;
 
  private:
   using Clock = std::chrono::steady_clock;
   struct Job;
 
-  void run_pass(const std::shared_ptr<Job>& job, std::size_t pass);
+  // Null when nobody wants it.
+  WoundPtr run_pass(const std::shared_ptr<Job>& job, std::size_t pass);
   void run_rest(const std::shared_ptr<Job>& job);
   void give_up_older();
   void finish_look(const std::shared_ptr<Job>& job);
   // Null when stopped.
   [[nodiscard]] std::unique_ptr<const Wound> wind(Job& job, const Pass& pass) const;
-  void publish(const Job& job, std::unique_ptr<const Wound> wound);
+  WoundPtr publish(const Job& job, std::unique_ptr<const Wound> wound);
+  void add_takeup(Job& job, const Wound& wound);
   void fail(const Job& job, const std::string& why);
   [[nodiscard]] static double share_of(const Job& job);
 
@@ -72,6 +78,7 @@ class Laying {
   std::shared_ptr<Job> looking_;  // the one whose first look runs; null when none does
   bool gave_up_look_ = false;     // the last first look was not finished
   WoundPtr fresh_;
+  bool takeup_news_ = false;
   LayCost cost_;
 
   // Two, so that the first look need not wait until a long measurement has noticed that it is no longer wanted.

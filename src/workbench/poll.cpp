@@ -30,6 +30,7 @@ bool Workbench::poll(Clock::time_point now) {
   bool changed = take_builds();
   changed |= play(now);
   changed |= fly(now);
+  changed |= take_sheet_mail();
   changed |= watch_files(now);
   keep_copies(now);
   keep_settings(now);
@@ -42,6 +43,7 @@ bool Workbench::take_builds() {
     const WoundPtr before = desk.document->wound();
     if (!desk.document->poll()) continue;
     taken = true;
+    if (desk.document->wound() == before) continue;  // it has got its machine's side
     const Wound& wound = *desk.document->wound();
     desk.stage = carried_over(std::move(desk.stage), before.get(), wound);
     if (comparison_ && !comparison_->pinned && comparison_->document == desk.id) {
@@ -84,6 +86,22 @@ bool Workbench::fly(Clock::time_point now) {
     flies = true;
   }
   return flies;
+}
+
+bool Workbench::take_sheet_mail() {
+  std::optional<Issues> outcome = sheet_mail_->take();
+  if (!outcome || !sheet_saving_) return false;
+  // Where the sheet is no longer looked at, a failure is told as all others are.
+  if (question_ != cmd::Question::setup_sheet && !outcome->empty()) {
+    tell_failure(fmt::format("{} was not written.", sheet_saving_->path), *outcome);
+  }
+  sheet_saving_->outcome = std::move(outcome);
+  return true;
+}
+
+// One that is being written is still told of.
+void Workbench::forget_sheet_saving() {
+  if (sheet_saving_ && sheet_saving_->outcome) sheet_saving_.reset();
 }
 
 bool Workbench::watch_files(Clock::time_point now) {

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "report/sheet_file.h"
 #include "workbench/doer.h"
 
 namespace laywright {
@@ -59,6 +60,15 @@ std::string Workbench::Reasons::of(const cmd::Activate& c) const {
 
 std::string Workbench::Reasons::of(const cmd::Save&) const {
   return document().dirty() || document().path().empty() ? "" : "There is nothing to save: the file is up to date.";
+}
+
+std::string Workbench::Reasons::of(const cmd::SaveSheet& c) const {
+  if (!sheet_format_of(c.path))
+    return "The file's ending says what is written: give it a name that ends in .pdf, .svg or .png.";
+  const bool drawn = c.pages && c.page >= 1 && static_cast<std::size_t>(c.page) <= c.pages->size();
+  if (!drawn) return "The sheet is not drawn yet: wait a moment.";
+  const bool busy = bench.sheet_saving_ && !bench.sheet_saving_->outcome;
+  return busy ? "The sheet is still being written: wait a moment." : "";
 }
 
 std::string Workbench::Reasons::of(const cmd::KeepMine&) const {
@@ -168,7 +178,9 @@ std::string Workbench::Reasons::of(const cmd::TakeInHand&) const {
 
 std::string Workbench::Reasons::of(const cmd::Ask& c) const {
   const bool of_plan = c.question == cmd::Question::file_to_save || c.question == cmd::Question::close_unsaved;
-  if (of_plan && bench.active() == nullptr) return no_plan;
+  const bool of_sheet = c.question == cmd::Question::setup_sheet || c.question == cmd::Question::sheet_to_save;
+  if ((of_plan || of_sheet) && bench.active() == nullptr) return no_plan;
+  if (of_sheet && !bench.wound()) return not_laid;
   if (c.question == cmd::Question::what_to_compare && bench.desks_.size() < 2) {
     return "There is no other plan to compare with: open one, or keep this build with K and change its plan.";
   }

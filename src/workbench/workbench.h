@@ -18,6 +18,7 @@
 #include "workbench/folders.h"
 #include "workbench/recovery.h"
 #include "workbench/settings.h"
+#include "workbench/sheet_saving.h"
 #include "workbench/stage.h"
 
 namespace laywright {
@@ -111,6 +112,8 @@ class Workbench {
   // What the window must ask the person.
   [[nodiscard]] const std::optional<cmd::Question>& question() const { return question_; }
   [[nodiscard]] bool any_unsaved() const;
+  // The last saving of a set-up sheet, since the window asked to see one; none: there was none.
+  [[nodiscard]] const std::optional<SheetSaving>& sheet_saving() const { return sheet_saving_; }
 
   [[nodiscard]] const Settings& settings() const { return settings_; }
   void set_window(const WindowPlace& window) { settings_.window = window; }
@@ -136,6 +139,8 @@ class Workbench {
   bool fly(Clock::time_point now);
   // All that are shown or could be: of the documents, and the other side's own.
   [[nodiscard]] std::vector<Stage*> stages();
+  bool take_sheet_mail();
+  void forget_sheet_saving();
   bool watch_files(Clock::time_point now);
   void tell_of_file(const Desk& desk);
   void keep_copies(Clock::time_point now);
@@ -153,6 +158,8 @@ class Workbench {
   std::optional<Comparison> comparison_;
   std::vector<Notice> notices_;
   std::optional<cmd::Question> question_;
+  std::optional<SheetSaving> sheet_saving_;
+  std::shared_ptr<SheetMail> sheet_mail_ = std::make_shared<SheetMail>();
 
   std::optional<Clock::time_point> played_at_, watched_at_, settings_at_;
 

@@ -1,11 +1,14 @@
-// A plan that has been laid and measured, as the window shows it. Never changed once made, so that any thread may
-// read it for as long as it holds it.
+// A plan that has been laid and measured, as the window shows it. Never changed once made, but that the machine's side
+// is added; any thread may read it for as long as it holds it.
 #pragma once
 
 #include <cstdint>
 #include <memory>
+#include <mutex>
+#include <utility>
 
 #include "scene/scene_source.h"
+#include "takeup/takeup_run.h"
 
 namespace laywright {
 
@@ -18,15 +21,36 @@ struct Pass {
   [[nodiscard]] bool full() const { return fidelity >= 1.0 && whole(); }
 };
 
+using TakeupPtr = std::shared_ptr<const TakeupRun>;
+
+// What the machine does over a wind. It is computed when the build can be seen already: null until then.
+class LateTakeup {
+ public:
+  [[nodiscard]] TakeupPtr get() const {
+    const std::lock_guard lock(mutex_);
+    return run_;
+  }
+  void set(TakeupPtr run) {
+    const std::lock_guard lock(mutex_);
+    run_ = std::move(run);
+  }
+
+ private:
+  mutable std::mutex mutex_;
+  TakeupPtr run_;
+};
+
 struct Wound {
   SceneSource source;
   Pass pass;
   std::uint64_t revision = 0;  // of the plan, the newer the greater
+  std::shared_ptr<LateTakeup> late = std::make_shared<LateTakeup>();
 
   // As laid: of a pass that is not whole, the plan of a shorter wind.
   [[nodiscard]] const Plan& plan() const { return source.plan(); }
   [[nodiscard]] const Build& build() const { return source.build(); }
   [[nodiscard]] const Measurements& measurements() const { return source.measurements(); }
+  [[nodiscard]] TakeupPtr takeup() const { return late->get(); }
 };
 
 using WoundPtr = std::shared_ptr<const Wound>;

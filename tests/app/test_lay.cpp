@@ -12,8 +12,8 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const char* const report_files[] = {"summary.txt", "build.json",  "layers.csv", "findings.csv",
-                                    "path.csv",    "section.svg", "section.png"};
+const char* const report_files[] = {"summary.txt", "build.json",  "layers.csv",  "findings.csv",
+                                    "path.csv",    "section.svg", "section.png", "sheet.pdf"};
 
 std::ptrdiff_t entries(const fs::path& folder) {
   return std::distance(fs::directory_iterator(folder), fs::directory_iterator());
