@@ -19,7 +19,7 @@ ARROWS = {
     "takeup": {"base", "plan", "lay", "measure"},
     "advise": {"base", "plan", "lay", "measure"},
     "report": {"base", "plan", "lay", "measure", "takeup", "advise"},
-    "scene": {"base", "plan", "lay", "measure"},
+    "scene": {"base", "plan", "lay", "measure", "takeup"},
     "export": {"base", "plan", "lay", "measure", "takeup", "report", "scene"},
     "render": {"base", "plan", "lay", "measure", "scene"},
     "web": {"base", "plan", "lay", "measure", "report", "scene", "render", "workbench"},

@@ -31,7 +31,7 @@ constexpr std::array<NamedView, 5> named_views{{
     {"top", 0.0, 89.0},
 }};
 
-constexpr std::array<std::pair<const char*, Colouring>, 7> colourings{{
+constexpr std::array<std::pair<const char*, Colouring>, 8> colourings{{
     {"layer", Colouring::layer},
     {"direction", Colouring::direction},
     {"rise", Colouring::rise},
@@ -39,6 +39,7 @@ constexpr std::array<std::pair<const char*, Colouring>, 7> colourings{{
     {"height", Colouring::height},
     {"support", Colouring::support},
     {"length", Colouring::length},
+    {"tension", Colouring::tension},
 }};
 
 Issue option_issue(const char* option, const std::string& value, const char* allowed, const std::string& what) {
@@ -199,7 +200,7 @@ void add_view_options(CLI::App& command, PictureView& options) {
       ->group("What is seen");
   command
       .add_option("--colour,--color", options.colouring,
-                  "What colours say: layer, direction, rise, gap, height, support or length")
+                  "What colours say: layer, direction, rise, gap, height, support, length or tension")
       ->type_name("NAME")
       ->check(CLI::IsMember(names_in(colourings)).description(""))
       ->capture_default_str()

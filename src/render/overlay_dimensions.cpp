@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <string>
+#include <vector>
 
 #include "render/overlay_parts.h"
 #include "render/overlay_shade.h"
@@ -50,31 +52,37 @@ glm::dvec2 clear_of(const SpoolShade& shade, glm::dvec2 from, glm::dvec2 to, con
   return {0.0, std::max(y - high.y, edge - low.y)};
 }
 
+struct Label {
+  std::string words;
+  glm::dvec2 middle{0.0};
+  bool upward = false;
+};
+
 // Words on a patch of ground, level or upward, kept within the picture.
-void draw_words(Canvas& canvas, const std::string& words, glm::dvec2 middle, bool upward,
-                const OverlayStyle& style) {
+void draw_label(Canvas& canvas, const Label& label, const OverlayStyle& style) {
   const double pad = 4.0 * style.unit;
-  const double along = canvas.text_width(words, style.letters()) + 2 * pad, high = style.letters() + 2 * pad;
-  const glm::dvec2 size = upward ? glm::dvec2(high, along) : glm::dvec2(along, high);
+  const double along = canvas.text_width(label.words, style.letters()) + 2 * pad, high = style.letters() + 2 * pad;
+  const glm::dvec2 size = label.upward ? glm::dvec2(high, along) : glm::dvec2(along, high);
   const glm::dvec2 picture(canvas.width(), canvas.height()), room = size / 2.0 + 2.0;
-  middle = glm::max(room, glm::min(middle, picture - room));
+  const glm::dvec2 middle = glm::max(room, glm::min(label.middle, picture - room));
   canvas.box(middle - size / 2.0, size, 3.0 * style.unit, {style.ground.color, 0.9});
   const double down = 0.36 * style.letters();
-  if (upward)
-    canvas.text_upward({middle.x + down, middle.y}, words, style.letters(), style.ink);
+  if (label.upward)
+    canvas.text_upward({middle.x + down, middle.y}, label.words, style.letters(), style.ink);
   else
-    canvas.text({middle.x, middle.y + down}, words, style.letters(), style.ink, TextAlign::middle);
+    canvas.text({middle.x, middle.y + down}, label.words, style.letters(), style.ink, TextAlign::middle);
 }
 
-void draw_between(Canvas& canvas, const DimensionLine& line, const View& view, const SpoolShade& shade, Sides& sides,
-                  const OverlayStyle& style) {
+// Draws the line alone; returns its words, if it is drawn at all.
+std::optional<Label> draw_between(Canvas& canvas, const DimensionLine& line, const View& view,
+                                  const SpoolShade& shade, Sides& sides, const OverlayStyle& style) {
   const auto first = in_picture(view, line.from), second = in_picture(view, line.to);
   const auto measured_from = in_picture(view, line.measured_from), measured_to = in_picture(view, line.measured_to);
-  if (!first || !second || !measured_from || !measured_to) return;
+  if (!first || !second || !measured_from || !measured_to) return std::nullopt;
   const double length = glm::length(*second - *first);
   // Seen from near its end it says nothing.
   const double unforeshortened = glm::length(line.to - line.from) / mm_per_px(view);
-  if (length < 24.0 * style.unit || length < 0.3 * unforeshortened) return;
+  if (length < 24.0 * style.unit || length < 0.3 * unforeshortened) return std::nullopt;
   const double words_width = canvas.text_width(line.text, style.letters());
   const glm::dvec2 shift = clear_of(shade, *first, *second, canvas, words_width, sides, style);
   const glm::dvec2 from = *first + shift, to = *second + shift;
@@ -85,16 +93,16 @@ void draw_between(Canvas& canvas, const DimensionLine& line, const View& view, c
   draw_arrow(canvas, from, -onward, style);
   draw_arrow(canvas, to, onward, style);
   // Along its line, as on a drawing, where that is longer than the words; so no margin must be as wide as they are.
-  draw_words(canvas, line.text, (from + to) / 2.0, std::abs(onward.y) > std::abs(onward.x), style);
+  return Label{line.text, (from + to) / 2.0, std::abs(onward.y) > std::abs(onward.x)};
 }
 
 // An arrow onto a surface, and the words above or below the spool.
-void draw_pointed(Canvas& canvas, const DimensionLine& line, const View& view, const SpoolShade& shade, Sides& sides,
-                  const OverlayStyle& style) {
+std::optional<Label> draw_pointed(Canvas& canvas, const DimensionLine& line, const View& view,
+                                  const SpoolShade& shade, Sides& sides, const OverlayStyle& style) {
   const bool from_above = view.camera.elevation_deg >= 0.0;
   const auto tip = in_picture(view, from_above ? line.measured_from : line.measured_to);
   const auto outside = in_picture(view, from_above ? line.from : line.to);
-  if (!tip || !outside) return;
+  if (!tip || !outside) return std::nullopt;
   const bool above = outside->y <= tip->y;
   const double half_width = canvas.text_width(line.text, style.letters()) / 2.0;
   const double lowest = std::max(1.0, canvas.height() - edge_gap * style.unit);
@@ -103,11 +111,11 @@ void draw_pointed(Canvas& canvas, const DimensionLine& line, const View& view, c
       lowest);
   const glm::dvec2 foot(tip->x, y);
   const double length = glm::length(*tip - foot);
-  if (length < 24.0 * style.unit) return;
+  if (length < 24.0 * style.unit) return std::nullopt;
   canvas.line({foot, *tip}, {style.ground.color, 0.7}, 3.0 * style.unit);
   canvas.line({foot, *tip}, style.ink, 1.2 * style.unit);
   draw_arrow(canvas, *tip, (*tip - foot) / length, style);
-  draw_words(canvas, line.text, foot, false, style);
+  return Label{line.text, foot, false};
 }
 
 }  // namespace
@@ -121,10 +129,14 @@ void draw_dimension_lines(Canvas& canvas, const Scene& scene, const View& view, 
     const bool level = std::abs(line.to.x - line.from.x) > std::abs(line.to.y - line.from.y);
     sides.all_above += level || (line.pointed && view.camera.elevation_deg >= 0.0) ? 1 : 0;
   }
+  // Words last, so that no line crosses any.
+  std::vector<Label> labels;
   for (const DimensionLine& line : scene.dimensions) {
-    line.pointed ? draw_pointed(canvas, line, view, shade, sides, style)
-                 : draw_between(canvas, line, view, shade, sides, style);
+    const auto label = line.pointed ? draw_pointed(canvas, line, view, shade, sides, style)
+                                    : draw_between(canvas, line, view, shade, sides, style);
+    if (label) labels.push_back(*label);
   }
+  for (const Label& label : labels) draw_label(canvas, label, style);
 }
 
 }  // namespace laywright

@@ -9,12 +9,14 @@
 
 #include "scene/palette.h"
 #include "scene/turns_beside.h"
+#include "takeup/formulas.h"
 
 namespace laywright {
 
 namespace {
 
 constexpr double mm_per_inch = 25.4, mm_per_metre = 1000.0, mm_per_foot = 304.8;
+constexpr double newtons_per_lbf = 4.4482216152605;  // exact, of pound and standard gravity
 
 // Of each kind of support, in the order of the enumeration, and what a legend says of it.
 constexpr std::array<Rgba, 5> support_colours{{{0xD5, 0x5E, 0x00, 255},
@@ -30,11 +32,19 @@ constexpr std::size_t scale_colours = 64;
 
 bool has_scale(Colouring colouring) {
   return colouring == Colouring::rise || colouring == Colouring::gap || colouring == Colouring::height ||
-         colouring == Colouring::length;
+         colouring == Colouring::length || colouring == Colouring::tension;
 }
 
 double length_unit(Units units) { return units == Units::metric ? mm_per_metre : mm_per_foot; }
 double height_unit(Units units) { return units == Units::metric ? 1.0 : mm_per_inch; }
+double force_unit(Units units) { return units == Units::metric ? 1.0 : newtons_per_lbf; }
+
+std::optional<double> tension_N(const SceneSource& source, std::size_t node) {
+  const Plan& plan = source.plan();
+  if (!plan.takeup() || !plan.wind().tension_N) return std::nullopt;
+  const NodeStore& nodes = source.build().nodes;
+  return tension_at(*plan.takeup(), *plan.wind().tension_N, nodes.r(0), nodes.r(node));
+}
 
 // The step of a scale over `span`, in three to eight parts: 1, 2 or 5 times a power of ten.
 double round_step(double span) {
@@ -109,16 +119,39 @@ Legend words_of(Colouring colouring, Units units) {
     case Colouring::gap: with("Gap beside the turn", "d"); break;
     case Colouring::height: with("Height over the middle", metric ? "mm" : "in"); break;
     case Colouring::length: with("Length from the start", metric ? "m" : "ft"); break;
+    case Colouring::tension: with("Tension when it was laid", metric ? "N" : "lbf"); break;
   }
   return legend;
 }
 
 void make_entries(const SceneSource& source, const View& view, Legend& legend) {
+  if (view.colouring == Colouring::tension && !tension_N(source, 0))
+    legend.entries = {
+        {without_value, source.plan().takeup() ? "not planned: wind.tension" : "not planned: takeup.control"}};
   if (view.colouring == Colouring::layer) add_layers(source, view, legend);
   if (view.colouring == Colouring::direction) legend.entries = {{to_the_right, "right"}, {to_the_left, "left"}};
   if (view.colouring != Colouring::support) return;
   for (std::size_t i = 0; i < support_words.size(); ++i)
     legend.entries.push_back({support_colours[i], support_words[i]});
+}
+
+void fill_scale(bool diverging, Legend& legend) {
+  for (std::size_t i = 0; i < scale_colours; ++i) {
+    const double share = static_cast<double>(i) / static_cast<double>(scale_colours - 1);
+    legend.scale.push_back(diverging ? purple_orange(share) : viridis(share));
+  }
+  legend.ticks = round_ticks(legend.low, legend.high);
+}
+
+// From the least to the greatest, however near they are: what changes a little over a wind is what is to be seen. Of
+// what does not change at all, a hundredth to either side.
+void make_close_scale(const std::vector<double>& values, Legend& legend) {
+  const auto [least, most] = std::minmax_element(values.begin(), values.end());
+  const double spread = std::max(*most - *least, 0.02 * *most);
+  const double middle = 0.5 * (*most + *least), step = round_step(spread);
+  legend.low = std::max(0.0, std::floor((middle - 0.5 * spread) / step + 1e-9) * step);
+  legend.high = std::ceil((middle + 0.5 * spread) / step - 1e-9) * step;
+  fill_scale(false, legend);
 }
 
 void make_scale(Colouring colouring, const std::vector<double>& values, Legend& legend) {
@@ -133,11 +166,7 @@ void make_scale(Colouring colouring, const std::vector<double>& values, Legend& 
   const double step = round_step(high);
   legend.high = std::ceil(high / step - 1e-9) * step;
   legend.low = diverging ? -legend.high : 0.0;
-  for (std::size_t i = 0; i < scale_colours; ++i) {
-    const double share = static_cast<double>(i) / static_cast<double>(scale_colours - 1);
-    legend.scale.push_back(diverging ? purple_orange(share) : viridis(share));
-  }
-  legend.ticks = round_ticks(legend.low, legend.high);
+  fill_scale(diverging, legend);
 }
 
 }  // namespace
@@ -183,7 +212,7 @@ Colourer::Colourer(const SceneSource& source, const View& view)
       units_(view.units),
       legend_(words_of(view.colouring, view.units)) {
   make_entries(source, view, legend_);
-  if (!has_scale(colouring_)) return;
+  if (!has_scale(colouring_) || !legend_.entries.empty()) return;
   const std::vector<std::size_t> visible = newest_layers(source, view);
   middle_mm_ = mean_middle(source, visible);
   std::vector<double> values;
@@ -191,7 +220,12 @@ Colourer::Colourer(const SceneSource& source, const View& view)
     const std::optional<double> is = value(node);
     if (is) values.push_back(*is);
   }
-  make_scale(colouring_, values, legend_);
+  if (colouring_ == Colouring::tension) {
+    values.push_back(*value(0));
+    make_close_scale(values, legend_);
+  } else {
+    make_scale(colouring_, values, legend_);
+  }
 }
 
 std::optional<double> Colourer::value(std::size_t node) const {
@@ -201,6 +235,10 @@ std::optional<double> Colourer::value(std::size_t node) const {
     case Colouring::height:
       return (source_.build().nodes.r(node) + 0.5 * source_.d() - middle_mm_) / height_unit(units_);
     case Colouring::length: return source_.line().at(node) / length_unit(units_);
+    case Colouring::tension: {
+      const std::optional<double> pull = tension_N(source_, node);
+      return pull ? std::optional(*pull / force_unit(units_)) : std::nullopt;
+    }
     default: return std::nullopt;
   }
 }

@@ -17,6 +17,7 @@ enum class Colouring {
   height,     // over the middle of the spool, mm or in
   support,    // what carries the fiber: barrel, turn, valley, flange, nothing (bridge)
   length,     // from the start of the wind, m or ft
+  tension,    // as planned where the fiber was laid, N or lbf; none where the plan does not say it
 };
 
 enum class Outside { gone, faded };

@@ -18,13 +18,14 @@ struct ColouringName {
   Colouring colouring;
   const char* name;
 };
-constexpr std::array<ColouringName, 7> colourings{{{Colouring::layer, "Layer"},
+constexpr std::array<ColouringName, 8> colourings{{{Colouring::layer, "Layer"},
                                                    {Colouring::direction, "Stroke direction"},
                                                    {Colouring::rise, "Rise over the layer below"},
                                                    {Colouring::gap, "Gap to the neighbour"},
                                                    {Colouring::height, "Height above the middle"},
                                                    {Colouring::support, "What carries the fiber"},
-                                                   {Colouring::length, "Length from the start"}}};
+                                                   {Colouring::length, "Length from the start"},
+                                                   {Colouring::tension, "Tension when it was laid"}}};
 
 void heading(const char* words, const PanelState& state) {
   ImGui::Spacing();

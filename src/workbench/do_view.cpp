@@ -119,7 +119,7 @@ bool Workbench::Doer::operator()(const cmd::SetColouring& c) const {
 
 bool Workbench::Doer::operator()(const cmd::NextColouring&) const {
   return prefer([](View& v) {
-    const int count = static_cast<int>(Colouring::length) + 1;
+    const int count = static_cast<int>(Colouring::tension) + 1;
     v.colouring = static_cast<Colouring>((static_cast<int>(v.colouring) + 1) % count);
   });
 }

@@ -95,7 +95,8 @@ TEST_CASE("neighbours in x against a search through the layer") {
 TEST_CASE("each colouring has a legend, and colours come from it") {
   const SceneSource source = random_source(7, 300.0);
   for (const Colouring colouring : {Colouring::layer, Colouring::direction, Colouring::rise, Colouring::gap,
-                                    Colouring::height, Colouring::support, Colouring::length}) {
+                                    Colouring::height, Colouring::support, Colouring::length,
+                                    Colouring::tension}) {
     View view;
     view.colouring = colouring;
     const Colourer colourer(source, view);
@@ -131,6 +132,35 @@ TEST_CASE("lengths and heights follow the units") {
   const double inch = *Colourer(source, view).value(node);
   view.units = Units::metric;
   CHECK(*Colourer(source, view).value(node) == Approx(25.4 * inch));
+}
+
+TEST_CASE("tension falls with the radius where the torque is constant, and is grey where no plan says it") {
+  PlanDraft draft = synthetic::draft();
+  draft.wind.tension_N = 2.0;
+  draft.wind.turns = 60.0;
+  draft.wind.length_mm.reset();
+  draft.takeup = Takeup{};  // of constant torque
+  const Plan plan = synthetic::plan_of(draft);
+  const SceneSource source = source_of(plan, random_plans::laid(plan, 1, 0.5));
+  View view;
+  view.colouring = Colouring::tension;
+  const Colourer colourer(source, view);
+  const NodeStore& nodes = source.build().nodes;
+  const std::size_t last = nodes.size() - 1;
+  // T r = M, the torque of the start.
+  CHECK(*colourer.value(last) == Approx(2.0 * nodes.r(0) / nodes.r(last)).epsilon(1e-9));
+  CHECK(*colourer.value(last) < 1.98);
+  CHECK(colourer.legend().low <= *colourer.value(last));
+  CHECK(colourer.legend().low > 1.5);
+  CHECK(colourer.legend().high >= 2.0);
+  CHECK(colourer.legend().unit == "N");
+  view.units = Units::inch;
+  CHECK(*Colourer(source, view).value(last) == Approx(*colourer.value(last) / 4.4482216152605));
+  draft.wind.tension_N.reset();
+  const Plan less = synthetic::plan_of(draft);
+  const SceneSource silent = source_of(less, random_plans::laid(less, 1, 0.5));
+  CHECK_FALSE(Colourer(silent, view).value(last));
+  CHECK(Colourer(silent, view).legend().entries.size() == 1);
 }
 
 TEST_CASE("a scale reaches from end to end of what is shown, in round figures") {

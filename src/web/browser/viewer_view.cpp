@@ -15,7 +15,8 @@ using Json = nlohmann::json;
 constexpr double rad_per_deg = std::numbers::pi / 180.0;
 constexpr double nearest_mm = 1.0, farthest_mm = 1e5;
 
-constexpr std::array<const char*, 7> colourings{"layer", "direction", "rise", "gap", "height", "support", "length"};
+constexpr std::array<const char*, 8> colourings{"layer",  "direction", "rise",   "gap",
+                                                "height", "support",   "length", "tension"};
 
 // Angle around the spool's axis that faces the eye; the top of the spool for an eye on the axis.
 double angle_toward_eye(const Camera& camera) {

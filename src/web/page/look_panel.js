@@ -2,7 +2,8 @@
 
 const colourings = [['layer', 'Layer'], ['direction', 'Stroke direction'], ['rise', 'Rise over the layer below'],
                     ['gap', 'Gap to the neighbour'], ['height', 'Height above the middle'],
-                    ['support', 'What carries the fiber'], ['length', 'Length from the start']];
+                    ['support', 'What carries the fiber'], ['length', 'Length from the start'],
+                    ['tension', 'Tension when it was laid']];
 
 class LookPanel {
   // ask(name, question): puts it to the viewer and shows what came of it.
