@@ -72,7 +72,7 @@ class Confirmation {
 
     std::size_t at = static_cast<std::size_t>(draws_before - 1);
     for (const Candidate& each : candidates) {
-      if (std::optional<Remedy> made = remedy(each, trials, at, explanation.complaint)) {
+      if (std::optional<Remedy> made = remedy(each, trials, at, explanation)) {
         explanation.remedies.push_back(std::move(*made));
       }
       at += static_cast<std::size_t>(each.smallest ? 2 * draws_after : draws_after);
@@ -93,7 +93,8 @@ class Confirmation {
   // None where the whole plan does not bear out what the search found.
   [[nodiscard]] std::optional<Remedy> remedy(const Candidate& candidate,
                                              const std::vector<std::optional<Trial>>& trials, std::size_t at,
-                                             const Complaint& complaint) const {
+                                             const Explanation& explanation) const {
+    const Complaint& complaint = explanation.complaint;
     const std::optional<MeanAmount> mean = mean_amount(plan_, complaint, trials, at, draws_after);
     if (!mean) return std::nullopt;
     Remedy remedy;
@@ -101,12 +102,17 @@ class Confirmation {
     remedy.changes = changes_of(plan_.draft(), candidate.moves);
     remedy.rest = rest(*mean);
     remedy.outcome = trials[at]->outcome;
-    if (remedy.rest.share_left > Remedy::halved_share || remedy.rest.share_of_all > 1.0) return std::nullopt;
+    if (remedy.rest.share_left > Remedy::halved_share || remedy.rest.share_of_all > Remedy::no_worse)
+      return std::nullopt;
+    for (std::size_t i = 0; i < finding_kinds; ++i) {
+      const bool other = static_cast<FindingKind>(i) != complaint.kind;
+      remedy.does_harm |= other && grows(explanation.outcome.flaws[i], remedy.outcome.flaws[i]);
+    }
     if (!candidate.smallest) return remedy;
     const auto smaller = mean_amount(plan_, complaint, trials, at + draws_after, draws_after);
     if (!smaller) return remedy;
     const Rest after = rest(*smaller);
-    if (after.share_left <= Remedy::halved_share && after.share_of_all <= 1.0) {
+    if (after.share_left <= Remedy::halved_share && after.share_of_all <= Remedy::no_worse) {
       remedy.smallest = candidate.smallest;
       remedy.after_smallest = after;
     }

@@ -43,6 +43,8 @@ struct Rest {
 struct Remedy {
   // Shares of the amount (complaint.h) at which a finding counts as gone, but for odd places, and as halved.
   static constexpr double gone_share = 0.1, halved_share = 0.5;
+  // Of all findings together; two draws of one wind differ by as much.
+  static constexpr double no_worse = 1.1;
 
   std::vector<Move> moves;      // where least is left
   std::vector<Change> changes;  // the same, as values of the plan
@@ -50,11 +52,15 @@ struct Remedy {
   std::optional<double> smallest;  // a smaller move of a single setting that removes, or else halves it
   Rest after_smallest;
   Outcome outcome;
+  bool does_harm = false;  // another kind of finding grows
   std::string text;
 
   [[nodiscard]] bool gone() const { return rest.share_left <= gone_share; }
   // How well it explains; less is better.
-  [[nodiscard]] double rank() const { return rank_of(moves, rest.share_left, rest.share_of_all); }
+  [[nodiscard]] double rank() const {
+    constexpr double for_harm = 0.35;
+    return rank_of(moves, rest.share_left, rest.share_of_all) + (does_harm ? for_harm : 0.0);
+  }
 };
 
 // What a setting alone did, in one direction, on the short winds of the search.

@@ -17,7 +17,7 @@ std::vector<Move> scaled(std::vector<Move> unit, double by) {
 }  // namespace
 
 double rank_of(const std::vector<Move>& moves, double share_left, double share_of_all) {
-  constexpr double for_all_of_a_range = 0.2, for_a_second = 0.15, for_another_fiber = 0.15;
+  constexpr double for_all_of_a_range = 0.3, for_a_second = 0.15, for_another_fiber = 0.15;
   double rank = share_left + share_of_all;
   std::size_t settings = 0;
   bool has_flaws = false;
@@ -72,7 +72,7 @@ void CauseSearch::tell(Line& line, double move, const std::optional<MeanAmount>&
   const double of_all = mean->gravity_of_all / before_.gravity_of_all;
   line.seen.push_back({move, left, of_all});
   // What makes the whole build worse is no cure.
-  line.bracket.tell(move, of_all > 1.0 ? std::max(left, of_all) : left);
+  line.bracket.tell(move, of_all > Remedy::no_worse ? std::max(left, of_all) : left);
 }
 
 // All lines at once, a move of each in every round, so that all threads have work.
@@ -105,7 +105,7 @@ std::vector<Candidate> CauseSearch::candidates(const std::vector<Line>& lines) c
   std::vector<Candidate> all;
   for (const Line& line : lines) {
     const Seen* best = line.best();
-    if (best == nullptr || best->left > Remedy::halved_share || best->of_all > 1.0) continue;
+    if (best == nullptr || best->left > Remedy::halved_share || best->of_all > Remedy::no_worse) continue;
     Candidate candidate{scaled(line.unit, best->move), std::nullopt, best->left, best->of_all};
     std::optional<Bracket::Tried> smallest = line.bracket.smallest(Remedy::gone_share);
     if (!smallest) smallest = line.bracket.smallest(Remedy::halved_share);

@@ -14,10 +14,6 @@
 namespace laywright {
 namespace {
 
-// Changes of other findings that are told: more than half as much again, and more than a few places.
-constexpr double worse_factor = 1.5;
-constexpr int odd_places = 3;
-
 std::string upper(std::string text) {
   if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
   return text;
@@ -81,10 +77,7 @@ std::string side_effects(const Explanation& explanation, const Remedy& remedy) {
     const auto kind = static_cast<FindingKind>(i);
     if (kind == explanation.finding.kind) continue;
     const Flaw &before = explanation.outcome.flaws[i], &after = remedy.outcome.flaws[i];
-    if (after.places * after.worst_mm <= worse_factor * before.places * before.worst_mm ||
-        after.places <= before.places + (before.places > 0 ? odd_places : 0)) {
-      continue;
-    }
+    if (!grows(before, after)) continue;
     const std::string instead =
         before.places == 0 ? "none" : fmt::format("{} up to {}", count_of(before.places), in_mm(before.worst_mm));
     worse += fmt::format("{}{} up to {} instead of {}", worse.empty() ? "" : "; ", counted(kind, after.places),

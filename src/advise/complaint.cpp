@@ -9,6 +9,9 @@
 namespace laywright {
 namespace {
 
+// A wind whose turns lie farther apart than this is filled by the strokes that cross, not by turns side by side.
+constexpr double open_wind_d = 5.0;
+
 // Share of the finding's extent in x that lies in the part; a finding of no extent lies in it or not.
 double share_within(const Complaint& part, const std::array<double, 2>& x) {
   const double extent = x[1] - x[0];
@@ -43,9 +46,11 @@ Amount amount_of(const Complaint& complaint, const std::vector<Finding>& finding
 }
 
 double gravity_of_all(const Plan& plan, const std::vector<Finding>& findings) {
+  const double planned_gap_d = plan.traverse().pitch_mm / plan.fiber().diameter_mm - 1.0;
+  const bool crossed = planned_gap_d > open_wind_d;
   double sum = 0.0;
   for (const Finding& finding : findings) {
-    if (finding.kind == FindingKind::gap && is_planned_gap(plan, finding.size_mm)) continue;
+    if (finding.kind == FindingKind::gap && (crossed || is_planned_gap(plan, finding.size_mm))) continue;
     sum += finding.occurrences * finding.size_d * finding.size_d;
   }
   return sum;

@@ -28,7 +28,7 @@ struct Amount {
 
 [[nodiscard]] Amount amount_of(const Complaint& complaint, const std::vector<Finding>& findings);
 
-// The same over all findings, but for gaps that the plan's pitch makes.
+// The same over all findings, but for gaps that the plan's pitch makes; in a crossed wind, but for all gaps.
 [[nodiscard]] double gravity_of_all(const Plan& plan, const std::vector<Finding>& findings);
 
 }  // namespace laywright

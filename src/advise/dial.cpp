@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include <fmt/format.h>
 
@@ -38,7 +39,13 @@ double pitch_step(const PlanDraft& draft) {
 double stop_step(const PlanDraft& draft) {
   return round_down(std::max(0.1 * draft.fiber.diameter_mm, 0.05 * draft.traverse.pitch_mm));
 }
-constexpr double most_stop_steps = 64.0;
+// As far as anybody would move a stop: five turns, or twice the lag of the fiber behind the guide, which is what a stop
+// makes up for.
+double stop_range(const PlanDraft& draft) {
+  const double lag =
+      draft.traverse.free_length_mm * draft.traverse.pitch_mm / (std::numbers::pi * draft.spool.barrel_diameter_mm);
+  return std::ceil(std::max(5.0 * draft.fiber.diameter_mm, 2.0 * lag) / stop_step(draft)) * stop_step(draft);
+}
 
 Dial pitch_dial(const PlanDraft& draft) {
   const double pitch = draft.traverse.pitch_mm;
@@ -49,7 +56,7 @@ Dial pitch_dial(const PlanDraft& draft) {
 }
 
 Dial stop_dial(const PlanDraft& draft, const char* side) {
-  const double range = most_stop_steps * stop_step(draft);
+  const double range = stop_range(draft);
   return {fmt::format("the {} stop", side),
           "too far out",
           "too far in",
@@ -134,7 +141,7 @@ std::vector<Dial> dials_of(const PlanDraft& draft) {
 }
 
 std::vector<Dial> stop_pairs_of(const PlanDraft& draft) {
-  const double range = most_stop_steps * stop_step(draft);
+  const double range = stop_range(draft);
   const auto pair = [&](const char* words, const char* low, const char* high, double right_sign) {
     Dial dial{words, low, high, everywhere(draft, "left_stop"), {}, stop_step(draft), -range, range};
     for (const Dial::Part& part : everywhere(draft, "right_stop", right_sign)) dial.parts.push_back(part);

@@ -26,6 +26,13 @@ int Outcome::places() const {
   return sum;
 }
 
+bool grows(const Flaw& before, const Flaw& after) {
+  constexpr double factor = 1.5;
+  constexpr int odd_places = 3;
+  return after.places * after.worst_mm > factor * before.places * before.worst_mm &&
+         after.places > before.places + (before.places > 0 ? odd_places : 0);
+}
+
 Outcome outcome_of(const Plan& plan, const Build& build, const Measurements& measurements) {
   Outcome out;
   out.turns = build.turns;

@@ -39,6 +39,9 @@ struct Outcome {
   [[nodiscard]] int places() const;
 };
 
+// True if there is notably more of a kind than before: half as much again, and more than odd places.
+[[nodiscard]] bool grows(const Flaw& before, const Flaw& after);
+
 // Precondition: the measurements are of that build, and it was laid from that plan.
 [[nodiscard]] Outcome outcome_of(const Plan& plan, const Build& build, const Measurements& measurements);
 

@@ -44,4 +44,8 @@ TEST_CASE("gaps that the pitch makes are no fault") {
   const Plan plan = laywright::testing::checked(coarse);
   CHECK(gravity_of_all(plan, {finding(FindingKind::gap, 1.0, 9.0, 2.0, 40)}) == 0.0);
   CHECK(gravity_of_all(plan, {finding(FindingKind::gap, 1.0, 9.0, 6.0, 2)}) == Approx(72.0));
+  coarse.traverse.pitch_mm = 2.0;  // strokes cross
+  const Plan crossed = laywright::testing::checked(coarse);
+  CHECK(gravity_of_all(crossed, {finding(FindingKind::gap, 1.0, 9.0, 30.0, 40)}) == 0.0);
+  CHECK(gravity_of_all(crossed, {finding(FindingKind::ribbon, 1.0, 9.0, 3.0, 2)}) == Approx(18.0));
 }
