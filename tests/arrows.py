@@ -23,8 +23,8 @@ ARROWS = {
     "export": {"base", "plan", "lay", "measure", "takeup", "report", "scene"},
     "render": {"base", "plan", "lay", "measure", "scene"},
     "web": {"base", "plan", "lay", "measure", "report", "scene", "render", "workbench"},
-    "workbench": {"base", "plan", "lay", "measure", "takeup", "advise", "report", "scene"},
-    "ui": {"base", "plan", "lay", "measure", "takeup", "advise", "report", "scene", "workbench"},
+    "workbench": {"base", "plan", "lay", "measure", "lesson", "takeup", "advise", "report", "scene"},
+    "ui": {"base", "plan", "lay", "measure", "lesson", "takeup", "advise", "report", "scene", "workbench"},
     "app": {"base", "plan", "lay", "measure", "takeup", "advise", "report", "scene", "export", "render", "web", "workbench", "ui"},
 }
 

@@ -22,6 +22,7 @@
 #include "base/atomic_file.h"
 #include "ui/keys.h"
 #include "ui/layout.h"
+#include "ui/show_window.h"
 #include "ui/style.h"
 #include "ui/window.h"
 
@@ -50,10 +51,19 @@ std::string find_sample() {
   return "";
 }
 
+Workbench::Options bench_options() {
+  Workbench::Options options;
+  options.folders = Folders::of_person();
+  options.sample = find_sample();
+  if (!options.sample.empty()) options.lessons = std::filesystem::path(options.sample).parent_path() / "lessons";
+  options.wake = DesktopWindow::wake;
+  return options;
+}
+
 class Desktop {
  public:
   Desktop(const DesktopOptions& options, Clock::time_point begun)
-      : options_(options), begun_(begun), bench_({Folders::of_person(), find_sample(), DesktopWindow::wake}) {}
+      : options_(options), begun_(begun), bench_(bench_options()) {}
 
   ~Desktop() {
     picture_.reset();
@@ -77,6 +87,7 @@ class Desktop {
   void turn();
   void draw_panels();
   void give_pictures_their_places(const WindowLayout& layout);
+  void show_to_others(const WindowLayout& layout, const Wound& wound);
   void draw_pictures(const WindowLayout& layout);
   void draw_one(DesktopPicture& picture, const Box2& box);
   void start_painter(bool on_a_thread);
@@ -174,6 +185,10 @@ void Desktop::match_style() {
   const Letters letters = load_letters(scale_);
   ImGui::GetIO().FontDefault = letters.plain;
   panels_.strong = letters.strong;
+  panels_.reading = letters.reading;
+  panels_.reading_strong = letters.reading_strong;
+  panels_.title = letters.title;
+  panels_.figure = letters.figure;
   panels_.scale = scale_;
   ImGui_ImplOpenGL3_DestroyFontsTexture();
   ImGui_ImplOpenGL3_CreateFontsTexture();
@@ -211,6 +226,7 @@ void Desktop::give_pictures_their_places(const WindowLayout& layout) {
   const auto pixels = [px](float units) { return std::max(1, static_cast<int>(std::lround(units * px))); };
   const Desk* desk = bench_.active();
   if (desk == nullptr) return;
+  if (bench_.showing() && bench_.wound()) return show_to_others(layout, *bench_.wound());
   const int width = pixels(layout.picture.width), height = pixels(layout.picture.height);
   if (desk->stage.view.width_px != width || desk->stage.view.height_px != height) {
     bench_.apply(cmd::SetPictureSize{width, height});
@@ -233,6 +249,17 @@ void Desktop::give_pictures_their_places(const WindowLayout& layout) {
   view.width_px = pixels(layout.other->width);
   view.height_px = pixels(layout.other->height);
   other_->show(bench_.other_wound(), view, letters);
+}
+
+// The document's own view is left as it is.
+void Desktop::show_to_others(const WindowLayout& layout, const Wound& wound) {
+  const double px = window_->pixels_per_unit();
+  View view = bench_.active()->stage.view;
+  view.width_px = std::max(1, static_cast<int>(std::lround(layout.picture.width * px)));
+  view.height_px = std::max(1, static_cast<int>(std::lround(layout.picture.height * px)));
+  view = view_of_showing(*bench_.showing(), wound, view, show_room);
+  picture_->show(bench_.wound(), view, scale_, false);
+  other_.reset();
 }
 
 void Desktop::draw_one(DesktopPicture& picture, const Box2& box) {
@@ -276,7 +303,9 @@ void Desktop::turn() {
   window_->set_title(desk == nullptr ? "Laywright"
                                      : fmt::format("{}{} - Laywright", desk->document->dirty() ? "* " : "",
                                                    desk->document->title()));
-  if (bench_.wound()) bench_.set_layout(layout_words(panels_));  // before that, not all tabs are there
+  if (bench_.wound() && !bench_.lesson() && !bench_.showing())
+    bench_.set_layout(layout_words(panels_));  // before that, not all tabs are there
+  if (std::exchange(panels_.changes_screen, false)) window_->change_screen();
   leaves_ = panels_.quits;
 }
 

@@ -26,11 +26,12 @@ DesktopPicture::DesktopPicture(Painter& painter, std::function<void()> wake)
 
 DesktopPicture::~DesktopPicture() { painter_.remove(place_); }
 
-void DesktopPicture::show(const WoundPtr& wound, const View& view, double text_scale) {
+void DesktopPicture::show(const WoundPtr& wound, const View& view, double text_scale, bool explained) {
   wound_ = wound;
   view_ = view;
   if (!wound_) return;
-  if (wound_ != asked_wound_ || !asked_view_ || !same_scene(*asked_view_, view_)) ask_for_scene();
+  const bool other_kind = std::exchange(explained_, explained) != explained;
+  if (other_kind || wound_ != asked_wound_ || !asked_view_ || !same_scene(*asked_view_, view_)) ask_for_scene();
   take_fresh();
   if (!made_) return;
   const std::shared_ptr<const SceneSource> source(made_->wound, &made_->wound->source);
@@ -45,8 +46,9 @@ void DesktopPicture::ask_for_scene() {
     const std::lock_guard lock(shared_->mutex);
     ++shared_->scenes_waiting;
   }
-  worker_.run([wound = wound_, view = view_, shared = shared_, wake = wake_] {
+  worker_.run([wound = wound_, view = view_, explained = explained_, shared = shared_, wake = wake_] {
     auto scene = std::make_shared<Scene>(make_scene(wound->source, view));
+    scene->explained = explained;
     auto close_up =
         std::make_shared<CloseUp>(make_close_up(wound->source, *scene, view, close_up_beyond(scene->shell)));
     {

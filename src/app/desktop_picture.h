@@ -26,8 +26,8 @@ class DesktopPicture {
   DesktopPicture& operator=(const DesktopPicture&) = delete;
 
   // What is to be seen from now on; returns at once, and what was seen stays until the new is ready. `text_scale`: of
-  // what is written.
-  void show(const WoundPtr& wound, const View& view, double text_scale);
+  // what is written; `explained`: as in Scene.
+  void show(const WoundPtr& wound, const View& view, double text_scale, bool explained = true);
 
   // Puts the newest picture into the window. False where there is nothing yet.
   bool draw(const PixelBox& box);
@@ -66,6 +66,7 @@ class DesktopPicture {
 
   WoundPtr wound_;  // wanted
   View view_;
+  bool explained_ = true;
   WoundPtr asked_wound_;
   std::optional<View> asked_view_;
   std::optional<Made> made_;

@@ -102,6 +102,38 @@ Json sheet(const Workbench& bench, const SheetState& state) {
           {"saving", std::move(saving)}};
 }
 
+Json showing(const Workbench& bench) {
+  const Showing& show = *bench.showing();
+  const ShowFigures figures = figures_of_showing(show, *bench.wound());
+  return {{"seconds", show.seconds},           {"paused", show.paused},          {"details", show.details},
+          {"filled", share_filled(show)},      {"length_mm", figures.length_mm}, {"turns", figures.turns},
+          {"diameter_mm", figures.diameter_mm}};
+}
+
+Json lesson(const Workbench& bench) {
+  const LessonRun& run = *bench.lesson();
+  const LessonStep& step = run.now();
+  Json tried = nullptr;
+  if (const std::optional<Tried> t = bench.tried()) {
+    tried = {{"before", optional(t->before)},
+             {"now", optional(t->now)},
+             {"settled", t->settled},
+             {"reached", t->reached}};
+  }
+  return {{"file", run.lesson->file},
+          {"number", run.lesson->number},
+          {"step", run.step + 1},
+          {"steps", run.lesson->steps.size()},
+          {"waits", run.waits},
+          {"asks", step.question ? Json(step.question->answers.size()) : Json(nullptr)},
+          {"plays", step.play.has_value()},
+          {"points", step.point.has_value()},
+          {"key", step.attempt ? Json(step.attempt->key) : Json(nullptr)},
+          {"answer", optional(run.answer())},
+          {"right", run.answer() ? Json(*run.answer() == step.question->right) : Json(nullptr)},
+          {"tried", std::move(tried)}};
+}
+
 }  // namespace
 
 std::string state_json(const Workbench& bench, const PanelState& panels, const Shown& shown,
@@ -115,6 +147,8 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
   all["keys_in"] = panels.focus.panel;
   all["any_unsaved"] = bench.any_unsaved();
   all["scale"] = panels.scale;
+  all["showing"] = bench.showing() ? showing(bench) : Json(nullptr);
+  all["lesson"] = bench.lesson() ? lesson(bench) : Json(nullptr);
   all["comparing"] = bench.comparison().has_value();
   all["question"] = bench.question() ? Json(static_cast<int>(*bench.question())) : Json(nullptr);
   if (bench.wound()) all["section"] = section(panels.section);

@@ -214,7 +214,22 @@ void DesktopWindow::wake() { glfwPostEmptyEvent(); }
 
 WindowNews DesktopWindow::take_news() { return std::exchange(inbox_.news, {}); }
 
+void DesktopWindow::change_screen() {
+  if (before_full_) {
+    const WindowPlace back = *std::exchange(before_full_, std::nullopt);
+    glfwSetWindowMonitor(window_, nullptr, back.x.value_or(0), back.y.value_or(0), back.width, back.height,
+                         GLFW_DONT_CARE);
+    return;
+  }
+  GLFWmonitor* const monitor = glfwGetPrimaryMonitor();
+  const GLFWvidmode* const mode = monitor != nullptr ? glfwGetVideoMode(monitor) : nullptr;
+  if (mode == nullptr) return;
+  before_full_ = place();
+  glfwSetWindowMonitor(window_, monitor, 0, 0, mode->width, mode->height, mode->refreshRate);
+}
+
 WindowPlace DesktopWindow::place() const {
+  if (before_full_) return *before_full_;
   WindowPlace place;
   int x = 0, y = 0;
   glfwGetWindowSize(window_, &place.width, &place.height);

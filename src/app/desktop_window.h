@@ -46,6 +46,8 @@ class DesktopWindow {
   [[nodiscard]] int height_px() const;
   void set_title(const std::string& title);
   void show_frame();
+  // Takes the whole screen, or goes back to where it was.
+  void change_screen();
   // An OpenGL for a painter on another thread: on a graphics card one that shares this window's textures; where the
   // processor draws one that has nothing to do with the window, whose frames would otherwise wait in the same queue.
   // None where it cannot be had. It must be left before the window ends.
@@ -66,6 +68,7 @@ class DesktopWindow {
   GLFWwindow* window_ = nullptr;
   GLFWwindow* hidden_ = nullptr;  // for its context
   bool software_ = false;
+  std::optional<WindowPlace> before_full_;  // while it takes the whole screen
   std::string title_;
   Inbox inbox_;
 };

@@ -1,6 +1,7 @@
 #include "lesson/figures.h"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 
@@ -42,10 +43,20 @@ std::optional<FindingFigure> finding_figure(std::string_view name) {
   return std::nullopt;
 }
 
-std::string words_of(FindingKind kind) {
-  std::string words = name_of(kind);
-  std::replace(words.begin(), words.end(), '_', ' ');
-  return words;
+// One of a kind, and several.
+std::array<const char*, 2> words_of(FindingKind kind) {
+  switch (kind) {
+    case FindingKind::gap: return {"gap", "gaps"};
+    case FindingKind::flange_gap: return {"gap at a flange", "gaps at the flanges"};
+    case FindingKind::pile_up: return {"pile-up", "pile-ups"};
+    case FindingKind::edge_valley: return {"edge valley", "edge valleys"};
+    case FindingKind::ride_up: return {"ride-up", "ride-ups"};
+    case FindingKind::dropped_turn: return {"dropped turn", "dropped turns"};
+    case FindingKind::bridge: return {"bridge", "bridges"};
+    case FindingKind::ribbon: return {"ribbon", "ribbons"};
+    case FindingKind::rim_overrun: break;
+  }
+  return {"overrun of the rim", "overruns of the rim"};
 }
 
 std::optional<FigureKind> kind_of_layer_figure(const LayerFigure& figure) {
@@ -112,8 +123,9 @@ std::optional<FigureKind> figure_kind(std::string_view name) {
   if (name == "ratio") return FigureKind{"turns per double stroke", {}, "", 3};
   if (const auto layer = layer_figure(name)) return kind_of_layer_figure(*layer);
   if (const auto finding = finding_figure(name)) {
-    if (finding->places) return FigureKind{words_of(finding->kind) + ", places", {}, "", 0};
-    return FigureKind{words_of(finding->kind) + ", greatest", Dimension::length, "", 2};
+    const auto [one, several] = words_of(finding->kind);
+    if (finding->places) return FigureKind{fmt::format("number of {}", several), {}, "", 0};
+    return FigureKind{fmt::format("greatest {}", one), Dimension::length, "", 2};
   }
   return std::nullopt;
 }

@@ -80,6 +80,7 @@ void Easel::write_words(const PaintOrder& order) {
   }
   OverlaySettings settings;
   settings.text_scale = order.text_scale;
+  settings.legend = settings.scale_bar = order.scene->explained;
   draw_overlay(*canvas_, *order.scene, order.view, settings);
   finish_->take_words(*canvas_);
 }

@@ -76,7 +76,7 @@ void MarkLayer::load(const Scene& scene) {
     if (is_patch(mark)) patches_.push_back(mark);
     mark.shape == MarkShape::glyph ? add_fiber(mark) : add_outline(scene, mark, spool_mm / 60);
   }
-  add_axis(scene.axis, theme_colours(scene.theme));
+  if (scene.explained) add_axis(scene.axis, theme_colours(scene.theme));
   gaps_.load(scene);
   guide_.load(scene);
   if (!scene.guide) return;

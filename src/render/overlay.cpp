@@ -44,7 +44,7 @@ void draw_overlay(Canvas& canvas, const Scene& scene, const View& view, const Ov
   OverlayStyle style = style_of(scene, view, settings);
   const Caption caption = caption_of(canvas, settings, style);
   style.caption = caption.corner + caption.size;
-  draw_lay_point(canvas, scene, view, style);
+  if (scene.explained) draw_lay_point(canvas, scene, view, style);
   draw_signs(canvas, scene, view, style);
   const SpoolShade shade(scene, view);
   draw_dimension_lines(canvas, scene, view, shade, style);

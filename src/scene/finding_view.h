@@ -15,4 +15,8 @@ namespace laywright {
 // little from square as what it looks at allows. Precondition: index into the findings.
 [[nodiscard]] View view_of_finding(const SceneSource& source, const View& view, std::size_t finding);
 
+// The same through a wedge whose face goes through one of its places, whether or not it shows from outside; near the
+// top of the spool where there is one, so that up is outward.
+[[nodiscard]] View section_of_finding(const SceneSource& source, const View& view, std::size_t finding);
+
 }  // namespace laywright

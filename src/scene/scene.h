@@ -55,6 +55,7 @@ struct Scene {
   LayPoint lay_point;               // where the wind ends in this view
   std::optional<GuideSolid> guide;  // there, while the wind is not at its end
   Theme theme = Theme::light;
+  bool explained = true;  // with axis, lay point, legend and scale; without them it is for looking at alone
 };
 
 [[nodiscard]] Scene make_scene(const SceneSource& source, const View& view);

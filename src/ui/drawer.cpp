@@ -29,7 +29,7 @@ void handle(PanelState& state, float height) {
 }  // namespace
 
 float drawer_height(const Workbench& bench, float available, const PanelState& state) {
-  if (!bench.wound()) return 0.0F;
+  if (!bench.wound() || bench.lesson()) return 0.0F;
   const float tabs = ImGui::GetFrameHeight() + handle_height() + em(0.8F);
   if (!state.drawer_open || available < em(26.0F)) return tabs;
   const float wanted = state.drawer_height > 0.0F ? em(state.drawer_height) : 0.32F * available;
@@ -37,7 +37,7 @@ float drawer_height(const Workbench& bench, float available, const PanelState& s
 }
 
 void draw_drawer(const Workbench& bench, const Shown& shown, PanelState& state, Commands& out) {
-  if (!bench.wound()) return;
+  if (!bench.wound() || bench.lesson()) return;
   // What differs is what one wants to know first.
   if (bench.comparison() && !state.compared) state.wanted_tab = "Comparison";
   state.compared = bench.comparison().has_value();

@@ -8,7 +8,9 @@
 #include "scene/pick.h"
 #include "scene/scene_source.h"
 #include "ui/focus.h"
+#include "ui/lesson_panel.h"
 #include "ui/plan_field.h"
+#include "ui/show_window.h"
 #include "workbench/command_table.h"
 
 namespace laywright {
@@ -71,7 +73,8 @@ void next_drawer(PanelState& state) {
 
 std::string_view menu_of(std::string_view keys) {
   if (keys == "F10") return "File";
-  constexpr std::string_view menus[] = {"File", "Edit", "Build", "Scrub", "Pick", "View", "Compare", "Help"};
+  constexpr std::string_view menus[] = {"File", "Edit",    "Build", "Scrub", "Pick",
+                                        "View", "Compare", "Learn", "Help"};
   const bool letter = keys.size() == 5 && keys.starts_with("Alt+");
   const auto found = std::find_if(std::begin(menus), std::end(menus),
                                   [&](std::string_view menu) { return letter && menu.front() == keys.back(); });
@@ -90,6 +93,8 @@ bool window_key(std::string_view keys, const Workbench& bench, PanelState& state
     panel.empty() ? go_to_picture(state) : go_to_panel(panel, state);
   } else if (keys == "Ctrl+M") {
     go_to_panel("Machine", state);
+  } else if (keys == "F11") {
+    state.changes_screen = true;
   } else if (keys == "F4") {
     next_drawer(state);
   } else if (keys == "Ctrl+PageDown" || keys == "Ctrl+PageUp") {
@@ -157,9 +162,11 @@ void take_key(const std::string& keys, const Workbench& bench, PanelState& state
     state.wants_to_quit = true;
     return;
   }
+  if (bench.showing()) return show_key(keys, state, out);
   if (window_key(keys, bench, state, out)) return;
   // While a field is typed into, keys are its own, but for files.
   if (typing && keys != "Ctrl+S" && keys != "Ctrl+O" && keys != "Ctrl+P" && keys != "F1") return;
+  if (!typing && bench.lesson() && lesson_key(keys, bench, state, out)) return;
   if (!typing && panel_key(keys, state)) return;
   if (!typing && picture_key(keys, bench, state, out)) return;
   if (const std::optional<Command> command = command_of_keys(keys)) out.push_back(*command);
@@ -185,10 +192,18 @@ const std::vector<KeyHelp>& key_help() {
       {"Window", "Picture", "Ctrl+0, Escape", "The keyboard goes back to the picture: keys are commands again."},
       {"Window", "Menus", "F10, Alt+letter", "Opens the first menu, or the one that begins with the letter."},
       {"Window", "Drawer", "F4", "Closed, as high as usual, high."},
+      {"Window", "Full screen", "F11", "The window takes the whole screen, or goes back to its place."},
       {"Window", "Next plan", "Ctrl+PageDown", "Shows the next open plan; with PageUp the one before."},
       {"Window", "Leave", "Ctrl+Q", "Ends the program; unsaved work is kept."},
       {"In the picture", "Pick", "Enter", "Picks the turn in the middle of the picture."},
       {"In the picture", "Move", "Ctrl+Shift+arrows", "Moves what is seen; Ctrl+Alt+arrows turn it, + and - zoom."},
+      {"While shown", "Pause", "Space", "Stops the picture, or lets it go on; Escape leaves it."},
+      {"While shown", "Sizes", "I", "Tells the sizes of spool and fiber, or not."},
+      {"In a lesson", "Answer", "1 to 9", "Takes the answer with that number; the first one counts."},
+      {"In a lesson", "Next, back", "Enter, Backspace", "To the next step, and to the one before."},
+      {"In a lesson", "Show again", "R", "Plays or points once more."},
+      {"In a lesson", "Try", "Up, Down", "Changes the setting that the step lets you try; Ctrl+Z takes it back."},
+      {"In a lesson", "Leave", "Ctrl+W", "Closes the lesson; Alt+L opens the list of lessons."},
       {"In a panel", "Move about", "arrows", "To the next control or line; Home, End, PageUp, PageDown in lists."},
       {"In a panel", "Press, choose, open", "Space, Enter",
        "Presses a button, opens a finding, types into a field."},

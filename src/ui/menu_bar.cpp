@@ -11,8 +11,8 @@
 namespace laywright {
 namespace {
 
-constexpr std::array<std::string_view, 8> groups{"File", "Edit", "Build",   "Scrub",
-                                                 "Pick", "View", "Compare", "Help"};
+constexpr std::array<std::string_view, 9> groups{"File", "Edit",    "Build", "Scrub", "Pick",
+                                                 "View", "Compare", "Learn", "Help"};
 
 bool is_on(const View& view, std::string_view name) {
   if (name == "Wedge") return view.wedge.has_value();
@@ -48,9 +48,29 @@ void recent_files(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::EndMenu();
 }
 
-void scale_items(const Workbench& bench, Commands& out) {
+void lessons(const Workbench& bench, PanelState& state, Commands& out) {
+  const LessonShelf& shelf = bench.lessons();
+  for (const LessonTitle& title : shelf.titles) {
+    const bool open = bench.lesson() && bench.lesson()->lesson->file == title.file;
+    const std::string name = fmt::format("{}  {}", title.number, title.title);
+    if (ImGui::MenuItem(name.c_str(), nullptr, open)) out.push_back(cmd::OpenLesson{title.file});
+    state.places.note_item(fmt::format("lesson {}", title.number));
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", title.aim.c_str());
+  }
+  if (shelf.titles.empty()) ImGui::TextDisabled("No lessons stand beside the program: open the file of one.");
+  if (!shelf.unread.empty()) {
+    ImGui::TextDisabled("Some lessons could not be read.");
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", to_text(shelf.unread.front()).c_str());
+  }
+  ImGui::Separator();
+  if (ImGui::MenuItem("Open the file of a lesson...")) out.push_back(cmd::Ask{cmd::Question::file_to_open});
+  ImGui::Separator();
+}
+
+void scale_items(const Workbench& bench, PanelState& state, Commands& out) {
   const double scale = bench.settings().scale;
   ImGui::Separator();
+  if (ImGui::MenuItem("Full screen", "F11")) state.changes_screen = true;
   if (ImGui::MenuItem("Larger letters")) out.push_back(cmd::SetScale{scale * 1.15});
   if (ImGui::MenuItem("Smaller letters")) out.push_back(cmd::SetScale{scale / 1.15});
   if (ImGui::MenuItem("Usual letters", nullptr, false, scale != 1.0)) out.push_back(cmd::SetScale{1.0});
@@ -100,8 +120,9 @@ void menu_bar(const Workbench& bench, PanelState& state, Commands& out) {
       state.places.note_item(fmt::format("menu {}", group));
       continue;
     }
+    if (group == "Learn") lessons(bench, state, out);
     items(bench, group, state, out);
-    if (group == "View") scale_items(bench, out);
+    if (group == "View") scale_items(bench, state, out);
     if (group == "File") {
       ImGui::Separator();
       if (ImGui::MenuItem("Leave the program", "Ctrl+Q")) state.wants_to_quit = true;

@@ -147,13 +147,18 @@ struct PanelState {
   bool wants_to_quit = false, quits = false;
   float drawer_height = 0.0F;  // as the person dragged it, in letters; 0: by default
   bool drawer_open = true;
-  bool compared = false;             // in the last frame
+  bool compared = false;  // in the last frame
+  // While a wind is shown, its keys are told until then.
+  std::optional<TypingState::Clock::time_point> show_keys_until;
+  bool changes_screen = false;       // to the full screen, or back
+  std::string lesson_page;           // that was drawn last: its file and step
   std::optional<ImVec2> pressed_at;  // in the picture
   ShowImage show_image;
   PaperPicture paper_picture;  // may be empty
   std::function<void()> wake;  // a frame is needed; from any thread
   ImFont* strong = nullptr;    // of headings
-  float scale = 1.0F;          // of letters and all that goes by them
+  ImFont *reading = nullptr, *reading_strong = nullptr, *title = nullptr, *figure = nullptr;  // as in Letters
+  float scale = 1.0F;  // of letters and all that goes by them
 };
 
 }  // namespace laywright

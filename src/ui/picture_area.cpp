@@ -54,7 +54,7 @@ void click(const Mapping& map, const Wound& wound, const Wound& in_hand, const I
            Commands& out) {
   const glm::dvec2 place = map.to_picture(at);
   const std::optional<FiberHit> hit = pick_fiber(wound.source, map.view, ray_through(map.view, place.x, place.y));
-  if (hit) state.wanted_tab = "Turn";
+  if (hit && state.lesson_page.empty()) state.wanted_tab = "Turn";
   if (!hit) {
     out.push_back(cmd::PickNode{});
     return;
@@ -89,13 +89,13 @@ void mouse(const Mapping& map, const Wound& wound, const Wound& in_hand, PanelSt
   }
 }
 
-void ring_at(ImDrawList& canvas, const Mapping& map, const Vec3& place, ImU32 color) {
+void ring_at(ImDrawList& canvas, const Mapping& map, const Vec3& place, ImU32 color, float radius = em(0.6F)) {
   const std::optional<glm::dvec2> at = in_picture(map.view, place);
   if (!at) return;
   const ImVec2 centre = map.to_window(*at);
   const ImU32 rim = map.view.theme == Theme::light ? IM_COL32_WHITE : IM_COL32_BLACK;
-  canvas.AddCircle(centre, em(0.6F), rim, 0, em(0.28F));
-  canvas.AddCircle(centre, em(0.6F), color, 0, em(0.14F));
+  canvas.AddCircle(centre, radius, rim, 0, em(0.28F));
+  canvas.AddCircle(centre, radius, color, 0, em(0.14F));
 }
 
 // The picked turn.
@@ -145,6 +145,9 @@ void picture_area(const Workbench& bench, const Box2& box, bool active, PanelSta
     const WoundPtr in_hand = apart ? wound : bench.wound();
     if (in_hand) mouse(map, *wound, *in_hand, state, out);
     signs(canvas, map, *wound, stage);
+    if (active && bench.lesson() && bench.lesson()->place && !stage.flight) {
+      ring_at(canvas, map, *bench.lesson()->place, ImGui::GetColorU32(ImGuiCol_CheckMark), em(1.6F));
+    }
     // Which of the two the keys and panels are for.
     if (apart && bench.other_in_hand() != active) {
       canvas.AddRect({box.x, box.y}, {box.x + box.width, box.y + box.height}, ImGui::GetColorU32(ImGuiCol_CheckMark),

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <cmath>
 #include <filesystem>
 
@@ -67,14 +68,27 @@ void set_dark(std::array<ImVec4, ImGuiCol_COUNT>& c) {
   c[ImGuiCol_ScrollbarGrab] = {0.36F, 0.38F, 0.41F, 1.0F};
 }
 
+bool fits(std::string_view words, float width) {
+  return ImGui::CalcTextSize(words.data(), words.data() + words.size()).x <= width;
+}
+
+// A unit stays with its figure.
+bool belongs_to(std::string_view line, std::string_view word) {
+  return !line.empty() && std::isdigit(static_cast<unsigned char>(line.back())) != 0 && word.size() <= 3;
+}
+
 }  // namespace
 
 Letters load_letters(float scale) {
   ImGui::GetIO().Fonts->Clear();
-  const float size = std::round(15.0F * scale);
+  const auto size = [scale](float px) { return std::round(px * scale); };
   Letters letters;
-  letters.plain = first_of(plain_files, size);
-  letters.strong = first_of(strong_files, size);
+  letters.plain = first_of(plain_files, size(15.0F));
+  letters.strong = first_of(strong_files, size(15.0F));
+  letters.reading = first_of(plain_files, size(18.0F));
+  letters.reading_strong = first_of(strong_files, size(18.0F));
+  letters.title = first_of(strong_files, size(23.0F));
+  letters.figure = first_of(plain_files, size(44.0F));
   return letters;
 }
 
@@ -131,23 +145,27 @@ ImVec4 warning_color(Theme theme) {
 
 ImVec4 quiet_color() { return ImGui::GetStyleColorVec4(ImGuiCol_TextDisabled); }
 
-void wrapped_text(const std::string& text) {
-  const float room = ImGui::GetContentRegionAvail().x;
-  std::string line;
-  std::size_t at = 0;
-  while (at < text.size()) {
-    const std::size_t end = std::min(text.find(' ', at), text.size());
-    const std::string word = text.substr(at, end - at), longer = line.empty() ? word : line + ' ' + word;
-    if (!line.empty() && ImGui::CalcTextSize(longer.c_str()).x > room) {
-      ImGui::TextUnformatted(line.c_str());
-      ImGui::SetCursorPosY(ImGui::GetCursorPosY() - ImGui::GetStyle().ItemSpacing.y);
-      line = word;
-    } else {
-      line = longer;
+std::string wrapped(std::string_view text, float width) {
+  std::string all;
+  std::size_t begin = 0, end = 0;  // of the line
+  while (end < text.size()) {
+    std::size_t next = std::min(text.find(' ', end + 1), text.size());
+    const std::string_view before = text.substr(begin, end - begin);
+    if (end > begin && !fits(text.substr(begin, next - begin), width)) {
+      std::size_t cut = end;
+      if (belongs_to(before, text.substr(end + 1, next - end - 1)) && before.find(' ') != std::string_view::npos) {
+        cut = begin + before.rfind(' ');
+      }
+      all += std::string(text.substr(begin, cut - begin)) + '\n';
+      begin = cut + 1;
     }
-    at = end + 1;
+    end = next;
   }
-  if (!line.empty()) ImGui::TextUnformatted(line.c_str());
+  return all.append(text.substr(begin));
+}
+
+void wrapped_text(const std::string& text) {
+  ImGui::TextUnformatted(wrapped(text, ImGui::GetContentRegionAvail().x).c_str());
 }
 
 void right_text(const std::string& text, bool quiet) {

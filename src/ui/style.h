@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <imgui.h>
@@ -13,9 +14,13 @@ namespace laywright {
 struct Letters {
   ImFont* plain = nullptr;
   ImFont* strong = nullptr;
+  ImFont* reading = nullptr;  // of texts that are read from beginning to end
+  ImFont* reading_strong = nullptr;
+  ImFont* title = nullptr;
+  ImFont* figure = nullptr;  // that is seen from afar
 };
 
-// Loads the letters at this scale (1: 15 px) from the system; where it has none, those that come with Dear ImGui.
+// Loads the letters at this scale (1: 15 px, reading 18, titles 23, figures 44) from the system; where it has none, those that come with Dear ImGui.
 // Replaces all fonts of the context: to be called between frames.
 [[nodiscard]] Letters load_letters(float scale);
 
@@ -32,7 +37,9 @@ void apply_style(Theme theme, float scale);
           opacity * static_cast<float>(c.a) / 255.0F};
 }
 
-// Broken at spaces only, unlike ImGui::TextWrapped, which breaks a figure behind its point.
+// One paragraph in lines of the current letters, broken at spaces only, unlike by ImGui::TextWrapped, which breaks a
+// figure behind its point; a unit stays with its figure.
+[[nodiscard]] std::string wrapped(std::string_view text, float width);
 void wrapped_text(const std::string& text);
 
 // In a table: figures under each other, and the heads of their columns over them.

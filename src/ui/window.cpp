@@ -8,11 +8,13 @@
 #include "ui/drawer.h"
 #include "ui/focus.h"
 #include "ui/layout.h"
+#include "ui/lesson_panel.h"
 #include "ui/menu_bar.h"
 #include "ui/picture_area.h"
 #include "ui/plan_field.h"
 #include "ui/plan_panel.h"
 #include "ui/scrub_bar.h"
+#include "ui/show_window.h"
 #include "ui/side_panels.h"
 #include "ui/style.h"
 #include "workbench/issue_words.h"
@@ -52,7 +54,9 @@ void side(const char* name, float width, const std::vector<Tab>& tabs, const Wor
 
 // The open plans as tabs above the picture, when there is more than one. Which one is open is the workbench's to say.
 void plan_tabs(const Workbench& bench, PanelState& state, Commands& out) {
-  if (bench.documents().size() < 2 || !ImGui::BeginTabBar("plans", ImGuiTabBarFlags_FittingPolicyScroll)) return;
+  if (bench.documents().size() < 2 || bench.lesson() ||
+      !ImGui::BeginTabBar("plans", ImGuiTabBarFlags_FittingPolicyScroll))
+    return;
   for (std::size_t i = 0; i < bench.documents().size(); ++i) {
     const Desk& desk = bench.documents()[i];
     const bool active = bench.active_index() == i;
@@ -168,6 +172,7 @@ WindowLayout pictures(const Workbench& bench, float height, PanelState& state, C
     const float half = std::max(1.0F, 0.5F * (width - em(0.4F)));
     layout.other = Box2{at.x, at.y, half, height};
     layout.picture = {at.x + width - half, at.y, half, height};
+    if (bench.comparison()->on_right) std::swap(*layout.other, layout.picture);
     picture_area(bench, *layout.other, false, state, out);
   }
   picture_area(bench, layout.picture, true, state, out);
@@ -200,6 +205,15 @@ WindowLayout middle(const Workbench& bench, const Shown& shown, float width, Pan
   return layout;
 }
 
+// A new page comes to the front.
+void show_lesson_page(const Workbench& bench, PanelState& state) {
+  std::string page;
+  if (bench.lesson()) page = fmt::format("{} {}", bench.lesson()->lesson->file, bench.lesson()->step);
+  if (page == state.lesson_page) return;
+  state.lesson_page = std::move(page);
+  state.wanted_tab = bench.lesson() ? "Lesson" : "";
+}
+
 }  // namespace
 
 WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState& state, Commands& out) {
@@ -207,6 +221,8 @@ WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState&
   state.focus.open_tabs.clear();
   const bool clicked = ImGui::IsMouseClicked(ImGuiMouseButton_Left) || ImGui::IsMouseClicked(ImGuiMouseButton_Right);
   if (clicked) state.focus.panel.clear();
+  if (bench.showing()) return draw_show(bench, state);
+  state.show_keys_until.reset();
   const ImVec2 size = ImGui::GetIO().DisplaySize;
   ImGui::SetNextWindowPos({0.0F, 0.0F});
   ImGui::SetNextWindowSize(size);
@@ -219,14 +235,18 @@ WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState&
                    ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollWithMouse);
   ImGui::PopStyleVar(2);
   menu_bar(bench, state, out);
-  // Where there is no room for two sides, one holds all.
-  const bool narrow = size.x < em(70.0F);
-  const float left = std::min(narrow ? em(22.5F) : em(23.0F), 0.42F * size.x);
+  // Where there is no room for two sides, one holds all; a lesson leaves the room to its pictures.
+  const bool narrow = size.x < em(70.0F) || bench.lesson();
+  const float wide = bench.lesson() ? em(27.0F) : narrow ? em(22.5F) : em(23.0F);
+  const float left = std::min(wide, 0.42F * size.x);
   const float right = narrow ? 0.0F : std::min(em(22.0F), 0.3F * size.x);
   std::vector<Tab> plan{{"Plan", plan_panel}};
   std::vector<Tab> build{
       {"Findings", findings_panel}, {"View", view_panel}, {"Turn", turn_panel}, {"Machine", machine_panel}};
+  if (bench.lesson()) build.pop_back();  // what the machine does is not of the lesson
   if (narrow) plan.insert(plan.end(), build.begin(), build.end());
+  if (bench.lesson()) plan.insert(plan.begin(), {"Lesson", lesson_panel});
+  show_lesson_page(bench, state);
   side("left", left, plan, bench, state, out);
   ImGui::SameLine(0.0F, em(0.4F));
   const float room = ImGui::GetContentRegionAvail().x - right - (narrow ? em(0.4F) : em(0.8F));
@@ -245,6 +265,10 @@ WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState&
 std::optional<double> seconds_to_next_frame(const PanelState& state) {
   if (state.section.work.ready() || state.map.work.ready() || state.sheet.work.ready()) return 0.0;
   std::optional<double> soonest;
+  if (state.show_keys_until) {
+    const std::chrono::duration<double> left = *state.show_keys_until - TypingState::Clock::now();
+    soonest = std::max(0.0, left.count());
+  }
   for (const auto& due : {seconds_to_typed(state), state.files.list.seconds_to_look()}) {
     if (due) soonest = std::max(0.0, soonest ? std::min(*soonest, *due) : *due);
   }

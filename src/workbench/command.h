@@ -195,6 +195,27 @@ struct TakeInHand {
   std::optional<bool> other;  // the other picture, or the active one; none: the one that is not in hand
 };
 
+// --- lessons
+struct OpenLesson {
+  std::string file;
+};
+struct GoInLesson {
+  int steps = 1;  // below 0: back
+};
+struct AnswerLesson {
+  std::size_t answer = 0;  // place in the question's answers; the first one counts
+};
+struct ShowStepAgain {};  // plays and points once more
+struct TakeTryBack {};    // the plans as the lesson has them
+struct RestartLesson {};
+struct CloseLesson {};
+
+// --- showing to others
+struct Show {};
+struct PauseShow {};  // and go on
+struct TellSizes {};  // of spool and fiber, or not
+struct LeaveShow {};
+
 // --- what the window itself must ask for
 enum class Question { file_to_open, file_to_save, what_to_compare, close_unsaved, help, setup_sheet, sheet_to_save };
 struct Ask {
@@ -206,15 +227,18 @@ struct DismissNotice {
   std::size_t index = 0;
 };
 
-using Command = std::variant<
-    Open, OpenSample, Activate, Save, SaveAs, SaveSheet, Revert, KeepMine, Close, Recover, DropRecovery, SetField,
-    TypeField, SetTitle, SetNotes, AddStep, RemoveStep, SetTakeup, SetWindEnd, LeaveOutUnknown, Undo, Redo,
-    StopLaying, LayAgain, SetSeed, NextSeed, ScrubLength, ScrubTurn, ScrubTime, PlayPause, SetRate, ChangeRate,
-    StepTurns, StepFinding, ToStart, ToEnd, PickNode, PickToward, ScrubToPicked, ChooseFinding, FlyToFinding,
-    FlyToNextFinding, Peel, PeelOne, SetWedge, SetAxialCut, ToggleWedge, ToggleAxialCut, SetXRange, SetColouring,
-    NextColouring, ToggleOutside, ToggleFindings, ToggleDimensions, ToggleSeeThrough, ToggleGuide, ToggleUnits,
-    ToggleTheme, ToggleProjection, ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll, SetPictureSize,
-    SetScale, PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand, Ask, Answered, DismissNotice>;
+using Command =
+    std::variant<Open, OpenSample, Activate, Save, SaveAs, SaveSheet, Revert, KeepMine, Close, Recover, DropRecovery,
+                 SetField, TypeField, SetTitle, SetNotes, AddStep, RemoveStep, SetTakeup, SetWindEnd,
+                 LeaveOutUnknown, Undo, Redo, StopLaying, LayAgain, SetSeed, NextSeed, ScrubLength, ScrubTurn,
+                 ScrubTime, PlayPause, SetRate, ChangeRate, StepTurns, StepFinding, ToStart, ToEnd, PickNode,
+                 PickToward, ScrubToPicked, ChooseFinding, FlyToFinding, FlyToNextFinding, Peel, PeelOne, SetWedge,
+                 SetAxialCut, ToggleWedge, ToggleAxialCut, SetXRange, SetColouring, NextColouring, ToggleOutside,
+                 ToggleFindings, ToggleDimensions, ToggleSeeThrough, ToggleGuide, ToggleUnits, ToggleTheme,
+                 ToggleProjection, ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll, SetPictureSize,
+                 SetScale, PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand, OpenLesson, GoInLesson,
+                 AnswerLesson, ShowStepAgain, TakeTryBack, RestartLesson, CloseLesson, Show, PauseShow, TellSizes,
+                 LeaveShow, Ask, Answered, DismissNotice>;
 
 }  // namespace laywright::cmd
 

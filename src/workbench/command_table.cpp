@@ -86,6 +86,7 @@ void add_looks(std::vector<CommandInfo>& all) {
           {"View", "Light or dark", "L", "Change the colours of the window.", ToggleTheme{}},
           {"View", "Perspective or parallel", "P", "Change how depth is drawn.", ToggleProjection{}},
           {"View", "Flights or jumps", "J", "Let the camera fly to a finding, or be there at once.", ToggleMotion{}},
+          {"View", "Show", "F9", "Show the spool to others: it fills, turns, and begins again.", Show{}},
           {"View", "Fit", "Z", "See the whole spool.", FitView{}},
           {"View", "From the front", "1", "Look at the spool from the side, its left end on the left.",
            LookFrom{0.0, 0.0}},
@@ -112,6 +113,10 @@ void add_rest(std::vector<CommandInfo>& all) {
                  {"Compare", "Take the other in hand", "H",
                   "Of two pictures that move alone, the one that keys and panels are for.", TakeInHand{}},
                  {"Compare", "Stop comparing", "", "Show one build alone.", StopComparing{}},
+                 {"Learn", "Start the lesson again", "", "Go back to the first step, and forget the answers.",
+                  RestartLesson{}},
+                 {"Learn", "Leave the lesson", "", "Close the lesson and go back to the plans that are open.",
+                  CloseLesson{}},
                  {"Help", "Keys and commands", "F1", "List everything that can be done, with its key.",
                   Ask{Question::help}},
              });

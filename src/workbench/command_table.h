@@ -9,7 +9,7 @@
 namespace laywright {
 
 struct CommandInfo {
-  std::string_view group;  // "File", "Edit", "Build", "Scrub", "Pick", "View", "Compare", "Help"
+  std::string_view group;  // "File", "Edit", "Build", "Scrub", "Pick", "View", "Compare", "Learn", "Help"
   std::string_view name;   // "Open..."
   std::string_view keys;   // "Ctrl+O"; empty: by menu alone. Parts: Ctrl, Shift, Alt, and a key by its name
   std::string_view help;   // one line

@@ -63,6 +63,7 @@ bool Workbench::Doer::operator()(const cmd::KeepMine&) const {
 }
 
 bool Workbench::Doer::operator()(const cmd::Close& c) const {
+  if (bench.lesson_) return (*this)(cmd::CloseLesson{});
   if (document().dirty() && !c.discard) {
     bench.question_ = cmd::Question::close_unsaved;
     return true;
@@ -76,6 +77,7 @@ bool Workbench::Doer::operator()(const cmd::Recover& c) const {
   const RecoveryOffer offer = bench.recovery_->offers()[c.offer];
   Result<std::unique_ptr<Document>> recovered = Document::recovered(offer.work, bench.services());
   if (!recovered) return told("The unsaved work could not be read.", recovered.issues());
+  bench.close_lesson();
   bench.add_desk(std::move(recovered).value());
   // It is kept anew before the old copy goes.
   Desk& desk = *bench.active_desk();
@@ -128,6 +130,26 @@ bool Workbench::Doer::operator()(const cmd::ToggleLinked&) const {
 bool Workbench::Doer::operator()(const cmd::TakeInHand& c) const {
   Comparison& comparison = *bench.comparison_;
   comparison.in_hand = c.other.value_or(!comparison.in_hand);
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::Show&) const {
+  bench.showing_ = Showing{};
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::PauseShow&) const {
+  bench.showing_->paused = !bench.showing_->paused;
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::TellSizes&) const {
+  bench.showing_->details = !bench.showing_->details;
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::LeaveShow&) const {
+  bench.showing_.reset();
   return true;
 }
 

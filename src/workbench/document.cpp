@@ -37,6 +37,19 @@ Result<std::unique_ptr<Document>> Document::open(const std::filesystem::path& pa
       new Document(path, std::move(text).value(), std::move(state).value(), std::move(services)));
 }
 
+Result<std::unique_ptr<Document>> Document::for_practice(const std::string& text, std::string title,
+                                                         Services services) {
+  Result<PlanState> read = state_from_text(text, "");
+  if (!read) return read.issues();
+  PlanState state = std::move(read).value();
+  state.draft.title = std::move(title);
+  std::unique_ptr<Document> document(new Document({}, text, std::move(state), std::move(services)));
+  document->practice_ = true;
+  return document;
+}
+
+void Document::begin_again() { edit(saved_, "begin again"); }
+
 std::string Document::title() const {
   const std::string& title = state().draft.title;
   if (!title.empty()) return title;

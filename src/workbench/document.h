@@ -36,6 +36,9 @@ class Document {
   [[nodiscard]] static Result<std::unique_ptr<Document>> open(const std::filesystem::path& path, Services services);
   // Errors: its text is no plan.
   [[nodiscard]] static Result<std::unique_ptr<Document>> recovered(const RecoveryCopy& copy, Services services);
+  // For practice: it has no file and never asks to be saved. Errors: its text is no plan.
+  [[nodiscard]] static Result<std::unique_ptr<Document>> for_practice(const std::string& text, std::string title,
+                                                                      Services services);
 
   [[nodiscard]] const std::filesystem::path& path() const { return path_; }
   // The plan's title; the name of its file when it has none.
@@ -47,7 +50,12 @@ class Document {
   [[nodiscard]] const Issues& issues() const { return issues_; }
   [[nodiscard]] bool sound() const { return !has_error(issues_); }
   // True if closing would lose something.
-  [[nodiscard]] bool dirty() const { return edited_ || file_differs_; }
+  [[nodiscard]] bool dirty() const { return !practice_ && (edited_ || file_differs_); }
+  [[nodiscard]] bool is_practice() const { return practice_; }
+  // The plan says what it said when it was opened, or last saved.
+  [[nodiscard]] bool as_given() const { return !edited_; }
+  // Back to that, as a step that can be undone.
+  void begin_again();
   // Counts the changes of the state.
   [[nodiscard]] std::uint64_t changes() const { return changes_; }
 
@@ -98,6 +106,7 @@ class Document {
   PlanState saved_;  // what original_text_ says
   History<PlanState> history_;
   Issues issues_;
+  bool practice_ = false;
   bool edited_ = false;        // the state is not that of saved_
   bool file_differs_ = false;  // nor does the file say what saved_ is
   std::uint64_t changes_ = 0;

@@ -86,6 +86,17 @@ struct Workbench::Doer {
   bool operator()(const cmd::StopComparing& c) const;
   bool operator()(const cmd::ToggleLinked& c) const;
   bool operator()(const cmd::TakeInHand& c) const;
+  bool operator()(const cmd::OpenLesson& c) const;
+  bool operator()(const cmd::GoInLesson& c) const;
+  bool operator()(const cmd::AnswerLesson& c) const;
+  bool operator()(const cmd::ShowStepAgain& c) const;
+  bool operator()(const cmd::TakeTryBack& c) const;
+  bool operator()(const cmd::RestartLesson& c) const;
+  bool operator()(const cmd::CloseLesson& c) const;
+  bool operator()(const cmd::Show& c) const;
+  bool operator()(const cmd::PauseShow& c) const;
+  bool operator()(const cmd::TellSizes& c) const;
+  bool operator()(const cmd::LeaveShow& c) const;
   bool operator()(const cmd::Ask& c) const;
   bool operator()(const cmd::Answered& c) const;
   bool operator()(const cmd::DismissNotice& c) const;
@@ -143,6 +154,15 @@ struct Workbench::Reasons {
   [[nodiscard]] std::string of(const cmd::StopComparing& c) const;
   [[nodiscard]] std::string of(const cmd::ToggleLinked& c) const;
   [[nodiscard]] std::string of(const cmd::TakeInHand& c) const;
+  [[nodiscard]] std::string of(const cmd::GoInLesson& c) const;
+  [[nodiscard]] std::string of(const cmd::AnswerLesson& c) const;
+  [[nodiscard]] std::string of(const cmd::ShowStepAgain& c) const;
+  [[nodiscard]] std::string of(const cmd::TakeTryBack& c) const;
+  [[nodiscard]] std::string of(const cmd::RestartLesson& c) const;
+  [[nodiscard]] std::string of(const cmd::CloseLesson& c) const;
+  [[nodiscard]] std::string of(const cmd::PauseShow& c) const;
+  [[nodiscard]] std::string of(const cmd::TellSizes& c) const;
+  [[nodiscard]] std::string of(const cmd::LeaveShow& c) const;
   [[nodiscard]] std::string of(const cmd::Ask& c) const;
   [[nodiscard]] std::string of(const cmd::DismissNotice& c) const;
   template <class C>

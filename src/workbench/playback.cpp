@@ -106,7 +106,12 @@ Playback played(Playback playback, const Wound& wound, double seconds) {
   if (!playback.playing) return playback;
   const double from = std::min(playback.wanted_mm, wound.build().length_mm);
   const double speed = line_speed_of(wound.plan()).mm_per_s * rate_of(playback, wound);
-  playback = at_length(playback, wound, from + speed * std::max(0.0, seconds));
+  double to = from + speed * std::max(0.0, seconds);
+  if (playback.stop_mm && from < *playback.stop_mm && to >= *playback.stop_mm) {
+    to = *playback.stop_mm;
+    playback.playing = false;
+  }
+  playback = at_length(playback, wound, to);
   if (playback.wanted_mm == Playback::at_end) playback.playing = false;
   return playback;
 }

@@ -17,6 +17,7 @@ struct Playback {
   bool playing = false;
   // Times the line speed; none: such that the whole wind takes whole_wind_s.
   std::optional<double> rate;
+  std::optional<double> stop_mm;  // play that comes here from before stops; none: at the end of the wind
 
   [[nodiscard]] bool operator==(const Playback&) const = default;
 };
@@ -69,7 +70,7 @@ inline constexpr double fast_angle_share = 0.125;  // of a turn, from the top
 // Play from here; from the start when it stands at the end.
 [[nodiscard]] Playback started(Playback playback);
 
-// After so many seconds of play. At the end of the wind it stops.
+// After so many seconds of play. At the end of the wind, or where it is to stop, it stops.
 [[nodiscard]] Playback played(Playback playback, const Wound& wound, double seconds);
 
 }  // namespace laywright

@@ -16,6 +16,8 @@ constexpr double look_at_files_every_s = 1.0;
 constexpr double keep_settings_every_s = 2.0;
 constexpr double progress_every_s = 0.1;
 constexpr double frame_s = 1.0 / 60.0;
+// It moves slowly: more would only take time from whoever paints it.
+constexpr double shown_frame_s = 1.0 / 30.0;
 // A window that was held up does not make the scrubber leap.
 constexpr double longest_step_s = 0.25;
 
@@ -28,9 +30,11 @@ bool is_due(const std::optional<Workbench::Clock::time_point>& last, Workbench::
 
 bool Workbench::poll(Clock::time_point now) {
   bool changed = take_builds();
+  changed |= mind_lesson();
   changed |= play(now);
   changed |= fly(now);
   changed |= take_sheet_mail();
+  changed |= show_on(now);
   changed |= watch_files(now);
   keep_copies(now);
   keep_settings(now);
@@ -104,6 +108,17 @@ void Workbench::forget_sheet_saving() {
   if (sheet_saving_ && sheet_saving_->outcome) sheet_saving_.reset();
 }
 
+bool Workbench::show_on(Clock::time_point now) {
+  if (showing_ && !wound()) showing_.reset();  // its plan was closed
+  if (!showing_ || showing_->paused) {
+    shown_at_.reset();
+    return false;
+  }
+  if (shown_at_) *showing_ = shown_on(*showing_, std::clamp(Seconds(now - *shown_at_).count(), 0.0, longest_step_s));
+  shown_at_ = now;
+  return true;
+}
+
 bool Workbench::watch_files(Clock::time_point now) {
   bool told = false;
   for (Desk& desk : desks_) {
@@ -168,6 +183,7 @@ std::optional<double> Workbench::seconds_to_next_poll() const {
   bool any = moves(active()->stage, wound() != nullptr);
   if (comparison_ && !comparison_->linked) any = any || moves(comparison_->stage, other_wound() != nullptr);
   if (any) soonest = std::min(soonest, frame_s);
+  if (showing_ && !showing_->paused) soonest = std::min(soonest, shown_frame_s);
   return soonest;
 }
 

@@ -14,6 +14,9 @@ namespace {
 constexpr const char* no_plan = "No plan is open: open one first.";
 constexpr const char* not_laid = "Nothing is laid yet: wait a moment, or mend the plan.";
 constexpr const char* no_finding = "This build has no findings.";
+constexpr const char* no_lesson = "No lesson is open: choose one from the Learn menu.";
+constexpr const char* in_lesson = "A lesson is open: leave it first, from the Learn menu.";
+constexpr const char* not_shown = "Nothing is shown to others: begin with F9.";
 constexpr const char* nothing_picked = "No turn is picked: click one in the picture.";
 
 template <class C, class... Among>
@@ -24,14 +27,21 @@ constexpr bool needs_nothing =
     is_one_of<C, cmd::Open, cmd::OpenSample, cmd::Activate, cmd::Recover, cmd::DropRecovery, cmd::Ask, cmd::Answered,
               cmd::DismissNotice, cmd::SetScale, cmd::ToggleUnits, cmd::ToggleTheme, cmd::ToggleProjection,
               cmd::SetColouring, cmd::NextColouring, cmd::ToggleOutside, cmd::ToggleFindings, cmd::ToggleDimensions,
-              cmd::ToggleSeeThrough, cmd::ToggleGuide, cmd::ToggleMotion>;
+              cmd::ToggleSeeThrough, cmd::ToggleGuide, cmd::ToggleMotion, cmd::OpenLesson, cmd::GoInLesson,
+              cmd::AnswerLesson, cmd::ShowStepAgain, cmd::TakeTryBack, cmd::RestartLesson, cmd::CloseLesson,
+              cmd::PauseShow, cmd::TellSizes, cmd::LeaveShow>;
+
+// What would take one of a lesson's two builds away, or make a file of a plan that is for practice.
+template <class C>
+constexpr bool not_in_lesson = is_one_of<C, cmd::Activate, cmd::Save, cmd::SaveAs, cmd::Revert, cmd::PinBuild,
+                                         cmd::CompareWith, cmd::StopComparing, cmd::ToggleLinked>;
 
 template <class C>
 constexpr bool needs_build =
     is_one_of<C, cmd::ScrubLength, cmd::ScrubTurn, cmd::ScrubTime, cmd::PlayPause, cmd::SetRate, cmd::ChangeRate,
               cmd::StepTurns, cmd::StepFinding, cmd::ToStart, cmd::ToEnd, cmd::PickNode, cmd::PickToward,
               cmd::ScrubToPicked, cmd::ChooseFinding, cmd::FlyToFinding, cmd::FlyToNextFinding, cmd::PeelOne,
-              cmd::LookFrom, cmd::FitView, cmd::ShowAll, cmd::PinBuild>;
+              cmd::LookFrom, cmd::FitView, cmd::ShowAll, cmd::PinBuild, cmd::Show>;
 
 bool is_finite(std::optional<double> value) { return !value || !std::isnan(*value); }
 
@@ -42,8 +52,11 @@ std::string Workbench::Reasons::operator()(const C& command) const {
   if constexpr (!needs_nothing<C>) {
     if (bench.active() == nullptr) return no_plan;
   }
+  if constexpr (not_in_lesson<C>) {
+    if (bench.lesson_) return in_lesson;
+  }
   if constexpr (needs_build<C>) {
-    if (!(is_one_of<C, cmd::PinBuild> ? bench.wound() : bench.wound_in_hand())) return not_laid;
+    if (!(is_one_of<C, cmd::PinBuild, cmd::Show> ? bench.wound() : bench.wound_in_hand())) return not_laid;
   }
   return of(command);
 }
@@ -176,11 +189,43 @@ std::string Workbench::Reasons::of(const cmd::TakeInHand&) const {
   return bench.comparison_->linked ? "The two pictures move together: unlink them first, with Shift+K." : "";
 }
 
+std::string Workbench::Reasons::of(const cmd::GoInLesson& c) const {
+  if (!bench.lesson_) return no_lesson;
+  const auto steps = static_cast<int>(bench.lesson_->lesson->steps.size());
+  const int to = static_cast<int>(bench.lesson_->step) + c.steps;
+  if (to < 0) return "This is the first step.";
+  return to < steps ? "" : "This is the last step.";
+}
+
+std::string Workbench::Reasons::of(const cmd::AnswerLesson& c) const {
+  if (!bench.lesson_) return no_lesson;
+  const LessonRun& run = *bench.lesson_;
+  if (!run.now().question || c.answer >= run.now().question->answers.size()) return "There is no such answer.";
+  return run.answer() ? "The question is answered already: the first answer counts." : "";
+}
+
+std::string Workbench::Reasons::of(const cmd::ShowStepAgain&) const { return bench.lesson_ ? "" : no_lesson; }
+
+std::string Workbench::Reasons::of(const cmd::TakeTryBack&) const {
+  if (!bench.lesson_) return no_lesson;
+  return document().as_given() ? "Nothing has been changed." : "";
+}
+
+std::string Workbench::Reasons::of(const cmd::RestartLesson&) const { return bench.lesson_ ? "" : no_lesson; }
+
+std::string Workbench::Reasons::of(const cmd::CloseLesson&) const { return bench.lesson_ ? "" : no_lesson; }
+
+std::string Workbench::Reasons::of(const cmd::PauseShow&) const { return bench.showing_ ? "" : not_shown; }
+std::string Workbench::Reasons::of(const cmd::TellSizes&) const { return bench.showing_ ? "" : not_shown; }
+std::string Workbench::Reasons::of(const cmd::LeaveShow&) const { return bench.showing_ ? "" : not_shown; }
+
 std::string Workbench::Reasons::of(const cmd::Ask& c) const {
   const bool of_plan = c.question == cmd::Question::file_to_save || c.question == cmd::Question::close_unsaved;
   const bool of_sheet = c.question == cmd::Question::setup_sheet || c.question == cmd::Question::sheet_to_save;
   if ((of_plan || of_sheet) && bench.active() == nullptr) return no_plan;
   if (of_sheet && !bench.wound()) return not_laid;
+  const bool breaks = c.question == cmd::Question::file_to_save || c.question == cmd::Question::what_to_compare;
+  if (breaks && bench.lesson_) return in_lesson;
   if (c.question == cmd::Question::what_to_compare && bench.desks_.size() < 2) {
     return "There is no other plan to compare with: open one, or keep this build with K and change its plan.";
   }

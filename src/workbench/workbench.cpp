@@ -104,9 +104,12 @@ void Workbench::add_desk(std::unique_ptr<Document> document) {
 
 bool Workbench::open(const std::string& path) {
   const std::string file = absolute(path);
+  if (file.ends_with(".lesson.toml")) return open_lesson(file);
   for (std::size_t i = 0; i < desks_.size(); ++i) {
     if (desks_[i].document->path() != file) continue;
-    active_ = i;
+    const std::uint64_t id = desks_[i].id;
+    close_lesson();
+    active_ = static_cast<std::size_t>(desk_of(id) - desks_.data());
     return true;
   }
   Result<std::unique_ptr<Document>> opened = Document::open(file, services());
@@ -114,6 +117,7 @@ bool Workbench::open(const std::string& path) {
     tell_failure(fmt::format("{} could not be opened.", path), opened.issues());
     return false;
   }
+  close_lesson();
   add_desk(std::move(opened).value());
   remember_file(file);
   return true;

@@ -16,9 +16,11 @@
 #include "workbench/document.h"
 #include "workbench/field_rows.h"
 #include "workbench/folders.h"
+#include "workbench/lesson_run.h"
 #include "workbench/recovery.h"
 #include "workbench/settings.h"
 #include "workbench/sheet_saving.h"
+#include "workbench/showing.h"
 #include "workbench/stage.h"
 
 namespace laywright {
@@ -51,6 +53,7 @@ struct Comparison {
   bool linked = true;          // one camera and one scrubber for both
   Stage stage;                 // of the other side, when not linked
   bool in_hand = false;        // not linked: commands of view, scrubber, pick and finding go to it
+  bool on_right = false;       // where it stands beside the active document's picture
 };
 
 class Workbench {
@@ -58,10 +61,11 @@ class Workbench {
   using Clock = std::chrono::steady_clock;
 
   struct Options {
-    Folders folders;             // empty paths: nothing is remembered there
-    std::string sample;          // plan that a first start opens; may be empty
-    std::function<void()> wake;  // called from other threads when poll() has something to do; may be empty
-    double flight_s = 0.4;       // that a camera takes to a finding, where the settings let it fly
+    Folders folders;                // empty paths: nothing is remembered there
+    std::string sample;             // plan that a first start opens; may be empty
+    std::filesystem::path lessons;  // folder of those that come with the program; may be empty
+    std::function<void()> wake;     // called from other threads when poll() has something to do; may be empty
+    double flight_s = 0.4;          // that a camera takes to a finding, where the settings let it fly
   };
 
   explicit Workbench(Options options);
@@ -107,6 +111,17 @@ class Workbench {
   // From the other side to the active one; none unless both are laid.
   [[nodiscard]] std::optional<DifferenceTable> difference() const;
 
+  // Those that come with the program; read when first asked for.
+  [[nodiscard]] const LessonShelf& lessons() const;
+  [[nodiscard]] const std::optional<LessonRun>& lesson() const { return lesson_; }
+  // The builds of the lesson's two plans as they stand; null until something is laid.
+  [[nodiscard]] std::array<WoundPtr, 2> lesson_wounds() const;
+  // What came of trying; none where the step has nothing to try, or before the lesson's own builds are laid.
+  [[nodiscard]] std::optional<Tried> tried() const;
+
+  // While the active document's wind is shown to others.
+  [[nodiscard]] const std::optional<Showing>& showing() const { return showing_; }
+
   [[nodiscard]] const std::vector<Notice>& notices() const { return notices_; }
   [[nodiscard]] const std::vector<RecoveryOffer>& recovery_offers() const { return recovery_->offers(); }
   // What the window must ask the person.
@@ -134,9 +149,16 @@ class Workbench {
   void note_change(Desk& desk, Clock::time_point now);
   [[nodiscard]] Document::Services services();
 
+  bool open_lesson(const std::string& file);
+  void go_to_step(std::size_t step);
+  void arrange_lesson();
+  void close_lesson();
+  bool mind_lesson();
+
   bool take_builds();
   bool play(Clock::time_point now);
   bool fly(Clock::time_point now);
+  bool show_on(Clock::time_point now);
   // All that are shown or could be: of the documents, and the other side's own.
   [[nodiscard]] std::vector<Stage*> stages();
   bool take_sheet_mail();
@@ -156,12 +178,21 @@ class Workbench {
   std::size_t active_ = 0;
   std::uint64_t last_id_ = 0;
   std::optional<Comparison> comparison_;
+  std::optional<LessonRun> lesson_;
+  struct BeforeLesson {
+    std::uint64_t desk = 0;  // that was active; 0: none
+    std::optional<Comparison> comparison;
+    View view;  // of the settings
+  };
+  BeforeLesson before_lesson_;
+  mutable std::optional<LessonShelf> lessons_;
+  std::optional<Showing> showing_;
   std::vector<Notice> notices_;
   std::optional<cmd::Question> question_;
   std::optional<SheetSaving> sheet_saving_;
   std::shared_ptr<SheetMail> sheet_mail_ = std::make_shared<SheetMail>();
 
-  std::optional<Clock::time_point> played_at_, watched_at_, settings_at_;
+  std::optional<Clock::time_point> played_at_, shown_at_, watched_at_, settings_at_;
 
   struct RowsKey {
     std::uint64_t desk = 0, changes = 0;

@@ -1,0 +1,187 @@
+// The step of a lesson in which a setting is changed.
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "lesson/figures.h"
+#include "ui/field_steps.h"
+#include "ui/lesson_parts.h"
+#include "ui/plan_field.h"
+#include "ui/style.h"
+
+namespace laywright {
+namespace {
+
+const FieldRow* row_of(const Workbench& bench) {
+  const std::string& key = bench.lesson()->now().attempt->key;
+  const auto& rows = bench.rows();
+  const auto found = std::find_if(rows.begin(), rows.end(), [&](const FieldRow& row) { return row.path == key; });
+  return found == rows.end() ? nullptr : &*found;
+}
+
+double fiber_of(const Workbench& bench) { return bench.active()->document->state().draft.fiber.diameter_mm; }
+
+// 1, 2 or 5 times a power of ten, nearest below.
+double round_step(double rough) {
+  const double ten = std::pow(10.0, std::floor(std::log10(rough)));
+  const double share = rough / ten;
+  return (share >= 5.0 ? 5.0 : share >= 2.0 ? 2.0 : 1.0) * ten;
+}
+
+struct Slide {
+  double low = 0.0, high = 1.0, step = 0.1;
+};
+
+// A multiple of the step, as short as it can be written.
+double rounded(double value, double step) {
+  return std::stod(fmt::format("{:.9g}", step * std::round(value / step)));
+}
+
+// From well beyond the value that the lesson begins with to well beyond one that reaches the goal.
+Slide slide_of(const Workbench& bench, const FieldRow& row) {
+  const Attempt& attempt = *bench.lesson()->now().attempt;
+  const WoundPtr& told = bench.lesson()->told[static_cast<std::size_t>(attempt.in)];
+  const PlanDraft& draft = told ? told->plan().draft() : bench.active()->document->state().draft;
+  const PlanState solved = with_text(PlanState{draft, {}, {}}, attempt.key, attempt.solution);
+  const double good = value_at(solved.draft, attempt.key).value_or(0.0);
+  double given = value_at(draft, attempt.key).value_or(good);
+  if (!std::isfinite(given)) given = 2.0 * good;  // held
+  const double reach = std::max(std::abs(given - good), 1e-6);
+  Slide slide{std::min(given, good) - 0.6 * reach, std::max(given, good) + 0.6 * reach, 0.0};
+  slide.step = round_step(reach / 20.0);
+  slide.low = std::max(slide.low, row.info->range.low);
+  slide.high = std::min(slide.high, row.info->range.high);
+  slide.low = slide.step * std::ceil(slide.low / slide.step);
+  slide.high = slide.step * std::floor(slide.high / slide.step);
+  return slide;
+}
+
+void slider(const Workbench& bench, const FieldRow& row, PanelState& state, Commands& out) {
+  const Slide slide = slide_of(bench, row);
+  double value = row.value && std::isfinite(*row.value) ? *row.value : slide.high;
+  ImGui::SetNextItemWidth(-1.0F);
+  const bool moved = ImGui::SliderScalar("##slide", ImGuiDataType_Double, &value, &slide.low, &slide.high, "",
+                                         ImGuiSliderFlags_NoInput | ImGuiSliderFlags_AlwaysClamp);
+  state.places.note_item("lesson slider");
+  if (ImGui::IsItemActivated()) ++state.gestures;
+  if (!moved) return;
+  const double next = rounded(value, slide.step);
+  if (row.value != next) out.push_back(cmd::SetField{row.path, next, state.gestures});
+}
+
+void choices(const FieldRow& row, PanelState& state, Commands& out) {
+  for (std::size_t i = 0; i < row.info->choices.size(); ++i) {
+    if (i > 0) ImGui::SameLine(0.0F, em(1.2F));
+    const bool chosen = row.value == static_cast<double>(i);
+    if (ImGui::RadioButton(row.info->choices[i].c_str(), chosen) && !chosen) {
+      out.push_back(cmd::SetField{row.path, static_cast<double>(i), 0});
+    }
+    state.places.note_item(fmt::format("lesson choice {}", i));
+  }
+}
+
+void setting(const Workbench& bench, const FieldRow& row, PanelState& state, Commands& out) {
+  ImGui::PushFont(state.reading_strong);
+  std::string name(row.help.name);
+  if (!name.empty()) name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
+  ImGui::TextUnformatted(name.c_str());
+  ImGui::PopFont();
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", std::string(row.help.explanation).c_str());
+  ImGui::PushFont(state.reading);
+  if (row.info->kind == FieldKind::choice) {
+    choices(row, state, out);
+  } else {
+    ImGui::SetNextItemWidth(em(7.0F));
+    text_field(*bench.active(), row, fiber_of(bench), state, out);
+    state.places.note_item("lesson field");
+    step_buttons(*bench.active(), row, fiber_of(bench), state, out);
+    if (row.unit != nullptr) ImGui::SameLine(0.0F, em(0.4F));
+    if (row.unit != nullptr) ImGui::TextDisabled("%s", std::string(row.unit->name).c_str());
+    slider(bench, row, state, out);
+  }
+  ImGui::PopFont();
+  for (const Issue& issue : row.issues) {
+    ImGui::PushStyleColor(ImGuiCol_Text, error_color(bench.active()->stage.view.theme));
+    ImGui::TextWrapped("%s", issue.what.c_str());
+    ImGui::PopStyleColor();
+  }
+}
+
+void large_figure(const char* name, const std::string& figure, bool quiet, const PanelState& state) {
+  ImGui::BeginGroup();
+  ImGui::TextDisabled("%s", name);
+  ImGui::PushFont(state.title);
+  quiet ? ImGui::TextDisabled("%s", figure.c_str()) : ImGui::TextUnformatted(figure.c_str());
+  ImGui::PopFont();
+  ImGui::EndGroup();
+}
+
+std::string goal_words(const Claim& goal, const FigureKind& kind, bool inch) {
+  const char* is = goal.is == Relation::above ? "above" : goal.is == Relation::below ? "below" : "about";
+  if (goal.than) {
+    return fmt::format("Goal: {} that of the {} spool", is, *goal.than == Which::first ? "left" : "right");
+  }
+  const bool exact = kind.dimension == Dimension::length && !inch && std::abs(goal.value) < 1000.0;
+  return fmt::format("Goal: {} {}", is,
+                     exact ? fmt::format("{:.4g} mm", goal.value) : figure_text(kind, goal.value, inch));
+}
+
+void outcome(const Workbench& bench, PanelState& state) {
+  const Attempt& attempt = *bench.lesson()->now().attempt;
+  const FigureKind kind = figure_kind(attempt.figure).value_or(FigureKind{});
+  const bool inch = bench.active()->stage.view.units == Units::inch;
+  const std::optional<Tried> tried = bench.tried();
+  const auto words = [&](const std::optional<double>& value) {
+    return value ? figure_text(kind, *value, inch) : std::string("...");
+  };
+  std::string label = kind.label;
+  if (!label.empty()) label.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(label.front())));
+  ImGui::PushFont(state.reading_strong);
+  ImGui::TextUnformatted(label.c_str());
+  ImGui::PopFont();
+  large_figure("Before", tried ? words(tried->before) : "...", true, state);
+  ImGui::SameLine(0.5F * ImGui::GetContentRegionMax().x);
+  large_figure("Now", tried ? words(tried->now) : "...", !tried || !tried->settled, state);
+  ImGui::Dummy({1.0F, em(0.2F)});
+  const std::string goal = goal_words(attempt.goal, kind, inch);
+  if (tried && tried->reached) {
+    signed_words(Sign::right, goal + ". Reached.", state);
+  } else {
+    reading_text(goal + (tried && tried->settled ? ". Not yet." : ". Being laid..."), state);
+  }
+}
+
+}  // namespace
+
+void attempt_part(const Workbench& bench, PanelState& state, Commands& out) {
+  const FieldRow* row = row_of(bench);
+  if (row == nullptr) return;
+  setting(bench, *row, state, out);
+  ImGui::Dummy({1.0F, em(0.4F)});
+  outcome(bench, state);
+  ImGui::Dummy({1.0F, em(0.2F)});
+  ImGui::BeginDisabled(bench.active()->document->as_given());
+  if (ImGui::Button("As it was")) out.push_back(cmd::TakeTryBack{});
+  ImGui::EndDisabled();
+  state.places.note_item("lesson take back");
+}
+
+void step_attempt(const Workbench& bench, double way, PanelState& state, Commands& out) {
+  const FieldRow* row = row_of(bench);
+  if (row == nullptr || !row->value) return;
+  if (row->info->kind == FieldKind::choice) {
+    const auto count = static_cast<double>(row->info->choices.size());
+    const double next = std::clamp(*row->value + way, 0.0, count - 1.0);
+    if (next != *row->value) out.push_back(cmd::SetField{row->path, next, 0});
+    return;
+  }
+  const Slide slide = slide_of(bench, *row);
+  // From a fiber that never slides there is only the way down.
+  const bool held = !std::isfinite(*row->value);
+  const double next = held ? slide.high : rounded(*row->value + way * slide.step, slide.step);
+  if (!row->info->range.holds(next)) return;
+  out.push_back(cmd::SetField{row->path, next, ++state.gestures});
+}
+
+}  // namespace laywright

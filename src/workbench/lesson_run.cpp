@@ -1,0 +1,152 @@
+#include "workbench/lesson_run.h"
+
+#include <algorithm>
+#include <numbers>
+#include <utility>
+
+#include "scene/camera.h"
+#include "scene/finding_view.h"
+
+namespace laywright {
+namespace {
+
+constexpr std::array<std::pair<std::string_view, Colouring>, 7> colourings{{{"layer", Colouring::layer},
+                                                                            {"direction", Colouring::direction},
+                                                                            {"rise", Colouring::rise},
+                                                                            {"gap", Colouring::gap},
+                                                                            {"height", Colouring::height},
+                                                                            {"support", Colouring::support},
+                                                                            {"length", Colouring::length}}};
+
+// From where a spool shows its width, its rims and a little of its outside.
+constexpr double azimuth_deg = 14.0, elevation_deg = 16.0;
+
+// Of the first layer, that is there before the first question is answered.
+constexpr double beginning = 0.3;
+
+// A place is looked at from farther away than by somebody who searches for it: what lies around it explains it.
+constexpr double back_from_place = 1.7;
+
+Colouring colouring_named(const std::optional<std::string>& name) {
+  const auto found = std::find_if(colourings.begin(), colourings.end(),
+                                  [&](const auto& colouring) { return name && colouring.first == *name; });
+  return found == colourings.end() ? Colouring::layer : found->second;
+}
+
+// Fiber of the first layers of whichever build takes more for them.
+double length_of_layers(const std::array<WoundPtr, 2>& wounds, double layers) {
+  double longest = 0.0;
+  for (const WoundPtr& wound : wounds) {
+    double length = 0.0, left = layers;
+    for (const LayerRow& row : wound->measurements().layers) {
+      length += row.length_mm * std::clamp(left, 0.0, 1.0);
+      left -= 1.0;
+    }
+    longest = std::max(longest, length);
+  }
+  return longest;
+}
+
+std::optional<std::size_t> gravest(const Wound& wound, const Point& point) {
+  const auto& findings = wound.measurements().findings;
+  for (std::size_t i = 0; i < findings.size(); ++i) {
+    if (findings[i].kind == point.finding && (!point.side || findings[i].side == point.side)) return i;
+  }
+  return std::nullopt;
+}
+
+View whole_view(View view, const Plan& plan) {
+  view.first_layer = 1;
+  view.last_layer.reset();
+  view.until_turn.reset();
+  view.wedge.reset();
+  view.axial_cut_rad.reset();
+  view.x_from_mm.reset();
+  view.x_to_mm.reset();
+  view.chosen_finding.reset();
+  view.findings = view.dimensions = view.flanges_see_through = false;
+  view.guide = true;
+  view.camera.azimuth_deg = azimuth_deg;
+  view.camera.elevation_deg = elevation_deg;
+  view.camera = fit_camera(plan, view);
+  return view;
+}
+
+Sector quarter_toward(const Camera& camera) {
+  const double toward = angle_of(-forward_of(camera));
+  constexpr double eighth = 0.25 * std::numbers::pi;
+  return {toward - eighth, toward + eighth};
+}
+
+Playback playback_of(const LessonRun& run) {
+  Playback playback;
+  const LessonStep& step = run.now();
+  if (outcome_hidden(run)) {
+    playback.wanted_mm = length_of_layers(run.told, beginning);
+  } else if (step.play) {
+    playback.wanted_mm = 0.0;
+    playback.playing = true;
+    playback.stop_mm = length_of_layers(run.told, step.play->to_layer);
+    const Wound& own = *run.told[static_cast<std::size_t>(in_hand(step))];
+    const double speed = *playback.stop_mm / step.play->seconds;
+    playback.rate = std::clamp(speed / line_speed_of(own.plan()).mm_per_s, slowest_rate, fastest_rate);
+  }
+  return playback;
+}
+
+Shot pointing(Stage stage, const Wound& own, const LessonStep& step) {
+  const Point& point = *step.point;
+  if (point.layer) stage.view.last_layer = *point.layer;
+  const std::optional<std::size_t> finding = point.finding ? gravest(own, point) : std::nullopt;
+  if (!finding) return {std::move(stage), std::nullopt};
+  const View before = stage.view;
+  stage = flown_to(std::move(stage), own, *finding, true);
+  stage.opened.reset();  // nothing to go back to: the next step shows what it will
+  if (step.cut) stage.view = section_of_finding(own.source, before, *finding);
+  stage.view.findings = false;  // one ring says where; all marks at once would be too much
+  Camera& camera = stage.view.camera;
+  const double farthest = fit_camera(own.plan(), stage.view).distance_mm;
+  camera.distance_mm = std::min(farthest, back_from_place * camera.distance_mm);
+  const Vec3 place = camera.target;
+  return {std::move(stage), place};
+}
+
+}  // namespace
+
+bool outcome_hidden(const LessonRun& run) {
+  const auto& steps = run.lesson->steps;
+  const auto asks = std::find_if(steps.begin(), steps.end(), [](const LessonStep& s) { return s.question; });
+  const auto first = static_cast<std::size_t>(asks - steps.begin());
+  return asks != steps.end() && run.step <= first && !run.answers[first];
+}
+
+Which in_hand(const LessonStep& step) {
+  if (step.attempt) return step.attempt->in;
+  return step.point ? step.point->in : Which::second;
+}
+
+LaidPair laid_pair(const std::array<WoundPtr, 2>& wounds) {
+  LaidPair pair;
+  for (std::size_t k = 0; k < wounds.size(); ++k) {
+    if (wounds[k]) pair[k] = {&wounds[k]->build(), &wounds[k]->measurements()};
+  }
+  return pair;
+}
+
+Shot shot_of_step(const LessonRun& run, Stage before, bool jump) {
+  const LessonStep& step = run.now();
+  const Wound& own = *run.told[static_cast<std::size_t>(in_hand(step))];
+  const Camera from = before.view.camera;
+  Shot shot;
+  Stage& stage = shot.stage;
+  stage.view = whole_view(std::move(before.view), own.plan());
+  stage.view.colouring = outcome_hidden(run) ? Colouring::layer : colouring_named(step.colours);
+  stage = with_playback(std::move(stage), playback_of(run), own);
+  if (step.cut) stage.view.wedge = quarter_toward(stage.view.camera);
+  if (step.point) shot = pointing(std::move(stage), own, step);
+  if (!jump && !(from == stage.view.camera)) stage.flight = Flight{from, stage.view.camera, std::nullopt};
+  if (stage.flight) stage.view.camera = from;
+  return shot;
+}
+
+}  // namespace laywright

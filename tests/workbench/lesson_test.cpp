@@ -1,0 +1,262 @@
+// Lessons on the workbench: every one that ships is run to its end, with right answers and with wrong ones.
+#include "bench_for_tests.h"
+
+#include "lesson/claims.h"
+
+using namespace laywright;
+using namespace laywright::testing;
+
+namespace {
+
+const std::filesystem::path lesson_folder = std::filesystem::path(LAYWRIGHT_SOURCE_DIR) / "samples" / "lessons";
+
+struct InLesson {
+  TemporaryFolder folder;
+  Workbench bench;
+
+  explicit InLesson(const std::string& file = "", double flight_s = 0.0) : bench(options(folder, flight_s)) {
+    if (!file.empty()) open(file);
+  }
+  static Workbench::Options options(const TemporaryFolder& folder, double flight_s) {
+    Workbench::Options options = options_in(folder);
+    options.lessons = lesson_folder;
+    options.flight_s = flight_s;
+    return options;
+  }
+  void open(const std::string& file) {
+    REQUIRE(bench.apply(cmd::OpenLesson{file}));
+    wait_for_step();
+  }
+  [[nodiscard]] const LessonRun& run() const { return *bench.lesson(); }
+  [[nodiscard]] const Stage& stage() const { return bench.active()->stage; }
+  void wait_for_step() {
+    REQUIRE(wait_until(bench, [&] { return !run().waits && !stage().flight; }));
+  }
+  void wait_for_try() {
+    REQUIRE(wait_until(bench, [&] { return bench.tried() && bench.tried()->settled; }));
+  }
+};
+
+std::string file_of(const char* name) { return (lesson_folder / name).string(); }
+
+std::vector<std::string> all_files() {
+  std::vector<std::string> files;
+  for (const auto& entry : std::filesystem::directory_iterator(lesson_folder))
+    files.push_back(entry.path().string());
+  std::sort(files.begin(), files.end());
+  return files;
+}
+
+void check_view(const InLesson& in) {
+  const LessonStep& step = in.run().now();
+  const View& view = in.stage().view;
+  const auto own = static_cast<std::size_t>(in_hand(step));
+  CHECK(in.bench.active()->id == in.run().desks[own]);
+  CHECK(in.bench.comparison()->document == in.run().desks[1 - own]);
+  CHECK(in.bench.comparison()->on_right == (own == 0));  // the first is on the left
+  CHECK(in.bench.other_stage().view.camera == view.camera);
+  if (step.point && step.point->finding) {
+    REQUIRE(view.chosen_finding);
+    const Finding& finding = in.bench.wound()->measurements().findings[*view.chosen_finding];
+    CHECK(finding.kind == *step.point->finding);
+    if (step.point->side) CHECK(finding.side == step.point->side);
+  }
+  if (step.point && step.point->layer) CHECK(view.last_layer == step.point->layer);
+  if (step.cut) CHECK(view.wedge.has_value());
+  if (step.play) CHECK(in.stage().playback.playing);
+}
+
+// The play of a step goes from the bare spool to the end of its layer, in its time.
+void check_play(InLesson& in) {
+  const Play play = *in.run().now().play;
+  auto now = Workbench::Clock::now() + std::chrono::hours(1);
+  in.bench.poll(now);
+  int quarters = 0;
+  while (in.stage().playback.playing && quarters < 1000) {
+    in.bench.poll(now += std::chrono::milliseconds(250));
+    ++quarters;
+  }
+  CHECK(0.25 * quarters == Approx(play.seconds).margin(0.26));
+  double longest = 0.0;
+  for (const WoundPtr& wound : in.run().told) {
+    double length = 0.0;
+    for (const LayerRow& row : wound->measurements().layers)
+      length += row.layer <= play.to_layer ? row.length_mm : 0.0;
+    longest = std::max(longest, length);
+  }
+  CHECK(in.stage().playback.wanted_mm == Approx(longest));
+}
+
+// To its end; gives what the trying step moved: before and after.
+void take(InLesson& in, bool rightly) {
+  const Lesson& lesson = *in.run().lesson;
+  bool tried = false;
+  for (std::size_t k = 0; k < lesson.steps.size(); ++k) {
+    INFO("step " << k + 1);
+    if (k > 0) REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+    in.wait_for_step();
+    REQUIRE(in.run().step == k);
+    const LessonStep& step = lesson.steps[k];
+    if (!outcome_hidden(in.run())) check_view(in);
+    const LaidPair laid = laid_pair(in.run().told);
+    CHECK(with_figures(step.say, laid).find("...") == std::string::npos);
+    for (const Claim& claim : step.claims) CHECK(judge(claim, laid).holds);
+    if (step.question) {
+      const bool hidden = outcome_hidden(in.run());
+      if (hidden) CHECK(moment_of(in.stage().playback, *in.bench.wound()).layer == 1);
+      const std::size_t wrong = step.question->right == 0 ? 1 : 0;
+      REQUIRE(in.bench.apply(cmd::AnswerLesson{rightly ? step.question->right : wrong}));
+      CHECK((*in.run().answer() == step.question->right) == rightly);
+      in.wait_for_step();
+      CHECK_FALSE(outcome_hidden(in.run()));
+      if (hidden) CHECK(moment_of(in.stage().playback, *in.bench.wound()).at_end);
+      CHECK_FALSE(in.bench.apply(cmd::AnswerLesson{step.question->right}));  // the first answer counts
+    }
+    if (step.play) check_play(in);
+    if (!step.attempt) continue;
+    tried = true;
+    const Attempt& attempt = *step.attempt;
+    in.wait_for_try();
+    CHECK_FALSE(in.bench.tried()->reached);
+    CHECK(in.bench.tried()->now == in.bench.tried()->before);
+    REQUIRE(in.bench.apply(cmd::TypeField{attempt.key, attempt.solution, 1}));
+    in.wait_for_try();
+    CHECK(in.bench.tried()->reached);
+    CHECK(*in.bench.tried()->now != *in.bench.tried()->before);
+    CHECK(in.run().told[0]);  // what the text speaks of is still the lesson's own
+    CHECK(with_figures(step.say, laid_pair(in.run().told)) == with_figures(step.say, laid));
+    CHECK_FALSE(in.bench.any_unsaved());
+    if (!rightly) continue;
+    REQUIRE(in.bench.apply(cmd::TakeTryBack{}));
+    in.wait_for_try();
+    CHECK_FALSE(in.bench.tried()->reached);
+    CHECK(in.bench.tried()->now == in.bench.tried()->before);
+  }
+  CHECK(tried);
+  CHECK_FALSE(in.bench.apply(cmd::GoInLesson{1}));
+}
+
+}  // namespace
+
+TEST_CASE("the list: the lessons that come with the program, by number") {
+  const InLesson in;
+  const std::vector<LessonTitle>& lessons = in.bench.lessons().titles;
+  REQUIRE(lessons.size() == 8);
+  for (std::size_t k = 0; k < lessons.size(); ++k) {
+    CHECK(lessons[k].number == static_cast<int>(k) + 1);
+    CHECK_FALSE(lessons[k].title.empty());
+    CHECK_FALSE(lessons[k].aim.empty());
+  }
+  TemporaryFolder folder;
+  const Workbench without(options_in(folder));
+  CHECK(without.lessons().titles.empty());
+}
+
+TEST_CASE("every lesson to its end, answered rightly") {
+  for (const std::string& file : all_files()) {
+    INFO(file);
+    InLesson in(file);
+    take(in, true);
+  }
+}
+
+TEST_CASE("every lesson to its end, answered wrongly") {
+  for (const std::string& file : all_files()) {
+    INFO(file);
+    InLesson in(file);
+    take(in, false);
+  }
+}
+
+TEST_CASE("a lesson leaves what was open as it was, and asks for nothing to be saved") {
+  InLesson in;
+  const std::string plan = in.folder.file("a.lay.toml", small_plan);
+  REQUIRE(in.bench.apply(cmd::Open{plan}));
+  wait_for_build(in.bench);
+  REQUIRE(in.bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"}));
+  wait_for_build(in.bench);
+  REQUIRE(in.bench.apply(cmd::PinBuild{}));
+  REQUIRE(in.bench.apply(cmd::SetColouring{Colouring::height}));
+  const WoundPtr pinned = in.bench.comparison()->pinned;
+  const std::uint64_t desk = in.bench.active()->id;
+
+  in.open(file_of("5-crossing.lesson.toml"));
+  CHECK(in.bench.documents().size() == 3);
+  REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+  REQUIRE(in.bench.apply(cmd::AnswerLesson{1}));
+  REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+  in.wait_for_step();
+  CHECK(in.stage().view.colouring == Colouring::direction);
+  REQUIRE(in.bench.apply(cmd::ToggleTheme{}));  // a preference takes all others along
+  REQUIRE(in.bench.apply(cmd::TypeField{"traverse.pitch", "1.2 mm"}));
+  for (const Desk& open : in.bench.documents()) {
+    if (open.id != desk) CHECK_FALSE(open.document->dirty());
+  }
+  for (const Command& command : std::initializer_list<Command>{
+           cmd::Save{}, cmd::SaveAs{in.folder.path() / "x.lay.toml"}, cmd::Activate{0}, cmd::StopComparing{},
+           cmd::PinBuild{}, cmd::CompareWith{0}, cmd::Ask{cmd::Question::file_to_save}}) {
+    CHECK_FALSE(in.bench.apply(command));
+  }
+  CHECK_FALSE(std::filesystem::exists(in.folder.path() / "x.lay.toml"));
+  REQUIRE(in.bench.apply(cmd::Close{}));  // of the lesson, without a question
+  CHECK_FALSE(in.bench.lesson());
+  CHECK_FALSE(in.bench.question());
+  REQUIRE(in.bench.documents().size() == 1);
+  CHECK(in.bench.active()->id == desk);
+  CHECK(in.bench.comparison()->pinned == pinned);
+  CHECK(in.stage().view.colouring == Colouring::height);
+  CHECK(in.stage().view.dimensions);
+  CHECK(in.stage().view.theme == Theme::dark);
+  CHECK(in.bench.settings().view.colouring == Colouring::height);
+  CHECK(document(in.bench).dirty());
+  CHECK(contents(plan) == small_plan);
+  CHECK(in.bench.settings().recent == std::vector<std::string>{plan});
+}
+
+TEST_CASE("what is changed between the steps is put right by the next one") {
+  InLesson in(file_of("6-parallel.lesson.toml"));
+  REQUIRE(in.bench.apply(cmd::TypeField{"traverse.pitch", "1.2 mm"}));
+  REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+  in.wait_for_step();
+  CHECK(document(in.bench).as_given());
+  REQUIRE(in.bench.apply(cmd::GoInLesson{-1}));
+  CHECK_FALSE(in.bench.apply(cmd::GoInLesson{-1}));
+  REQUIRE(in.bench.apply(cmd::RestartLesson{}));
+  CHECK(in.run().step == 0);
+}
+
+TEST_CASE("the camera flies to a step; without motion it is there at once") {
+  InLesson in(file_of("5-crossing.lesson.toml"), 0.4);
+  in.bench.apply(cmd::Orbit{50.0, 0.0});
+  REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+  CHECK(in.stage().flight);
+  in.wait_for_step();
+  in.bench.apply(cmd::ToggleMotion{});
+  in.bench.apply(cmd::Orbit{50.0, 0.0});
+  const double before = in.stage().view.camera.azimuth_deg;
+  REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+  CHECK_FALSE(in.stage().flight);
+  CHECK(in.stage().view.camera.azimuth_deg != before);
+}
+
+TEST_CASE("a lesson by its file, and one that is wrong") {
+  InLesson in;
+  in.bench.start(file_of("6-parallel.lesson.toml"));  // as a file that is opened or dropped
+  REQUIRE(in.bench.lesson());
+  CHECK(in.bench.lesson()->lesson->number == 6);
+  const std::string bad = in.folder.file("bad.lesson.toml", "format = \"lesson 1\"\ntitle = \"No builds\"\n");
+  CHECK_FALSE(in.bench.apply(cmd::OpenLesson{bad}));
+  CHECK(in.bench.lesson()->lesson->number == 6);  // what was open stays
+  CHECK(in.bench.notices().back().issues.size() >= 3);
+  CHECK_FALSE(in.bench.apply(cmd::OpenLesson{in.folder.path() / "none.lesson.toml"}));
+  // Another plan ends it.
+  REQUIRE(in.bench.apply(cmd::Open{in.folder.file("a.lay.toml", small_plan)}));
+  CHECK_FALSE(in.bench.lesson());
+  CHECK(in.bench.documents().size() == 1);
+  for (const Command& command :
+       std::initializer_list<Command>{cmd::GoInLesson{1}, cmd::AnswerLesson{0}, cmd::ShowStepAgain{},
+                                      cmd::TakeTryBack{}, cmd::RestartLesson{}, cmd::CloseLesson{}}) {
+    CHECK_FALSE(in.bench.apply(command));
+    CHECK(in.bench.notices().back().text.find("Learn") != std::string::npos);
+  }
+}
