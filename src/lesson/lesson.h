@@ -78,7 +78,7 @@ struct Play {
   double seconds = 6.0;
 };
 
-struct Point {
+struct PointTo {
   Which in = Which::second;
   std::optional<FindingKind> finding;  // the gravest of it
   std::optional<Side> side;
@@ -97,7 +97,7 @@ struct LessonStep {
   std::string say;
   std::optional<Question> question;
   std::optional<Play> play;
-  std::optional<Point> point;
+  std::optional<PointTo> point;
   std::optional<std::string> colours;
   bool cut = false;
   std::vector<std::string> figures;

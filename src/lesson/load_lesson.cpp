@@ -175,9 +175,9 @@ class LessonReader {
     return play;
   }
 
-  Point read_point(const Entry& table, const std::string& path) {
+  PointTo read_point(const Entry& table, const std::string& path) {
     EntryReader reader(table, path, file_, issues_);
-    Point point;
+    PointTo point;
     point.in = which(reader, "in");
     std::vector<std::string> kinds;
     for (int k = 0; k <= static_cast<int>(FindingKind::rim_overrun); ++k) {

@@ -99,7 +99,9 @@ CloseUp make_close_up(const SceneSource& source, const Scene& scene, const View&
 }
 
 bool covers(const CloseUp& close_up, const Scene& scene, const View& view, const CloseUpSettings& settings) {
-  if (close_up_share(fiber_px(scene, view, close_up.outer_radius_mm), settings) <= 0.0) return true;
+  // Where nothing is asked for any more, what is there must go: from afar it would stand out as a patch.
+  const bool asked_for = close_up_share(fiber_px(scene, view, close_up.outer_radius_mm), settings) > 0.0;
+  if (!asked_for) return close_up.share <= 0.0;
   if (close_up.share <= 0.0 || close_up.face_windows.size() != scene.faces.size()) return false;
   const SurfaceWindow seen = seen_surface(scene, view, close_up.usual_radius_mm);
   if (seen.x_from_mm < close_up.window.x_from_mm || seen.x_to_mm > close_up.window.x_to_mm) return false;

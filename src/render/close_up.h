@@ -39,7 +39,7 @@ struct CloseUp {
 [[nodiscard]] CloseUp make_close_up(const SceneSource& source, const Scene& scene, const View& view,
                                     const CloseUpSettings& settings = {});
 
-// True if a close-up serves this view as well: nothing is asked for that it lacks.
+// True if a close-up serves this view as well: nothing is asked for that it lacks, and it is not there for nothing.
 [[nodiscard]] bool covers(const CloseUp& close_up, const Scene& scene, const View& view,
                           const CloseUpSettings& settings = {});
 

@@ -221,7 +221,7 @@ WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState&
   state.focus.open_tabs.clear();
   const bool clicked = ImGui::IsMouseClicked(ImGuiMouseButton_Left) || ImGui::IsMouseClicked(ImGuiMouseButton_Right);
   if (clicked) state.focus.panel.clear();
-  if (bench.showing()) return draw_show(bench, state);
+  if (bench.showing() && !state.wants_to_quit) return draw_show(bench, state);
   state.show_keys_until.reset();
   const ImVec2 size = ImGui::GetIO().DisplaySize;
   ImGui::SetNextWindowPos({0.0F, 0.0F});

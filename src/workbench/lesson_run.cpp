@@ -47,7 +47,7 @@ double length_of_layers(const std::array<WoundPtr, 2>& wounds, double layers) {
   return longest;
 }
 
-std::optional<std::size_t> gravest(const Wound& wound, const Point& point) {
+std::optional<std::size_t> gravest(const Wound& wound, const PointTo& point) {
   const auto& findings = wound.measurements().findings;
   for (std::size_t i = 0; i < findings.size(); ++i) {
     if (findings[i].kind == point.finding && (!point.side || findings[i].side == point.side)) return i;
@@ -95,7 +95,7 @@ Playback playback_of(const LessonRun& run) {
 }
 
 Shot pointing(Stage stage, const Wound& own, const LessonStep& step) {
-  const Point& point = *step.point;
+  const PointTo& point = *step.point;
   if (point.layer) stage.view.last_layer = *point.layer;
   const std::optional<std::size_t> finding = point.finding ? gravest(own, point) : std::nullopt;
   if (!finding) return {std::move(stage), std::nullopt};

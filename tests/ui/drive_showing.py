@@ -105,5 +105,4 @@ if __name__ == "__main__":
         small.key("F9")
         showing(small, "half", lambda s: s["filled"] > 0.5)
         small.shoot("showing-small")
-        small.key("Escape")
-        small.leave()
+        small.leave()  # from within
