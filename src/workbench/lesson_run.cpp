@@ -10,13 +10,14 @@
 namespace laywright {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, Colouring>, 7> colourings{{{"layer", Colouring::layer},
+constexpr std::array<std::pair<std::string_view, Colouring>, 8> colourings{{{"layer", Colouring::layer},
                                                                             {"direction", Colouring::direction},
                                                                             {"rise", Colouring::rise},
                                                                             {"gap", Colouring::gap},
                                                                             {"height", Colouring::height},
                                                                             {"support", Colouring::support},
-                                                                            {"length", Colouring::length}}};
+                                                                            {"length", Colouring::length},
+                                                                            {"tension", Colouring::tension}}};
 
 // From where a spool shows its width, its rims and a little of its outside.
 constexpr double azimuth_deg = 14.0, elevation_deg = 16.0;
