@@ -64,7 +64,7 @@ inline FitSettings believing(const SpoolNoise& noise, std::vector<std::pair<std:
 
 struct Coverage {
   int intervals = 0, held = 0;
-  double worst_pitch = 0.0, worst_diameter = 0.0;  // relative errors
+  std::vector<double> pitch_errors, diameter_errors;  // relative, of each spool
 };
 
 // Over spools whose hidden settings scatter as is believed of them.
@@ -90,8 +90,8 @@ inline Coverage coverage_of(const PlanDraft& plan, const SpoolNoise& noise, FitS
       ++coverage.intervals;
       if (values[k] >= each.low && values[k] <= each.high) ++coverage.held;
       const double error = std::abs(each.value / values[k] - 1.0);
-      if (each.unknown.path == "traverse.pitch") coverage.worst_pitch = std::max(coverage.worst_pitch, error);
-      if (each.unknown.path == "fiber.diameter") coverage.worst_diameter = std::max(coverage.worst_diameter, error);
+      if (each.unknown.path == "traverse.pitch") coverage.pitch_errors.push_back(error);
+      if (each.unknown.path == "fiber.diameter") coverage.diameter_errors.push_back(error);
     }
   }
   return coverage;

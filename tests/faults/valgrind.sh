@@ -38,6 +38,8 @@ from_layer = 2
 pitch = "1.2 mm"
 PLAN
 
+# Without OpenGL, whose processor code is made while it runs: the sheet then has the outline of the spool.
+export __EGL_VENDOR_LIBRARY_DIRS=/nowhere __EGL_VENDOR_LIBRARY_FILENAMES=/nowhere/none.json
 if ! valgrind --error-exitcode=99 --leak-check=full --show-leak-kinds=definite,indirect,possible \
   --errors-for-leak-kinds=definite,indirect,possible \
   --suppressions="$(dirname "$0")/fontconfig.supp" --log-file="$folder/valgrind.log" \
