@@ -92,7 +92,9 @@ double mean_middle(const SceneSource& source, const std::vector<std::size_t>& vi
 }
 
 void add_layers(const SceneSource& source, const View& view, Legend& legend) {
-  const auto layers = static_cast<int>(source.build().strokes.size());
+  const VisibleFiber fiber = visible_fiber(source, view);
+  if (fiber.first == fiber.end) return;
+  const auto layers = static_cast<int>(source.stroke_of(fiber.end - 1)) + 1;  // what is not wound yet is not told
   const int first = std::clamp(view.first_layer, 1, layers);
   const int last = std::clamp(view.last_layer.value_or(layers), first, layers);
   const auto hues = static_cast<int>(layer_palette.size());
