@@ -1,5 +1,7 @@
 # One target per folder of src/; its dependencies are the arrows of DEVELOPERS.md.
 
+include(GNUInstallDirs)
+
 add_library(laywright_options INTERFACE)
 target_compile_options(laywright_options INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wnon-virtual-dtor
@@ -19,9 +21,11 @@ function(laywright_folder name)
   cmake_parse_arguments(ARG "" "" "DEPENDS;LIBRARIES;PRIVATE_LIBRARIES" ${ARGN})
   file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp)
   add_library(laywright_${name} STATIC ${sources})
-  target_include_directories(laywright_${name} PUBLIC ${PROJECT_SOURCE_DIR}/src)
+  target_compile_features(laywright_${name} PUBLIC cxx_std_20)
+  target_include_directories(laywright_${name} PUBLIC
+    $<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}/src> $<INSTALL_INTERFACE:${CMAKE_INSTALL_INCLUDEDIR}/laywright>)
   list(TRANSFORM ARG_DEPENDS PREPEND laywright_)
   target_link_libraries(laywright_${name}
     PUBLIC ${ARG_DEPENDS} ${ARG_LIBRARIES}
-    PRIVATE laywright_options ${ARG_PRIVATE_LIBRARIES})
+    PRIVATE $<BUILD_INTERFACE:laywright_options> ${ARG_PRIVATE_LIBRARIES})
 endfunction()
