@@ -17,8 +17,7 @@ set(CPACK_DEBIAN_PACKAGE_PRIORITY optional)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_NAME laywright)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SECTION science)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
-set(CPACK_DEBIAN_PROGRAM_DESCRIPTION "computes how a winder lays fiber onto a spool
-From spool, fiber, pitch, stops and reversal it computes every turn of a
+set(CPACK_DEBIAN_PROGRAM_DESCRIPTION "From spool, fiber, pitch, stops and reversal it computes every turn of a
 wind, and tells where gaps, piled edges and dropped turns come, how thick
 the spool gets, whether the length fits, and what to set instead.
 .
@@ -29,9 +28,8 @@ set(CPACK_DEBIAN_PROGRAM_PACKAGE_DEPENDS "libegl1, libgl1, libgl1-mesa-dri, font
 
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_NAME liblaywright-dev)
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_SECTION libdevel)
-set(CPACK_DEBIAN_LIBRARY_DESCRIPTION "the lay model of Laywright as a C++ library
-Headers, static libraries and a CMake package, with which a program can
-read a lay plan, lay it, measure the build and write the reports.")
+set(CPACK_DEBIAN_LIBRARY_DESCRIPTION "These are headers, static libraries and a CMake package, with which other
+programs can read a lay plan, lay it, measure the build and write reports.")
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_DEPENDS
   "libfmt-dev, libcairo2-dev, libnlopt-cxx-dev, libnlopt-dev, pkg-config")
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_SUGGESTS "nlohmann-json3-dev, libeigen3-dev")

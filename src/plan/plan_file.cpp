@@ -41,14 +41,14 @@ Issue cannot_read(const fs::path& path, const std::string& why) {
 }  // namespace
 
 Result<PlanDraft> read_plan(std::string_view text, std::string file_name) {
-  Reading reading = read_draft(text, std::move(file_name));
+  DraftReading reading = read_draft(text, std::move(file_name));
   Issues issues = in_order(std::move(reading.issues));
   if (has_error(issues)) return issues;
   return {std::move(reading.draft), std::move(issues)};
 }
 
 Result<Plan> plan_from_text(std::string_view text, std::string file_name) {
-  Reading reading = read_draft(text, std::move(file_name));
+  DraftReading reading = read_draft(text, std::move(file_name));
   if (reading.issues.empty()) return check(reading.draft);
   if (reading.readable) {
     const Issues more = issues_of(reading.draft, reading.unread);

@@ -18,7 +18,7 @@ constexpr std::string_view top_tables[] = {"spool", "fiber", "traverse", "wind",
 
 class Reader {
  public:
-  Reader(const Entry& document, Reading& reading) : document_(document), reading_(reading) {}
+  Reader(const Entry& document, DraftReading& reading) : document_(document), reading_(reading) {}
 
   void read() {
     if (!read_format()) return;
@@ -214,13 +214,13 @@ class Reader {
   }
 
   const Entry& document_;
-  Reading& reading_;
+  DraftReading& reading_;
 };
 
 }  // namespace
 
-Reading read_draft(std::string_view text, std::string file_name) {
-  Reading reading;
+DraftReading read_draft(std::string_view text, std::string file_name) {
+  DraftReading reading;
   reading.draft.file = std::move(file_name);
   const Result<Entry> document = read_document(text, reading.draft.file);
   if (!document) {

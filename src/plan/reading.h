@@ -9,13 +9,13 @@
 
 namespace laywright {
 
-struct Reading {
+struct DraftReading {
   PlanDraft draft;
   Issues issues;
   std::set<std::string> unread;  // key paths whose values the draft lacks for one of the issues
   bool readable = false;         // false: not even the shape of a plan; the draft is empty
 };
 
-[[nodiscard]] Reading read_draft(std::string_view text, std::string file_name);
+[[nodiscard]] DraftReading read_draft(std::string_view text, std::string file_name);
 
 }  // namespace laywright

@@ -78,7 +78,7 @@ bool same_state(const PlanState& a, const PlanState& b) {
 }
 
 Result<PlanState> state_from_text(std::string_view text, std::string file_name) {
-  Reading reading = read_draft(text, std::move(file_name));
+  DraftReading reading = read_draft(text, std::move(file_name));
   if (!reading.readable) return reading.issues;
   return PlanState{std::move(reading.draft), std::move(reading.unread), std::move(reading.issues)};
 }

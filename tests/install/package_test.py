@@ -12,7 +12,7 @@ from installed import bare, folder, outer_diameters, ran
 
 def fields(package):
     """Its control file; what goes on over lines stays together."""
-    text = ran("dpkg-deb", "-f", package).replace("\n ", "\0")
+    text = ran("dpkg-deb", "-f", package).strip().replace("\n ", "\0")
     return {key: value.strip() for key, value in (line.split(":", 1) for line in text.splitlines())}
 
 
