@@ -42,6 +42,9 @@ def main():
 
         assert (home / ".local/bin/laywright").is_file()
         assert (root / "usr/local/bin/laywright").is_file()
+        assert ":*.lay.toml\n" in (home / ".local/share/mime/globs2").read_text(encoding="utf-8")
+        opens = (home / ".local/share/applications/mimeinfo.cache").read_text(encoding="utf-8")
+        assert "application/x-laywright-plan=laywright.desktop;\n" in opens, opens
         assert "Inst laywright (" in said("apt install"), said("apt install")
         assert "CAUTIONS" in said("man laywright")
         assert said("laywright lay").startswith("Sensor fiber, even build\n")
