@@ -122,6 +122,10 @@ void line_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
   std::vector<ImVec2> points;
   for (std::size_t i = 0; i < line.x.size(); ++i) points.push_back(f.at(line.x[i], line.y[i]));
   canvas.AddPolyline(points.data(), static_cast<int>(points.size()), line.color, 0, em(0.12F));
+  for (std::size_t i = 0; i < line.dots.size(); ++i) {
+    canvas.AddCircleFilled(points[i], em(0.3F), line.color);
+    if (!line.dots[i]) canvas.AddCircleFilled(points[i], em(0.17F), ImGui::GetColorU32(ImGuiCol_WindowBg));
+  }
 }
 
 ImU32 bound_color() { return ImGui::GetColorU32(ImGuiCol_Text, 0.75F); }
@@ -184,6 +188,10 @@ void hover(ImDrawList& canvas, const Frame2& f, const Plot& plot) {
     auto near = std::lower_bound(line.x.begin(), line.x.end(), x);
     if (near == line.x.end() || (near != line.x.begin() && x - *(near - 1) < *near - x)) --near;
     const auto i = static_cast<std::size_t>(near - line.x.begin());
+    if (i < plot.notes.size()) {
+      words = plot.notes[i];
+      break;
+    }
     if (words.empty()) words = fmt::format("{}: {:.5g}", plot.x_name, line.x[i]);
     words += fmt::format("\n{}: {:.6g}", line.name, line.y[i]);
     canvas.AddCircleFilled(f.at(line.x[i], line.y[i]), em(0.22F), line.color);
