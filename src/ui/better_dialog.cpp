@@ -133,10 +133,11 @@ bool found(const Workbench& bench, const BetterAnswer& answer, PanelState& state
 }  // namespace
 
 void better_dialog(const Workbench& bench, PanelState& state, Commands& out) {
-  if (bench.active() == nullptr || !begin_modal("Better settings", 60.0F, 46.0F)) return;
+  if (bench.active() == nullptr) return;
   const Advice& advice = *bench.active()->advice;
   const bool busy = advice.status(kind).busy;
   const bool answers = advice.better() && !state.better.sets_up && !busy;
+  if (!begin_modal("Better settings", 60.0F, answers ? 52.0F : 28.0F)) return;
   bool leaves = false;
   // Flattened: the arrows go from what stands in it to the buttons below.
   ImGui::BeginChild("better", {0.0F, -ImGui::GetFrameHeight() - em(0.8F)}, false, ImGuiWindowFlags_NavFlattened);

@@ -88,6 +88,7 @@ struct StudyState {
   StudyWish wish;
   std::string figure = "outer_diameter_greatest_mm";  // by key
   bool sets_up = false;           // where there is no room for both: the wish, not what came of it
+  bool by_keys = false;           // moved by keys last
   std::size_t cursor = 0;         // the build that the keyboard is on
   std::optional<double> pointed;  // along a curve, while the mouse's button is down
 };

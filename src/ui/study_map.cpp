@@ -155,7 +155,9 @@ void draw_legend(ImDrawList& canvas, const StudyPicture& picture, const ImVec2& 
   canvas.AddRect(low, high, ImGui::GetColorU32(ImGuiCol_Border));
   const Units units = picture.bench.active()->stage.view.units;
   const auto write = [&](double share) {
-    const float y = high.y - static_cast<float>(share) * (high.y - low.y) - 0.5F * line_height();
+    // The ends stand within the bar's height, clear of what is above and below.
+    const auto s = static_cast<float>(share);
+    const float y = high.y - s * (high.y - low.y) - (1.0F - s) * line_height();
     const std::string text = figure_text(picture.figure, std::lerp(span.low, span.high, share), units);
     canvas.AddText({high.x + em(0.3F), y}, faint(), text.c_str());
   };
@@ -169,10 +171,10 @@ void draw_key(ImDrawList& canvas, const ImVec2& at, float right) {
   float x = at.x;
   const float middle = at.y + 0.5F * line_height();
   const auto add = [&](const char* words, const auto& sign) {
-    const float width = em(1.0F) + width_of(words);
+    const float width = em(1.4F) + width_of(words);
     if (x + width > right) return;
-    sign(ImVec2{x + em(0.4F), middle});
-    canvas.AddText({x + em(1.0F), at.y}, faint(), words);
+    sign(ImVec2{x + em(0.6F), middle});
+    canvas.AddText({x + em(1.4F), at.y}, faint(), words);
     x += width + em(1.0F);
   };
   add("keeps the limits", [&](const ImVec2& p) { limit_dot(canvas, p, em(0.2F)); });
@@ -263,12 +265,18 @@ std::optional<std::size_t> study_map(const StudyPicture& picture, const ImVec2& 
     canvas.PopClipRect();
   }
   const bool hovered = ImGui::IsItemHovered();
+  // Keys and mouse do not tell of two builds at once: the one that moved last does.
+  const ImVec2 moved = ImGui::GetIO().MouseDelta;
+  if (moved.x != 0.0F || moved.y != 0.0F) state.study.by_keys = false;
   if (picture.has_keys) {
+    if (!state.focus.drawing_keys.empty()) state.study.by_keys = true;
     const bool enter = take_map_keys(cells, state);
     outline(canvas, cells, state.study.cursor);
     const auto cursor = static_cast<int>(state.study.cursor);
-    if (!hovered) tell(picture, state.study.cursor, cells.corner(cursor / y.count + 1, cursor % y.count + 1));
+    const bool tells = !hovered || state.study.by_keys;
+    if (tells) tell(picture, state.study.cursor, cells.corner(cursor / y.count + 1, cursor % y.count + 1));
     if (enter) return state.study.cursor;
+    if (tells) return std::nullopt;
   }
   const std::optional<std::size_t> pointed = hovered ? cells.at(ImGui::GetIO().MousePos) : std::nullopt;
   if (!pointed) return std::nullopt;

@@ -174,10 +174,10 @@ void study_panel(const Workbench& bench, PanelState& state, Commands& out) {
   // Where nothing is drawn, the keyboard is for what is asked.
   if (!answered && state.focus.panel == "Study" && !state.focus.controls) state.focus.controls = true;
   const ImVec2 room = ImGui::GetContentRegionAvail();
-  const bool both = room.x >= em(44.0F);
+  const bool both = room.x >= em(37.0F);
   const bool wish = both || !answered || study.sets_up || bench.active()->advice->status(kind).busy;
   if (wish) {
-    ImGui::BeginChild("wish", {both ? em(20.0F) : 0.0F, 0.0F});
+    ImGui::BeginChild("wish", {both ? em(18.0F) : 0.0F, 0.0F});
     if (state.focus.controls) take_keys_here("Study", false, state);
     wish_panel(bench, state, out);
     if (!both && answered && study.sets_up && ImGui::Button("Back to the map")) study.sets_up = false;

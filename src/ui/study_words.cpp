@@ -75,7 +75,7 @@ std::string build_words(const StudyPicture& picture, std::size_t index) {
   for (std::size_t i = 0; i < study.spec.axes.size(); ++i) {
     const StudyAxis& axis = study.spec.axes[i];
     const FieldRow* field = row_of(picture, axis.path);
-    words += fmt::format("{}: {}\n", field == nullptr ? axis.path : std::string(field->help.name),
+    words += fmt::format("{}: {}\n", field == nullptr ? axis.path : spoken(std::string(field->help.name)),
                          axis_text(picture, axis, row.values[i], true));
   }
   if (row.figures.empty()) return words + "No sound plan with these settings.";

@@ -34,6 +34,13 @@ turns = 100
 """
 
 
+def laid_anew(w, before):
+    """The build of the plan as it was set since that state."""
+    w.until("another build is laid", lambda s: s["build"]["revision"] > before["build"]["revision"]
+            and s["build"]["full"] and not s["laying"])
+    return w.settled()
+
+
 def value(state, path):
     return float(state["fields"][path]["text"])
 
@@ -70,7 +77,7 @@ class Checks:
         w.click("cause set 0")
         w.until("the plan is set so", lambda s: s["advice"]["cause"]["set"] == 0
                 and abs(value(s, path) - wanted) < 1e-6)
-        state = w.settled()
+        state = laid_anew(w, before)
         gaps = [f for f in state["build"]["findings"] if f["kind"] == "flange_gap"]
         old = [f for f in before["build"]["findings"] if f["kind"] == "flange_gap"]
         assert sum(f["size_d"] for f in gaps) < 0.5 * sum(f["size_d"] for f in old), "the build has not changed"
@@ -79,7 +86,7 @@ class Checks:
         w.shoot("remedy-set")
         w.key("ctrl+z")
         w.until("one undo takes it back", lambda s: value(s, path) == 3.0 and not s["can_undo"])
-        w.settled()
+        laid_anew(w, state)
 
     def by_keys(self, w):
         """The same without a mouse: Y goes to the answer, arrows to its button."""
@@ -91,26 +98,30 @@ class Checks:
             if w.state()["advice"]["cause"]["set"] is not None:
                 break
         w.until("a remedy is set by keys", lambda s: s["advice"]["cause"]["set"] is not None)
-        w.key("Escape", "ctrl+z")
-        w.until("and taken back", lambda s: value(s, "traverse.right_stop") == 3.0)
         w.settled()
+        before = w.state()
+        w.key("Escape", "ctrl+z")
+        w.until("and taken back", lambda s: not s["can_undo"])
+        laid_anew(w, before)
 
     def stale(self, w):
+        before = w.state()
         w.fill("traverse.pitch", "1.05")
         w.until("the answer is told to be old", lambda s: s["advice"]["cause"]["stale"] and "cause stale" in s["places"])
-        w.settled()
+        before = laid_anew(w, before)
         w.shoot("stale")
         w.click("cause set 0")
         time.sleep(0.3)
         assert value(w.state(), "traverse.right_stop") == 3.0, "an old answer was followed"
         w.key("ctrl+z")
         w.until("it holds again", lambda s: not s["advice"]["cause"]["stale"])
-        w.settled()
+        laid_anew(w, before)
 
     def compare(self, w):
+        before = w.state()
         w.click("cause compare 0")
         w.until("both stand side by side", lambda s: s["comparing"] and "differences" in s["places"])
-        w.settled()
+        before = laid_anew(w, before)
         time.sleep(0.3)
         w.shoot("compared")
         w.key("ctrl+z")
@@ -118,7 +129,7 @@ class Checks:
         w.click("menu Compare")
         w.click("menu Stop comparing")
         w.until("one picture again", lambda s: not s["comparing"])
-        w.settled()
+        laid_anew(w, before)
 
 
 def better(w):
@@ -130,29 +141,17 @@ def better(w):
     w.until("it is found", lambda s: s["advice"]["better"].get("proposals") and "better set 0" in s["places"])
     time.sleep(0.3)
     w.shoot("better-found")
-    state = w.state()
-    keys, wanted = state["advice"]["better"]["keys"], state["advice"]["better"]["proposals"][0]["values"]
+    before = w.state()
+    keys, wanted = before["advice"]["better"]["keys"], before["advice"]["better"]["proposals"][0]["values"]
     w.click("better set 0")
     state = w.until("the plan is set so", lambda s: s["advice"]["better"]["set"] == 0 and s["question"] is None)
     for key, number in zip(keys, wanted):
         assert abs(value(state, key) - number) < 1e-4, f"{key} is {value(state, key)}, not {number}"
-    state = w.settled()
+    state = laid_anew(w, before)
     assert not [f for f in state["build"]["findings"] if f["kind"] == "flange_gap"], "a gap at a flange is left"
     w.key("ctrl+z")
     w.until("one undo takes it back", lambda s: value(s, "traverse.right_stop") == 3.0 and not s["can_undo"])
-    w.settled()
-
-
-def stop_search(w):
-    w.key("ctrl+b")
-    w.click("better anew")
-    w.click("better search")
-    w.until("it runs", lambda s: s["advice"]["better"]["busy"] and "better stop" in s["places"])
-    w.click("better stop")
-    w.until("it is stopped, and what was found is there", lambda s: not s["advice"]["better"]["busy"]
-            and s["advice"]["better"]["stopped"] and s["advice"]["better"]["proposals"])
-    w.key("Escape")
-    w.until("the dialog is closed", lambda s: s["question"] is None)
+    laid_anew(w, state)
 
 
 def type_into(w, name, text):
@@ -177,6 +176,7 @@ def study(w):
     time.sleep(0.3)
     w.shoot("study")
     assert [a["path"] for a in state["advice"]["study"]["axes"]] == ["traverse.left_stop", "traverse.right_stop"]
+    before = state
     # The fourth column, the second row from below.
     w.xdo("mousemove", *w.place("study map", 3.5 / 5, 1 - 1.5 / 5))
     time.sleep(0.4)
@@ -185,7 +185,7 @@ def study(w):
     state = w.until("the plan is that build's", lambda s: abs(value(s, "traverse.left_stop") - 0.7) < 1e-9
                     and abs(value(s, "traverse.right_stop") - 0.4) < 1e-9)
     assert state["advice"]["study"]["set"] == 3 * 5 + 1
-    state = w.settled()
+    laid_anew(w, before)
     w.shoot("study-set")
     w.click("study figure")
     w.click("study figure fill_factor")
@@ -198,6 +198,25 @@ def study(w):
     w.shoot("study-keys")
     w.key("Escape", "ctrl+z", "ctrl+z")
     w.until("both are taken back", lambda s: value(s, "traverse.right_stop") == 3.0 and not s["can_undo"])
+
+
+def stop_study(w):
+    """3600 builds would take a while: given up by its button, then by Escape; the map before stays."""
+    for name in ("study count 0", "study count 1"):
+        type_into(w, name, "60")
+    for by_key in (False, True):
+        w.click("study run")
+        w.until("it runs", lambda s: s["advice"]["study"]["busy"] and "study stop" in s["places"])
+        if not by_key:
+            time.sleep(1.5)
+            w.shoot("study-runs")
+            w.click("study stop")
+        else:
+            w.key("Escape")
+        state = w.until("it is stopped", lambda s: not s["advice"]["study"]["busy"] and "study run" in s["places"])
+        assert state["advice"]["study"]["stopped"] and len(state["advice"]["study"]["rows"]) == 25
+    for name in ("study count 0", "study count 1"):
+        type_into(w, name, "5")
 
 
 def curve(w):
@@ -223,8 +242,8 @@ def main():
         told = subprocess.run([sys.argv[1], "cause", str(plan), "--json"], check=True, capture_output=True, text=True)
         checks = Checks(json.loads(told.stdout))
         w = window(plan)
-        run((checks.choose_by_key, checks.why, checks.set_remedy, checks.by_keys, checks.stale, checks.compare, better,
-             stop_search, study, curve), w)
+        run((checks.choose_by_key, checks.why, checks.set_remedy, checks.by_keys, checks.stale, checks.compare, better, study,
+             stop_study, curve), w)
         w.leave()
     return 0
 
