@@ -122,9 +122,14 @@ void line_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
   std::vector<ImVec2> points;
   for (std::size_t i = 0; i < line.x.size(); ++i) points.push_back(f.at(line.x[i], line.y[i]));
   canvas.AddPolyline(points.data(), static_cast<int>(points.size()), line.color, 0, em(0.12F));
+}
+
+// Whole also at the frame's edge.
+void dots_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
   for (std::size_t i = 0; i < line.dots.size(); ++i) {
-    canvas.AddCircleFilled(points[i], em(0.3F), line.color);
-    if (!line.dots[i]) canvas.AddCircleFilled(points[i], em(0.17F), ImGui::GetColorU32(ImGuiCol_WindowBg));
+    const ImVec2 at = f.at(line.x[i], line.y[i]);
+    canvas.AddCircleFilled(at, em(0.3F), line.color);
+    if (!line.dots[i]) canvas.AddCircleFilled(at, em(0.17F), ImGui::GetColorU32(ImGuiCol_WindowBg));
   }
 }
 
@@ -238,6 +243,7 @@ std::optional<double> draw_plot(const Plot& plot, const ImVec2& size, float left
   }
   canvas.PopClipRect();
   mark(canvas, f, plot);
+  for (const PlotLine& line : plot.lines) dots_of(canvas, f, line);
   if (ImGui::IsItemActive()) return f.x_of(ImGui::GetIO().MousePos.x);
   if (ImGui::IsItemHovered()) hover(canvas, f, plot);
   return std::nullopt;

@@ -44,10 +44,7 @@ Curve curve_of(const StudyPicture& picture) {
   }
   curve.plot.lines.push_back(std::move(line));
   const auto now = place_in(study, picture.bench.active()->document->state().draft);
-  if (now && !picture.stale) {
-    curve.plot.mark_x = number_of(picture, axis, now->front());
-    curve.plot.mark_text = "line: the plan now; full dot: keeps the limits";
-  }
+  if (now && !picture.stale) curve.plot.mark_x = number_of(picture, axis, now->front());
   return curve;
 }
 
@@ -68,7 +65,11 @@ std::optional<std::size_t> study_curve(const StudyPicture& picture, const ImVec2
     return std::nullopt;
   }
   StudyState& study = state.study;
-  const std::optional<double> pointed = draw_plot(curve.plot, room, left_room(curve.plot));
+  ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
+  wrapped_text("Full dot: keeps the limits; upright line: the plan now.");
+  ImGui::PopStyleColor();
+  const ImVec2 size{room.x, ImGui::GetContentRegionAvail().y};
+  const std::optional<double> pointed = draw_plot(curve.plot, size, left_room(curve.plot));
   state.places.note_item("study curve");
   if (pointed) study.pointed = pointed;
   if (ImGui::IsItemDeactivated() && study.pointed) {

@@ -177,7 +177,7 @@ void study_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const bool both = room.x >= em(37.0F);
   const bool wish = both || !answered || study.sets_up || bench.active()->advice->status(kind).busy;
   if (wish) {
-    ImGui::BeginChild("wish", {both ? em(18.0F) : 0.0F, 0.0F});
+    ImGui::BeginChild("wish", {both ? em(19.0F) : 0.0F, 0.0F});
     if (state.focus.controls) take_keys_here("Study", false, state);
     wish_panel(bench, state, out);
     if (!both && answered && study.sets_up && ImGui::Button("Back to the map")) study.sets_up = false;
