@@ -34,7 +34,7 @@ struct Move {
 
 // What is left after a move.
 struct Rest {
-  ComplaintAmount amount;     // of the finding, on the whole plan
+  FindingAmount amount;       // of the finding, on the whole plan
   double share_left = 1.0;    // of the finding
   double share_of_all = 1.0;  // of all findings of the build
 };
@@ -76,7 +76,7 @@ struct TriedDial {
 struct Explanation {
   Finding finding;
   Complaint complaint;
-  ComplaintAmount before;  // mean of so many draws
+  FindingAmount before;  // mean of so many draws
   int draws = 0;
   Outcome outcome;               // of the plan as it is
   std::vector<Remedy> remedies;  // the likeliest first: what removes most of this finding, and of all others

@@ -32,8 +32,8 @@ Complaint complaint_of(const Plan& plan, const Finding& finding) {
   return complaint;
 }
 
-ComplaintAmount amount_of(const Complaint& complaint, const std::vector<Finding>& findings) {
-  ComplaintAmount amount;
+FindingAmount amount_of(const Complaint& complaint, const std::vector<Finding>& findings) {
+  FindingAmount amount;
   for (const Finding& finding : findings) {
     if (finding.kind != complaint.kind || finding.side != complaint.side) continue;
     const double places = finding.occurrences * share_within(complaint, finding.x_mm);

@@ -20,13 +20,13 @@ struct Complaint {
 
 [[nodiscard]] Complaint complaint_of(const Plan& plan, const Finding& finding);
 
-struct ComplaintAmount {
+struct FindingAmount {
   double places = 0.0;  // of findings that reach beyond the part, the share that lies in it
   double worst_mm = 0.0;
   double gravity = 0.0;  // what is compared: each place counts by the square of its size in d
 };
 
-[[nodiscard]] ComplaintAmount amount_of(const Complaint& complaint, const std::vector<Finding>& findings);
+[[nodiscard]] FindingAmount amount_of(const Complaint& complaint, const std::vector<Finding>& findings);
 
 // The same over all findings, but for gaps that the plan's pitch makes; in a crossed wind, but for all gaps.
 [[nodiscard]] double gravity_of_all(const Plan& plan, const std::vector<Finding>& findings);

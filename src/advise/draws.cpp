@@ -29,7 +29,7 @@ std::vector<TrialOrder> draws_of(const PlanDraft& draft, const LaySettings& sett
 }
 
 void add_draw(MeanAmount& mean, const Plan& plan, const Complaint& complaint, const std::vector<Finding>& findings) {
-  const ComplaintAmount amount = amount_of(complaint, findings);
+  const FindingAmount amount = amount_of(complaint, findings);
   const double before = mean.draws, now = ++mean.draws;
   const auto add = [&](double& value, double one) { value = (value * before + one) / now; };
   add(mean.of_complaint.places, amount.places);

@@ -23,7 +23,7 @@ inline constexpr double draw_shift_d = 0.01;
 
 // Means over draws.
 struct MeanAmount {
-  ComplaintAmount of_complaint;
+  FindingAmount of_complaint;
   double gravity_of_all = 0.0;
   int draws = 0;
 };

@@ -25,6 +25,7 @@
 #include "ui/show_window.h"
 #include "ui/style.h"
 #include "ui/window.h"
+#include "workbench/advice.h"
 
 namespace laywright {
 namespace {
@@ -343,7 +344,8 @@ int Desktop::run() {
     window_->wait(waiting_time());
     const Clock::time_point turn_begun = Clock::now();
     answer_news();
-    const bool laying = bench_.active() != nullptr && bench_.active()->document->laying().busy;
+    const Desk* desk = bench_.active();
+    const bool laying = desk != nullptr && (desk->document->laying().busy || desk->advice->busy());
     if (bench_.poll() || laying || picture_->stale() || (other_ && other_->stale())) {
       frames_wanted_ = std::max(frames_wanted_, 1);
     }

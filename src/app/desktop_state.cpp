@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "app/desktop_advice.h"
 #include "workbench/machine_quantity.h"
 
 namespace laywright {
@@ -165,6 +166,7 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
     all["laying"] = desk->document->laying().busy;
     all["can_undo"] = desk->document->history().can_undo();
     all["fields"] = fields(bench);
+    all["advice"] = advice_json(bench, panels);
   }
   if (const WoundPtr wound = bench.wound()) {
     all["build"] = build(*wound);

@@ -67,7 +67,7 @@ std::string cause_text(const Plan& plan, const Explanation& explanation, std::si
 }
 
 std::string cause_json(const Plan& plan, const Explanation& explanation, std::size_t number) {
-  const auto amount = [](const Amount& a) -> Json {
+  const auto amount = [](const FindingAmount& a) -> Json {
     return {{"places", a.places}, {"worst", a.worst_mm}, {"gravity", a.gravity}};
   };
   Json remedies = Json::array(), tried = Json::array();

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "ui/better_dialog.h"
 #include "ui/file_dialog.h"
 #include "ui/keys.h"
 #include "ui/modal.h"
@@ -144,6 +145,7 @@ void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out) {
     case cmd::Question::help: return help_sheet(state, out);
     case cmd::Question::setup_sheet: return sheet_dialog(bench, state, out);
     case cmd::Question::sheet_to_save: return file_dialog(bench, FileUse::save_sheet, state, out);
+    case cmd::Question::better_settings: return better_dialog(bench, state, out);
   }
 }
 

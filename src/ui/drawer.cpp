@@ -62,6 +62,7 @@ void draw_drawer(const Workbench& bench, const Shown& shown, PanelState& state, 
     tab("Map", [&] { map_panel(bench, shown, state, out); });
     tab("Layers", [&] { layers_panel(bench, state, out); });
     tab("Curves", [&] { curves_panel(bench, state, out); });
+    tab("Study", [&] { study_panel(bench, state, out); });
     if (bench.comparison()) tab("Comparison", [&] { comparison_panel(bench, state, out); });
     if (ImGui::TabItemButton(state.drawer_open ? "Close the drawer" : "Open the drawer",
                              ImGuiTabItemFlags_Trailing)) {

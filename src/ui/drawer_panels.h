@@ -13,6 +13,8 @@ void map_panel(const Workbench& bench, const Shown& shown, PanelState& state, Co
 void layers_panel(const Workbench& bench, PanelState& state, Commands& out);
 // What the machine does over the length, and the build as curves; a click or drag over the length moves the scrubber.
 void curves_panel(const Workbench& bench, PanelState& state, Commands& out);
+// What comes of other settings, over one or two of them: a curve or a map; a click sets the plan so.
+void study_panel(const Workbench& bench, PanelState& state, Commands& out);
 void comparison_panel(const Workbench& bench, PanelState& state, Commands& out);
 
 }  // namespace laywright

@@ -7,6 +7,7 @@
 #include <imgui_stdlib.h>
 
 #include "scene/palette.h"
+#include "ui/cause_panel.h"
 #include "ui/focus.h"
 #include "ui/side_panels.h"
 #include "ui/style.h"
@@ -118,7 +119,8 @@ void row(const Finding& finding, std::size_t index, bool chosen, Units units, Pa
   ImGui::PopID();
 }
 
-void list(const std::vector<Finding>& findings, const View& view, PanelState& state, Commands& out) {
+// `below`: what is kept free.
+void list(const std::vector<Finding>& findings, const View& view, float below, PanelState& state, Commands& out) {
   const std::vector<std::size_t> order = chosen_and_sorted(findings, state.findings);
   if (order.empty()) {
     ImGui::TextWrapped("No finding matches. Clear the filter to see all %zu.", findings.size());
@@ -127,7 +129,6 @@ void list(const std::vector<Finding>& findings, const View& view, PanelState& st
   constexpr ImGuiTableFlags flags = ImGuiTableFlags_Sortable | ImGuiTableFlags_SortTristate | ImGuiTableFlags_RowBg |
                                     ImGuiTableFlags_ScrollY | ImGuiTableFlags_BordersOuterH |
                                     ImGuiTableFlags_SizingStretchProp;
-  const float below = view.chosen_finding ? em(10.0F) : 0.0F;
   if (!ImGui::BeginTable("findings", 4, flags, {0.0F, -below - em(0.2F)})) return;
   take_keys_here("Findings", true, state);
   ImGui::TableSetupScrollFreeze(0, 1);
@@ -166,15 +167,11 @@ void findings_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const View& view = bench.stage_in_hand()->view;
   if (findings.empty()) {
     ImGui::TextWrapped("Nothing was found: the turns lie side by side, the edges are even, the rim is clear.");
-    return;
+  } else {
+    filters(findings, state);
+    list(findings, view, cause_height(bench, ImGui::GetContentRegionAvail().y), state, out);
   }
-  filters(findings, state);
-  list(findings, view, state, out);
-  if (!view.chosen_finding || *view.chosen_finding >= findings.size()) return;
-  ImGui::BeginChild("chosen", {0.0F, 0.0F});
-  wrapped_text(findings[*view.chosen_finding].text);
-  if (ImGui::SmallButton("Let go")) out.push_back(cmd::ChooseFinding{});
-  ImGui::EndChild();
+  cause_panel(bench, state, out);
 }
 
 }  // namespace laywright

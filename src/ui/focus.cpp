@@ -23,7 +23,7 @@ void show_focus() {
 
 }  // namespace
 
-bool is_drawing(std::string_view panel) { return panel == "Section" || panel == "Map"; }
+bool is_drawing(std::string_view panel) { return panel == "Section" || panel == "Map" || panel == "Study"; }
 
 void go_to_panel(std::string_view panel, PanelState& state) {
   FocusState& focus = state.focus;

@@ -7,7 +7,7 @@
 
 namespace laywright {
 
-// Section and map are moved and zoomed by keys of their own.
+// Section, map and study have keys of their own.
 [[nodiscard]] bool is_drawing(std::string_view panel);
 
 // The keyboard goes to this panel, in the next frame. The same panel again: to the controls above its drawing or list.

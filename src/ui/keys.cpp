@@ -7,6 +7,7 @@
 #include "scene/camera.h"
 #include "scene/pick.h"
 #include "scene/scene_source.h"
+#include "ui/cause_panel.h"
 #include "ui/focus.h"
 #include "ui/lesson_panel.h"
 #include "ui/plan_field.h"
@@ -95,6 +96,9 @@ bool window_key(std::string_view keys, const Workbench& bench, PanelState& state
     go_to_panel("Machine", state);
   } else if (keys == "F11") {
     state.changes_screen = true;
+  } else if (keys == "Ctrl+T") {
+    state.drawer_open = true;
+    go_to_panel("Study", state);
   } else if (keys == "F4") {
     next_drawer(state);
   } else if (keys == "Ctrl+PageDown" || keys == "Ctrl+PageUp") {
@@ -153,6 +157,11 @@ bool panel_key(const std::string& keys, PanelState& state) {
   return is_panel_key(keys);
 }
 
+void go_to_answer(PanelState& state) {
+  go_to_panel(cause_focus, state);
+  state.wanted_tab = "Findings";  // where it stands
+}
+
 void take_key(const std::string& keys, const Workbench& bench, PanelState& state, Commands& out) {
   // The wish for letters outlives the field by a frame.
   const bool typing = ImGui::GetIO().WantTextInput && ImGui::IsAnyItemActive();
@@ -165,9 +174,12 @@ void take_key(const std::string& keys, const Workbench& bench, PanelState& state
   if (bench.showing()) return show_key(keys, state, out);
   if (window_key(keys, bench, state, out)) return;
   // While a field is typed into, keys are its own, but for files.
-  if (typing && keys != "Ctrl+S" && keys != "Ctrl+O" && keys != "Ctrl+P" && keys != "F1") return;
+  constexpr std::string_view beside_typing[] = {"Ctrl+S", "Ctrl+O", "Ctrl+P", "Ctrl+B", "F1"};
+  if (typing && std::find(std::begin(beside_typing), std::end(beside_typing), keys) == std::end(beside_typing))
+    return;
   if (!typing && bench.lesson() && lesson_key(keys, bench, state, out)) return;
   if (!typing && panel_key(keys, state)) return;
+  if (keys == "Y" && is_answered(bench)) return go_to_answer(state);
   if (!typing && picture_key(keys, bench, state, out)) return;
   if (const std::optional<Command> command = command_of_keys(keys)) out.push_back(*command);
 }
@@ -188,6 +200,8 @@ const std::vector<KeyHelp>& key_help() {
        "The keyboard goes there; again: to what is above a list."},
       {"Window", "Section, map, layers, curves", "Ctrl+5 to 8", "The same in the drawer; again: to the controls."},
       {"Window", "Machine", "Ctrl+M", "What the machine does where the scrubber is, and its warnings."},
+      {"Window", "Study", "Ctrl+T", "A map or curve of what comes of other settings; again: to what is laid."},
+      {"Window", "Why a finding is there", "Y again", "The keyboard goes to the answer, to set the plan so."},
       {"Window", "Comparison", "Ctrl+9", "The table of differences, while two builds are compared."},
       {"Window", "Picture", "Ctrl+0, Escape", "The keyboard goes back to the picture: keys are commands again."},
       {"Window", "Menus", "F10, Alt+letter", "Opens the first menu, or the one that begins with the letter."},
@@ -213,6 +227,7 @@ const std::vector<KeyHelp>& key_help() {
       {"In a field", "Step", "Up, Down", "A step more or less; with Shift ten steps, with Ctrl a tenth of one."},
       {"In section or map", "Move, zoom", "arrows, + and -", "Moves and zooms the drawing; Home shows all of it."},
       {"In section or map", "Pick", "Enter", "Picks the turn at the cross."},
+      {"In a study", "Move, set", "arrows, Enter", "To another build; Enter sets the plan to its settings."},
       {"In section or map", "Angle", "PageUp, PageDown", "Turns the section's plane by five degrees."},
   };
   return all;
@@ -221,7 +236,7 @@ const std::vector<KeyHelp>& key_help() {
 void take_input(const WindowInput& input, const Workbench& bench, PanelState& state, Commands& out) {
   // What is typed belongs to the plan that is saved, left or closed.
   const auto needs_plan = [](const std::string& keys) {
-    return keys == "Ctrl+S" || keys == "Ctrl+O" || keys == "Ctrl+P" || keys == "Ctrl+Q" ||
+    return keys == "Ctrl+S" || keys == "Ctrl+O" || keys == "Ctrl+P" || keys == "Ctrl+B" || keys == "Ctrl+Q" ||
            keys.starts_with("Ctrl+Page");
   };
   const bool any = std::any_of(input.keys.begin(), input.keys.end(), needs_plan);

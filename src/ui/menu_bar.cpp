@@ -2,10 +2,12 @@
 
 #include <array>
 #include <filesystem>
+#include <utility>
 
 #include <fmt/format.h>
 
 #include "ui/style.h"
+#include "workbench/advice.h"
 #include "workbench/command_table.h"
 
 namespace laywright {
@@ -93,11 +95,28 @@ void items(const Workbench& bench, std::string_view group, PanelState& state, Co
   }
 }
 
+// Of the first search that runs.
+void search_progress(const Advice& advice, Commands& out) {
+  constexpr std::pair<AdviceKind, const char*> kinds[] = {{AdviceKind::cause, "Finding the cause"},
+                                                          {AdviceKind::better, "Better settings"},
+                                                          {AdviceKind::study, "Study"}};
+  for (const auto& [kind, name] : kinds) {
+    const InquiryStatus status = advice.status(kind);
+    if (!status.busy) continue;
+    ImGui::SameLine(ImGui::GetWindowWidth() - em(18.0F));
+    const std::string words = fmt::format("{} {:.0f} %", name, 100.0 * status.share);
+    ImGui::ProgressBar(static_cast<float>(status.share), {em(12.5F), 0.0F}, words.c_str());
+    if (ImGui::SmallButton("Stop")) out.push_back(cmd::StopAdvice{kind});
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("Give it up (Escape); what was found before stays.");
+    return;
+  }
+}
+
 void progress(const Workbench& bench, Commands& out) {
   const Desk* desk = bench.active();
   if (desk == nullptr) return;
   const LayingStatus laying = desk->document->laying();
-  if (!laying.busy) return;
+  if (!laying.busy) return search_progress(*desk->advice, out);
   const float width = em(17.0F);
   ImGui::SameLine(ImGui::GetWindowWidth() - width - em(1.0F));
   std::string words = fmt::format("{} {:.0f} %", laying.pass.full() ? "Laying" : "First look", 100.0 * laying.share);

@@ -83,6 +83,21 @@ struct SheetState {
   PanelWork<SheetPages> work;
 };
 
+struct StudyState {
+  std::uint64_t desk = 0;  // whose keys these are
+  StudyWish wish;
+  std::string figure = "outer_diameter_greatest_mm";  // by key
+  bool sets_up = false;           // where there is no room for both: the wish, not what came of it
+  bool by_keys = false;           // moved by keys last
+  std::size_t cursor = 0;         // the build that the keyboard is on
+  std::optional<double> pointed;  // along a curve, while the mouse's button is down
+};
+
+struct BetterState {
+  bool sets_up = false;  // the wish is seen, not what was found
+  BetterWish wish;
+};
+
 // What is being typed goes into the plan when the person says so: half a number or unit is no value.
 struct TypingState {
   using Clock = std::chrono::steady_clock;
@@ -139,6 +154,8 @@ struct PanelState {
   SectionState section;
   MapState map;
   SheetState sheet;
+  StudyState study;
+  BetterState better;
   FileState files;
   std::uint64_t gestures = 0;
   std::uint64_t plan_tab = 0;                // id of the plan whose tab was brought to the front last
@@ -152,6 +169,7 @@ struct PanelState {
   std::optional<TypingState::Clock::time_point> show_keys_until;
   bool changes_screen = false;       // to the full screen, or back
   std::string lesson_page;           // that was drawn last: its file and step
+  bool cause_asked = false;          // a cause was searched for in the last frame
   std::optional<ImVec2> pressed_at;  // in the picture
   ShowImage show_image;
   PaperPicture paper_picture;  // may be empty

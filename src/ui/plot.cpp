@@ -124,6 +124,15 @@ void line_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
   canvas.AddPolyline(points.data(), static_cast<int>(points.size()), line.color, 0, em(0.12F));
 }
 
+// Whole also at the frame's edge.
+void dots_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
+  for (std::size_t i = 0; i < line.dots.size(); ++i) {
+    const ImVec2 at = f.at(line.x[i], line.y[i]);
+    canvas.AddCircleFilled(at, em(0.3F), line.color);
+    if (!line.dots[i]) canvas.AddCircleFilled(at, em(0.17F), ImGui::GetColorU32(ImGuiCol_WindowBg));
+  }
+}
+
 ImU32 bound_color() { return ImGui::GetColorU32(ImGuiCol_Text, 0.75F); }
 
 void broken_line(ImDrawList& canvas, const ImVec2& from, const ImVec2& to) {
@@ -184,6 +193,10 @@ void hover(ImDrawList& canvas, const Frame2& f, const Plot& plot) {
     auto near = std::lower_bound(line.x.begin(), line.x.end(), x);
     if (near == line.x.end() || (near != line.x.begin() && x - *(near - 1) < *near - x)) --near;
     const auto i = static_cast<std::size_t>(near - line.x.begin());
+    if (i < plot.notes.size()) {
+      words = plot.notes[i];
+      break;
+    }
     if (words.empty()) words = fmt::format("{}: {:.5g}", plot.x_name, line.x[i]);
     words += fmt::format("\n{}: {:.6g}", line.name, line.y[i]);
     canvas.AddCircleFilled(f.at(line.x[i], line.y[i]), em(0.22F), line.color);
@@ -230,6 +243,7 @@ std::optional<double> draw_plot(const Plot& plot, const ImVec2& size, float left
   }
   canvas.PopClipRect();
   mark(canvas, f, plot);
+  for (const PlotLine& line : plot.lines) dots_of(canvas, f, line);
   if (ImGui::IsItemActive()) return f.x_of(ImGui::GetIO().MousePos.x);
   if (ImGui::IsItemHovered()) hover(canvas, f, plot);
   return std::nullopt;

@@ -14,6 +14,7 @@ struct PlotLine {
   ImU32 color = 0;
   std::vector<double> x, y;  // equally many, x rising
   bool steps = false;        // as bars about each x
+  std::vector<bool> dots{};  // a dot on each point, full or hollow; empty: none
 };
 
 // A limit of what the lines may be. One that lies far off them is told, but the axis does not reach it.
@@ -28,6 +29,8 @@ struct Plot {
   std::vector<PlotBound> bounds;
   std::optional<double> mark_x;  // a place on the x axis that is told from all others
   std::string mark_text;         // what holds there
+  std::vector<std::string>
+      notes{};  // instead of the figures of the point that is hovered, for each of the first line
 };
 
 // Room for the figures of the y axis, with what lies between.

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "ui/cause_panel.h"
 #include "ui/dialogs.h"
 #include "ui/drawer.h"
 #include "ui/focus.h"
@@ -235,6 +236,7 @@ WindowLayout draw_window(const Workbench& bench, const Shown& shown, PanelState&
                    ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollWithMouse);
   ImGui::PopStyleVar(2);
   menu_bar(bench, state, out);
+  show_new_search(bench, state);
   // Where there is no room for two sides, one holds all; a lesson leaves the room to its pictures.
   const bool narrow = size.x < em(70.0F) || bench.lesson();
   const float wide = bench.lesson() ? em(27.0F) : narrow ? em(22.5F) : em(23.0F);

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "report/drawing.h"
+#include "workbench/advice_wish.h"
 #include "workbench/plan_edits.h"
 #include "workbench/stage.h"
 
@@ -216,8 +217,38 @@ struct PauseShow {};  // and go on
 struct TellSizes {};  // of spool and fiber, or not
 struct LeaveShow {};
 
+// --- advice on the active plan; answers come in the background
+struct ExplainFinding {};  // why the chosen one is there
+struct SearchBetter {
+  BetterWish wish;
+};
+struct RunStudy {
+  StudyWish wish;
+};
+struct StopAdvice {
+  AdviceKind kind = AdviceKind::cause;
+};
+struct ForgetAdvice {  // the answer is read
+  AdviceKind kind = AdviceKind::cause;
+};
+// The plan as an answer would have it.
+struct SetAdvised {
+  AdviceKind kind = AdviceKind::cause;
+  std::size_t option = 0;
+  bool compare = false;  // beside the build as it was
+};
+
 // --- what the window itself must ask for
-enum class Question { file_to_open, file_to_save, what_to_compare, close_unsaved, help, setup_sheet, sheet_to_save };
+enum class Question {
+  file_to_open,
+  file_to_save,
+  what_to_compare,
+  close_unsaved,
+  help,
+  setup_sheet,
+  sheet_to_save,
+  better_settings
+};
 struct Ask {
   Question question = Question::help;
 };
@@ -238,7 +269,8 @@ using Command =
                  ToggleProjection, ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll, SetPictureSize,
                  SetScale, PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand, OpenLesson, GoInLesson,
                  AnswerLesson, ShowStepAgain, TakeTryBack, RestartLesson, CloseLesson, Show, PauseShow, TellSizes,
-                 LeaveShow, Ask, Answered, DismissNotice>;
+                 LeaveShow, ExplainFinding, SearchBetter, RunStudy, StopAdvice, ForgetAdvice,
+                 SetAdvised, Ask, Answered, DismissNotice>;
 
 }  // namespace laywright::cmd
 

@@ -23,8 +23,11 @@ void add_files(std::vector<CommandInfo>& all) {
           {"Edit", "Add a step", "", "Change pitch or stops from a layer on.", AddStep{}},
           {"Edit", "Leave out unknown keys", "", "Drop what the file has that is no part of a plan.",
            LeaveOutUnknown{}},
-          {"Build", "Stop laying", "Escape", "Stop laying the plan; what is shown stays.", StopLaying{}},
+          {"Build", "Stop laying", "Escape", "Stop laying the plan, or what is searched for; what is shown stays.",
+           StopLaying{}},
           {"Build", "Lay again", "F5", "Lay the plan once more.", LayAgain{}},
+          {"Build", "Better settings...", "Ctrl+B", "Search for settings that wind better, and see what they cost.",
+           Ask{Question::better_settings}},
           {"Build", "Next seed", "Shift+F5", "Draw the scatter of pitch and stops anew.", NextSeed{}},
       });
 }
@@ -62,6 +65,8 @@ void add_picks(std::vector<CommandInfo>& all) {
           {"Pick", "Nothing", "Backspace", "Let the picked turn go.", PickNode{}},
           {"Pick", "Next in the list", "N", "Fly to the next finding of the list.", FlyToNextFinding{1}},
           {"Pick", "Before in the list", "Shift+N", "Fly to the finding before in the list.", FlyToNextFinding{-1}},
+          {"Pick", "Why is it there?", "Y",
+           "Try which setting the chosen finding comes from, and what would remove it.", ExplainFinding{}},
           {"Pick", "No finding", "Shift+Backspace", "Let the chosen finding go.", ChooseFinding{}},
       });
 }

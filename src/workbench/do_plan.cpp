@@ -74,7 +74,8 @@ bool Workbench::Doer::operator()(const cmd::Redo&) const {
 }
 
 bool Workbench::Doer::operator()(const cmd::StopLaying&) const {
-  document().stop_laying();
+  // What is being laid is wanted back first; then what is searched for.
+  document().laying().busy ? document().stop_laying() : advice().stop_all();
   return true;
 }
 

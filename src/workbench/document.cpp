@@ -6,17 +6,6 @@
 #include "plan/plan_writer.h"
 
 namespace laywright {
-namespace {
-
-// Whether two drafts give the same build: what they are called does not matter.
-bool same_wind(const PlanDraft& a, PlanDraft b) {
-  b.title = a.title;
-  b.notes = a.notes;
-  return same_plan(a, b);
-}
-
-}  // namespace
-
 Document::Document(std::filesystem::path path, std::string text, PlanState state, Services services)
     : services_(std::move(services)),
       path_(std::move(path)),

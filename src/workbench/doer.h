@@ -1,6 +1,7 @@
 // Inside Workbench: one function per command.
 #pragma once
 
+#include "workbench/advice.h"
 #include "workbench/workbench.h"
 
 namespace laywright {
@@ -97,6 +98,13 @@ struct Workbench::Doer {
   bool operator()(const cmd::PauseShow& c) const;
   bool operator()(const cmd::TellSizes& c) const;
   bool operator()(const cmd::LeaveShow& c) const;
+  bool operator()(const cmd::ExplainFinding& c) const;
+  bool operator()(const cmd::SearchBetter& c) const;
+  bool operator()(const cmd::RunStudy& c) const;
+  bool operator()(const cmd::StopAdvice& c) const;
+  bool operator()(const cmd::ForgetAdvice& c) const;
+  bool operator()(const cmd::SetAdvised& c) const;
+
   bool operator()(const cmd::Ask& c) const;
   bool operator()(const cmd::Answered& c) const;
   bool operator()(const cmd::DismissNotice& c) const;
@@ -111,6 +119,8 @@ struct Workbench::Doer {
   [[nodiscard]] View& view() const { return stage().view; }
   [[nodiscard]] const PlanState& state() const { return document().state(); }
   [[nodiscard]] const Wound& wound() const { return *bench.wound_in_hand(); }
+
+  [[nodiscard]] Advice& advice() const { return *bench.desks_[bench.active_].advice; }
 
   bool scrub(const Playback& playback) const;
   bool told(const std::string& what, const Issues& issues) const;  // tells failures; true without issues
@@ -163,6 +173,12 @@ struct Workbench::Reasons {
   [[nodiscard]] std::string of(const cmd::PauseShow& c) const;
   [[nodiscard]] std::string of(const cmd::TellSizes& c) const;
   [[nodiscard]] std::string of(const cmd::LeaveShow& c) const;
+  [[nodiscard]] std::string of(const cmd::ExplainFinding& c) const;
+  [[nodiscard]] std::string of(const cmd::SearchBetter& c) const;
+  [[nodiscard]] std::string of(const cmd::RunStudy& c) const;
+  [[nodiscard]] std::string of(const cmd::StopAdvice& c) const;
+  [[nodiscard]] std::string of(const cmd::ForgetAdvice& c) const;
+  [[nodiscard]] std::string of(const cmd::SetAdvised& c) const;
   [[nodiscard]] std::string of(const cmd::Ask& c) const;
   [[nodiscard]] std::string of(const cmd::DismissNotice& c) const;
   template <class C>

@@ -55,6 +55,24 @@ double estimated(const PlanDraft& draft, WindEnd end) {
   return rounded_to(barrel + 2.0 * d * layers, 0.1);
 }
 
+std::vector<std::string> paths_of(const PlanDraft& draft) {
+  std::vector<std::string> paths;
+  for (const auto& field : plan_fields()) paths.push_back(field.path());
+  for (std::size_t i = 0; i < draft.wind.steps.size(); ++i) {
+    for (const auto& field : step_fields()) paths.push_back(fmt::format("{}.{}", step_path(i), field.key));
+  }
+  return paths;
+}
+
+double neat_value(const FieldInfo& field, std::string_view written, double value) {
+  constexpr std::size_t digits = 9;
+  if (field.kind == FieldKind::choice || field.kind == FieldKind::whole || !std::isfinite(value)) return value;
+  if (field.kind != FieldKind::quantity) return std::stod(fmt::format("{:.9g}", value));
+  const std::string text = format_quantity(value, *unit_written(field, written), digits);
+  const ParsedQuantity read = parse_quantity(text, field.dimension);
+  return read.quantity ? read.quantity->value : value;
+}
+
 }  // namespace
 
 PlanState with_title(PlanState state, std::string title) {
@@ -137,6 +155,31 @@ PlanState with_wind_end(PlanState state, WindEnd end, const Wound* wound) {
     state = with_value(std::move(state), path, other == end ? value : std::nullopt);
   }
   return state;
+}
+
+PlanState with_values_of(PlanState state, const PlanDraft& target) {
+  const std::size_t steps = target.wind.steps.size();
+  while (state.draft.wind.steps.size() > steps) {
+    const std::size_t last = state.draft.wind.steps.size() - 1;
+    state = with_step_removed(std::move(state), last);
+  }
+  while (state.draft.wind.steps.size() < steps) state = with_step_added(std::move(state));
+  for (const std::string& path : paths_of(target)) {
+    const std::optional<double> value = value_at(target, path);
+    if (value != value_at(state.draft, path)) state = with_value(std::move(state), path, value);
+  }
+  return state;
+}
+
+PlanDraft neat(const PlanDraft& from, PlanDraft target) {
+  for (const std::string& path : paths_of(target)) {
+    const std::optional<double> value = value_at(target, path);
+    if (!value || value == value_at(from, path)) continue;
+    const auto origin = from.origins.find(path);
+    const std::string written = origin == from.origins.end() ? std::string() : origin->second.written;
+    set_value(target, path, neat_value(*field_at(target, path), written, *value));
+  }
+  return target;
 }
 
 PlanState without_unknown(PlanState state) {

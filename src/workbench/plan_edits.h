@@ -26,6 +26,13 @@ enum class WindEnd { length, turns, diameter };
 // (null).
 [[nodiscard]] PlanState with_wind_end(PlanState state, WindEnd end, const Wound* wound);
 
+// The state with every value, and every step, that the target has otherwise.
+[[nodiscard]] PlanState with_values_of(PlanState state, const PlanDraft& target);
+
+// The target with its new values as a person would set them: in nine digits of the unit that they are written in, so
+// that computing leaves nothing behind their last place.
+[[nodiscard]] PlanDraft neat(const PlanDraft& from, PlanDraft target);
+
 // Without the keys and tables that are no part of a plan.
 [[nodiscard]] PlanState without_unknown(PlanState state);
 // What of the state would be lost by that.

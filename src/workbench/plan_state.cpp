@@ -77,6 +77,12 @@ bool same_state(const PlanState& a, const PlanState& b) {
          std::equal(a.reading.begin(), a.reading.end(), b.reading.begin(), b.reading.end(), same_issue);
 }
 
+bool same_wind(const PlanDraft& a, PlanDraft b) {
+  b.title = a.title;
+  b.notes = a.notes;
+  return same_plan(a, b);
+}
+
 Result<PlanState> state_from_text(std::string_view text, std::string file_name) {
   DraftReading reading = read_draft(text, std::move(file_name));
   if (!reading.readable) return reading.issues;

@@ -21,6 +21,9 @@ struct PlanState {
 // True if saving both would give the same file.
 [[nodiscard]] bool same_state(const PlanState& a, const PlanState& b);
 
+// Whether two drafts give the same build and findings: what they are called does not matter.
+[[nodiscard]] bool same_wind(const PlanDraft& a, PlanDraft b);
+
 // The text of a plan. Errors where it is not even the shape of one (not TOML, another format); values that cannot
 // be read stay behind as issues in the state.
 [[nodiscard]] Result<PlanState> state_from_text(std::string_view text, std::string file_name);

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "workbench/advice.h"
 #include "workbench/workbench.h"
 
 namespace laywright {
@@ -31,6 +32,7 @@ bool is_due(const std::optional<Workbench::Clock::time_point>& last, Workbench::
 bool Workbench::poll(Clock::time_point now) {
   bool changed = take_builds();
   changed |= mind_lesson();
+  changed |= take_advice();
   changed |= play(now);
   changed |= fly(now);
   changed |= take_sheet_mail();
@@ -56,6 +58,21 @@ bool Workbench::take_builds() {
     if (desk.fitted) continue;
     desk.stage.view.camera = fit_camera(wound.plan(), desk.stage.view);
     desk.fitted = true;
+  }
+  return taken;
+}
+
+bool Workbench::take_advice() {
+  bool taken = false;
+  for (Desk& desk : desks_) {
+    const bool searching = desk.advice->status(AdviceKind::better).busy;
+    if (!desk.advice->poll()) continue;
+    taken = true;
+    const bool found = searching && !desk.advice->status(AdviceKind::better).busy;
+    if (!found || question_ == cmd::Question::better_settings) continue;
+    tell(Severity::warning,
+         fmt::format("The search for better settings of \"{}\" has ended: Ctrl+B shows what it found.",
+                     desk.document->title()));
   }
   return taken;
 }
@@ -177,7 +194,7 @@ std::optional<double> Workbench::seconds_to_next_poll() const {
   if (desks_.empty()) return std::nullopt;
   double soonest = look_at_files_every_s;
   for (const Desk& desk : desks_) {
-    if (desk.document->laying().busy) soonest = std::min(soonest, progress_every_s);
+    if (desk.document->laying().busy || desk.advice->busy()) soonest = std::min(soonest, progress_every_s);
   }
   const auto moves = [](const Stage& stage, bool laid) { return stage.flight || (laid && stage.playback.playing); };
   bool any = moves(active()->stage, wound() != nullptr);

@@ -7,6 +7,7 @@
 
 #include "report/sheet_file.h"
 #include "workbench/doer.h"
+#include "workbench/study_wish.h"
 
 namespace laywright {
 namespace {
@@ -121,7 +122,7 @@ std::string Workbench::Reasons::of(const cmd::Redo&) const {
 }
 
 std::string Workbench::Reasons::of(const cmd::StopLaying&) const {
-  return document().laying().busy ? "" : "Nothing is being laid.";
+  return document().laying().busy || bench.active()->advice->busy() ? "" : "Nothing is being laid or searched for.";
 }
 
 std::string Workbench::Reasons::of(const cmd::LayAgain&) const {
@@ -219,10 +220,56 @@ std::string Workbench::Reasons::of(const cmd::PauseShow&) const { return bench.s
 std::string Workbench::Reasons::of(const cmd::TellSizes&) const { return bench.showing_ ? "" : not_shown; }
 std::string Workbench::Reasons::of(const cmd::LeaveShow&) const { return bench.showing_ ? "" : not_shown; }
 
+std::string Workbench::Reasons::of(const cmd::ExplainFinding&) const {
+  if (bench.other_in_hand())
+    return "The finding is the other picture's: take that of the plan in hand first, with H.";
+  const WoundPtr wound = bench.wound();
+  if (!wound || !wound->pass.full() || !document().wound_is_current()) {
+    return document().sound() ? "The plan is still being laid: wait until the whole wind lies."
+                              : of(cmd::LayAgain{});
+  }
+  const std::optional<std::size_t> chosen = stage().view.chosen_finding;
+  if (finding_count() == 0) return no_finding;
+  return chosen && *chosen < finding_count()
+             ? ""
+             : "No finding is chosen: click one in the tab Findings, or go to one with N.";
+}
+
+std::string Workbench::Reasons::of(const cmd::SearchBetter&) const { return of(cmd::LayAgain{}); }
+
+std::string Workbench::Reasons::of(const cmd::RunStudy& c) const {
+  if (!document().sound()) return of(cmd::LayAgain{});
+  const Result<StudySpec> spec = spec_of(c.wish, document().state().draft, bench.rows(), document().seed());
+  return spec.ok() ? "" : trouble_words(spec.issues());
+}
+
+std::string Workbench::Reasons::of(const cmd::StopAdvice& c) const {
+  return bench.active()->advice->status(c.kind).busy ? "" : "Nothing is being searched for.";
+}
+
+std::string Workbench::Reasons::of(const cmd::ForgetAdvice& c) const {
+  const Advice& advice = *bench.active()->advice;
+  const InquiryStatus status = advice.status(c.kind);
+  const bool any = advice.basis(c.kind) != nullptr || status.stopped || !status.trouble.empty();
+  return any ? "" : "There is no answer.";
+}
+
+std::string Workbench::Reasons::of(const cmd::SetAdvised& c) const {
+  const std::optional<Standing> standing = bench.standing(c.kind);
+  if (!standing) return "There is no answer yet: ask first.";
+  if (standing->stale) return "The plan has changed since: undo that, or ask again.";
+  if (standing->set == c.option) return "The plan is set so already.";
+  if (!bench.active()->advice->option(c.kind, c.option)) return "There is no sound plan with those settings.";
+  const WoundPtr wound = bench.wound();
+  const bool laid = wound && wound->pass.full() && document().wound_is_current();
+  return c.compare && !laid ? "The plan is still being laid: wait until the whole wind lies." : "";
+}
+
 std::string Workbench::Reasons::of(const cmd::Ask& c) const {
   const bool of_plan = c.question == cmd::Question::file_to_save || c.question == cmd::Question::close_unsaved;
   const bool of_sheet = c.question == cmd::Question::setup_sheet || c.question == cmd::Question::sheet_to_save;
-  if ((of_plan || of_sheet) && bench.active() == nullptr) return no_plan;
+  const bool of_advice = c.question == cmd::Question::better_settings;
+  if ((of_plan || of_sheet || of_advice) && bench.active() == nullptr) return no_plan;
   if (of_sheet && !bench.wound()) return not_laid;
   const bool breaks = c.question == cmd::Question::file_to_save || c.question == cmd::Question::what_to_compare;
   if (breaks && bench.lesson_) return in_lesson;

@@ -92,6 +92,7 @@ void Workbench::add_desk(std::unique_ptr<Document> document) {
   Desk desk;
   desk.id = ++last_id_;
   desk.document = std::move(document);
+  desk.advice = std::make_unique<Advice>(options_.wake);
   desk.stage.view = settings_.view;
   if (const Desk* before = active()) {
     desk.stage.view.width_px = before->stage.view.width_px;

@@ -25,6 +25,8 @@
 
 namespace laywright {
 
+class Advice;  // advice.h
+
 // Something to tell the person, until they have read it.
 struct Notice {
   Severity severity = Severity::error;
@@ -36,6 +38,7 @@ struct Notice {
 struct Desk {
   std::uint64_t id = 0;
   std::unique_ptr<Document> document;  // never null
+  std::unique_ptr<Advice> advice;      // never null
   Stage stage;
   bool fitted = false;         // the camera has seen the whole spool once
   OnDisk told = OnDisk::same;  // what the person was told of the file
@@ -122,6 +125,9 @@ class Workbench {
   // While the active document's wind is shown to others.
   [[nodiscard]] const std::optional<Showing>& showing() const { return showing_; }
 
+  // How the active plan stands to an answer of its advice; none where there is no answer.
+  [[nodiscard]] std::optional<Standing> standing(AdviceKind kind) const;
+
   [[nodiscard]] const std::vector<Notice>& notices() const { return notices_; }
   [[nodiscard]] const std::vector<RecoveryOffer>& recovery_offers() const { return recovery_->offers(); }
   // What the window must ask the person.
@@ -156,6 +162,7 @@ class Workbench {
   bool mind_lesson();
 
   bool take_builds();
+  bool take_advice();
   bool play(Clock::time_point now);
   bool fly(Clock::time_point now);
   bool show_on(Clock::time_point now);

@@ -1,0 +1,96 @@
+#include "ui/advice_parts.h"
+
+#include <fmt/format.h>
+
+#include "ui/style.h"
+#include "ui/texts.h"
+#include "workbench/advice.h"
+
+namespace laywright {
+namespace {
+
+Theme theme_of(const Workbench& bench) { return bench.active()->stage.view.theme; }
+
+void coloured(const ImVec4& color, const std::string& text) {
+  ImGui::PushStyleColor(ImGuiCol_Text, color);
+  wrapped_text(text);
+  ImGui::PopStyleColor();
+}
+
+void tip(const std::string& text) {
+  if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) return;
+  ImGui::BeginTooltip();
+  ImGui::PushTextWrapPos(em(24.0F));
+  ImGui::TextUnformatted(text.c_str());
+  ImGui::PopTextWrapPos();
+  ImGui::EndTooltip();
+}
+
+}  // namespace
+
+bool command_button(const Workbench& bench, const char* label, const Command& command, const std::string& help,
+                    Commands& out) {
+  const std::string reason = bench.why_not(command);
+  ImGui::BeginDisabled(!reason.empty());
+  const bool pressed = ImGui::Button(label);
+  ImGui::EndDisabled();
+  tip(reason.empty() ? help : reason);
+  if (pressed) out.push_back(command);
+  return pressed;
+}
+
+void inquiry_line(const Workbench& bench, AdviceKind kind, const std::string& words, const std::string& place,
+                  PanelState& state, Commands& out) {
+  const InquiryStatus status = bench.active()->advice->status(kind);
+  if (status.busy) {
+    std::string text = fmt::format("{} {:.0f} %", words, 100.0 * status.share);
+    if (status.seconds_left && *status.seconds_left >= 1.0) {
+      text += fmt::format(", {}", play_time_text(*status.seconds_left));
+    }
+    const float stop = ImGui::CalcTextSize("Stop").x + 2.0F * ImGui::GetStyle().FramePadding.x;
+    const float room = ImGui::GetContentRegionAvail().x - stop - ImGui::GetStyle().ItemSpacing.x;
+    ImGui::ProgressBar(static_cast<float>(status.share), {std::min(room, em(22.0F)), 0.0F}, text.c_str());
+    state.places.note_item(fmt::format("{} progress", place));
+    ImGui::SameLine();
+    if (ImGui::Button("Stop")) out.push_back(cmd::StopAdvice{kind});
+    state.places.note_item(fmt::format("{} stop", place));
+    tip("Give it up (Escape); what was found before stays.");
+  } else if (!status.trouble.empty()) {
+    coloured(error_color(theme_of(bench)), status.trouble);
+  } else if (status.stopped) {
+    coloured(quiet_color(), "Stopped.");
+  }
+}
+
+void stale_line(const Workbench& bench, AdviceKind kind, const std::string& place, PanelState& state) {
+  const std::optional<Standing> standing = bench.standing(kind);
+  if (!standing || !standing->stale) return;
+  ImGui::BeginGroup();
+  coloured(warning_color(theme_of(bench)),
+           "The plan has changed since: this is not about it. Undo that, or ask again.");
+  ImGui::EndGroup();
+  state.places.note_item(fmt::format("{} stale", place));
+}
+
+bool option_buttons(const Workbench& bench, AdviceKind kind, std::size_t option, const std::string& place,
+                    PanelState& state, Commands& out) {
+  const std::optional<Standing> standing = bench.standing(kind);
+  if (standing && standing->set == option) {
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextDisabled("The plan is set so; Ctrl+Z takes it back.");
+    state.places.note_item(fmt::format("{} is set {}", place, option));
+    return false;
+  }
+  ImGui::PushID(static_cast<int>(option));
+  bool pressed = command_button(bench, "Set it so", cmd::SetAdvised{kind, option, false},
+                                "The plan gets these settings; one undo takes them back.", out);
+  state.places.note_item(fmt::format("{} set {}", place, option));
+  ImGui::SameLine();
+  pressed |= command_button(bench, "Compare", cmd::SetAdvised{kind, option, true},
+                            "The plan gets these settings, and its build stands beside the one as it is.", out);
+  state.places.note_item(fmt::format("{} compare {}", place, option));
+  ImGui::PopID();
+  return pressed;
+}
+
+}  // namespace laywright

@@ -1,0 +1,26 @@
+// What answers of the advice have in common: how far they are, whether they still hold, and setting the plan so.
+#pragma once
+
+#include <string>
+
+#include "ui/panel_state.h"
+
+namespace laywright {
+
+// A bar with "Stop" while the question is worked on; else why there is no answer, if there is none. `place`: its name for
+// whoever drives the window.
+void inquiry_line(const Workbench& bench, AdviceKind kind, const std::string& words, const std::string& place,
+                  PanelState& state, Commands& out);
+
+// That the plan is no longer the one that was asked about; nothing where it is.
+void stale_line(const Workbench& bench, AdviceKind kind, const std::string& place, PanelState& state);
+
+// "Set it so" and "Compare" of an option; where the plan is set so, that it is. True when one was pressed.
+bool option_buttons(const Workbench& bench, AdviceKind kind, std::size_t option, const std::string& place,
+                    PanelState& state, Commands& out);
+
+// A button that is grey, and says why, where its command cannot be done. True when it was pressed.
+bool command_button(const Workbench& bench, const char* label, const Command& command, const std::string& tip,
+                    Commands& out);
+
+}  // namespace laywright

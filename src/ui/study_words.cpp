@@ -1,0 +1,98 @@
+// A study's builds in words.
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "advise/study_statistics.h"
+#include "report/figures.h"
+#include "report/study_report.h"
+#include "ui/study_map.h"
+#include "ui/texts.h"
+#include "workbench/study_wish.h"
+
+namespace laywright {
+namespace {
+
+// In another system a figure is divided, and takes more or fewer decimals.
+struct ShownIn {
+  double divisor = 1.0;
+  int more_decimals = 0;
+  std::string_view unit;
+};
+
+ShownIn shown_in(const OutcomeFigure& figure, Units units) {
+  if (units == Units::inch && figure.unit == "mm") return {25.4, 2, "in"};
+  if (units == Units::inch && figure.unit == "m") return {0.3048, 0, "ft"};
+  return {1.0, 0, figure.unit};
+}
+
+Units units_of(const StudyPicture& picture) { return picture.bench.active()->stage.view.units; }
+
+const FieldRow* row_of(const StudyPicture& picture, const std::string& path) {
+  const std::vector<FieldRow>& rows = picture.bench.rows();
+  const auto found = std::find_if(rows.begin(), rows.end(), [&](const FieldRow& row) { return row.path == path; });
+  return found == rows.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+std::string figure_heading(const OutcomeFigure& figure, Units units) {
+  const ShownIn shown = shown_in(figure, units);
+  std::string words = spoken(std::string(figure.words));
+  if (!shown.unit.empty()) words += fmt::format(", {}", shown.unit);
+  return words;
+}
+
+double figure_in(const OutcomeFigure& figure, double value, Units units) {
+  return value / shown_in(figure, units).divisor;
+}
+
+std::string figure_text(const OutcomeFigure& f, double value, Units units) {
+  return figure(figure_in(f, value, units), f.decimals + shown_in(f, units).more_decimals);
+}
+
+std::string axis_text(const StudyPicture& picture, const StudyAxis& axis, double value, bool with_unit) {
+  const FieldRow* row = row_of(picture, axis.path);
+  if (row == nullptr) return study_value(picture.answer.study, axis.path, value);
+  if (row->unit == nullptr) return fmt::format("{:.4g}", value);
+  constexpr std::size_t digits = 4;
+  const std::string text = format_quantity(std::abs(value) < 1e-9 ? 0.0 : value, *row->unit, digits);
+  return with_unit ? text : text.substr(0, text.find(' '));
+}
+
+std::string axis_heading(const StudyPicture& picture, const StudyAxis& axis) {
+  const FieldRow* row = row_of(picture, axis.path);
+  if (row == nullptr) return axis.path;
+  return row->unit == nullptr ? key_words(*row) : fmt::format("{}, {}", key_words(*row), row->unit->name);
+}
+
+std::string build_words(const StudyPicture& picture, std::size_t index) {
+  const Study& study = picture.answer.study;
+  const StudyRow& row = study.rows[index];
+  std::string words;
+  for (std::size_t i = 0; i < study.spec.axes.size(); ++i) {
+    const StudyAxis& axis = study.spec.axes[i];
+    const FieldRow* field = row_of(picture, axis.path);
+    words += fmt::format("{}: {}\n", field == nullptr ? axis.path : spoken(std::string(field->help.name)),
+                         axis_text(picture, axis, row.values[i], true));
+  }
+  if (row.figures.empty()) return words + "No sound plan with these settings.";
+  const Units units = units_of(picture);
+  const auto tell = [&](const OutcomeFigure& f) {
+    const ShownIn shown = shown_in(f, units);
+    words += fmt::format("\n{}: {}{}{}", spoken(std::string(f.words)),
+                         figure_text(f, row.figures[Study::figure(f.key)], units), shown.unit.empty() ? "" : " ",
+                         shown.unit);
+  };
+  tell(picture.figure);
+  for (const char* key : {"outer_diameter_greatest_mm", "rim_clearance_mm", "gap_length_m", "edge_deviation_mm",
+                          "pile_up_places", "flange_gap_places", "fill_factor"}) {
+    if (picture.figure.key != key) tell(*find_outcome_figure(key));
+  }
+  words += keeps_limits(study, row) ? "\n\nKeeps the plan's limits." : "\n\nBeyond the plan's limits.";
+  return words + (picture.stale ? "" : " A click sets the plan so.");
+}
+
+}  // namespace laywright

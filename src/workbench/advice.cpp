@@ -1,0 +1,190 @@
+#include "workbench/advice.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "plan/plan_values.h"
+#include "workbench/plan_edits.h"
+#include "workbench/plan_state.h"
+
+namespace laywright {
+namespace {
+
+LaySettings settings_of(std::uint64_t seed) {
+  LaySettings settings;
+  settings.seed = seed;
+  return settings;
+}
+
+Result<CauseAnswer> find_cause(const WoundPtr& wound, std::uint64_t seed, std::size_t finding, Progress& progress) {
+  const Plan& plan = wound->plan();
+  const CauseSettings settings{settings_of(seed), advice_threads()};
+  Result<Explanation> found = explain(plan, wound->build(), wound->measurements(),
+                                      wound->measurements().findings[finding], settings, progress);
+  if (!found.ok()) return found.issues();
+  CauseAnswer answer{{plan, seed}, finding, std::move(found).value(), {}};
+  for (const Remedy& remedy : answer.explanation.remedies) {
+    answer.options.push_back(neat(plan.draft(), with_changes(plan.draft(), remedy.changes)));
+  }
+  return answer;
+}
+
+Result<BetterAnswer> find_better(const Plan& plan, std::uint64_t seed, const BetterWish& wish, Progress& progress) {
+  ImproveSettings settings;
+  settings.lay.seed = seed;
+  settings.threads = advice_threads();
+  settings.drift = wish.drift;
+  for (const std::string& path : wish.keep) settings.wishes.push_back({path, {}, {}, {}, true});
+  Result<Improvement> found = improve(plan, settings, progress);
+  if (!found.ok()) return found.issues();
+  BetterAnswer answer{{plan, seed}, std::move(found).value(), {}};
+  for (const Proposal& proposal : answer.improvement.best) {
+    answer.options.push_back(neat(plan.draft(), proposal.draft));
+  }
+  return answer;
+}
+
+Result<StudyAnswer> make_study(const Plan& plan, const StudySpec& spec, Progress& progress) {
+  Result<Study> made = run_study(plan, spec, 0, 1, advice_threads(), progress);
+  if (!made.ok()) return made.issues();
+  return StudyAnswer{{plan, spec.lay.seed}, std::move(made).value()};
+}
+
+PlanDraft row_option(const StudyAnswer& answer, const StudyRow& row) {
+  LaySettings lay = answer.study.spec.lay;
+  const PlanDraft& plan = answer.of.plan.draft();
+  return neat(plan, row_plan(plan, answer.study.spec, row.values, lay));
+}
+
+// But for the keys that the study varies.
+bool same_beside_axes(const StudyAnswer& answer, PlanDraft now) {
+  const PlanDraft& before = answer.of.plan.draft();
+  for (const StudyAxis& axis : answer.study.spec.axes) {
+    const std::optional<double> value = value_at(before, axis.path);
+    if (field_at(now, axis.path) == nullptr) return false;
+    value ? set_value(now, axis.path, *value) : clear_value(now, axis.path);
+  }
+  return same_wind(before, std::move(now));
+}
+
+Standing standing_in(const StudyAnswer& answer, const PlanDraft& now) {
+  if (!same_beside_axes(answer, now)) return {true, std::nullopt};
+  const auto& rows = answer.study.rows;
+  const auto found = std::find_if(rows.begin(), rows.end(),
+                                  [&](const StudyRow& row) { return same_wind(row_option(answer, row), now); });
+  if (found == rows.end()) return {};
+  return {false, static_cast<std::size_t>(found - rows.begin())};
+}
+
+Standing standing_in(const AdviceBasis& of, const std::vector<PlanDraft>& options, const PlanDraft& now) {
+  const auto found =
+      std::find_if(options.begin(), options.end(), [&](const PlanDraft& option) { return same_wind(option, now); });
+  if (found != options.end()) return {false, static_cast<std::size_t>(found - options.begin())};
+  return {!same_wind(of.plan.draft(), now), std::nullopt};
+}
+
+}  // namespace
+
+int advice_threads() { return std::max(1, threads_at_hand() - 1); }
+
+void Advice::ask_cause(const WoundPtr& wound, std::uint64_t seed, std::size_t finding) {
+  cause_.ask([=](Progress& progress) { return find_cause(wound, seed, finding, progress); });
+}
+
+void Advice::ask_better(const Plan& plan, std::uint64_t seed, const BetterWish& wish) {
+  better_.ask([=](Progress& progress) { return find_better(plan, seed, wish, progress); });
+}
+
+void Advice::ask_study(const Plan& plan, const StudySpec& spec) {
+  study_.ask([=](Progress& progress) { return make_study(plan, spec, progress); });
+}
+
+void Advice::stop(AdviceKind kind) {
+  switch (kind) {
+    case AdviceKind::cause: return cause_.stop();
+    case AdviceKind::better: return better_.stop();
+    case AdviceKind::study: return study_.stop();
+  }
+}
+
+void Advice::stop_all() {
+  for (const AdviceKind kind : {AdviceKind::cause, AdviceKind::better, AdviceKind::study}) stop(kind);
+}
+
+void Advice::forget(AdviceKind kind) {
+  switch (kind) {
+    case AdviceKind::cause: return cause_.forget();
+    case AdviceKind::better: return better_.forget();
+    case AdviceKind::study: return study_.forget();
+  }
+}
+
+bool Advice::poll() {
+  const bool cause = cause_.poll(), better = better_.poll(), study = study_.poll();
+  return cause || better || study;
+}
+
+InquiryStatus Advice::status(AdviceKind kind) const {
+  switch (kind) {
+    case AdviceKind::cause: return cause_.status();
+    case AdviceKind::better: return better_.status();
+    case AdviceKind::study: return study_.status();
+  }
+  return {};
+}
+
+bool Advice::busy() const { return cause_.status().busy || better_.status().busy || study_.status().busy; }
+
+const AdviceBasis* Advice::basis(AdviceKind kind) const {
+  switch (kind) {
+    case AdviceKind::cause: return cause() ? &cause()->of : nullptr;
+    case AdviceKind::better: return better() ? &better()->of : nullptr;
+    case AdviceKind::study: return study() ? &study()->of : nullptr;
+  }
+  return nullptr;
+}
+
+std::optional<Standing> Advice::standing(AdviceKind kind, const PlanDraft& now, std::uint64_t seed) const {
+  const AdviceBasis* of = basis(kind);
+  if (of == nullptr) return std::nullopt;
+  if (of->seed != seed) return Standing{true, std::nullopt};
+  switch (kind) {
+    case AdviceKind::cause: return standing_in(*of, cause()->options, now);
+    case AdviceKind::better: return standing_in(*of, better()->options, now);
+    case AdviceKind::study: return standing_in(*study(), now);
+  }
+  return std::nullopt;
+}
+
+std::optional<PlanDraft> Advice::option(AdviceKind kind, std::size_t index) const {
+  if (basis(kind) == nullptr) return std::nullopt;
+  if (kind == AdviceKind::study) {
+    const auto& rows = study()->study.rows;
+    if (index >= rows.size() || rows[index].figures.empty()) return std::nullopt;
+    return row_option(*study(), rows[index]);
+  }
+  const std::vector<PlanDraft>& options = kind == AdviceKind::cause ? cause()->options : better()->options;
+  return index < options.size() ? std::optional(options[index]) : std::nullopt;
+}
+
+std::string Advice::option_name(AdviceKind kind, std::size_t index) {
+  switch (kind) {
+    case AdviceKind::cause: return fmt::format("remedy {}", index + 1);
+    case AdviceKind::better: return fmt::format("proposal {}", index + 1);
+    case AdviceKind::study: return fmt::format("build {} of the study", index + 1);
+  }
+  return "";
+}
+
+std::optional<std::vector<double>> place_in(const Study& study, const PlanDraft& now) {
+  std::vector<double> place;
+  for (const StudyAxis& axis : study.spec.axes) {
+    const std::optional<double> value = value_at(now, axis.path);
+    if (!value) return std::nullopt;
+    place.push_back(*value);
+  }
+  return place;
+}
+
+}  // namespace laywright

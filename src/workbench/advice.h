@@ -1,0 +1,89 @@
+// Advice on an open plan: why a finding is there, better settings, a study of settings. Each answer belongs to the plan it
+// was made of, and has options: settings that the plan can be set to.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "advise/cause.h"
+#include "advise/improve.h"
+#include "advise/study.h"
+#include "workbench/advice_wish.h"
+#include "workbench/inquiry.h"
+#include "workbench/wound.h"
+
+namespace laywright {
+
+// What an answer was made of.
+struct AdviceBasis {
+  Plan plan;
+  std::uint64_t seed = 1;
+};
+
+struct CauseAnswer {
+  AdviceBasis of;
+  std::size_t finding = 0;  // of the build
+  Explanation explanation;
+  std::vector<PlanDraft> options;  // by remedy
+};
+
+struct BetterAnswer {
+  AdviceBasis of;
+  Improvement improvement;
+  std::vector<PlanDraft> options;  // by proposal
+};
+
+struct StudyAnswer {
+  AdviceBasis of;
+  Study study;  // a complete grid; options are its rows
+};
+
+class Advice {
+ public:
+  // `wake`: see Inquiry.
+  explicit Advice(const std::function<void()>& wake) : cause_(wake), better_(wake), study_(wake) {}
+
+  // Precondition: the wound is a full one, and has that finding.
+  void ask_cause(const WoundPtr& wound, std::uint64_t seed, std::size_t finding);
+  void ask_better(const Plan& plan, std::uint64_t seed, const BetterWish& wish);
+  // Precondition: check_study() has nothing against the spec.
+  void ask_study(const Plan& plan, const StudySpec& spec);
+
+  void stop(AdviceKind kind);
+  void stop_all();
+  void forget(AdviceKind kind);
+  bool poll();
+
+  [[nodiscard]] InquiryStatus status(AdviceKind kind) const;
+  [[nodiscard]] bool busy() const;
+
+  // The newest of each; null until there is one.
+  [[nodiscard]] const std::shared_ptr<const CauseAnswer>& cause() const { return cause_.answer(); }
+  [[nodiscard]] const std::shared_ptr<const BetterAnswer>& better() const { return better_.answer(); }
+  [[nodiscard]] const std::shared_ptr<const StudyAnswer>& study() const { return study_.answer(); }
+
+  // None where there is no answer.
+  [[nodiscard]] std::optional<Standing> standing(AdviceKind kind, const PlanDraft& now, std::uint64_t seed) const;
+  // The plan as an answer would have it. None: there is no such option, or no sound plan with it.
+  [[nodiscard]] std::optional<PlanDraft> option(AdviceKind kind, std::size_t index) const;
+  // For the history: "remedy 1".
+  [[nodiscard]] static std::string option_name(AdviceKind kind, std::size_t index);
+  // Null where there is no answer.
+  [[nodiscard]] const AdviceBasis* basis(AdviceKind kind) const;
+
+ private:
+  Inquiry<CauseAnswer> cause_;
+  Inquiry<BetterAnswer> better_;
+  Inquiry<StudyAnswer> study_;
+};
+
+// Threads for trials: one is left to the window.
+[[nodiscard]] int advice_threads();
+
+// Where the plan stands on the axes of a study, in their order. None where it has no value there.
+[[nodiscard]] std::optional<std::vector<double>> place_in(const Study& study, const PlanDraft& now);
+
+}  // namespace laywright
