@@ -258,19 +258,17 @@ struct DismissNotice {
   std::size_t index = 0;
 };
 
-using Command =
-    std::variant<Open, OpenSample, Activate, Save, SaveAs, SaveSheet, Revert, KeepMine, Close, Recover, DropRecovery,
-                 SetField, TypeField, SetTitle, SetNotes, AddStep, RemoveStep, SetTakeup, SetWindEnd,
-                 LeaveOutUnknown, Undo, Redo, StopLaying, LayAgain, SetSeed, NextSeed, ScrubLength, ScrubTurn,
-                 ScrubTime, PlayPause, SetRate, ChangeRate, StepTurns, StepFinding, ToStart, ToEnd, PickNode,
-                 PickToward, ScrubToPicked, ChooseFinding, FlyToFinding, FlyToNextFinding, Peel, PeelOne, SetWedge,
-                 SetAxialCut, ToggleWedge, ToggleAxialCut, SetXRange, SetColouring, NextColouring, ToggleOutside,
-                 ToggleFindings, ToggleDimensions, ToggleSeeThrough, ToggleGuide, ToggleUnits, ToggleTheme,
-                 ToggleProjection, ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll, SetPictureSize,
-                 SetScale, PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand, OpenLesson, GoInLesson,
-                 AnswerLesson, ShowStepAgain, TakeTryBack, RestartLesson, CloseLesson, Show, PauseShow, TellSizes,
-                 LeaveShow, ExplainFinding, SearchBetter, RunStudy, StopAdvice, ForgetAdvice,
-                 SetAdvised, Ask, Answered, DismissNotice>;
+using Command = std::variant<
+    Open, OpenSample, Activate, Save, SaveAs, SaveSheet, Revert, KeepMine, Close, Recover, DropRecovery, SetField,
+    TypeField, SetTitle, SetNotes, AddStep, RemoveStep, SetTakeup, SetWindEnd, LeaveOutUnknown, Undo, Redo,
+    StopLaying, LayAgain, SetSeed, NextSeed, ScrubLength, ScrubTurn, ScrubTime, PlayPause, SetRate, ChangeRate,
+    StepTurns, StepFinding, ToStart, ToEnd, PickNode, PickToward, ScrubToPicked, ChooseFinding, FlyToFinding,
+    FlyToNextFinding, Peel, PeelOne, SetWedge, SetAxialCut, ToggleWedge, ToggleAxialCut, SetXRange, SetColouring,
+    NextColouring, ToggleOutside, ToggleFindings, ToggleDimensions, ToggleSeeThrough, ToggleGuide, ToggleUnits,
+    ToggleTheme, ToggleProjection, ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll, SetPictureSize,
+    SetScale, PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand, OpenLesson, GoInLesson, AnswerLesson,
+    ShowStepAgain, TakeTryBack, RestartLesson, CloseLesson, Show, PauseShow, TellSizes, LeaveShow, ExplainFinding,
+    SearchBetter, RunStudy, StopAdvice, ForgetAdvice, SetAdvised, Ask, Answered, DismissNotice>;
 
 }  // namespace laywright::cmd
 

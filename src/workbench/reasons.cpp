@@ -256,6 +256,7 @@ std::string Workbench::Reasons::of(const cmd::ForgetAdvice& c) const {
 
 std::string Workbench::Reasons::of(const cmd::SetAdvised& c) const {
   const std::optional<Standing> standing = bench.standing(c.kind);
+  if (c.compare && bench.lesson_) return in_lesson;
   if (!standing) return "There is no answer yet: ask first.";
   if (standing->stale) return "The plan has changed since: undo that, or ask again.";
   if (standing->set == c.option) return "The plan is set so already.";
