@@ -347,7 +347,8 @@ int Desktop::run() {
     const Desk* desk = bench_.active();
     const bool laying = desk != nullptr && (desk->document->laying().busy || desk->advice->busy());
     if (bench_.poll() || laying || picture_->stale() || (other_ && other_->stale())) {
-      frames_wanted_ = std::max(frames_wanted_, 1);
+      // A scroll bar that news brings moves the words beside it in the next turn only.
+      frames_wanted_ = std::max(frames_wanted_, 2);
     }
     if (painter_->seconds_to_work().value_or(1.0) <= 0.0) frames_wanted_ = std::max(frames_wanted_, 1);
     mind_painter();
