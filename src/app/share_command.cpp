@@ -46,7 +46,8 @@ Outcome lay_and_share(const std::string& plan_text, const Plan& plan, const Shar
 
   watch.begin("drawing");
   const SceneSource source(plan, build, measurements);
-  const std::string page = make_share_page(plan_text, plan, source, OffscreenContext::open, progress);
+  const std::string page = make_share_page(
+      plan_text, plan, source, [] { return OffscreenContext::open(); }, progress);
   if (progress.cancelled()) return {exit_stopped, {}};
   const Issues trouble = write_file_atomically(options.file, page);
   if (!trouble.empty()) return {exit_not_written, trouble};
