@@ -49,7 +49,7 @@ void buttons(bool busy, bool ready, PanelState& state, Commands& out) {
 }  // namespace
 
 void page_dialog(const Workbench& bench, PanelState& state, Commands& out) {
-  if (bench.active() == nullptr || !begin_modal("Share page", 34.0F, 0.0F)) return;
+  if (bench.active() == nullptr || !begin_modal("Share page", 34.0F, 15.0F)) return;
   ImGui::TextWrapped(
       "One file that opens in any browser, also on a phone and without a network: the spool in the round, to turn, "
       "cut, peel and play, and to lay anew with other settings.");
@@ -61,7 +61,8 @@ void page_dialog(const Workbench& bench, PanelState& state, Commands& out) {
   const std::string why = busy ? "" : bench.why_not(cmd::SavePage{"page.html"});
   if (!why.empty()) ImGui::TextWrapped("%s", why.c_str());
   if (saving) outcome(*saving, bench.active()->stage.view.theme);
-  ImGui::Spacing();
+  // They stay in their place, whatever is told above them.
+  ImGui::SetCursorPosY(ImGui::GetWindowHeight() - ImGui::GetStyle().WindowPadding.y - ImGui::GetFrameHeight());
   buttons(busy, why.empty(), state, out);
   ImGui::EndPopup();
 }

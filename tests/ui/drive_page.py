@@ -22,6 +22,7 @@ def ask_for_name(w, path):
 
 
 NOT_WRITTEN = 3  # exit code
+SHARE_PAGE = 7   # among the questions of the window
 
 
 def without_pictures(page):
@@ -68,8 +69,9 @@ class Checks:
 
     def saved_by_keys_alone(self, w):
         w.key("ctrl+e")
-        w.until("the dialog is there", lambda s: "page save" in s["places"])
-        w.key("Return")
+        w.until("the dialog is there", lambda s: s["question"] == SHARE_PAGE)
+        time.sleep(1.0)
+        w.key("Return")  # the keyboard is on the button
         w.until("a name is asked for", lambda s: "file name" in s["places"])
         w.key("ctrl+a")
         path = self.folder / "keys.html"
@@ -82,7 +84,7 @@ class Checks:
 
     def refused(self, w):
         w.key("ctrl+e")
-        w.until("the dialog is there", lambda s: "page save" in s["places"])
+        w.until("the dialog is there", lambda s: s["question"] == SHARE_PAGE)
         ask_for_name(w, self.folder / "wind.txt")
         w.shoot("page-wrong-name")
         w.key("Return")
@@ -102,13 +104,13 @@ def stopped(w, folder):
     """A longer wind takes a moment to draw: time enough to stop it."""
     w.settled()
     w.key("ctrl+e")
-    w.until("the dialog is there", lambda s: "page save" in s["places"])
+    w.until("the dialog is there", lambda s: s["question"] == SHARE_PAGE)
     path = folder / "stopped.html"
     ask_for_name(w, path)
     w.key("Return")
     w.until("it is being made", lambda s: s["page"] and not s["page"]["done"] and "page stop" in s["places"])
     w.shoot("page-making")
-    w.key("Return")  # the button that has the keyboard
+    w.click("page stop")
     state = w.until("it is over", lambda s: s["page"]["done"])
     w.shoot("page-stopped")
     assert state["page"]["stopped"] and not path.exists(), state["page"]
