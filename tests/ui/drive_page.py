@@ -22,7 +22,7 @@ def ask_for_name(w, path):
 
 
 NOT_WRITTEN = 3  # exit code
-SHARE_PAGE = 7   # among the questions of the window
+SHARE_PAGE = 8  # among the questions of the window
 
 
 def without_pictures(page):
