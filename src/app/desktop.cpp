@@ -18,13 +18,16 @@
 #include "app/desktop_window.h"
 #include "app/exit_code.h"
 #include "app/output.h"
+#include "app/page_maker.h"
 #include "app/panel_images.h"
 #include "base/atomic_file.h"
+#include "render/offscreen_context.h"
 #include "ui/keys.h"
 #include "ui/layout.h"
 #include "ui/show_window.h"
 #include "ui/style.h"
 #include "ui/window.h"
+#include "web/share_page.h"
 #include "workbench/advice.h"
 
 namespace laywright {
@@ -58,6 +61,12 @@ Workbench::Options bench_options() {
   options.sample = find_sample();
   if (!options.sample.empty()) options.lessons = std::filesystem::path(options.sample).parent_path() / "lessons";
   options.wake = DesktopWindow::wake;
+  if (!share_page_template().empty()) {
+    options.make_page = [](const PageOrder& order, Progress& progress) {
+      return make_share_page(order.plan_text(), order.plan, order.wound->source,
+                             OffscreenContext::open_beside_another, progress);
+    };
+  }
   return options;
 }
 

@@ -103,6 +103,14 @@ Json sheet(const Workbench& bench, const SheetState& state) {
           {"saving", std::move(saving)}};
 }
 
+Json page(const PageSaving& saving) {
+  return {{"path", saving.path},
+          {"share", saving.share},
+          {"done", saving.outcome.has_value()},
+          {"stopped", saving.stopped},
+          {"trouble", saving.outcome && !saving.outcome->empty() ? saving.outcome->front().what : ""}};
+}
+
 Json showing(const Workbench& bench) {
   const Showing& show = *bench.showing();
   const ShowFigures figures = figures_of_showing(show, *bench.wound());
@@ -150,6 +158,7 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
   all["scale"] = panels.scale;
   all["showing"] = bench.showing() ? showing(bench) : Json(nullptr);
   all["lesson"] = bench.lesson() ? lesson(bench) : Json(nullptr);
+  all["page"] = bench.page_saving() ? page(*bench.page_saving()) : Json(nullptr);
   all["comparing"] = bench.comparison().has_value();
   all["question"] = bench.question() ? Json(static_cast<int>(*bench.question())) : Json(nullptr);
   if (bench.wound()) all["section"] = section(panels.section);

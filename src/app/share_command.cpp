@@ -1,28 +1,20 @@
 #include "app/share_command.h"
 
-#include <algorithm>
-#include <cmath>
 #include <memory>
-#include <numbers>
-#include <stdexcept>
 #include <string>
 #include <utility>
-#include <vector>
 
 #include <fmt/format.h>
 
 #include "app/exit_code.h"
 #include "app/output.h"
-#include "app/picture_maker.h"
+#include "app/page_maker.h"
 #include "app/watch.h"
 #include "base/atomic_file.h"
 #include "lay/lay.h"
 #include "measure/measurements.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
-#include "report/cairo_sink.h"
-#include "report/section_sheet.h"
-#include "scene/camera.h"
 #include "web/share_page.h"
 
 namespace laywright {
@@ -37,52 +29,6 @@ struct Outcome {
   ExitCode code = exit_done;
   Issues issues;
 };
-
-// The whole wind.
-View whole_view(const Plan& plan) {
-  View view;
-  view.width_px = 1200;
-  view.height_px = 800;
-  view.camera.azimuth_deg = 24.0;
-  view.camera.elevation_deg = 16.0;
-  view.camera = fit_camera(plan, view);
-  return view;
-}
-
-// Onto the lower face of a wedge, from so near that the wind's thickness is a third of the picture.
-View open_view(const SceneSource& source) {
-  View view = whole_view(source.plan());
-  view.dimensions = false;
-  view.wedge = Sector{0.6, 2.1};
-  const double middle_mm = 0.5 * source.plan().spool().inside_width_mm;
-  const double inner_mm = source.barrel_radius(middle_mm);
-  const double outer_mm = std::max(0.5 * source.measurements().outer_diameter.middle_mm, inner_mm + source.d());
-  view.camera.target = in_space(middle_mm, 0.5 * (inner_mm + outer_mm), view.wedge->to);
-  view.camera.elevation_deg = 40.0;
-  const double half_view = std::tan(0.5 * view.camera.field_of_view_deg * std::numbers::pi / 180.0);
-  view.camera.distance_mm = std::min(view.camera.distance_mm, 1.5 * (outer_mm - inner_mm) / half_view);
-  return view;
-}
-
-std::vector<SharePicture> drawn_pictures(const SceneSource& source) {
-  PictureMaker maker(source, {});
-  const std::string whole = to_png(maker.draw(whole_view(source.plan())));
-  return {{"image/png", whole, "The whole wind"},
-          {"image/png", to_png(maker.draw(open_view(source))), "A look into the wind, cut open; coloured by layer"}};
-}
-
-// For browsers that cannot draw, and for paper. Where no picture can be drawn here, the section as a drawing.
-std::vector<SharePicture> pictures_of(const SceneSource& source) {
-  const Result<OffscreenContext> context = OffscreenContext::open();
-  if (context.ok()) {
-    try {
-      return drawn_pictures(source);
-    } catch (const std::runtime_error&) {  // the driver refuses: the drawing does
-    }
-  }
-  const Drawing section = draw_section_sheet(source.plan(), source.build(), source.measurements(), 0.0);
-  return {{"image/png", to_png(section, 150.0), "Axial section"}};
-}
 
 Outcome lay_and_share(const std::string& plan_text, const Plan& plan, const ShareOptions& options) {
   Watch watch;
@@ -100,8 +46,8 @@ Outcome lay_and_share(const std::string& plan_text, const Plan& plan, const Shar
 
   watch.begin("drawing");
   const SceneSource source(plan, build, measurements);
-  const SharedWind wind{plan_text, plan, *build, *measurements, pictures_of(source)};
-  const std::string page = share_page(share_page_template(), wind);
+  const std::string page = make_share_page(
+      plan_text, plan, source, [] { return OffscreenContext::open(); }, progress);
   if (progress.cancelled()) return {exit_stopped, {}};
   const Issues trouble = write_file_atomically(options.file, page);
   if (!trouble.empty()) return {exit_not_written, trouble};

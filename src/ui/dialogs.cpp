@@ -6,6 +6,7 @@
 #include "ui/file_dialog.h"
 #include "ui/keys.h"
 #include "ui/modal.h"
+#include "ui/page_dialog.h"
 #include "ui/sheet_dialog.h"
 #include "ui/style.h"
 #include "workbench/command_table.h"
@@ -146,6 +147,8 @@ void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out) {
     case cmd::Question::setup_sheet: return sheet_dialog(bench, state, out);
     case cmd::Question::sheet_to_save: return file_dialog(bench, FileUse::save_sheet, state, out);
     case cmd::Question::better_settings: return better_dialog(bench, state, out);
+    case cmd::Question::share_page: return page_dialog(bench, state, out);
+    case cmd::Question::page_to_save: return file_dialog(bench, FileUse::save_page, state, out);
   }
 }
 

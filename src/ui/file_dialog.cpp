@@ -17,6 +17,14 @@ namespace {
 
 namespace fs = std::filesystem;
 
+bool is_of_build(FileUse use) { return use == FileUse::save_sheet || use == FileUse::save_page; }
+
+// True if the file's ending says what is written.
+bool fits(FileUse use, const fs::path& path) {
+  if (use == FileUse::save_sheet) return sheet_format_of(path.string()).has_value();
+  return use != FileUse::save_page || is_page_file(path.string());
+}
+
 // What stands in the dialog for each use.
 struct Words {
   const char *title, *hint, *button;
@@ -27,6 +35,7 @@ Words words_for(FileUse use) {
     case FileUse::save_plan: return {"Save the plan as", "name or path of a *.lay.toml file", "Save"};
     case FileUse::save_sheet:
       return {"Save the set-up sheet as", "name or path of a .pdf, .svg or .png file", "Save"};
+    case FileUse::save_page: return {"Save the share page as", "name or path of a .html file", "Save"};
   }
   return {"", "", ""};
 }
@@ -35,7 +44,9 @@ std::string name_to_begin_with(const Desk* desk, FileUse use) {
   const fs::path file = desk != nullptr ? desk->document->path().filename() : fs::path();
   if (use == FileUse::open_plan) return "";
   if (use == FileUse::save_plan) return file.empty() ? "plan.lay.toml" : file.string();
-  return file.empty() ? "set-up-sheet.pdf" : file.stem().stem().string() + ".pdf";
+  const std::string ending = use == FileUse::save_sheet ? ".pdf" : ".html";
+  const char* const otherwise = use == FileUse::save_sheet ? "set-up-sheet" : "wind";
+  return (file.empty() ? otherwise : file.stem().stem().string()) + ending;
 }
 
 void begin_where_it_makes_sense(const Workbench& bench, FileUse use, FileState& files) {
@@ -89,7 +100,7 @@ bool entries(const FolderListing& listing, PanelState& state) {
 bool list(FileUse use, PanelState& state) {
   FileState& files = state.files;
   ImGui::BeginChild("entries", {0.0F, -em(5.6F)}, true);
-  const bool all_files = files.all_files || use == FileUse::save_sheet;
+  const bool all_files = files.all_files || is_of_build(use);
   const FolderListing* listing = files.list.of(files.folder, all_files, state.wake);
   bool chosen = false;
   if (listing == nullptr) {
@@ -134,8 +145,9 @@ bool is_there(const fs::path& path, FileState& files) {
 // What is to be known of the name before it is taken.
 const char* remark_on(const Workbench& bench, FileUse use, const fs::path& path, FileState& files) {
   if (use == FileUse::open_plan || files.name.empty()) return " ";
-  if (use == FileUse::save_sheet && !sheet_format_of(path.string())) {
-    return "End the name with .pdf for both pages, with .svg or .png for one.";
+  if (!fits(use, path)) {
+    return use == FileUse::save_page ? "End the name with .html."
+                                     : "End the name with .pdf for both pages, with .svg or .png for one.";
   }
   const bool own =
       use == FileUse::save_plan && bench.active() != nullptr && path == bench.active()->document->path();
@@ -144,6 +156,7 @@ const char* remark_on(const Workbench& bench, FileUse use, const fs::path& path,
 
 // What stands beside the buttons.
 void options(FileUse use, const fs::path& path, PanelState& state) {
+  if (use == FileUse::save_page) return;
   if (use != FileUse::save_sheet) {
     ImGui::Checkbox("All files", &state.files.all_files);
     return;
@@ -161,12 +174,14 @@ Command command_for(FileUse use, const fs::path& path, const PanelState& state) 
     case FileUse::open_plan: break;
     case FileUse::save_plan: return cmd::SaveAs{path.string()};
     case FileUse::save_sheet: return cmd::SaveSheet{path.string(), state.sheet.pages.drawings, state.sheet.page};
+    case FileUse::save_page: return cmd::SavePage{path.string()};
   }
   return cmd::Open{path.string()};
 }
 
-// A sheet is looked at again; all else is over.
+// What is saved of a build is looked at again; all else is over.
 Command command_to_give_up(FileUse use) {
+  if (use == FileUse::save_page) return cmd::Ask{cmd::Question::share_page};
   return use == FileUse::save_sheet ? Command{cmd::Ask{cmd::Question::setup_sheet}} : Command{cmd::Answered{}};
 }
 
@@ -191,7 +206,7 @@ void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Command
   done |= name_field(hint, state);
   const fs::path path = fs::path(files.folder) / files.name;  // a whole path that was typed stands for itself
   ImGui::TextDisabled("%s", remark_on(bench, use, path, files));
-  const bool usable = !files.name.empty() && (use != FileUse::save_sheet || sheet_format_of(path.string()));
+  const bool usable = !files.name.empty() && fits(use, path);
   ImGui::BeginDisabled(!usable);
   done |= ImGui::Button(button);
   ImGui::EndDisabled();

@@ -5,7 +5,7 @@
 
 namespace laywright {
 
-enum class FileUse { open_plan, save_plan, save_sheet };
+enum class FileUse { open_plan, save_plan, save_sheet, save_page };
 
 void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Commands& out);
 

@@ -174,7 +174,7 @@ void take_key(const std::string& keys, const Workbench& bench, PanelState& state
   if (bench.showing()) return show_key(keys, state, out);
   if (window_key(keys, bench, state, out)) return;
   // While a field is typed into, keys are its own, but for files.
-  constexpr std::string_view beside_typing[] = {"Ctrl+S", "Ctrl+O", "Ctrl+P", "Ctrl+B", "F1"};
+  constexpr std::string_view beside_typing[] = {"Ctrl+S", "Ctrl+O", "Ctrl+P", "Ctrl+B", "Ctrl+E", "F1"};
   if (typing && std::find(std::begin(beside_typing), std::end(beside_typing), keys) == std::end(beside_typing))
     return;
   if (!typing && bench.lesson() && lesson_key(keys, bench, state, out)) return;

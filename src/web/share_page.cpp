@@ -74,8 +74,9 @@ std::string pictures_of(const std::vector<SharePicture>& pictures) {
   std::string figures;
   for (const SharePicture& picture : pictures) {
     const std::string caption = html_text(picture.caption);
-    figures += fmt::format("<figure><img src=\"{}\" alt=\"{}\"><figcaption>{}</figcaption></figure>\n",
-                           data_uri(picture.media_type, picture.bytes), caption, caption);
+    figures +=
+        fmt::format("<figure><img src=\"{}\" alt=\"{}\" decoding=\"async\"><figcaption>{}</figcaption></figure>\n",
+                    data_uri(picture.media_type, picture.bytes), caption, caption);
   }
   return fmt::format("<div class=\"pictures\">\n{}</div>\n", figures);
 }

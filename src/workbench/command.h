@@ -35,6 +35,11 @@ struct SaveSheet {
   SheetDrawings pages;
   int page = 1;  // that SVG and PNG hold
 };
+// The share page of the build into a file, *.html, in the background; page_saving() tells what became of it.
+struct SavePage {
+  std::string path;
+};
+struct StopSavingPage {};
 struct Revert {};
 struct KeepMine {};  // instead of what others made of the file
 struct Close {
@@ -247,7 +252,9 @@ enum class Question {
   help,
   setup_sheet,
   sheet_to_save,
-  better_settings
+  better_settings,
+  share_page,
+  page_to_save
 };
 struct Ask {
   Question question = Question::help;
@@ -258,17 +265,19 @@ struct DismissNotice {
   std::size_t index = 0;
 };
 
-using Command = std::variant<
-    Open, OpenSample, Activate, Save, SaveAs, SaveSheet, Revert, KeepMine, Close, Recover, DropRecovery, SetField,
-    TypeField, SetTitle, SetNotes, AddStep, RemoveStep, SetTakeup, SetWindEnd, LeaveOutUnknown, Undo, Redo,
-    StopLaying, LayAgain, SetSeed, NextSeed, ScrubLength, ScrubTurn, ScrubTime, PlayPause, SetRate, ChangeRate,
-    StepTurns, StepFinding, ToStart, ToEnd, PickNode, PickToward, ScrubToPicked, ChooseFinding, FlyToFinding,
-    FlyToNextFinding, Peel, PeelOne, SetWedge, SetAxialCut, ToggleWedge, ToggleAxialCut, SetXRange, SetColouring,
-    NextColouring, ToggleOutside, ToggleFindings, ToggleDimensions, ToggleSeeThrough, ToggleGuide, ToggleUnits,
-    ToggleTheme, ToggleProjection, ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll, SetPictureSize,
-    SetScale, PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand, OpenLesson, GoInLesson, AnswerLesson,
-    ShowStepAgain, TakeTryBack, RestartLesson, CloseLesson, Show, PauseShow, TellSizes, LeaveShow, ExplainFinding,
-    SearchBetter, RunStudy, StopAdvice, ForgetAdvice, SetAdvised, Ask, Answered, DismissNotice>;
+using Command =
+    std::variant<Open, OpenSample, Activate, Save, SaveAs, SaveSheet, SavePage, StopSavingPage, Revert, KeepMine,
+                 Close, Recover, DropRecovery, SetField, TypeField, SetTitle, SetNotes, AddStep, RemoveStep,
+                 SetTakeup, SetWindEnd, LeaveOutUnknown, Undo, Redo, StopLaying, LayAgain, SetSeed, NextSeed,
+                 ScrubLength, ScrubTurn, ScrubTime, PlayPause, SetRate, ChangeRate, StepTurns, StepFinding, ToStart,
+                 ToEnd, PickNode, PickToward, ScrubToPicked, ChooseFinding, FlyToFinding, FlyToNextFinding, Peel,
+                 PeelOne, SetWedge, SetAxialCut, ToggleWedge, ToggleAxialCut, SetXRange, SetColouring, NextColouring,
+                 ToggleOutside, ToggleFindings, ToggleDimensions, ToggleSeeThrough, ToggleGuide, ToggleUnits,
+                 ToggleTheme, ToggleProjection, ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll,
+                 SetPictureSize, SetScale, PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand,
+                 OpenLesson, GoInLesson, AnswerLesson, ShowStepAgain, TakeTryBack, RestartLesson, CloseLesson, Show,
+                 PauseShow, TellSizes, LeaveShow, ExplainFinding, SearchBetter, RunStudy, StopAdvice, ForgetAdvice,
+                 SetAdvised, Ask, Answered, DismissNotice>;
 
 }  // namespace laywright::cmd
 

@@ -15,6 +15,8 @@ void add_files(std::vector<CommandInfo>& all) {
           {"File", "Save as...", "Ctrl+Shift+S", "Save the plan to another file.", Ask{Question::file_to_save}},
           {"File", "Set-up sheet...", "Ctrl+P", "See the sheet for the winder as it will print, and save it.",
            Ask{Question::setup_sheet}},
+          {"File", "Share page...", "Ctrl+E", "Save the wind as one page that opens in any browser.",
+           Ask{Question::share_page}},
           {"File", "Revert", "Ctrl+Shift+R", "Go back to what the file says; can be undone.", Revert{}},
           {"File", "Keep mine", "", "Let a change that others made to the file be.", KeepMine{}},
           {"File", "Close", "Ctrl+W", "Close the plan.", Close{false}},

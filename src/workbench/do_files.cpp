@@ -53,6 +53,21 @@ bool Workbench::Doer::operator()(const cmd::SaveSheet& c) const {
   return true;
 }
 
+bool Workbench::Doer::operator()(const cmd::SavePage& c) const {
+  bench.question_ = cmd::Question::share_page;
+  const Result<Plan> plan = check(document().state().draft);
+  if (!plan) return told("There is no page of a plan that is not sound.", plan.issues());
+  PageOrder order{[copy = document().recovery_copy()] { return copy().text; }, plan.value(), document().wound()};
+  bench.page_writer_.start(std::move(order), c.path, bench.options_.make_page, bench.options_.wake);
+  bench.page_awaited_ = true;
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::StopSavingPage&) const {
+  bench.page_writer_.stop();
+  return true;
+}
+
 bool Workbench::Doer::operator()(const cmd::Revert&) const {
   return told("The file could not be read again.", document().revert());
 }
@@ -156,6 +171,9 @@ bool Workbench::Doer::operator()(const cmd::LeaveShow&) const {
 bool Workbench::Doer::operator()(const cmd::Ask& c) const {
   if (c.question == cmd::Question::setup_sheet && bench.question_ != cmd::Question::sheet_to_save) {
     bench.forget_sheet_saving();
+  }
+  if (c.question == cmd::Question::share_page && bench.question_ != cmd::Question::page_to_save) {
+    bench.page_writer_.forget();
   }
   bench.question_ = c.question;
   return true;

@@ -16,6 +16,8 @@ struct Workbench::Doer {
   bool operator()(const cmd::Save& c) const;
   bool operator()(const cmd::SaveAs& c) const;
   bool operator()(const cmd::SaveSheet& c) const;
+  bool operator()(const cmd::SavePage& c) const;
+  bool operator()(const cmd::StopSavingPage& c) const;
   bool operator()(const cmd::Revert& c) const;
   bool operator()(const cmd::KeepMine& c) const;
   bool operator()(const cmd::Close& c) const;
@@ -141,6 +143,9 @@ struct Workbench::Reasons {
   [[nodiscard]] std::string of(const cmd::Activate& c) const;
   [[nodiscard]] std::string of(const cmd::Save& c) const;
   [[nodiscard]] std::string of(const cmd::SaveSheet& c) const;
+  [[nodiscard]] std::string of(const cmd::SavePage& c) const;
+  [[nodiscard]] std::string of(const cmd::StopSavingPage& c) const;
+  [[nodiscard]] std::string why_no_page() const;
   [[nodiscard]] std::string of(const cmd::KeepMine& c) const;
   [[nodiscard]] std::string of(const cmd::Recover& c) const;
   [[nodiscard]] std::string of(const cmd::DropRecovery& c) const;

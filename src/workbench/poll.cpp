@@ -36,6 +36,7 @@ bool Workbench::poll(Clock::time_point now) {
   changed |= play(now);
   changed |= fly(now);
   changed |= take_sheet_mail();
+  changed |= mind_page();
   changed |= show_on(now);
   changed |= watch_files(now);
   keep_copies(now);
@@ -120,6 +121,17 @@ bool Workbench::take_sheet_mail() {
   return true;
 }
 
+bool Workbench::mind_page() {
+  if (!page_awaited_) return false;
+  const std::optional<PageSaving> saving = page_writer_.saving();
+  page_awaited_ = saving && !saving->outcome;
+  const bool failed = saving && saving->outcome && !saving->outcome->empty();
+  if (failed && question_ != cmd::Question::share_page) {
+    tell_failure(fmt::format("{} was not written.", saving->path), *saving->outcome);
+  }
+  return true;
+}
+
 // One that is being written is still told of.
 void Workbench::forget_sheet_saving() {
   if (sheet_saving_ && sheet_saving_->outcome) sheet_saving_.reset();
@@ -196,6 +208,7 @@ std::optional<double> Workbench::seconds_to_next_poll() const {
   for (const Desk& desk : desks_) {
     if (desk.document->laying().busy || desk.advice->busy()) soonest = std::min(soonest, progress_every_s);
   }
+  if (page_awaited_) soonest = std::min(soonest, progress_every_s);
   const auto moves = [](const Stage& stage, bool laid) { return stage.flight || (laid && stage.playback.playing); };
   bool any = moves(active()->stage, wound() != nullptr);
   if (comparison_ && !comparison_->linked) any = any || moves(comparison_->stage, other_wound() != nullptr);

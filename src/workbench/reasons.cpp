@@ -85,6 +85,29 @@ std::string Workbench::Reasons::of(const cmd::SaveSheet& c) const {
   return busy ? "The sheet is still being written: wait a moment." : "";
 }
 
+// None can be made of the plan as it stands.
+std::string Workbench::Reasons::why_no_page() const {
+  if (!bench.options_.make_page) {
+    return "This program was built without the share page. Build it with -DLAYWRIGHT_SHARE_PAGE=ON, which needs "
+           "Emscripten.";
+  }
+  if (!document().sound()) return "The plan is not sound yet: mend what is marked first.";
+  if (document().laying().stopped) return "Laying was stopped: lay the plan again, with F5.";
+  const WoundPtr wound = document().wound();
+  const bool laid = wound && wound->pass.full() && document().wound_is_current();
+  return laid ? "" : "The plan is being laid: the page can be saved when the whole wind lies.";
+}
+
+std::string Workbench::Reasons::of(const cmd::SavePage& c) const {
+  if (std::string why = why_no_page(); !why.empty()) return why;
+  if (!is_page_file(c.path)) return "A browser opens files that end in .html: give it such a name.";
+  return bench.page_writer_.busy() ? "A page is still being written: wait a moment, or stop it." : "";
+}
+
+std::string Workbench::Reasons::of(const cmd::StopSavingPage&) const {
+  return bench.page_writer_.busy() ? "" : "No page is being written.";
+}
+
 std::string Workbench::Reasons::of(const cmd::KeepMine&) const {
   return document().on_disk() == OnDisk::same ? "Nobody else has changed the file." : "";
 }
@@ -272,6 +295,9 @@ std::string Workbench::Reasons::of(const cmd::Ask& c) const {
   const bool of_advice = c.question == cmd::Question::better_settings;
   if ((of_plan || of_sheet || of_advice) && bench.active() == nullptr) return no_plan;
   if (of_sheet && !bench.wound()) return not_laid;
+  const bool of_page = c.question == cmd::Question::share_page || c.question == cmd::Question::page_to_save;
+  if (of_page && bench.active() == nullptr) return no_plan;
+  if (of_page && !bench.options_.make_page) return why_no_page();
   const bool breaks = c.question == cmd::Question::file_to_save || c.question == cmd::Question::what_to_compare;
   if (breaks && bench.lesson_) return in_lesson;
   if (c.question == cmd::Question::what_to_compare && bench.desks_.size() < 2) {

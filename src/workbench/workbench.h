@@ -17,6 +17,7 @@
 #include "workbench/field_rows.h"
 #include "workbench/folders.h"
 #include "workbench/lesson_run.h"
+#include "workbench/page_saving.h"
 #include "workbench/recovery.h"
 #include "workbench/settings.h"
 #include "workbench/sheet_saving.h"
@@ -68,6 +69,7 @@ class Workbench {
     std::string sample;             // plan that a first start opens; may be empty
     std::filesystem::path lessons;  // folder of those that come with the program; may be empty
     std::function<void()> wake;     // called from other threads when poll() has something to do; may be empty
+    MakePage make_page;             // empty: the program was built without the share page
     double flight_s = 0.4;          // that a camera takes to a finding, where the settings let it fly
   };
 
@@ -136,6 +138,9 @@ class Workbench {
   // The last saving of a set-up sheet, since the window asked to see one; none: there was none.
   [[nodiscard]] const std::optional<SheetSaving>& sheet_saving() const { return sheet_saving_; }
 
+  // The last saving of a share page, since the window asked for one; none: there was none.
+  [[nodiscard]] std::optional<PageSaving> page_saving() const { return page_writer_.saving(); }
+
   [[nodiscard]] const Settings& settings() const { return settings_; }
   void set_window(const WindowPlace& window) { settings_.window = window; }
   void set_layout(std::string layout) { settings_.layout = std::move(layout); }
@@ -169,6 +174,7 @@ class Workbench {
   // All that are shown or could be: of the documents, and the other side's own.
   [[nodiscard]] std::vector<Stage*> stages();
   bool take_sheet_mail();
+  bool mind_page();
   void forget_sheet_saving();
   bool watch_files(Clock::time_point now);
   void tell_of_file(const Desk& desk);
@@ -198,6 +204,8 @@ class Workbench {
   std::optional<cmd::Question> question_;
   std::optional<SheetSaving> sheet_saving_;
   std::shared_ptr<SheetMail> sheet_mail_ = std::make_shared<SheetMail>();
+  PageWriter page_writer_;
+  bool page_awaited_ = false;  // what becomes of it is not known yet
 
   std::optional<Clock::time_point> played_at_, shown_at_, watched_at_, settings_at_;
 

@@ -67,7 +67,7 @@ void Picture::fit(int width, int height) {
     throw std::runtime_error("the graphics driver refuses a picture of this size");
 }
 
-void Picture::draw(const WoundPtr& wound, const View& view, bool fine) {
+void Picture::draw(const WoundPtr& wound, const View& view, bool fine, bool coarse) {
   const Scene& scene = scene_of(wound, view);
   if (!loaded_) renderer_.load(scene);
   if (!loaded_ || !near_loaded_) renderer_.load(close_up_, scene);
@@ -81,7 +81,9 @@ void Picture::draw(const WoundPtr& wound, const View& view, bool fine) {
   glBindFramebuffer(GL_FRAMEBUFFER, target_.framebuffer.name());
   glScissor(0, 0, width, height);
   glEnable(GL_SCISSOR_TEST);
-  renderer_.draw_into(make_frame(scene, view, sphere_around(wound->plan()), width, height), scene, {});
+  Frame frame = make_frame(scene, view, sphere_around(wound->plan()), width, height);
+  frame.coarse = coarse;
+  renderer_.draw_into(frame, scene, {});
   glDisable(GL_SCISSOR_TEST);
   glBindFramebuffer(GL_READ_FRAMEBUFFER, target_.framebuffer.name());
   glReadBuffer(GL_COLOR_ATTACHMENT0);

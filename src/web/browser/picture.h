@@ -18,8 +18,8 @@ class Picture {
   // The scene of that view, made anew only where it must be.
   [[nodiscard]] const Scene& scene_of(const WoundPtr& wound, const View& view);
 
-  // `fine`: drawn twice as fine and averaged, for a view at rest.
-  void draw(const WoundPtr& wound, const View& view, bool fine);
+  // `fine`: drawn twice as fine and averaged, for a view at rest. `coarse`: as in Frame.
+  void draw(const WoundPtr& wound, const View& view, bool fine, bool coarse);
 
  private:
   struct Context {

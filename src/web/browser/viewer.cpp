@@ -110,10 +110,10 @@ nlohmann::json Viewer::lose_picture(const Json& /*in*/) {
   return nullptr;
 }
 
-// {fine}: the picture and what is written over it.
+// {fine, coarse}: the picture and what is written over it. Coarse: without what a processor draws slowly.
 nlohmann::json Viewer::draw(const Json& in) {
   if (!picture_) picture_ = std::make_unique<Picture>();
-  picture_->draw(wound_, view(), in.at("fine"));
+  picture_->draw(wound_, view(), in.at("fine"), in.value("coarse", false));
   draw_words(picture_->scene_of(wound_, view()));
   return true;
 }

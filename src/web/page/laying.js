@@ -1,17 +1,28 @@
 // Has plans laid in the worker. Only the newest counts: a worker that is busy with an older one is ended, and another
-// one stands ready.
+// one stands ready once the first plan lies. Until somebody listens, what is heard is kept.
 
 class Laying {
-  // heard: {wound(parcel), percent(number), trouble(words)}
-  constructor(compiled, script, heard) {
+  constructor(compiled, script) {
     this.compiled = compiled;
     this.address = URL.createObjectURL(new Blob([script], { type: 'text/javascript' }));
-    this.heard = heard;
+    this.heard = null;
+    this.early = [];
     this.job = 0;
     this.cost = 350;  // ns for a node, until one was timed
     this.busy = false;
     this.worker = this.hire();
-    this.spare = this.hire();
+    this.spare = null;
+  }
+
+  // heard: {wound(parcel), percent(number), trouble(words)}
+  listen(heard) {
+    this.heard = heard;
+    this.heard.percent(0);
+    for (const data of this.early.splice(0)) this.hear(this.worker, data);
+  }
+
+  end() {
+    this.worker.terminate();
   }
 
   hire() {
@@ -25,25 +36,30 @@ class Laying {
   lay(text, seed) {
     if (this.busy) {
       this.worker.terminate();
-      this.worker = this.spare;
+      this.worker = this.spare ?? this.hire();
       this.spare = this.hire();
     }
     this.busy = true;
     this.text = text;
     this.worker.postMessage({ job: ++this.job, text, seed, cost: this.cost });
-    this.heard.percent(0);
+    this.heard?.percent(0);
   }
 
   hear(worker, data) {
     if (worker !== this.worker || data.job !== this.job) return;
-    if (data.trouble !== undefined) {
+    if (!this.heard) {
+      this.early.push(data);
+    } else if (data.trouble !== undefined) {
       this.busy = false;
       this.heard.trouble(data.trouble);
     } else if (data.percent !== undefined) {
       this.heard.percent(data.percent);
     } else {
       this.cost = data.cost;
-      if (data.pass + 1 === data.passes) this.busy = false;
+      if (data.pass + 1 === data.passes) {
+        this.busy = false;
+        this.spare ??= this.hire();
+      }
       this.heard.wound({ ...data, text: this.text });
     }
   }

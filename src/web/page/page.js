@@ -1,7 +1,7 @@
 // The page as a whole: what it shows follows the viewer; what a person does goes to the viewer.
 
 class Page {
-  constructor(program, compiled, plan) {
+  constructor(program, laying, plan) {
     this.viewer = new Viewer(program);
     this.plan = plan;
     this.results = null;
@@ -18,17 +18,17 @@ class Page {
     this.turn = new TurnPanel((way) => this.ask('toward', { way }));
     this.tab = watchTabs(document.querySelector('[role="tablist"]'));
     this.watch();
-    this.laying = new Laying(compiled, byId('script').textContent, {
-      wound: (parcel) => this.take(parcel),
-      percent: (percent) => this.tellProgress(percent),
-      trouble: (words) => this.fail(words),
-    });
+    this.laying = laying;
     this.measure();
     // On a small picture the spool itself needs the room.
     const roomy = this.width >= 520;
     this.viewer.ask('show', { dark: this.night.matches, legend: roomy, dimensions: roomy });
     this.settings.show(this.viewer.ask('start', { text: plan.text, seed: plan.seed }));
-    this.lay();
+    laying.listen({
+      wound: (parcel) => this.take(parcel),
+      percent: (percent) => this.tellProgress(percent),
+      trouble: (words) => this.fail(words),
+    });
   }
 
   // Puts a question to the viewer, and shows what it changed.
@@ -74,7 +74,7 @@ class Page {
       button.addEventListener('click', () => this.setUnits(button.dataset.inch === 'true'));
     this.night = matchMedia('(prefers-color-scheme: dark)');
     this.night.addEventListener('change', () => this.ask('show', { dark: this.night.matches }));
-    new ResizeObserver(() => { this.measure(); this.paint(); }).observe(byId('pictures'));
+    new ResizeObserver(() => { if (this.measure()) this.paint(); }).observe(byId('pictures'));
     byId('picture').addEventListener('webglcontextlost', (event) => {
       event.preventDefault();
       this.viewer.ask('losePicture');
@@ -86,7 +86,7 @@ class Page {
     });
   }
 
-  // Screens finer than two pixels to one of the page's show no more.
+  // Screens finer than two pixels to one of the page's show no more. False: all is as it was.
   measure() {
     const box = byId('pictures');
     this.width = Math.max(1, box.clientWidth);
@@ -94,9 +94,13 @@ class Page {
     this.scale = Math.min(devicePixelRatio || 1, 2);
     const width = Math.round(this.width * this.scale), height = Math.round(this.height * this.scale);
     const picture = byId('picture');
+    const asked = [width, height, this.scale].join();
+    if (this.measured === asked) return false;
+    this.measured = asked;
     if (picture.width !== width) picture.width = width;
     if (picture.height !== height) picture.height = height;
     this.viewer.ask('size', { width, height, scale: this.scale * (this.width < 520 ? 0.85 : 1) });
+    return true;
   }
 
   // Draws soon; finely once nothing has moved for a while.
@@ -123,7 +127,7 @@ class Page {
   draw(fine) {
     if (this.lost) return;
     try {
-      this.viewer.ask('draw', { fine });
+      this.viewer.ask('draw', { fine, coarse: !fine && this.plan.software });
     } catch (error) {
       this.tell(error.message, true);
     }
@@ -140,9 +144,12 @@ class Page {
     byId('play').setAttribute('aria-label', seen.playing ? 'Pause' : 'Play the wind');
     byId('rate').textContent = `${Number(seen.rate.toPrecision(2))}×`;
     const length = (mm) => words.length(mm, this.inch);
-    byId('moment').textContent = [`${length(moment.length)} of ${length(seen.length)}`,
-      `layer ${moment.layer} of ${seen.layers}`, `turn ${rounded(moment.turn, 1)}`,
-      `${words.time(moment.time)}${seen.speedAssumed ? ' at 60 m/min (assumed)' : ''}`].join('  ·  ');
+    const turn = `turn ${rounded(moment.turn, 1)}`;
+    const all = [`${length(moment.length)} of ${length(seen.length)}`, `layer ${moment.layer} of ${seen.layers}`, turn,
+      `${words.time(moment.time)}${seen.speedAssumed ? ' at 60 m/min (assumed)' : ''}`];
+    // A small screen has room for where the wind is, and no more.
+    const few = [length(moment.length), `layer ${moment.layer}`, turn];
+    byId('moment').textContent = (this.width < 520 ? few : all).join('  ·  ');
     byId('scrub').setAttribute('aria-valuetext', `${length(moment.length)}, layer ${moment.layer}`);
   }
 
@@ -245,14 +252,13 @@ class Page {
 
 // {why}: why a page stays a printed one. {software}: the processor draws, and fine pictures take their time.
 function whatDraws() {
-  if (typeof WebAssembly !== 'object' || typeof DecompressionStream !== 'function')
-    return { why: 'This browser is too old to show the spool in the round; these are pictures of it.' };
-  const context = document.createElement('canvas').getContext('webgl2');
+  // The picture's own context, with the attributes that the program will ask for: a second one takes its time.
+  const context = byId('picture').getContext('webgl2', {
+    alpha: false, depth: false, stencil: false, antialias: false, powerPreference: 'high-performance' });
   if (!context)
     return { why: 'This browser shows no 3D pictures (WebGL 2), so these are pictures of the spool.' };
   const named = context.getExtension('WEBGL_debug_renderer_info');
   const name = named ? context.getParameter(named.UNMASKED_RENDERER_WEBGL) : '';
-  context.getExtension('WEBGL_lose_context')?.loseContext();
   return { software: /swiftshader|llvmpipe|software|basic render/i.test(name) };
 }
 
@@ -263,15 +269,24 @@ async function runPage() {
     byId('why').hidden = false;
     byId('why').textContent = why;
   };
-  const { why, software } = whatDraws();
-  if (why) return stay(why);
+  if (typeof WebAssembly !== 'object' || typeof DecompressionStream !== 'function')
+    return stay('This browser is too old to show the spool in the round; these are pictures of it.');
   try {
     const bytes = await unpackProgram(byId('program').textContent);
     const compiled = await WebAssembly.compile(bytes);
+    // The worker lays while the browser wakes the graphics card up.
+    const plan = JSON.parse(byId('plan').textContent);
+    const laying = new Laying(compiled, byId('script').textContent);
+    laying.lay(plan.text, plan.seed);
+    const { why, software } = whatDraws();
+    if (why) {
+      laying.end();
+      return stay(why);
+    }
     byId('app').hidden = false;
     byId('static').hidden = true;
     const program = await startProgram(compiled, { overlay: byId('words') });
-    window.page = new Page(program, compiled, { ...JSON.parse(byId('plan').textContent), software });
+    window.page = new Page(program, laying, { ...plan, software });
   } catch (error) {
     stay(`The spool cannot be shown in the round here (${error.message}); these are pictures of it.`);
   }

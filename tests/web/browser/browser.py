@@ -88,6 +88,11 @@ class Browser:
         self.driver.execute_async_script(
             "const done = arguments[0]; requestAnimationFrame(() => requestAnimationFrame(() => done()))")
 
+    def draw_finely(self):
+        """As it looks at rest."""
+        self.run("page.draw(true)")
+        self.settle()
+
     def element(self, selector):
         return self.driver.find_element("css selector", selector)
 

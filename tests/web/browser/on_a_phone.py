@@ -20,6 +20,21 @@ def works(shop):
         fingers(browser, box)
         tabs(shop, browser)
         assert not browser.complaints()
+    shows_all_words(shop)
+
+
+def shows_all_words(shop):
+    """The longest of the samples' titles and subtitles; no other words are cut off."""
+    with Browser(width=390, height=844, phone=True) as browser:
+        browser.open(shop.page(shop.sample("turns-back-early")))
+        browser.wait_for_build()
+        browser.settle()
+        cut = browser.run("""
+            return [...document.querySelectorAll('header p, #moment, #figures dd, #figures dt, [role=tab]')]
+              .filter((it) => it.scrollWidth > it.clientWidth + 1).map((it) => it.textContent)""")
+        assert not cut, f"words are cut off: {cut}"
+        browser.draw_finely()
+        shop.shoot(browser, "page")
 
 
 def fingers(browser, box):

@@ -1,0 +1,81 @@
+#include "app/page_maker.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <stdexcept>
+#include <utility>
+#include <vector>
+
+#include "app/picture_maker.h"
+#include "report/cairo_sink.h"
+#include "report/section_sheet.h"
+#include "scene/camera.h"
+#include "web/share_page.h"
+
+namespace laywright {
+namespace {
+
+// The whole wind.
+View whole_view(const Plan& plan) {
+  View view;
+  view.width_px = 1200;
+  view.height_px = 800;
+  view.camera.azimuth_deg = 24.0;
+  view.camera.elevation_deg = 16.0;
+  view.camera = fit_camera(plan, view);
+  return view;
+}
+
+// Onto the lower face of a wedge, from so near that the wind's thickness is a third of the picture.
+View open_view(const SceneSource& source) {
+  View view = whole_view(source.plan());
+  view.dimensions = false;
+  view.wedge = Sector{0.6, 2.1};
+  const double middle_mm = 0.5 * source.plan().spool().inside_width_mm;
+  const double inner_mm = source.barrel_radius(middle_mm);
+  const double outer_mm = std::max(0.5 * source.measurements().outer_diameter.middle_mm, inner_mm + source.d());
+  view.camera.target = in_space(middle_mm, 0.5 * (inner_mm + outer_mm), view.wedge->to);
+  view.camera.elevation_deg = 40.0;
+  const double half_view = std::tan(0.5 * view.camera.field_of_view_deg * std::numbers::pi / 180.0);
+  view.camera.distance_mm = std::min(view.camera.distance_mm, 1.5 * (outer_mm - inner_mm) / half_view);
+  return view;
+}
+
+std::vector<SharePicture> drawn_pictures(const SceneSource& source, Progress& progress) {
+  PictureMaker maker(source, {});
+  const std::string whole = to_png(maker.draw(whole_view(source.plan())));
+  progress.report(0.5);
+  if (progress.cancelled()) return {};
+  return {{"image/png", whole, "The whole wind"},
+          {"image/png", to_png(maker.draw(open_view(source))), "A look into the wind, cut open; coloured by layer"}};
+}
+
+// For browsers that cannot draw, and for paper. Where no picture can be drawn here, the section as a drawing.
+std::vector<SharePicture> pictures_of(const SceneSource& source, const OpenContext& open, Progress& progress) {
+  const Result<OffscreenContext> context = open();
+  if (context.ok()) {
+    try {
+      return drawn_pictures(source, progress);
+    } catch (const std::runtime_error&) {  // the driver refuses: the drawing does
+    }
+  }
+  const Drawing section = draw_section_sheet(source.plan(), source.build(), source.measurements(), 0.0);
+  return {{"image/png", to_png(section, 150.0), "Axial section"}};
+}
+
+}  // namespace
+
+std::string make_share_page(const std::string& plan_text, const Plan& plan, const SceneSource& source,
+                            const OpenContext& open, Progress& progress) {
+  progress.report(0.0);
+  std::vector<SharePicture> pictures = pictures_of(source, open, progress);
+  if (progress.cancelled()) return "";
+  progress.report(0.9);
+  const SharedWind wind{plan_text, plan, source.build(), source.measurements(), std::move(pictures)};
+  std::string page = share_page(share_page_template(), wind);
+  progress.report(1.0);
+  return page;
+}
+
+}  // namespace laywright

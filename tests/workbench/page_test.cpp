@@ -1,0 +1,122 @@
+// Saving a share page from the window's side; what stands in the page is tests/web's matter.
+#include "bench_for_tests.h"
+
+#include <atomic>
+
+using namespace laywright;
+using namespace laywright::testing;
+
+namespace {
+
+// What a page is made of, put one after the other.
+std::string plain_page(const PageOrder& order, Progress&) {
+  return "title: " + order.plan.title() + "; turns: " + std::to_string(order.wound->build().turns) + "\n" +
+         order.plan_text();
+}
+
+// A bench with a plan that lies, and the way to a file beside it.
+struct Sharer {
+  TemporaryFolder folder;
+  Workbench bench;
+
+  explicit Sharer(MakePage make) : bench(options(std::move(make))) {
+    const auto plan = folder.path() / "small.lay.toml";
+    std::ofstream(plan) << small_plan;
+    bench.start(plan.string());
+    wait_for_build(bench);
+  }
+
+  Workbench::Options options(MakePage make) {
+    Workbench::Options options = options_in(folder);
+    options.make_page = std::move(make);
+    return options;
+  }
+
+  [[nodiscard]] std::string path(const char* name) const { return (folder.path() / name).string(); }
+
+  PageSaving saved(const char* name) {
+    REQUIRE(bench.apply(cmd::SavePage{path(name)}));
+    return outcome();
+  }
+  PageSaving outcome() {
+    REQUIRE(wait_until(bench, [&] { return bench.page_saving() && bench.page_saving()->outcome; }));
+    return *bench.page_saving();
+  }
+  [[nodiscard]] const std::string& last_notice() const { return bench.notices().back().text; }
+};
+
+}  // namespace
+
+TEST_CASE("a page is made of the plan as it stands, not as it was saved") {
+  Sharer sharer(plain_page);
+  Workbench& bench = sharer.bench;
+  REQUIRE(bench.apply(cmd::SetTitle{"Another title", 1}));
+  REQUIRE(bench.apply(cmd::Ask{cmd::Question::share_page}));
+  wait_for_build(bench);
+  const PageSaving saving = sharer.saved("a.html");
+  CHECK(saving.outcome->empty());
+  CHECK_FALSE(saving.stopped);
+  const std::string page = contents(sharer.path("a.html"));
+  CHECK(saving.bytes == page.size());
+  CHECK(page.find("title: Another title; turns: 100.0") != std::string::npos);
+  CHECK(page.find("title = \"Another title\"") != std::string::npos);
+  CHECK(page.find("# A plan with comments.") != std::string::npos);
+  CHECK(bench.question() == cmd::Question::share_page);  // which tells that it is saved
+  CHECK(sharer.saved("b.HTM").outcome->empty());
+}
+
+TEST_CASE("without the page in the program, and under a name no browser takes, it says what would help") {
+  Sharer without(MakePage{});
+  CHECK_FALSE(without.bench.apply(cmd::Ask{cmd::Question::share_page}));
+  CHECK(without.last_notice().find("LAYWRIGHT_SHARE_PAGE") != std::string::npos);
+  CHECK_FALSE(without.bench.apply(cmd::SavePage{without.path("a.html")}));
+
+  Sharer with(plain_page);
+  CHECK_FALSE(with.bench.apply(cmd::SavePage{with.path("a.pdf")}));
+  CHECK(with.last_notice().find(".html") != std::string::npos);
+  REQUIRE(with.bench.apply(cmd::TypeField{"traverse.pitch", "wide", 0}));
+  CHECK_FALSE(with.bench.apply(cmd::SavePage{with.path("a.html")}));
+  CHECK(with.last_notice().find("not sound") != std::string::npos);
+  CHECK_FALSE(std::filesystem::exists(with.path("a.html")));
+}
+
+TEST_CASE("a page that is stopped leaves the file as it was; how far it is, is told") {
+  std::atomic<bool> begun = false;
+  Sharer sharer([&begun](const PageOrder&, Progress& progress) {
+    progress.report(0.5);
+    begun = true;
+    while (!progress.cancelled()) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    return std::string("half a page");
+  });
+  Workbench& bench = sharer.bench;
+  CHECK_FALSE(bench.apply(cmd::StopSavingPage{}));
+  std::ofstream(sharer.path("a.html")) << "the old page";
+  REQUIRE(bench.apply(cmd::SavePage{sharer.path("a.html")}));
+  REQUIRE(wait_until(bench, [&] { return begun.load(); }));
+  CHECK(bench.page_saving()->share == Approx(0.5).margin(0.05));
+  CHECK(bench.seconds_to_next_poll().value() <= 0.1);
+  CHECK_FALSE(bench.apply(cmd::SavePage{sharer.path("b.html")}));  // one at a time
+  REQUIRE(bench.apply(cmd::StopSavingPage{}));
+  CHECK(sharer.outcome().stopped);
+  CHECK(contents(sharer.path("a.html")) == "the old page");
+}
+
+TEST_CASE("a page that fails is told of, in the dialog or, when that is closed, as all else is") {
+  Sharer sharer([](const PageOrder& order, Progress& progress) -> std::string {
+    if (order.plan.title() == "Cursed") throw std::runtime_error("the printer is on fire");
+    return plain_page(order, progress);
+  });
+  Workbench& bench = sharer.bench;
+  REQUIRE(bench.apply(cmd::SavePage{sharer.path("no/a.html")}));
+  REQUIRE(bench.apply(cmd::Answered{}));
+  CHECK_FALSE(sharer.outcome().outcome->empty());
+  REQUIRE_FALSE(bench.notices().empty());
+  CHECK(sharer.last_notice().find("was not written") != std::string::npos);
+
+  const std::size_t notices = bench.notices().size();
+  REQUIRE(bench.apply(cmd::SetTitle{"Cursed", 2}));
+  wait_for_build(bench);
+  CHECK(sharer.saved("b.html").outcome->front().what == "the printer is on fire");
+  CHECK(bench.notices().size() == notices);
+  CHECK_FALSE(std::filesystem::exists(sharer.path("b.html")));
+}
