@@ -95,8 +95,7 @@ TEST_CASE("neighbours in x against a search through the layer") {
 TEST_CASE("each colouring has a legend, and colours come from it") {
   const SceneSource source = random_source(7, 300.0);
   for (const Colouring colouring : {Colouring::layer, Colouring::direction, Colouring::rise, Colouring::gap,
-                                    Colouring::height, Colouring::support, Colouring::length,
-                                    Colouring::tension}) {
+                                    Colouring::height, Colouring::support, Colouring::length, Colouring::tension}) {
     View view;
     view.colouring = colouring;
     const Colourer colourer(source, view);
