@@ -104,10 +104,7 @@ class Confirmation {
     remedy.outcome = trials[at]->outcome;
     if (remedy.rest.share_left > Remedy::halved_share || remedy.rest.share_of_all > Remedy::no_worse)
       return std::nullopt;
-    for (std::size_t i = 0; i < finding_kinds; ++i) {
-      const bool other = static_cast<FindingKind>(i) != complaint.kind;
-      remedy.does_harm |= other && grows(explanation.outcome.flaws[i], remedy.outcome.flaws[i]);
-    }
+    remedy.grown = kinds_that_grow(explanation.outcome, remedy.outcome, complaint.kind);
     if (!candidate.smallest) return remedy;
     const auto smaller = mean_amount(plan_, complaint, trials, at + draws_after, draws_after);
     if (!smaller) return remedy;

@@ -52,14 +52,14 @@ struct Remedy {
   std::optional<double> smallest;  // a smaller move of a single setting that removes, or else halves it
   Rest after_smallest;
   Outcome outcome;
-  bool does_harm = false;  // another kind of finding grows
+  std::vector<FindingKind> grown;  // other kinds of findings that the move makes worse
   std::string text;
 
   [[nodiscard]] bool gone() const { return rest.share_left <= gone_share; }
   // How well it explains; less is better.
   [[nodiscard]] double rank() const {
     constexpr double for_harm = 0.35;
-    return rank_of(moves, rest.share_left, rest.share_of_all) + (does_harm ? for_harm : 0.0);
+    return rank_of(moves, rest.share_left, rest.share_of_all) + (grown.empty() ? 0.0 : for_harm);
   }
 };
 

@@ -23,8 +23,7 @@ double rank_of(const std::vector<Move>& moves, double share_left, double share_o
   bool has_flaws = false;
   for (const Move& move : moves) {
     rank += for_all_of_a_range * effort_of(move.dial, move.by);
-    // Nobody can set it.
-    if (move.dial.parts.front().path == "fiber.friction") rank += for_another_fiber;
+    if (!can_be_set(move.dial)) rank += for_another_fiber;
     if (move.dial.is_flaw) has_flaws = true;
     if (!move.dial.is_flaw) ++settings;
   }
@@ -162,10 +161,8 @@ std::vector<Candidate> CauseSearch::try_pairs(Progress& progress) {
   std::vector<TriedDial> best = tried_;
   std::stable_sort(best.begin(), best.end(),
                    [](const TriedDial& a, const TriedDial& b) { return a.rank() < b.rank(); });
-  // What makes it worse by itself is no help, and nobody can set the fiber's friction.
-  std::erase_if(best, [](const TriedDial& each) {
-    return each.share_left >= 1.0 || each.dial.parts.front().path == "fiber.friction";
-  });
+  // What makes it worse by itself is no help.
+  std::erase_if(best, [](const TriedDial& each) { return each.share_left >= 1.0 || !can_be_set(each.dial); });
   if (best.size() > best_settings) best.resize(best_settings);
   for (std::size_t i = 0; i < best.size(); ++i) {
     for (std::size_t k = i + 1; k < best.size(); ++k) {

@@ -8,16 +8,12 @@
 #include <fmt/format.h>
 
 #include "advise/draws.h"
+#include "base/spelling.h"
 #include "measure/phrases.h"
 #include "plan/plan_values.h"
 
 namespace laywright {
 namespace {
-
-std::string upper(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
 
 int rounded(double value) { return static_cast<int>(std::lround(value)); }
 
@@ -54,7 +50,7 @@ std::string blame(const Remedy& remedy, const PlanDraft& draft) {
   }
   const Move& move = remedy.moves.front();
   if (move.dial.is_switch) return fmt::format("With {}", moved(move, draft));
-  return fmt::format("{} {} {} {}: {}", upper(move.dial.words),
+  return fmt::format("{} {} {} {}: {}", capitalised(move.dial.words),
                      move.dial.words.ends_with("stops") && move.dial.words.starts_with("the stops") ? "are" : "is",
                      shown_at(move.dial, draft, std::abs(move.by)),
                      move.by > 0.0 ? move.dial.when_too_low : move.dial.when_too_high, at_instead(move, draft));
@@ -73,11 +69,8 @@ std::string what_is_left(const Explanation& explanation, const Rest& rest) {
 // What gets better or worse along with it.
 std::string side_effects(const Explanation& explanation, const Remedy& remedy) {
   std::string worse;
-  for (std::size_t i = 0; i < finding_kinds; ++i) {
-    const auto kind = static_cast<FindingKind>(i);
-    if (kind == explanation.finding.kind) continue;
-    const Flaw &before = explanation.outcome.flaws[i], &after = remedy.outcome.flaws[i];
-    if (!grows(before, after)) continue;
+  for (const FindingKind kind : remedy.grown) {
+    const Flaw &before = explanation.outcome.of(kind), &after = remedy.outcome.of(kind);
     const std::string instead =
         before.places == 0 ? "none" : fmt::format("{} up to {}", count_of(before.places), in_mm(before.worst_mm));
     worse += fmt::format("{}{} up to {} instead of {}", worse.empty() ? "" : "; ", counted(kind, after.places),

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "base/round_figure.h"
 #include "plan/plan_values.h"
 
 namespace laywright {
@@ -23,21 +24,12 @@ std::vector<Dial::Part> everywhere(const PlanDraft& draft, const std::string& ke
   return parts;
 }
 
-// The greatest of 1, 2 or 5 times a power of ten that is not above: settings as a person would choose them.
-double round_down(double value) {
-  const double power = std::pow(10.0, std::floor(std::log10(value)));
-  for (const double times : {5.0, 2.0}) {
-    if (value >= times * power) return times * power;
-  }
-  return power;
-}
-
 // What shows in a fiber of this diameter, at this pitch.
 double pitch_step(const PlanDraft& draft) {
-  return round_down(std::max(0.01 * draft.fiber.diameter_mm, 0.002 * draft.traverse.pitch_mm));
+  return round_figure_below(std::max(0.01 * draft.fiber.diameter_mm, 0.002 * draft.traverse.pitch_mm));
 }
 double stop_step(const PlanDraft& draft) {
-  return round_down(std::max(0.1 * draft.fiber.diameter_mm, 0.05 * draft.traverse.pitch_mm));
+  return round_figure_below(std::max(0.1 * draft.fiber.diameter_mm, 0.05 * draft.traverse.pitch_mm));
 }
 // As far as anybody would move a stop: five turns, or twice the lag of the fiber behind the guide, which is what a stop
 // makes up for.
@@ -156,6 +148,8 @@ std::vector<Dial> flaws_of(const PlanDraft& draft) {
   std::erase_if(flaws, [](const Dial& dial) { return !dial.is_flaw; });
   return flaws;
 }
+
+bool can_be_set(const Dial& dial) { return dial.parts.front().path != "fiber.friction"; }
 
 double effort_of(const Dial& dial, double move) {
   const bool dwell = dial.parts.front().path == "traverse.reversal.turns";

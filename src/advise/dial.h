@@ -38,6 +38,9 @@ struct Dial {
 // The flaws among them.
 [[nodiscard]] std::vector<Dial> flaws_of(const PlanDraft& draft);
 
+// False for the fiber's friction: it goes with the fiber.
+[[nodiscard]] bool can_be_set(const Dial& dial);
+
 // How far a move goes, as a share of the dial's range in that direction; a flaw, and a dwell, may go all the way to nothing.
 [[nodiscard]] double effort_of(const Dial& dial, double move);
 

@@ -7,18 +7,11 @@
 #include <fmt/format.h>
 
 #include "advise/setting_text.h"
+#include "base/round_figure.h"
 #include "plan/plan_values.h"
 
 namespace laywright {
 namespace {
-
-double round_down(double value) {
-  const double power = std::pow(10.0, std::floor(std::log10(value)));
-  for (const double times : {5.0, 2.0}) {
-    if (value >= times * power) return times * power;
-  }
-  return power;
-}
 
 // The key in the traverse, and its like in every step of the wind moved by the same.
 void set_everywhere(PlanDraft& draft, const std::string& key, double value) {
@@ -50,14 +43,14 @@ Knob pitch_knob(const PlanDraft& draft) {
   constexpr double snug = 1.01, loose = 1.25;  // below d there is no room for a turn
   const bool crossed = pitch >= crossed_d * d;
   return knob(draft, "traverse.pitch", "pitch", crossed ? 0.9 * pitch : snug * d, crossed ? 1.1 * pitch : loose * d,
-              round_down(crossed ? 0.001 * pitch : d / 200.0));
+              round_figure_below(crossed ? 0.001 * pitch : d / 200.0));
 }
 
 Knob stop_knob(const PlanDraft& draft, const char* side) {
   const double d = draft.fiber.diameter_mm, pitch = draft.traverse.pitch_mm;
   const double ideal = ideal_stop_mm(draft, pitch), reach = std::max(3.0 * d, 0.25 * pitch);
   return knob(draft, fmt::format("traverse.{}_stop", side), fmt::format("{} stop", side), ideal - reach,
-              ideal + reach, round_down(std::max(d / 20.0, 0.005 * pitch)));
+              ideal + reach, round_figure_below(std::max(d / 20.0, 0.005 * pitch)));
 }
 
 // Stops that move outward by so much with every layer, as steps of the wind: as few as the dial can follow.
@@ -85,8 +78,9 @@ Knob drift_knob(const PlanDraft& draft, double dial_mm) {
   const double range = std::max(2.0 * opening, 0.1 * d);
   const double depth = 0.5 * (draft.spool.flange_diameter_mm - draft.spool.barrel_diameter_mm);
   const int layers = static_cast<int>(std::ceil(depth / (layer_rise_d * d)));
-  Knob made{
-      drift_path, "stops outward per layer", opening > 0.0 ? 0.0 : -range, range, round_down(range / 20.0), 0.0, {}};
+  Knob made{drift_path, "stops outward per layer",        opening > 0.0 ? 0.0 : -range,
+            range,      round_figure_below(range / 20.0), 0.0,
+            {}};
   made.set = [dial_mm, layers](PlanDraft& to, double value) { set_drift(to, value, dial_mm, layers); };
   return made;
 }
@@ -130,8 +124,8 @@ Result<std::vector<Knob>> knobs_of(const PlanDraft& draft, const std::vector<Kno
       if (field == nullptr || !is_number(*field) || !wish.low || !wish.high) {
         return option_issue(wish.path, "", "cannot be searched; give a number of the plan a range, low:high");
       }
-      knobs.push_back(
-          knob(draft, wish.path, wish.path, *wish.low, *wish.high, round_down((*wish.high - *wish.low) / 50.0)));
+      knobs.push_back(knob(draft, wish.path, wish.path, *wish.low, *wish.high,
+                           round_figure_below((*wish.high - *wish.low) / 50.0)));
       found = knobs.end() - 1;
     }
     if (wish.low) found->low = *wish.low;

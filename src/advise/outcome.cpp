@@ -26,11 +26,18 @@ int Outcome::places() const {
   return sum;
 }
 
-bool grows(const Flaw& before, const Flaw& after) {
+std::vector<FindingKind> kinds_that_grow(const Outcome& before, const Outcome& after, FindingKind but) {
   constexpr double factor = 1.5;
   constexpr int odd_places = 3;
-  return after.places * after.worst_mm > factor * before.places * before.worst_mm &&
-         after.places > before.places + (before.places > 0 ? odd_places : 0);
+  std::vector<FindingKind> kinds;
+  for (std::size_t i = 0; i < finding_kinds; ++i) {
+    const auto kind = static_cast<FindingKind>(i);
+    const Flaw &was = before.of(kind), &is = after.of(kind);
+    const bool grows = is.places * is.worst_mm > factor * was.places * was.worst_mm &&
+                       is.places > was.places + (was.places > 0 ? odd_places : 0);
+    if (kind != but && grows) kinds.push_back(kind);
+  }
+  return kinds;
 }
 
 Outcome outcome_of(const Plan& plan, const Build& build, const Measurements& measurements) {

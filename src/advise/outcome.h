@@ -39,8 +39,8 @@ struct Outcome {
   [[nodiscard]] int places() const;
 };
 
-// True if there is notably more of a kind than before: half as much again, and more than odd places.
-[[nodiscard]] bool grows(const Flaw& before, const Flaw& after);
+// The kinds, but for one, of which there is notably more than before: half as much again, and more than odd places.
+[[nodiscard]] std::vector<FindingKind> kinds_that_grow(const Outcome& before, const Outcome& after, FindingKind but);
 
 // Precondition: the measurements are of that build, and it was laid from that plan.
 [[nodiscard]] Outcome outcome_of(const Plan& plan, const Build& build, const Measurements& measurements);

@@ -10,6 +10,7 @@
 
 #include "app/ranges.h"
 #include "base/quantity.h"
+#include "base/spelling.h"
 
 namespace laywright {
 namespace {
@@ -64,13 +65,6 @@ constexpr std::array kinds{
     Named{".webp", "turntable", ExportKind::turntable},
     Named{".webp", "fill", ExportKind::fill},
 };
-
-std::string ending_of(const std::string& file) {
-  std::string ending = std::filesystem::path(file).extension().string();
-  std::transform(ending.begin(), ending.end(), ending.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return ending;
-}
 
 Issue wrong(const char* option, const std::string& value, const std::string& what) {
   Issue issue;

@@ -31,17 +31,6 @@ constexpr std::array<NamedView, 5> named_views{{
     {"top", 0.0, 89.0},
 }};
 
-constexpr std::array<std::pair<const char*, Colouring>, 8> colourings{{
-    {"layer", Colouring::layer},
-    {"direction", Colouring::direction},
-    {"rise", Colouring::rise},
-    {"gap", Colouring::gap},
-    {"height", Colouring::height},
-    {"support", Colouring::support},
-    {"length", Colouring::length},
-    {"tension", Colouring::tension},
-}};
-
 Issue option_issue(const char* option, const std::string& value, const char* allowed, const std::string& what) {
   Issue issue;
   issue.key = option;
@@ -90,15 +79,9 @@ std::string check_until(const std::string& text) {
   return length.quantity->value > 0.0 ? "" : "the wind must be longer than nothing";
 }
 
-template <std::size_t count, class Entry>
-std::vector<std::string> names_in(const std::array<Entry, count>& entries) {
+std::vector<std::string> names_of_views() {
   std::vector<std::string> names;
-  for (const Entry& entry : entries) {
-    if constexpr (requires { entry.name; })
-      names.emplace_back(entry.name);
-    else
-      names.emplace_back(entry.first);
-  }
+  for (const NamedView& view : named_views) names.emplace_back(view.name);
   return names;
 }
 
@@ -149,7 +132,7 @@ void add_view_options(CLI::App& command, PictureView& options) {
 
   command.add_option("--view", options.name, "front (from the right and above), side, left, right or top")
       ->type_name("NAME")
-      ->check(CLI::IsMember(names_in(named_views)).description(""))
+      ->check(CLI::IsMember(names_of_views()).description(""))
       ->capture_default_str()
       ->group("Camera");
   command
@@ -202,7 +185,8 @@ void add_view_options(CLI::App& command, PictureView& options) {
       .add_option("--colour,--color", options.colouring,
                   "What colours say: layer, direction, rise, gap, height, support, length or tension")
       ->type_name("NAME")
-      ->check(CLI::IsMember(names_in(colourings)).description(""))
+      ->check(
+          CLI::IsMember(std::vector<std::string>(colouring_names.begin(), colouring_names.end())).description(""))
       ->capture_default_str()
       ->group("What is seen");
   command.add_flag("--findings", options.findings, "Mark what was found: gaps, pile-ups, dropped turns")
@@ -227,9 +211,7 @@ Result<View> view_from(const PictureView& options, const SceneSource& source) {
   view.flanges_see_through = options.see_through;
   view.guide = options.guide;
   view.outside = options.faded ? Outside::faded : Outside::gone;
-  view.colouring = std::find_if(colourings.begin(), colourings.end(), [&](const auto& entry) {
-                     return options.colouring == entry.first;
-                   })->second;
+  view.colouring = colouring_named(options.colouring).value_or(Colouring::layer);
   if (const auto cut = read_pair<double>(options.cut, ':'))
     view.wedge = Sector{cut->first * rad_per_deg,
                         (cut->second > cut->first ? cut->second : cut->second + 360.0) * rad_per_deg};

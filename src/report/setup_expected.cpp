@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/spelling.h"
 #include "report/both_units.h"
 #include "report/drafting.h"
 #include "report/figures.h"
@@ -118,8 +119,7 @@ std::string head_of(const Finding& finding) {
   if (finding.side) head += fmt::format(", {} flange", name_of(*finding.side));
   head += finding.last_layer > finding.layer ? fmt::format(", layers {} to {}", finding.layer, finding.last_layer)
                                              : fmt::format(", layer {}", finding.layer);
-  head.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(head.front())));
-  return head;
+  return capitalised(std::move(head));
 }
 
 struct Item {
@@ -139,11 +139,10 @@ std::vector<Item> items_of(const SetupSheet& sheet) {
   }
   for (const MachineWarning& warning : sheet.run.warnings) {
     if (!warning.note) continue;
-    std::string head = words_for(warning.kind);
-    head.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(head.front())));
     // Notes come right after the gravest finding or two, so that many findings do not push them off the sheet.
     const std::size_t place = std::min<std::size_t>(items.size(), 2);
-    items.insert(items.begin() + static_cast<std::ptrdiff_t>(place), {head, warning.text});
+    items.insert(items.begin() + static_cast<std::ptrdiff_t>(place),
+                 {capitalised(words_for(warning.kind)), warning.text});
   }
   if (!sheet.run.missing.empty()) {
     std::string keys;

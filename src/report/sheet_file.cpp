@@ -1,15 +1,12 @@
 #include "report/sheet_file.h"
 
-#include <cctype>
-#include <filesystem>
-
+#include "base/spelling.h"
 #include "report/cairo_sink.h"
 
 namespace laywright {
 
 std::optional<SheetFormat> sheet_format_of(const std::string& file) {
-  std::string ending = std::filesystem::path(file).extension().string();
-  for (char& c : ending) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  const std::string ending = ending_of(file);
   if (ending == ".pdf") return SheetFormat::pdf;
   if (ending == ".svg") return SheetFormat::svg;
   if (ending == ".png") return SheetFormat::png;

@@ -2,8 +2,10 @@
 // into it when the scene is made (layers beyond the last, an end beyond the wind).
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
+#include <string_view>
 
 #include "scene/coordinates.h"
 
@@ -19,6 +21,19 @@ enum class Colouring {
   length,     // from the start of the wind, m or ft
   tension,    // as planned where the fiber was laid, N or lbf; none where the plan does not say it
 };
+
+// In the order of the enumeration: as options, settings and lessons name them.
+inline constexpr std::array<std::string_view, 8> colouring_names{"layer",  "direction", "rise",   "gap",
+                                                                 "height", "support",   "length", "tension"};
+[[nodiscard]] constexpr std::string_view name_of(Colouring colouring) {
+  return colouring_names[static_cast<std::size_t>(colouring)];
+}
+[[nodiscard]] constexpr std::optional<Colouring> colouring_named(std::string_view name) {
+  for (std::size_t i = 0; i < colouring_names.size(); ++i) {
+    if (colouring_names[i] == name) return static_cast<Colouring>(i);
+  }
+  return std::nullopt;
+}
 
 enum class Outside { gone, faded };
 enum class Units { metric, inch };
@@ -71,5 +86,16 @@ struct View {
 
   [[nodiscard]] bool operator==(const View&) const = default;
 };
+
+// With all layers, and without cuts.
+[[nodiscard]] inline View with_nothing_away(View view) {
+  view.first_layer = 1;
+  view.last_layer.reset();
+  view.wedge.reset();
+  view.axial_cut_rad.reset();
+  view.x_from_mm.reset();
+  view.x_to_mm.reset();
+  return view;
+}
 
 }  // namespace laywright

@@ -28,6 +28,12 @@ void tip(const std::string& text) {
 
 }  // namespace
 
+void heading(const std::string& text, const PanelState& state) {
+  ImGui::PushFont(state.strong);
+  wrapped_text(text);
+  ImGui::PopFont();
+}
+
 bool command_button(const Workbench& bench, const char* label, const Command& command, const std::string& help,
                     Commands& out) {
   const std::string reason = bench.why_not(command);

@@ -19,6 +19,9 @@ void stale_line(const Workbench& bench, AdviceKind kind, const std::string& plac
 bool option_buttons(const Workbench& bench, AdviceKind kind, std::size_t option, const std::string& place,
                     PanelState& state, Commands& out);
 
+// In strong letters, wrapped.
+void heading(const std::string& text, const PanelState& state);
+
 // A button that is grey, and says why, where its command cannot be done. True when it was pressed.
 bool command_button(const Workbench& bench, const char* label, const Command& command, const std::string& tip,
                     Commands& out);

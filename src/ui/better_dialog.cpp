@@ -16,12 +16,6 @@ namespace {
 
 constexpr AdviceKind kind = AdviceKind::better;
 
-void heading(const std::string& text, const PanelState& state) {
-  ImGui::PushFont(state.strong);
-  ImGui::TextUnformatted(text.c_str());
-  ImGui::PopFont();
-}
-
 void turned_row(const Plan& plan, const Knob& knob, PanelState& state) {
   std::vector<std::string>& keep = state.better.wish.keep;
   const auto kept = std::find(keep.begin(), keep.end(), knob.path);
@@ -53,8 +47,8 @@ void knobs_table(const Plan& plan, const std::vector<Knob>& knobs, PanelState& s
 void set_up(const Workbench& bench, PanelState& state, Commands& out) {
   wrapped_text(
       "The plan is laid many times with other settings, first coarsely and its first layers alone; the best few "
-      "then as a "
-      "whole, and with each dial a step off. Best is what keeps the plan's limits (no pile-up, no flange gap, rim "
+      "then as a whole, and with each dial a step off. Best is what keeps the plan's limits (no pile-up, no flange "
+      "gap, rim "
       "clearance), then has the least fiber beside open gaps, then the most even edges, then uses the least depth.");
   ImGui::Spacing();
   const Result<Plan> plan = check(bench.active()->document->state().draft);

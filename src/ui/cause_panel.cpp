@@ -32,12 +32,6 @@ std::string name_of_finding(const Finding& finding) {
   return name;
 }
 
-void heading(const char* text, const PanelState& state) {
-  ImGui::PushFont(state.strong);
-  wrapped_text(text);
-  ImGui::PopFont();
-}
-
 void answer(const Workbench& bench, const CauseAnswer& answer, PanelState& state, Commands& out) {
   const Explanation& found = answer.explanation;
   heading("Why it is there", state);

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "base/round_figure.h"
+#include "base/spelling.h"
 #include "lesson/figures.h"
 #include "ui/field_steps.h"
 #include "ui/lesson_parts.h"
@@ -21,13 +23,6 @@ const FieldRow* row_of(const Workbench& bench) {
 }
 
 double fiber_of(const Workbench& bench) { return bench.active()->document->state().draft.fiber.diameter_mm; }
-
-// 1, 2 or 5 times a power of ten, nearest below.
-double round_step(double rough) {
-  const double ten = std::pow(10.0, std::floor(std::log10(rough)));
-  const double share = rough / ten;
-  return (share >= 5.0 ? 5.0 : share >= 2.0 ? 2.0 : 1.0) * ten;
-}
 
 struct Slide {
   double low = 0.0, high = 1.0, step = 0.1;
@@ -49,7 +44,7 @@ Slide slide_of(const Workbench& bench, const FieldRow& row) {
   if (!std::isfinite(given)) given = 2.0 * good;  // held
   const double reach = std::max(std::abs(given - good), 1e-6);
   Slide slide{std::min(given, good) - 0.6 * reach, std::max(given, good) + 0.6 * reach, 0.0};
-  slide.step = round_step(reach / 20.0);
+  slide.step = round_figure_below(reach / 20.0);
   slide.low = std::max(slide.low, row.info->range.low);
   slide.high = std::min(slide.high, row.info->range.high);
   slide.low = slide.step * std::ceil(slide.low / slide.step);
@@ -83,9 +78,7 @@ void choices(const FieldRow& row, PanelState& state, Commands& out) {
 
 void setting(const Workbench& bench, const FieldRow& row, PanelState& state, Commands& out) {
   ImGui::PushFont(state.reading_strong);
-  std::string name(row.help.name);
-  if (!name.empty()) name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
-  ImGui::TextUnformatted(name.c_str());
+  ImGui::TextUnformatted(capitalised(std::string(row.help.name)).c_str());
   ImGui::PopFont();
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", std::string(row.help.explanation).c_str());
   ImGui::PushFont(state.reading);
@@ -135,10 +128,8 @@ void outcome(const Workbench& bench, PanelState& state) {
   const auto words = [&](const std::optional<double>& value) {
     return value ? figure_text(kind, *value, inch) : std::string("...");
   };
-  std::string label = kind.label;
-  if (!label.empty()) label.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(label.front())));
   ImGui::PushFont(state.reading_strong);
-  ImGui::TextUnformatted(label.c_str());
+  ImGui::TextUnformatted(capitalised(kind.label).c_str());
   ImGui::PopFont();
   large_figure("Before", tried ? words(tried->before) : "...", true, state);
   ImGui::SameLine(0.5F * ImGui::GetContentRegionMax().x);

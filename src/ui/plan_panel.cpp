@@ -7,6 +7,7 @@
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
+#include "base/spelling.h"
 #include "ui/plan_field.h"
 #include "ui/style.h"
 #include "workbench/field_help.h"
@@ -17,11 +18,6 @@ namespace {
 
 ImVec4 color_of_issue(const Issue& issue, Theme theme) {
   return issue.severity == Severity::error ? error_color(theme) : warning_color(theme);
-}
-
-std::string sentence(std::string text) {
-  if (!text.empty()) text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
-  return text;
 }
 
 void issue_lines(const Issues& issues, const std::vector<FieldRow>& rows, Theme theme) {
@@ -73,7 +69,7 @@ struct Form {
 void name_cell(const FieldRow& row, bool quiet) {
   ImGui::AlignTextToFramePadding();
   ImGui::PushStyleColor(ImGuiCol_Text, quiet ? quiet_color() : ImGui::GetStyleColorVec4(ImGuiCol_Text));
-  ImGui::TextUnformatted(sentence(std::string(row.help.name)).c_str());
+  ImGui::TextUnformatted(capitalised(std::string(row.help.name)).c_str());
   ImGui::PopStyleColor();
   help_tip(row);
 }
@@ -143,7 +139,7 @@ bool table_heading(const std::string& table, const PlanDraft& draft, PanelState&
       step ? fmt::format("Step {}", std::stoul(table.substr(10)) + 1) : std::string(table_title(table));
   const bool open_first = table != "takeup" && table != "limits";
   ImGui::PushFont(state.strong);
-  const bool open = ImGui::CollapsingHeader(fmt::format("{}###{}", sentence(title), table).c_str(),
+  const bool open = ImGui::CollapsingHeader(fmt::format("{}###{}", capitalised(title), table).c_str(),
                                             open_first ? ImGuiTreeNodeFlags_DefaultOpen : ImGuiTreeNodeFlags_None);
   ImGui::PopFont();
   state.places.note_item("heading " + table);

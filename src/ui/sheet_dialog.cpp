@@ -17,8 +17,7 @@ const char* why_none(const Workbench& bench) {
   const Document& document = *bench.active()->document;
   if (!document.sound()) return "The plan is not sound yet: mend what is marked, and the sheet is drawn.";
   if (document.laying().stopped) return "Laying was stopped: lay the plan again (F5), and the sheet is drawn.";
-  const WoundPtr wound = bench.wound();
-  if (!wound || !document.wound_is_current() || !wound->pass.full() || !wound->takeup()) {
+  if (!document.laid_in_full() || !document.wound()->takeup()) {
     return "The plan is being laid; the sheet is drawn when the whole wind lies.";
   }
   return "";

@@ -20,7 +20,8 @@ struct Letters {
   ImFont* figure = nullptr;  // that is seen from afar
 };
 
-// Loads the letters at this scale (1: 15 px, reading 18, titles 23, figures 44) from the system; where it has none, those that come with Dear ImGui.
+// Loads the letters at this scale (1: 15 px, reading 18, titles 23, figures 44) from the system; where it has none, those
+// that come with Dear ImGui.
 // Replaces all fonts of the context: to be called between frames.
 [[nodiscard]] Letters load_letters(float scale);
 

@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "base/spelling.h"
+
 namespace laywright {
 namespace {
 constexpr double inch_mm = 25.4;
@@ -29,8 +31,7 @@ std::string play_time_text(double seconds) {
 
 std::string spoken(std::string name) {
   std::replace(name.begin(), name.end(), '_', ' ');
-  if (!name.empty()) name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
-  return name;
+  return capitalised(std::move(name));
 }
 
 }  // namespace laywright

@@ -1,10 +1,9 @@
 #include "web/share_page.h"
 
-#include <cctype>
-
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "base/spelling.h"
 #include "report/figures.h"
 #include "web/html.h"
 
@@ -62,10 +61,9 @@ std::string findings_list(const std::vector<Finding>& findings) {
   if (findings.empty()) return "<p>Nothing in this build is over the limits that the plan sets.</p>\n";
   std::string items;
   for (const Finding& found : findings) {
-    std::string kind = words_for(found.kind);
-    kind.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(kind.front())));
-    items += fmt::format("<li><strong>{}, {}, {}</strong><br>{}</li>\n", html_text(kind),
-                         html_text(layers_of(found)), html_text(in_mm(found.size_mm)), html_text(found.text));
+    items +=
+        fmt::format("<li><strong>{}, {}, {}</strong><br>{}</li>\n", html_text(capitalised(words_for(found.kind))),
+                    html_text(layers_of(found)), html_text(in_mm(found.size_mm)), html_text(found.text));
   }
   return fmt::format("<ol>\n{}</ol>\n", items);
 }

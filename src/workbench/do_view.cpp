@@ -119,8 +119,7 @@ bool Workbench::Doer::operator()(const cmd::SetColouring& c) const {
 
 bool Workbench::Doer::operator()(const cmd::NextColouring&) const {
   return prefer([](View& v) {
-    const int count = static_cast<int>(Colouring::tension) + 1;
-    v.colouring = static_cast<Colouring>((static_cast<int>(v.colouring) + 1) % count);
+    v.colouring = static_cast<Colouring>((static_cast<std::size_t>(v.colouring) + 1) % colouring_names.size());
   });
 }
 
@@ -197,13 +196,7 @@ bool Workbench::Doer::operator()(const cmd::FitView&) const {
 }
 
 bool Workbench::Doer::operator()(const cmd::ShowAll&) const {
-  View& v = view();
-  v.first_layer = 1;
-  v.last_layer.reset();
-  v.wedge.reset();
-  v.axial_cut_rad.reset();
-  v.x_from_mm.reset();
-  v.x_to_mm.reset();
+  view() = with_nothing_away(view());
   return (*this)(cmd::ToEnd{});
 }
 

@@ -85,6 +85,8 @@ class Document {
   [[nodiscard]] const WoundPtr& wound() const { return wound_; }
   // True if the build is of the plan as it stands (and not of the last sound one).
   [[nodiscard]] bool wound_is_current() const;
+  // The same, and the whole wind with all its stations.
+  [[nodiscard]] bool laid_in_full() const { return wound_ && wound_->pass.full() && wound_is_current(); }
   [[nodiscard]] LayingStatus laying() const { return laying_.status(); }
   [[nodiscard]] std::uint64_t seed() const { return seed_; }
   void set_seed(std::uint64_t seed);

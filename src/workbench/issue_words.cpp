@@ -7,14 +7,10 @@
 #include <fmt/format.h>
 
 #include "base/decimal.h"
+#include "base/spelling.h"
 
 namespace laywright {
 namespace {
-
-std::string sentence(std::string text) {
-  if (!text.empty()) text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
-  return text;
-}
 
 const FieldRow* row_at(std::string_view path, const std::vector<FieldRow>& rows) {
   const auto found = std::find_if(rows.begin(), rows.end(), [&](const FieldRow& row) { return row.path == path; });
@@ -80,17 +76,17 @@ std::string still_needed(std::string_view table, const std::vector<FieldRow>& ro
 std::string label_of(std::string_view key, const std::vector<FieldRow>& rows) {
   if (const FieldRow* row = row_at(key, rows)) {
     const std::string step = step_name(row->table);
-    return step.empty() ? sentence(std::string(row->help.name)) : fmt::format("{}, {}", step, row->help.name);
+    return step.empty() ? capitalised(std::string(row->help.name)) : fmt::format("{}, {}", step, row->help.name);
   }
   const std::string step = step_name(key);
-  return step.empty() ? sentence(std::string(table_title(key))) : step;
+  return step.empty() ? capitalised(std::string(table_title(key))) : step;
 }
 
 std::string issue_words(const Issue& issue, const std::vector<FieldRow>& rows) {
   const std::string label = label_of(issue.key, rows);
   const FieldRow* row = row_at(issue.key, rows);
   if (label.empty())
-    return issue.key.empty() ? sentence(issue.what) : fmt::format("In the file, {} {}", issue.key, issue.what);
+    return issue.key.empty() ? capitalised(issue.what) : fmt::format("In the file, {} {}", issue.key, issue.what);
   if (row != nullptr && issue.what.starts_with("is missing")) return fmt::format("{} is needed", label);
   if (const std::string needed = still_needed(issue.key, rows);
       row == nullptr && issue.line == 0 && !needed.empty()) {

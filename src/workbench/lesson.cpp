@@ -7,15 +7,6 @@
 #include "workbench/doer.h"
 
 namespace laywright {
-namespace {
-
-bool is_final(const Document& document) {
-  const WoundPtr& wound = document.wound();
-  return wound && wound->pass.full() && document.wound_is_current();
-}
-
-}  // namespace
-
 const LessonShelf& Workbench::lessons() const {
   if (lessons_) return *lessons_;
   lessons_.emplace();
@@ -118,7 +109,7 @@ bool Workbench::mind_lesson() {
   bool ready = true;
   for (std::size_t k = 0; k < lesson_->desks.size(); ++k) {
     const Document& document = *desk_of(lesson_->desks[k])->document;
-    const bool own = document.as_given() && is_final(document);
+    const bool own = document.as_given() && document.laid_in_full();
     if (own) lesson_->told[k] = document.wound();
     ready = ready && own;
   }
@@ -150,7 +141,8 @@ std::optional<Tried> Workbench::tried() const {
   tried.before = figure(lesson_->told[own]);
   // The beginning of a wind has other figures than the whole.
   if (wounds[own] && wounds[own]->pass.whole()) tried.now = figure(wounds[own]);
-  tried.settled = is_final(*desk_of(lesson_->desks[0])->document) && is_final(*desk_of(lesson_->desks[1])->document);
+  tried.settled =
+      desk_of(lesson_->desks[0])->document->laid_in_full() && desk_of(lesson_->desks[1])->document->laid_in_full();
   tried.reached = tried.settled && judge(attempt.goal, laid_pair(wounds)).holds;
   return tried;
 }

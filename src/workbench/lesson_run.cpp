@@ -10,15 +10,6 @@
 namespace laywright {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, Colouring>, 8> colourings{{{"layer", Colouring::layer},
-                                                                            {"direction", Colouring::direction},
-                                                                            {"rise", Colouring::rise},
-                                                                            {"gap", Colouring::gap},
-                                                                            {"height", Colouring::height},
-                                                                            {"support", Colouring::support},
-                                                                            {"length", Colouring::length},
-                                                                            {"tension", Colouring::tension}}};
-
 // From where a spool shows its width, its rims and a little of its outside.
 constexpr double azimuth_deg = 14.0, elevation_deg = 16.0;
 
@@ -27,12 +18,6 @@ constexpr double beginning = 0.3;
 
 // A place is looked at from farther away than by somebody who searches for it: what lies around it explains it.
 constexpr double back_from_place = 1.7;
-
-Colouring colouring_named(const std::optional<std::string>& name) {
-  const auto found = std::find_if(colourings.begin(), colourings.end(),
-                                  [&](const auto& colouring) { return name && colouring.first == *name; });
-  return found == colourings.end() ? Colouring::layer : found->second;
-}
 
 // Fiber of the first layers of whichever build takes more for them.
 double length_of_layers(const std::array<WoundPtr, 2>& wounds, double layers) {
@@ -56,14 +41,9 @@ std::optional<std::size_t> gravest(const Wound& wound, const PointTo& point) {
   return std::nullopt;
 }
 
-View whole_view(View view, const Plan& plan) {
-  view.first_layer = 1;
-  view.last_layer.reset();
+View whole_view(const View& before, const Plan& plan) {
+  View view = with_nothing_away(before);
   view.until_turn.reset();
-  view.wedge.reset();
-  view.axial_cut_rad.reset();
-  view.x_from_mm.reset();
-  view.x_to_mm.reset();
   view.chosen_finding.reset();
   view.findings = view.dimensions = view.flanges_see_through = false;
   view.guide = true;
@@ -140,8 +120,9 @@ Shot shot_of_step(const LessonRun& run, Stage before, bool jump) {
   const Camera from = before.view.camera;
   Shot shot;
   Stage& stage = shot.stage;
-  stage.view = whole_view(std::move(before.view), own.plan());
-  stage.view.colouring = outcome_hidden(run) ? Colouring::layer : colouring_named(step.colours);
+  stage.view = whole_view(before.view, own.plan());
+  stage.view.colouring =
+      outcome_hidden(run) ? Colouring::layer : colouring_named(step.colours.value_or("")).value_or(Colouring::layer);
   stage = with_playback(std::move(stage), playback_of(run), own);
   if (step.cut) stage.view.wedge = quarter_toward(stage.view.camera);
   if (step.point) shot = pointing(std::move(stage), own, step);

@@ -49,8 +49,8 @@ struct LessonRun {
 
 [[nodiscard]] LaidPair laid_pair(const std::array<WoundPtr, 2>& wounds);
 
-// What a step shows of the build in hand, from the stage before it, and the place that it points at. The camera sets out; with `jump` it is there at
-// once. Of a colouring that is not known: by layers.
+// What a step shows of the build in hand, from the stage before it, and the place that it points at. The camera sets
+// out; with `jump` it is there at once. Of a colouring that is not known: by layers.
 struct Shot {
   Stage stage;
   std::optional<Vec3> place;

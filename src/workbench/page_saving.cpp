@@ -1,14 +1,12 @@
 #include "workbench/page_saving.h"
 
-#include <algorithm>
-#include <cctype>
 #include <exception>
-#include <filesystem>
 #include <mutex>
 #include <new>
 #include <utility>
 
 #include "base/atomic_file.h"
+#include "base/spelling.h"
 
 namespace laywright {
 namespace {
@@ -54,8 +52,7 @@ struct PageWriter::Job {
 };
 
 bool is_page_file(const std::string& path) {
-  std::string ending = std::filesystem::path(path).extension().string();
-  std::transform(ending.begin(), ending.end(), ending.begin(), [](unsigned char c) { return std::tolower(c); });
+  const std::string ending = ending_of(path);
   return ending == ".html" || ending == ".htm";
 }
 

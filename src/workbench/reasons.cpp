@@ -93,9 +93,7 @@ std::string Workbench::Reasons::why_no_page() const {
   }
   if (!document().sound()) return "The plan is not sound yet: mend what is marked first.";
   if (document().laying().stopped) return "Laying was stopped: lay the plan again, with F5.";
-  const WoundPtr wound = document().wound();
-  const bool laid = wound && wound->pass.full() && document().wound_is_current();
-  return laid ? "" : "The plan is being laid: the page can be saved when the whole wind lies.";
+  return document().laid_in_full() ? "" : "The plan is being laid: the page can be saved when the whole wind lies.";
 }
 
 std::string Workbench::Reasons::of(const cmd::SavePage& c) const {
@@ -246,8 +244,7 @@ std::string Workbench::Reasons::of(const cmd::LeaveShow&) const { return bench.s
 std::string Workbench::Reasons::of(const cmd::ExplainFinding&) const {
   if (bench.other_in_hand())
     return "The finding is the other picture's: take that of the plan in hand first, with H.";
-  const WoundPtr wound = bench.wound();
-  if (!wound || !wound->pass.full() || !document().wound_is_current()) {
+  if (!document().laid_in_full()) {
     return document().sound() ? "The plan is still being laid: wait until the whole wind lies."
                               : of(cmd::LayAgain{});
   }
@@ -284,9 +281,8 @@ std::string Workbench::Reasons::of(const cmd::SetAdvised& c) const {
   if (standing->stale) return "The plan has changed since: undo that, or ask again.";
   if (standing->set == c.option) return "The plan is set so already.";
   if (!bench.active()->advice->option(c.kind, c.option)) return "There is no sound plan with those settings.";
-  const WoundPtr wound = bench.wound();
-  const bool laid = wound && wound->pass.full() && document().wound_is_current();
-  return c.compare && !laid ? "The plan is still being laid: wait until the whole wind lies." : "";
+  return c.compare && !document().laid_in_full() ? "The plan is still being laid: wait until the whole wind lies."
+                                                 : "";
 }
 
 std::string Workbench::Reasons::of(const cmd::Ask& c) const {

@@ -22,7 +22,7 @@ using Words = std::vector<std::string_view>;
 
 // In the order of the enumerations.
 const Words& colourings() {
-  static const Words words = {"layer", "direction", "rise", "gap", "height", "support", "length", "tension"};
+  static const Words words(colouring_names.begin(), colouring_names.end());
   return words;
 }
 const Words& outsides() {

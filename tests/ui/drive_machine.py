@@ -117,11 +117,7 @@ class Checks:
         for name, begins in (("sheet.pdf", b"%PDF"), ("sheet.svg", b"<?xml"), ("sheet.png", b"\x89PNG")):
             path = self.folder / name
             w.click("sheet save")
-            w.until("a name is asked for", lambda s: "file name" in s["places"])
-            w.click("file name")
-            w.key("ctrl+a")
-            w.type(str(path))
-            time.sleep(0.3)
+            w.name_file(path)
             w.shoot(f"save-{name[-3:]}")
             w.key("Return")
             w.until("it is saved", lambda s, path=path: s["sheet"]["saving"] and s["sheet"]["saving"]["done"]
@@ -142,10 +138,7 @@ class Checks:
         w.key("ctrl+p")
         w.until("the sheet is there", lambda s: "sheet page 1" in s["places"])
         w.click("sheet save")
-        w.until("a name is asked for", lambda s: "file name" in s["places"])
-        w.click("file name")
-        w.key("ctrl+a")
-        w.type(str(self.folder / "nowhere" / "sheet.pdf"))
+        w.name_file(self.folder / "nowhere" / "sheet.pdf")
         w.key("Return")
         w.until("it is told that it failed", lambda s: s["sheet"]["saving"] and s["sheet"]["saving"]["failed"])
         w.shoot("sheet-failed")

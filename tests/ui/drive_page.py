@@ -14,11 +14,7 @@ from window_driver import desk, run
 
 def ask_for_name(w, path):
     w.click("page save")
-    w.until("a name is asked for", lambda s: "file name" in s["places"])
-    w.click("file name")
-    w.key("ctrl+a")
-    w.type(str(path))
-    time.sleep(0.3)
+    w.name_file(path)
 
 
 NOT_WRITTEN = 3  # exit code

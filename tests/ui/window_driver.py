@@ -132,6 +132,14 @@ class Window:
     def type(self, text):
         self.xdo("type", "--delay", "60", text)
 
+    def name_file(self, path):
+        """Into the file dialog that comes up."""
+        self.until("a name is asked for", lambda s: "file name" in s["places"])
+        self.click("file name")
+        self.key("ctrl+a")
+        self.type(str(path))
+        time.sleep(0.3)
+
     def scroll_to(self, name):
         """The plan's form by the wheel, until the whole of it is in sight."""
         height = int(self.size.split("x")[1])

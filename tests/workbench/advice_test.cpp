@@ -19,14 +19,8 @@ std::string flawed_plan() {
   return text.replace(text.find(key), key.size(), "right_stop = \"3 mm\"");
 }
 
-struct Asker {
-  TemporaryFolder folder;
-  Workbench bench;
-
-  explicit Asker(const std::string& plan) : bench(options_in(folder)) {
-    REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", plan)}));
-    wait_for_build(bench);
-  }
+struct Asker : LaidBench {
+  using LaidBench::LaidBench;
   [[nodiscard]] const Advice& advice() const { return *bench.active()->advice; }
   [[nodiscard]] double value(const char* path) const { return *value_at(document(bench).state().draft, path); }
   void wait(AdviceKind kind) {

@@ -71,12 +71,23 @@ inline bool wait_until(Workbench& bench, const std::function<bool()>& so, double
 
 // The full build of the plan as it stands.
 inline bool is_laid(const Workbench& bench) {
-  return bench.wound() && bench.wound()->pass.full() && bench.active()->document->wound_is_current();
+  return bench.active() != nullptr && bench.active()->document->laid_in_full();
 }
 inline void wait_for_build(Workbench& bench) {
   REQUIRE(wait_until(bench, [&] { return is_laid(bench); }));
 }
 
 inline const Document& document(const Workbench& bench) { return *bench.active()->document; }
+
+// A workbench on which a plan is open and laid.
+struct LaidBench {
+  TemporaryFolder folder;
+  Workbench bench;
+
+  explicit LaidBench(const std::string& plan) : bench(options_in(folder)) {
+    REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", plan)}));
+    wait_for_build(bench);
+  }
+};
 
 }  // namespace laywright::testing

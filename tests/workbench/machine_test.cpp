@@ -26,13 +26,8 @@ const MachineQuantity& quantity(const std::string& id) {
   return *std::find_if(all.begin(), all.end(), [&](const MachineQuantity& q) { return q.id == id; });
 }
 
-struct Winder {
-  TemporaryFolder folder;
-  Workbench bench;
-
-  explicit Winder(const std::string& plan) : bench(options_in(folder)) {
-    REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", plan)}));
-    wait_for_build(bench);
+struct Winder : LaidBench {
+  explicit Winder(const std::string& plan) : LaidBench(plan) {
     REQUIRE(wait_until(bench, [&] { return bench.wound()->takeup() != nullptr; }));
   }
   [[nodiscard]] std::vector<MachineRow> rows(Units units = Units::metric) const {

@@ -15,9 +15,6 @@ using Json = nlohmann::json;
 constexpr double rad_per_deg = std::numbers::pi / 180.0;
 constexpr double nearest_mm = 1.0, farthest_mm = 1e5;
 
-constexpr std::array<const char*, 8> colourings{"layer",  "direction", "rise",   "gap",
-                                                "height", "support",   "length", "tension"};
-
 // Angle around the spool's axis that faces the eye; the top of the spool for an eye on the axis.
 double angle_toward_eye(const Camera& camera) {
   const Vec3 back = -forward_of(camera);
@@ -101,8 +98,7 @@ nlohmann::json Viewer::show(const Json& in) {
   if (in.contains("inch")) v.units = in.at("inch") ? Units::inch : Units::metric;
   if (in.contains("dark")) v.theme = in.at("dark") ? Theme::dark : Theme::light;
   if (in.contains("colouring")) {
-    const auto* const found = std::find(colourings.begin(), colourings.end(), in.at("colouring").get<std::string>());
-    if (found != colourings.end()) v.colouring = static_cast<Colouring>(found - colourings.begin());
+    v.colouring = colouring_named(in.at("colouring").get<std::string>()).value_or(v.colouring);
   }
   return nullptr;
 }
@@ -167,7 +163,7 @@ nlohmann::json Viewer::seen(const Json& /*in*/) {
               {"first", first},
               {"last", std::clamp(v.last_layer.value_or(layers), first, layers)},
               {"fade", v.outside == Outside::faded},
-              {"colouring", colourings.at(static_cast<std::size_t>(v.colouring))},
+              {"colouring", name_of(v.colouring)},
               {"findings", v.findings},
               {"dimensions", v.dimensions},
               {"legend", legend_},
