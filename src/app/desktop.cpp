@@ -348,7 +348,7 @@ int Desktop::run() {
   set_up_panels();
   start_painter(true);
   take_layout(panels_, bench_.settings().layout);
-  bench_.start(options_.plan);
+  bench_.start(options_.plans);
   while (!leaves_) {
     window_->wait(waiting_time());
     const Clock::time_point turn_begun = Clock::now();

@@ -2,13 +2,14 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 namespace laywright {
 
 struct DesktopOptions {
-  std::string plan;        // empty: the last that was open, or the sample
-  std::string state_file;  // empty: none is written
-  std::string size;        // "1280x800"; empty: as remembered
+  std::vector<std::string> plans;  // empty: the last that was open, or the sample
+  std::string state_file;          // empty: none is written
+  std::string size;                // "1280x800"; empty: as remembered
 };
 
 // Runs until the window is closed; an exit code. Without a display or OpenGL it says so on standard error.

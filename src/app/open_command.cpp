@@ -8,9 +8,9 @@
 namespace laywright {
 
 void add_open_command(CLI::App& program, int& exit_code) {
-  CLI::App* command = program.add_subcommand("open", "Open the window, on a plan");
+  CLI::App* command = program.add_subcommand("open", "Open the window, on plans");
   const auto options = std::make_shared<DesktopOptions>();
-  command->add_option("PLAN", options->plan, "The lay plan, *.lay.toml; without one the last that was open")
+  command->add_option("PLAN", options->plans, "Lay plans, *.lay.toml, or a lesson; without any the last that was open")
       ->type_name("");
   command
       ->add_option("--state", options->state_file,
@@ -22,6 +22,7 @@ void add_open_command(CLI::App& program, int& exit_code) {
       "Needs a display and OpenGL 3.3. Without them, `laywright picture` draws into a file.\n\n"
       "Examples:\n"
       "  laywright open samples/even.lay.toml\n"
+      "  laywright open samples/even.lay.toml samples/long-dwell.lay.toml\n"
       "  laywright open");
   command->callback([options, &exit_code] { exit_code = run_desktop(*options); });
 }

@@ -1,4 +1,4 @@
-// The lay model: from a plan to a build. The model, its formulas and its limits: DEVELOPERS.md.
+// The lay model: from a plan to a build. The model, its formulas and its limits: MODEL.md.
 #pragma once
 
 #include <cstdint>

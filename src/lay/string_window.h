@@ -1,7 +1,7 @@
 // The stretch of fiber that can still move: a taut string on the spool, from the last fixed node to the free span.
 //
 // The string takes the path of least length, to second order the least of the integral of
-// r + (x'^2 + r'^2) / (2 R) over the spool's angle, above the offset surface, against Coulomb friction (DEVELOPERS.md).
+// r + (x'^2 + r'^2) / (2 R) over the spool's angle, above the offset surface, against Coulomb friction (MODEL.md).
 // With nodes an angle a apart and R cancelled, a node is pulled toward the middle of its neighbours in x, and in r
 // toward the middle lowered by R a^2 / 2: a force of the same stiffness in both. Each node in turn settles under
 // that pull, back and forth, until none moves more than the tolerance. Where that takes many sweeps (long stretches

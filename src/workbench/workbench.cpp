@@ -45,13 +45,14 @@ Workbench::~Workbench() {
   errands_.reset();
 }
 
-void Workbench::start(const std::string& plan) {
+void Workbench::start(const std::vector<std::string>& plans) {
   if (!recovery_->offers().empty()) {
     tell(Severity::warning,
          "The program did not end properly last time. Unsaved work was kept: open it, or drop it.");
   }
-  if (!plan.empty()) {
-    open(plan);
+  if (!plans.empty()) {
+    for (const std::string& plan : plans) open(plan);
+    if (plans.size() > 1 && !desks_.empty()) apply(cmd::Activate{0});
     return;
   }
   for (const std::string& recent : std::vector<std::string>(settings_.recent)) {

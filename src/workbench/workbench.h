@@ -79,8 +79,9 @@ class Workbench {
   Workbench(const Workbench&) = delete;
   Workbench& operator=(const Workbench&) = delete;
 
-  // Opens this plan; without one the newest of the recent ones, or at a first start the sample.
-  void start(const std::string& plan);
+  // Opens these plans, the first one foremost; without any the newest of the recent ones, or at a first start the
+  // sample.
+  void start(const std::vector<std::string>& plans);
 
   // Does it. False, and a notice that says why, when it cannot be done.
   bool apply(const Command& command);

@@ -22,7 +22,7 @@ ImproveSettings quick(int threads) {
 }  // namespace
 
 TEST_CASE("the guide should turn back where the fiber reaches the flange") {
-  // An instant reversal turns the lay point back L tan(alpha) ln 2 short of the guide's stop (derived, see DEVELOPERS.md);
+  // An instant reversal turns the lay point back L tan(alpha) ln 2 short of the guide's stop (derived, see MODEL.md);
   // for L 200, p 0.30, D 150 that is .088254 mm.
   PlanDraft draft = narrow_draft();
   draft.traverse.free_length_mm = 200.0;

@@ -106,15 +106,25 @@ TEST_CASE("the first start opens the sample; a plan that is named goes before it
   options.sample = sample("even");
   {
     Workbench bench(options);
-    bench.start("");
+    bench.start({});
     REQUIRE(bench.active() != nullptr);
     CHECK(document(bench).title() == "Sensor fiber, even build");
     CHECK(bench.settings().recent.empty());  // the sample is always at hand
   }
   Workbench bench(options);
-  bench.start(folder.file("a.lay.toml", small_plan));
+  bench.start({folder.file("a.lay.toml", small_plan)});
   REQUIRE(bench.documents().size() == 1);
   CHECK(document(bench).title() == "Small spool");
+}
+
+TEST_CASE("of several plans at the start the first is in front, and one that is missing keeps none away") {
+  TemporaryFolder folder;
+  Workbench bench(options_in(folder));
+  bench.start({folder.file("a.lay.toml", small_plan), folder.file("none.lay.toml", small_plan) + "x", sample("even")});
+  REQUIRE(bench.documents().size() == 2);
+  CHECK(document(bench).title() == "Small spool");
+  REQUIRE(bench.notices().size() == 1);
+  CHECK_THAT(bench.notices().front().text, Catch::Contains("none.lay.toml"));
 }
 
 TEST_CASE("a plan that is open already is shown, not opened twice") {

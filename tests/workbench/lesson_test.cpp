@@ -241,7 +241,7 @@ TEST_CASE("the camera flies to a step; without motion it is there at once") {
 
 TEST_CASE("a lesson by its file, and one that is wrong") {
   InLesson in;
-  in.bench.start(file_of("6-parallel.lesson.toml"));  // as a file that is opened or dropped
+  in.bench.start({file_of("6-parallel.lesson.toml")});  // as a file that is opened or dropped
   REQUIRE(in.bench.lesson());
   CHECK(in.bench.lesson()->lesson->number == 6);
   const std::string bad = in.folder.file("bad.lesson.toml", "format = \"lesson 1\"\ntitle = \"No builds\"\n");

@@ -22,7 +22,7 @@ struct Sharer {
   explicit Sharer(MakePage make) : bench(options(std::move(make))) {
     const auto plan = folder.path() / "small.lay.toml";
     std::ofstream(plan) << small_plan;
-    bench.start(plan.string());
+    bench.start({plan.string()});
     wait_for_build(bench);
   }
 

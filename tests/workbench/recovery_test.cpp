@@ -49,7 +49,7 @@ TEST_CASE("a program that is killed offers its unsaved work at the next start") 
   REQUIRE(status == 0);
 
   Workbench bench(options_in(folder));
-  bench.start(file);
+  bench.start({file});
   REQUIRE(bench.recovery_offers().size() == 1);
   CHECK(bench.recovery_offers().front().work.file == file);
   REQUIRE(bench.apply(cmd::Recover{0}));

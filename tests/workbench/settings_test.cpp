@@ -117,7 +117,7 @@ TEST_CASE("what a person chose is there at the next start") {
     bench.set_window({1000, 600, 10, 20, false});
   }
   Workbench bench(options_in(folder));
-  bench.start("");
+  bench.start({});
   REQUIRE(bench.active() != nullptr);
   CHECK(document(bench).path() == file);  // the newest of the recent ones
   CHECK(bench.active()->stage.view.theme == Theme::dark);
@@ -131,7 +131,7 @@ TEST_CASE("a place that cannot be written to is no reason to fail") {
   Workbench::Options options;
   options.folders = {"/proc/no/config", "/proc/no/state"};
   Workbench bench(options);
-  bench.start("");
+  bench.start({});
   CHECK(bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)}));
   bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
   bench.poll(Workbench::Clock::now() + std::chrono::hours(1));
