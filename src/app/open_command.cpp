@@ -10,7 +10,8 @@ namespace laywright {
 void add_open_command(CLI::App& program, int& exit_code) {
   CLI::App* command = program.add_subcommand("open", "Open the window, on plans");
   const auto options = std::make_shared<DesktopOptions>();
-  command->add_option("PLAN", options->plans, "Lay plans, *.lay.toml, or a lesson; without any the last that was open")
+  command
+      ->add_option("PLAN", options->plans, "Lay plans, *.lay.toml, or a lesson; without any the last that was open")
       ->type_name("");
   command
       ->add_option("--state", options->state_file,

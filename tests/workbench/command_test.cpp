@@ -120,7 +120,8 @@ TEST_CASE("the first start opens the sample; a plan that is named goes before it
 TEST_CASE("of several plans at the start the first is in front, and one that is missing keeps none away") {
   TemporaryFolder folder;
   Workbench bench(options_in(folder));
-  bench.start({folder.file("a.lay.toml", small_plan), folder.file("none.lay.toml", small_plan) + "x", sample("even")});
+  bench.start(
+      {folder.file("a.lay.toml", small_plan), folder.file("none.lay.toml", small_plan) + "x", sample("even")});
   REQUIRE(bench.documents().size() == 2);
   CHECK(document(bench).title() == "Small spool");
   REQUIRE(bench.notices().size() == 1);
