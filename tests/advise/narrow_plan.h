@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "lay/lay.h"
+#include "lay/plans.h"
 #include "measure/measurements.h"
 #include "plan/lay_plan.h"
 
@@ -13,17 +14,11 @@ namespace laywright::testing {
 
 // 0.25 mm fiber on a 150 mm barrel, 12 mm wide, ten layers or so: a sound wind.
 inline PlanDraft narrow_draft() {
-  PlanDraft draft;
+  PlanDraft draft = plain_draft();
   draft.title = "narrow";
-  draft.spool.barrel_diameter_mm = 150.0;
-  draft.spool.flange_diameter_mm = 236.0;
   draft.spool.inside_width_mm = 12.0;
-  draft.fiber.diameter_mm = 0.25;
-  draft.fiber.friction = 0.5;
-  draft.traverse.pitch_mm = 0.26;
   draft.traverse.left_stop_mm = 0.08;
   draft.traverse.right_stop_mm = 0.08;
-  draft.traverse.free_length_mm = 100.0;
   draft.wind.turns = 460.0;
   return draft;
 }
