@@ -142,6 +142,7 @@ class Winder {
       build_.strokes.push_back({k, node.stroke % 2 == 0 ? first_direction() : -first_direction()});
     }
     node.section->insert(x, r, node.stroke);
+    window_.node(k + 1).section->bring_near();
     window_.fix(k, x, r);
     if (k > 0) add_edge(k, x, r);
     last_x_ = x;

@@ -6,7 +6,7 @@
 namespace laywright {
 
 Section::Section(double fiber_diameter, BarrelLine barrel, FaceLine left, FaceLine right)
-    : d_(fiber_diameter), barrel_(barrel), left_(left), right_(right) {}
+    : d_(fiber_diameter), per_d_(1.0 / fiber_diameter), barrel_(barrel), left_(left), right_(right) {}
 
 Section Section::of(const Plan& plan, double theta) {
   const Spool& spool = plan.spool();

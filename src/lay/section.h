@@ -57,7 +57,14 @@ class Section {
   };
   [[nodiscard]] Height height(double x) const;
 
+  // Has what the next landing or insertion begins with brought near from memory: a wind comes back to a station after a
+  // turn, when it has left the nearest cache.
+  void bring_near() const {
+    if (cursor_ != none) __builtin_prefetch(&(*this)[cursor_]);
+  }
+
   [[nodiscard]] double fiber_diameter() const { return d_; }
+  [[nodiscard]] double per_diameter() const { return per_d_; }  // 1 / fiber_diameter()
   [[nodiscard]] const BarrelLine& barrel() const { return barrel_; }
   [[nodiscard]] const FaceLine& left() const { return left_; }
   [[nodiscard]] const FaceLine& right() const { return right_; }
@@ -70,7 +77,7 @@ class Section {
   [[nodiscard]] bool hidden(std::int32_t i) const;
   Exposed& at(std::int32_t i) { return circles_[static_cast<std::size_t>(i)]; }
 
-  double d_ = 1.0;
+  double d_ = 1.0, per_d_ = 1.0;
   BarrelLine barrel_;
   FaceLine left_, right_;
   std::vector<Exposed> circles_;

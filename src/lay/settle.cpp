@@ -112,12 +112,8 @@ void move_lifted(const Section& section, Resting& node, Vec pull) {
 
 }  // namespace
 
-Normal normal_of(const Section& section, const Contact& contact, double x, double r) {
-  switch (contact.kind) {
-    case Kind::circle: {
-      const double scale = 1.0 / section.fiber_diameter();
-      return {(x - section[contact.circle].x) * scale, (r - section[contact.circle].r) * scale};
-    }
+Normal normal_of_line(const Section& section, Kind kind) {
+  switch (kind) {
     case Kind::left_side: return {-1.0, 0.0};
     case Kind::right_side: return {1.0, 0.0};
     case Kind::left_face: {
@@ -132,6 +128,7 @@ Normal normal_of(const Section& section, const Contact& contact, double x, doubl
       const double scale = 1.0 / std::sqrt(1.0 + section.barrel().slope * section.barrel().slope);
       return {-section.barrel().slope * scale, scale};
     }
+    case Kind::circle:
     case Kind::none: break;
   }
   return {};

@@ -38,7 +38,12 @@ struct FrictionCone {
 struct Normal {
   double x = 0.0, r = 1.0;
 };
-[[nodiscard]] Normal normal_of(const Section& section, const Contact& contact, double x, double r);
+[[nodiscard]] Normal normal_of_line(const Section& section, Contact::Kind kind);  // of what is no cap
+[[nodiscard]] inline Normal normal_of(const Section& section, const Contact& contact, double x, double r) {
+  if (contact.kind != Contact::Kind::circle) return normal_of_line(section, contact.kind);
+  const Section::Exposed& circle = section[contact.circle];
+  return {(x - circle.x) * section.per_diameter(), (r - circle.r) * section.per_diameter()};
+}
 
 // The node set down from above at x (moved between the flange faces if it lies outside them).
 [[nodiscard]] Resting set_down(const Section& section, double x);

@@ -184,6 +184,7 @@ void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
   added.stroke = stroke;
   added.section = &sections_[station_];
   if (++station_ == sections_.size()) station_ = 0;
+  sections_[station_].bring_near();
   added.rest = set_down(*added.section, x);
   added.ledge.known = false;
   span_ = span;

@@ -1,7 +1,8 @@
 // Speed of studies, on one thread and on two, and what advice comes to on the sample plans: causes, better settings, and
 // how often the intervals of a fit hold. Figures, not checks.
 //
-//   bench_advise             the study
+//   bench_advise             the study, of 20 x 20 builds
+//   bench_advise study N     of N x N
 //   bench_advise samples     cause and improve on each flawed sample (minutes)
 //   bench_advise coverage    fits to 100 synthetic spools, or as many as are given (minutes)
 #include <algorithm>
@@ -38,16 +39,16 @@ double seconds_of(const Plan& plan, const StudySpec& spec, int threads) {
   return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
 }
 
-void time_study() {
+void time_study(int steps) {
   PlanDraft draft = sample("even").draft();
   draft.wind.length_mm = 2e6;
   const Plan plan = testing::checked(draft);
   StudySpec spec;
-  spec.axes = {{"traverse.pitch", 0.25, 0.28, 20}, {"traverse.left_stop", -0.2, 0.2, 20}};
+  spec.axes = {{"traverse.pitch", 0.25, 0.28, steps}, {"traverse.left_stop", -0.2, 0.2, steps}};
   spec.lay.fidelity = search_fidelity;
   const double two = seconds_of(plan, spec, 2), one = seconds_of(plan, spec, 1);
-  fmt::print("study of 400 builds of 2 km: {:.1f} s on two threads, {:.1f} s on one; {:.2f} times as fast\n", two,
-             one, one / two);
+  fmt::print("study of {} builds of 2 km: {:.1f} s on two threads, {:.1f} s on one; {:.2f} times as fast\n",
+             steps * steps, two, one, one / two);
 }
 
 void advise_samples() {
@@ -101,6 +102,6 @@ int main(int argc, char** argv) {
   } else if (what == "coverage") {
     count_coverage(argc > 2 ? std::stoi(argv[2]) : 100);
   } else {
-    time_study();
+    time_study(what == "study" && argc > 2 ? std::stoi(argv[2]) : 20);
   }
 }
