@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Runs the benchmarks and prints one table of ratios, as the README has it. Ten minutes on two cores that are free.
+"""Runs the benchmarks and prints one table of ratios, from which the README has its own. Five minutes of processor time.
 
     table.py BUILD_FOLDER      that of preset bench
 
