@@ -155,6 +155,7 @@ bool Workbench::watch_files(Clock::time_point now) {
     if (seen == desk.told) continue;
     desk.told = seen;
     tell_of_file(desk);
+    if (seen == OnDisk::gone) desk.changed_at = now;  // a copy is due: the plan is here alone
     told = true;
   }
   if (!is_due(watched_at_, now, look_at_files_every_s)) return told;
