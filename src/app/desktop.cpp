@@ -75,6 +75,13 @@ void Desktop::match_style() {
   apply_style(*theme_, scale_);
   if (!new_scale) return;
   const Letters letters = load_letters(scale_);
+  if (letters.missing) {
+    // Without signs that those letters do not have.
+    bench_.tell(
+        Severity::warning,
+        "The letters DejaVu Sans are not on this system: what stands here has plain ones, and a question mark "
+        "for each sign that they lack. Install the package fonts-dejavu-core and start again.");
+  }
   ImGui::GetIO().FontDefault = letters.plain;
   panels_.strong = letters.strong;
   panels_.reading = letters.reading;
