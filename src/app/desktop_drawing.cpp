@@ -88,6 +88,13 @@ void Desktop::start_painter(bool on_a_thread) {
 // A painter that cannot go on is followed by one that paints here. What ails that one as well is nothing a window can
 // do without.
 void Desktop::mind_painter() {
+  for (DesktopPicture* picture : {picture_.get(), other_.get()}) {
+    if (picture == nullptr) continue;
+    if (std::string trouble = picture->take_trouble(); !trouble.empty()) {
+      bench_.tell(Severity::error, std::move(trouble));
+      frames_wanted_ = std::max(frames_wanted_, 2);
+    }
+  }
   const std::string trouble = painter_->trouble();
   if (trouble.empty()) return;
   if (!painter_has_thread_ && window_->opengl_is_lost()) return;  // the next turn sees to it
