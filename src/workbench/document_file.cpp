@@ -34,6 +34,7 @@ Result<std::unique_ptr<Document>> Document::recovered(const RecoveryCopy& copy, 
   // Others may have saved since the copy was kept.
   if (has_before && !copy.file.empty()) {
     const Result<std::string> now = read_plan_text(copy.file);
+    if (!now) document->file_differs_ = true;  // it is here alone
     if (now && now.value() != copy.original) document->watch_ = DiskWatch::of_changed(copy.file);
   }
   return document;

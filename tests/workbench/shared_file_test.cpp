@@ -128,12 +128,12 @@ TEST_CASE("a change that comes while the plan is being opened is not taken for w
   TemporaryFolder folder;
   // Long, so that reading it takes a moment.
   std::string before = small_plan;
-  before.insert(before.find("[spool]"), "notes = \"" + std::string(300'000, 'n') + "\"\n");
+  before.insert(before.find("[spool]"), "notes = \"" + std::string(40'000, 'n') + "\"\n");
   std::string after = before;
   after.replace(after.find("1.02 mm"), 7, "1.05 mm");
   std::mt19937 random(11);
   int came_between = 0;
-  for (int i = 0; i < 60; ++i) {
+  for (int i = 0; i < 40; ++i) {
     const std::string file = folder.file("a.lay.toml", before), theirs_file = folder.file("b.lay.toml", after);
     Workbench bench(options_in(folder));
     std::thread writer([&, wait = std::chrono::microseconds(random() % 3000)] {
