@@ -1,6 +1,7 @@
 #include "app/desktop_picture.h"
 
 #include <algorithm>
+#include <new>
 #include <utility>
 
 #include "render/texture.h"
@@ -38,6 +39,20 @@ void DesktopPicture::show(const WoundPtr& wound, const View& view, double text_s
   painter_.want(place_, {source, made_->scene, made_->close_up, view_, text_scale});
 }
 
+void DesktopPicture::make(std::function<void()> work) {
+  worker_.run([work = std::move(work), shared = shared_, wake = wake_] {
+    try {
+      work();
+    } catch (const std::bad_alloc&) {
+      const std::lock_guard lock(shared->mutex);
+      shared->scenes_waiting = 0;  // a close-up is not tried again before there is another scene
+      shared->trouble =
+          "There is not enough memory for the picture of this wind: make it shorter, or close other programs.";
+    }
+    wake();
+  });
+}
+
 // Only the newest is made: a scrubber that is dragged asks faster than scenes are made.
 void DesktopPicture::ask_for_scene() {
   asked_wound_ = wound_;
@@ -46,17 +61,14 @@ void DesktopPicture::ask_for_scene() {
     const std::lock_guard lock(shared_->mutex);
     ++shared_->scenes_waiting;
   }
-  worker_.run([wound = wound_, view = view_, explained = explained_, shared = shared_, wake = wake_] {
+  make([wound = wound_, view = view_, explained = explained_, shared = shared_] {
     auto scene = std::make_shared<Scene>(make_scene(wound->source, view));
     scene->explained = explained;
     auto close_up =
         std::make_shared<CloseUp>(make_close_up(wound->source, *scene, view, close_up_beyond(scene->shell)));
-    {
-      const std::lock_guard lock(shared->mutex);
-      shared->scenes_waiting = 0;
-      shared->fresh = Made{wound, view, std::move(scene), std::move(close_up)};
-    }
-    wake();
+    const std::lock_guard lock(shared->mutex);
+    shared->scenes_waiting = 0;
+    shared->fresh = Made{wound, view, std::move(scene), std::move(close_up)};
   });
 }
 
@@ -66,15 +78,12 @@ void DesktopPicture::ask_for_close_up() {
     if (shared_->scenes_waiting > 0 || shared_->close_ups_waiting > 0) return;
     ++shared_->close_ups_waiting;
   }
-  worker_.run([made = *made_, view = view_, shared = shared_, wake = wake_]() mutable {
+  make([made = *made_, view = view_, shared = shared_]() mutable {
     made.close_up = std::make_shared<CloseUp>(
         make_close_up(made.wound->source, *made.scene, view, close_up_beyond(made.scene->shell)));
-    {
-      const std::lock_guard lock(shared->mutex);
-      shared->close_ups_waiting = 0;
-      if (!shared->fresh) shared->fresh = std::move(made);
-    }
-    wake();
+    const std::lock_guard lock(shared->mutex);
+    shared->close_ups_waiting = 0;
+    if (!shared->fresh) shared->fresh = std::move(made);
   });
 }
 
@@ -135,6 +144,11 @@ bool DesktopPicture::stale() const {
 }
 
 bool DesktopPicture::finished() const { return made_ && !painter_.unfinished(place_); }
+
+std::string DesktopPicture::take_trouble() {
+  const std::lock_guard lock(shared_->mutex);
+  return std::exchange(shared_->trouble, {});
+}
 
 bool DesktopPicture::busy() const {
   const std::lock_guard lock(shared_->mutex);

@@ -5,6 +5,7 @@
 #include <memory>
 #include <mutex>
 #include <optional>
+#include <string>
 
 #include "render/painter.h"
 #include "workbench/worker.h"
@@ -36,6 +37,8 @@ class DesktopPicture {
   [[nodiscard]] bool stale() const;
 
   [[nodiscard]] bool busy() const;  // a scene is being made
+  // Why the newest was not made; each trouble once. Empty: nothing wrong.
+  [[nodiscard]] std::string take_trouble();
   // The one that is shown or about to be.
   [[nodiscard]] std::shared_ptr<const Scene> scene() const;
   // True when all that was wanted is painted, as fine as it gets.
@@ -52,8 +55,11 @@ class DesktopPicture {
     std::mutex mutex;
     std::optional<Made> fresh;
     int scenes_waiting = 0, close_ups_waiting = 0;
+    std::string trouble;
   };
 
+  // Runs it on the worker; where there is no memory for it, that is the trouble.
+  void make(std::function<void()> work);
   void ask_for_scene();
   void ask_for_close_up();
   void take_fresh();

@@ -25,10 +25,10 @@ std::string last_trouble() {
   return words != nullptr ? words : "no reason was given";
 }
 
-Issue no_window(const std::string& what) {
+Issues no_window(const std::string& what) {
   Issue issue;
   issue.what = what;
-  return issue;
+  return {issue};
 }
 
 std::string named_key(int key) {
@@ -78,8 +78,21 @@ void set_hints() {
   glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
   glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
   glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
+  // A driver that knows it says when it was reset; one that does not leaves it out.
+  glfwWindowHint(GLFW_CONTEXT_ROBUSTNESS, GLFW_LOSE_CONTEXT_ON_RESET);
   glfwWindowHint(GLFW_DEPTH_BITS, 0);
   glfwWindowHint(GLFW_STENCIL_BITS, 0);
+}
+
+// Drivers hand out functions that they do not have, so the names of the extensions count.
+DesktopWindow::ResetStatus find_reset_status() {
+  for (const auto& [extension, name] : {std::pair{"GL_KHR_robustness", "glGetGraphicsResetStatus"},
+                                        std::pair{"GL_ARB_robustness", "glGetGraphicsResetStatusARB"}}) {
+    if (glfwExtensionSupported(extension) == GLFW_FALSE) continue;
+    const auto found = reinterpret_cast<DesktopWindow::ResetStatus>(glfwGetProcAddress(name));
+    if (found != nullptr) return found;
+  }
+  return nullptr;
 }
 
 }  // namespace
@@ -92,27 +105,48 @@ Result<std::unique_ptr<DesktopWindow>> DesktopWindow::open(const WindowPlace& pl
                     "without one, laywright picture draws into a file",
                     last_trouble()));
   }
+  if (Issues issues = made->make(place); !issues.empty()) return issues;
+  return made;
+}
+
+Issues DesktopWindow::make(const WindowPlace& place) {
   set_hints();
   glfwWindowHint(GLFW_MAXIMIZED, place.maximized ? GLFW_TRUE : GLFW_FALSE);
-  made->window_ = glfwCreateWindow(place.width, place.height, "Laywright", nullptr, nullptr);
-  if (made->window_ == nullptr) {
+  window_ = glfwCreateWindow(place.width, place.height, "Laywright", nullptr, nullptr);
+  if (window_ == nullptr) {
     return no_window(
         fmt::format("the window has no OpenGL 3.3: {}. Install a driver for the graphics card, or "
                     "Mesa's software one (libgl1-mesa-dri); laywright lay does without",
                     last_trouble()));
   }
-  if (place.x && place.y && !place.maximized) glfwSetWindowPos(made->window_, *place.x, *place.y);
-  glfwMakeContextCurrent(made->window_);
+  if (place.x && place.y && !place.maximized) glfwSetWindowPos(window_, *place.x, *place.y);
+  glfwMakeContextCurrent(window_);
   if (!load_gl(glfwGetProcAddress)) {
     return no_window(
         "the window's OpenGL is older than 3.3. Install a newer driver for the graphics card, or "
         "Mesa's software one (libgl1-mesa-dri)");
   }
+  reset_status_ = find_reset_status();
   const auto* renderer = reinterpret_cast<const char*>(glGetString(GL_RENDERER));
-  made->software_ = renderer != nullptr && std::strstr(renderer, "llvmpipe") != nullptr;
+  software_ = renderer != nullptr && std::strstr(renderer, "llvmpipe") != nullptr;
   glfwSwapInterval(1);
-  glfwSetWindowSizeLimits(made->window_, 480, 360, GLFW_DONT_CARE, GLFW_DONT_CARE);
-  return made;
+  glfwSetWindowSizeLimits(window_, 480, 360, GLFW_DONT_CARE, GLFW_DONT_CARE);
+  return {};
+}
+
+Issues DesktopWindow::make_anew() {
+  const WindowPlace where = place();
+  const bool was_full = before_full_.has_value();
+  close();
+  if (Issues issues = make(where); !issues.empty()) return issues;
+  if (was_full) change_screen();
+  return {};
+}
+
+bool DesktopWindow::opengl_is_lost() {
+  // It is told once only: what is lost stays lost.
+  lost_ = lost_ || (reset_status_ != nullptr && reset_status_() != GL_NO_ERROR);
+  return lost_;
 }
 
 std::optional<PaintContext> DesktopWindow::second_context() {
@@ -137,9 +171,18 @@ std::optional<PaintContext> DesktopWindow::second_context() {
 }
 
 DesktopWindow::~DesktopWindow() {
+  close();
+  glfwTerminate();
+}
+
+void DesktopWindow::close() {
   if (hidden_ != nullptr) glfwDestroyWindow(hidden_);
   if (window_ != nullptr) glfwDestroyWindow(window_);
-  glfwTerminate();
+  hidden_ = window_ = nullptr;
+  reset_status_ = nullptr;
+  lost_ = false;
+  before_full_.reset();
+  title_.clear();
 }
 
 DesktopWindow::Inbox& DesktopWindow::inbox_of(GLFWwindow* window) {

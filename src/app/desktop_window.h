@@ -25,14 +25,22 @@ struct WindowNews {
 
 class DesktopWindow {
  public:
+  using ResetStatus = unsigned (*)();
+
   // Errors: no display, or no OpenGL 3.3; with what would help.
   [[nodiscard]] static Result<std::unique_ptr<DesktopWindow>> open(const WindowPlace& place);
   ~DesktopWindow();
+  // Makes the window anew, with another OpenGL, where the old one stood; all that lived in the old one must be gone, and
+  // serve_panels() follows. Errors: as open(); there is no window then.
+  [[nodiscard]] Issues make_anew();
   DesktopWindow(const DesktopWindow&) = delete;
   DesktopWindow& operator=(const DesktopWindow&) = delete;
 
   // From here on events reach the panels, too; Dear ImGui must have been told of the window.
   void serve_panels();
+
+  // True once the graphics driver was reset, as after it hung: nothing is drawn any more.
+  [[nodiscard]] bool opengl_is_lost();
 
   // Waits for something to happen; so long at most, or without end below 0. `wake` of any thread ends it.
   void wait(double seconds);
@@ -57,6 +65,8 @@ class DesktopWindow {
 
  private:
   DesktopWindow() = default;
+  [[nodiscard]] Issues make(const WindowPlace& place);
+  void close();
 
   struct Inbox {
     WindowNews news;
@@ -68,6 +78,8 @@ class DesktopWindow {
   GLFWwindow* window_ = nullptr;
   GLFWwindow* hidden_ = nullptr;  // for its context
   bool software_ = false;
+  ResetStatus reset_status_ = nullptr;  // null: this OpenGL is never lost, or does not tell
+  bool lost_ = false;
   std::optional<WindowPlace> before_full_;  // while it takes the whole screen
   std::string title_;
   Inbox inbox_;

@@ -16,6 +16,7 @@
 #include "plan/plan_file.h"
 #include "report/file_set.h"
 #include "report/json.h"
+#include "report/letters.h"
 #include "report/report_set.h"
 #include "report/summary.h"
 #include "takeup/takeup_run.h"
@@ -86,6 +87,7 @@ int lay_plan(const LayOptions& options) {
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
 
+  if (!options.folder.empty()) print_issues(letters_that_lack());
   const Outcome outcome = lay_and_report(plan.value(), options);
   print_issues(outcome.issues);
   if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");

@@ -18,6 +18,7 @@
 #include "measure/measurements.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
+#include "report/letters.h"
 
 namespace laywright {
 namespace {
@@ -82,6 +83,7 @@ int make_picture(const PictureOptions& options) {
   const Result<Plan> plan = load_plan(options.plan);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
+  print_issues(letters_that_lack());
   const Outcome outcome = lay_and_draw(plan.value(), options);
   print_issues(outcome.issues);
   if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");

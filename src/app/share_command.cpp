@@ -15,6 +15,7 @@
 #include "measure/measurements.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
+#include "report/letters.h"
 #include "web/share_page.h"
 
 namespace laywright {
@@ -69,6 +70,7 @@ int share(const ShareOptions& options) {
                "(Emscripten is needed) and build it again\n");
     return exit_not_written;
   }
+  print_issues(letters_that_lack());
   const Outcome outcome = lay_and_share(text.value(), plan.value(), options);
   print_issues(outcome.issues);
   if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");

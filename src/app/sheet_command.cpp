@@ -15,6 +15,7 @@
 #include "lay/lay.h"
 #include "measure/measurements.h"
 #include "plan/plan_file.h"
+#include "report/letters.h"
 #include "report/setup_sheet.h"
 #include "report/sheet_file.h"
 #include "takeup/takeup_run.h"
@@ -86,6 +87,7 @@ int make_sheet(const SheetOptions& options) {
   const Result<Plan> plan = load_plan(options.plan);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
+  print_issues(letters_that_lack());
   const Outcome outcome = lay_and_draw(plan.value(), options, *format);
   print_issues(outcome.issues);
   if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <exception>
+#include <new>
 #include <utility>
 
 namespace laywright {
@@ -155,6 +156,9 @@ void Painter::paint(const Board::Task& task) {
   try {
     if (!place->easel) place->easel = std::make_unique<Easel>(drawer_);
     done = place->easel->paint(task.order, task.pass, place->sheets.blank());
+  } catch (const std::bad_alloc&) {
+    give_up("there is too little memory for the picture");
+    return;
   } catch (const std::exception& error) {
     give_up(error.what());
     return;

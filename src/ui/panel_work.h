@@ -1,10 +1,11 @@
 // Something that a panel shows and that takes longer to make than a frame may: made on a thread of its own, always the
-// newest that was asked for. What was made before stays in sight until then.
+// newest that was asked for. What was made before stays in sight until then, and where memory lacks for the new.
 #pragma once
 
 #include <functional>
 #include <memory>
 #include <mutex>
+#include <new>
 #include <optional>
 #include <utility>
 
@@ -19,10 +20,12 @@ class PanelWork {
   void ask(std::function<Made()> make, std::function<void()> wake) {
     if (!worker_) worker_ = std::make_unique<Worker>();
     worker_->run([shared = shared_, make = std::move(make), wake = std::move(wake)] {
-      Made made = make();
-      {
+      try {
+        Made made = make();
         const std::lock_guard lock(shared->mutex);
         shared->fresh = std::move(made);
+      } catch (const std::bad_alloc&) {
+        return;
       }
       if (wake) wake();
     });

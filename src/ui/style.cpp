@@ -20,7 +20,7 @@ constexpr std::array<const char*, 2> strong_files{"/usr/share/fonts/truetype/dej
                                                   "/usr/share/fonts/truetype/noto/NotoSans-Bold.ttf"};
 
 template <std::size_t N>
-ImFont* first_of(const std::array<const char*, N>& files, float size) {
+ImFont* first_of(const std::array<const char*, N>& files, float size, bool& missing) {
   for (const char* file : files) {
     std::error_code error;
     if (!std::filesystem::exists(file, error)) continue;
@@ -29,6 +29,7 @@ ImFont* first_of(const std::array<const char*, N>& files, float size) {
     config.OversampleV = 1;
     if (ImFont* font = ImGui::GetIO().Fonts->AddFontFromFileTTF(file, size, &config, signs.data())) return font;
   }
+  missing = true;
   ImFontConfig config;
   config.SizePixels = size;
   return ImGui::GetIO().Fonts->AddFontDefault(&config);
@@ -83,12 +84,12 @@ Letters load_letters(float scale) {
   ImGui::GetIO().Fonts->Clear();
   const auto size = [scale](float px) { return std::round(px * scale); };
   Letters letters;
-  letters.plain = first_of(plain_files, size(15.0F));
-  letters.strong = first_of(strong_files, size(15.0F));
-  letters.reading = first_of(plain_files, size(18.0F));
-  letters.reading_strong = first_of(strong_files, size(18.0F));
-  letters.title = first_of(strong_files, size(23.0F));
-  letters.figure = first_of(plain_files, size(44.0F));
+  letters.plain = first_of(plain_files, size(15.0F), letters.missing);
+  letters.strong = first_of(strong_files, size(15.0F), letters.missing);
+  letters.reading = first_of(plain_files, size(18.0F), letters.missing);
+  letters.reading_strong = first_of(strong_files, size(18.0F), letters.missing);
+  letters.title = first_of(strong_files, size(23.0F), letters.missing);
+  letters.figure = first_of(plain_files, size(44.0F), letters.missing);
   return letters;
 }
 

@@ -18,6 +18,7 @@ struct Letters {
   ImFont* reading_strong = nullptr;
   ImFont* title = nullptr;
   ImFont* figure = nullptr;  // that is seen from afar
+  bool missing = false;      // the system has none of those that are looked for
 };
 
 // Loads the letters at this scale (1: 15 px, reading 18, titles 23, figures 44) from the system; where it has none, those

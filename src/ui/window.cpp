@@ -1,6 +1,8 @@
 #include "ui/window.h"
 
 #include <algorithm>
+#include <array>
+#include <ctime>
 
 #include <fmt/format.h>
 
@@ -92,6 +94,16 @@ bool any_notice(const Workbench& bench) {
          (desk != nullptr && desk->document->on_disk() != OnDisk::same);
 }
 
+// Two windows can leave work on the same plan behind.
+std::string when(std::int64_t time_s) {
+  if (time_s <= 0) return "";
+  const std::time_t time = static_cast<std::time_t>(time_s);
+  std::tm parts{};
+  if (::localtime_r(&time, &parts) == nullptr) return "";
+  std::array<char, 64> text{};
+  return {text.data(), std::strftime(text.data(), text.size(), ", kept on %d %b at %H:%M:%S", &parts)};
+}
+
 void notices(const Workbench& bench, PanelState& state, Commands& out) {
   const Desk* desk = bench.active();
   bool& any = state.focus.messages = false;
@@ -119,7 +131,8 @@ void notices(const Workbench& bench, PanelState& state, Commands& out) {
     const RecoveryCopy& work = bench.recovery_offers()[i].work;
     ImGui::PushID(static_cast<int>(i) + 1000);
     ImGui::AlignTextToFramePadding();
-    ImGui::TextWrapped("Unsaved work on %s", work.file.empty() ? "a plan without a file" : work.file.c_str());
+    ImGui::TextWrapped("Unsaved work on %s%s", work.file.empty() ? "a plan without a file" : work.file.c_str(),
+                       when(work.time_s).c_str());
     if (ImGui::SmallButton("Open it")) out.push_back(cmd::Recover{i});
     first();
     state.places.note_item(fmt::format("recover {}", i));

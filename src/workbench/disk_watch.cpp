@@ -31,7 +31,7 @@ struct Stamp {
 }  // namespace
 
 struct DiskWatch::Shared {
-  explicit Shared(std::filesystem::path the_file) : file(std::move(the_file)), known(Stamp::of(file)) {}
+  Shared(std::filesystem::path the_file, Stamp the_known) : file(std::move(the_file)), known(the_known) {}
 
   // True if the answer is a new one.
   bool look() {
@@ -48,7 +48,16 @@ struct DiskWatch::Shared {
   OnDisk seen = OnDisk::same;
 };
 
-DiskWatch::DiskWatch(std::filesystem::path file) : shared_(std::make_shared<Shared>(std::move(file))) {}
+DiskWatch::DiskWatch(std::shared_ptr<Shared> shared) : shared_(std::move(shared)) {}
+
+DiskWatch::DiskWatch(std::filesystem::path file) {
+  const Stamp now = Stamp::of(file);
+  shared_ = std::make_shared<Shared>(std::move(file), now);
+}
+
+DiskWatch DiskWatch::of_changed(std::filesystem::path file) {
+  return DiskWatch(std::make_shared<Shared>(std::move(file), Stamp{}));
+}
 
 void DiskWatch::look(ErrandQueue& chores, const std::function<void()>& wake) {
   chores.post(fmt::format("watch {}", shared_->file.string()), [shared = shared_, wake] {

@@ -14,6 +14,8 @@ class DiskWatch {
  public:
   // Takes the file as it is now for the known one.
   explicit DiskWatch(std::filesystem::path file);
+  // Of a file that is not what the document knows: changed, as long as it is there.
+  [[nodiscard]] static DiskWatch of_changed(std::filesystem::path file);
 
   // Has `chores` look at the file; the answer is there a moment later. `wake` is called when it has changed.
   void look(ErrandQueue& chores, const std::function<void()>& wake);
@@ -26,6 +28,7 @@ class DiskWatch {
 
  private:
   struct Shared;
+  explicit DiskWatch(std::shared_ptr<Shared> shared);
   std::shared_ptr<Shared> shared_;  // with an errand that may still wait when the watch is gone
 };
 

@@ -18,12 +18,16 @@ Document::Document(std::filesystem::path path, std::string text, PlanState state
 }
 
 Result<std::unique_ptr<Document>> Document::open(const std::filesystem::path& path, Services services) {
+  // It watches from before it reads: what others write in between counts as a change.
+  DiskWatch watch(path);
   Result<std::string> text = read_plan_text(path);
   if (!text) return text.issues();
   Result<PlanState> state = state_from_text(text.value(), path.string());
   if (!state) return state.issues();
-  return std::unique_ptr<Document>(
+  std::unique_ptr<Document> document(
       new Document(path, std::move(text).value(), std::move(state).value(), std::move(services)));
+  document->watch_ = std::move(watch);
+  return document;
 }
 
 Result<std::unique_ptr<Document>> Document::for_practice(const std::string& text, std::string title,

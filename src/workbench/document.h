@@ -49,8 +49,8 @@ class Document {
   [[nodiscard]] const History<PlanState>& history() const { return history_; }
   [[nodiscard]] const Issues& issues() const { return issues_; }
   [[nodiscard]] bool sound() const { return !has_error(issues_); }
-  // True if closing would lose something.
-  [[nodiscard]] bool dirty() const { return !practice_ && (edited_ || file_differs_); }
+  // True if closing would lose something: also where the file is gone, and the plan is here alone.
+  [[nodiscard]] bool dirty() const { return !practice_ && (edited_ || file_differs_ || on_disk() == OnDisk::gone); }
   [[nodiscard]] bool is_practice() const { return practice_; }
   // The plan says what it said when it was opened, or last saved.
   [[nodiscard]] bool as_given() const { return !edited_; }

@@ -31,6 +31,12 @@ Result<std::unique_ptr<Document>> Document::recovered(const RecoveryCopy& copy, 
       new Document(copy.file, has_before ? copy.original : copy.text, std::move(start), std::move(services)));
   document->edit(std::move(edited).value(), "recovered work");
   document->file_differs_ = !has_before;
+  // Others may have saved since the copy was kept.
+  if (has_before && !copy.file.empty()) {
+    const Result<std::string> now = read_plan_text(copy.file);
+    if (!now) document->file_differs_ = true;  // it is here alone
+    if (now && now.value() != copy.original) document->watch_ = DiskWatch::of_changed(copy.file);
+  }
   return document;
 }
 
@@ -79,11 +85,12 @@ Issues Document::save_as(const std::filesystem::path& path) {
 
 Issues Document::revert() {
   if (path_.empty()) return {error_at(path_, "has no file to go back to; undo instead")};
+  DiskWatch watch(path_);  // from before it is read
   Result<std::string> text = read_plan_text(path_);
   if (!text) return text.issues();
   Result<PlanState> read = state_from_text(text.value(), path_.string());
   if (!read) return read.issues();
-  watch_.emplace(path_);
+  watch_ = std::move(watch);
   original_text_ = std::move(text).value();
   saved_ = std::move(read).value();
   file_differs_ = false;

@@ -1,6 +1,7 @@
 #include "workbench/errands.h"
 
 #include <algorithm>
+#include <new>
 #include <utility>
 
 namespace laywright {
@@ -31,7 +32,11 @@ void ErrandQueue::run_all() {
     Errand errand = std::move(waiting_.front());
     waiting_.pop_front();
     lock.unlock();
-    errand.run();
+    try {
+      errand.run();
+    } catch (const std::bad_alloc&) {
+      // A chore that there is no memory for is left undone: that is no reason to end the program.
+    }
     errand.run = nullptr;  // what it holds is let go here, without the lock
     lock.lock();
   }

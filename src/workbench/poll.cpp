@@ -39,6 +39,7 @@ bool Workbench::poll(Clock::time_point now) {
   changed |= mind_page();
   changed |= show_on(now);
   changed |= watch_files(now);
+  changed |= tell_what_is_not_kept();
   keep_copies(now);
   keep_settings(now);
   return changed;
@@ -154,6 +155,7 @@ bool Workbench::watch_files(Clock::time_point now) {
     const OnDisk seen = desk.document->on_disk();
     if (seen == desk.told) continue;
     desk.told = seen;
+    if (seen == OnDisk::gone) desk.changed_at = now;  // a copy is due: the plan is here alone
     tell_of_file(desk);
     told = true;
   }
@@ -180,15 +182,43 @@ void Workbench::note_change(Desk& desk, Clock::time_point now) {
 
 void Workbench::keep_copies(Clock::time_point now) {
   for (Desk& desk : desks_) {
-    if (!desk.changed_at || !is_due(desk.changed_at, now, keep_copy_after_s)) continue;
-    desk.changed_at.reset();
-    desk.kept_changes = desk.document->changes();
-    if (desk.document->dirty()) {
-      recovery_->keep(desk.id, desk.document->recovery_copy());
-    } else {
-      recovery_->remove(desk.id);
-    }
+    if (desk.changed_at && is_due(desk.changed_at, now, keep_copy_after_s)) keep_copy(desk);
   }
+}
+
+void Workbench::keep_copy(Desk& desk) {
+  desk.changed_at.reset();
+  desk.kept_changes = desk.document->changes();
+  if (desk.document->dirty()) {
+    recovery_->keep(desk.id, desk.document->recovery_copy());
+  } else {
+    recovery_->remove(desk.id);
+  }
+}
+
+void Workbench::keep_unsaved() {
+  for (Desk& desk : desks_) {
+    if (desk.changed_at) keep_copy(desk);
+  }
+}
+
+bool Workbench::tell_what_is_not_kept() {
+  const auto told = [&](KeepingNews& news, const char* sentence) {
+    const std::optional<Issues> trouble = news.take();
+    if (!trouble) return false;
+    const Issue& issue = trouble->front();
+    tell(Severity::warning, fmt::format(fmt::runtime(sentence), fmt::format("{} {}", issue.file, issue.what)));
+    return true;
+  };
+  const bool copies =
+      told(*copies_news_,
+           "No copy of unsaved work is kept, should the program end unasked: {}. Save often; make room "
+           "there, or allow writing.");
+  const bool settings =
+      told(*settings_news_,
+           "Settings are not kept for the next start: {}. All else works; make room there, or allow "
+           "writing.");
+  return copies || settings;
 }
 
 void Workbench::keep_settings(Clock::time_point now) {
@@ -196,9 +226,8 @@ void Workbench::keep_settings(Clock::time_point now) {
   settings_at_ = now;
   if (same_settings(settings_, written_settings_)) return;
   written_settings_ = settings_;
-  errands_->post("settings", [folder = options_.folders.config, settings = settings_] {
-    // There is nobody to tell: a place of the window that is forgotten is no reason for a message.
-    (void)save_settings(folder, settings);
+  errands_->post("settings", [folder = options_.folders.config, settings = settings_, news = settings_news_] {
+    news->put(save_settings(folder, settings));
   });
 }
 

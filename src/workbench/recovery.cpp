@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <new>
 #include <utility>
 
 #include <fcntl.h>
@@ -30,6 +31,13 @@ constexpr std::size_t most_with_original = largest_plan_bytes / 4;
 std::string text_of(const Entry& document, std::string_view key) {
   const Entry* entry = document.child(key);
   return entry != nullptr && entry->kind == Entry::Kind::text ? entry->text : "";
+}
+
+Issue not_kept(const fs::path& where, std::string why) {
+  Issue issue;
+  issue.file = where.string();
+  issue.what = std::move(why);
+  return issue;
 }
 
 }  // namespace
@@ -67,19 +75,20 @@ class RecoveryStore::Lock {
   bool held_ = false;
 };
 
-RecoveryStore::RecoveryStore(const fs::path& state_folder, std::shared_ptr<ErrandQueue> chores)
-    : chores_(std::move(chores)) {
-  const fs::path all = state_folder.empty() ? fs::path() : state_folder / "recovery";
-  if (!make_private_folder(all)) return;
-  take_over(all);
-  open_own(all);
+RecoveryStore::RecoveryStore(const fs::path& state_folder, std::shared_ptr<ErrandQueue> chores,
+                             std::shared_ptr<KeepingNews> news)
+    : chores_(std::move(chores)), news_(std::move(news)) {
+  if (!state_folder.empty()) all_ = state_folder / "recovery";
+  if (!make_private_folder(all_)) return;
+  take_over();
+  open_own();
 }
 
 RecoveryStore::~RecoveryStore() = default;
 
-void RecoveryStore::take_over(const fs::path& all) {
+void RecoveryStore::take_over() {
   std::error_code error;
-  for (const auto& session : fs::directory_iterator(all, error)) {
+  for (const auto& session : fs::directory_iterator(all_, error)) {
     if (!session.is_directory(error)) continue;
     auto lock = std::make_unique<Lock>(session.path());
     if (!lock->held()) continue;
@@ -96,8 +105,8 @@ void RecoveryStore::take_over(const fs::path& all) {
                    [](const auto& a, const auto& b) { return a.work.time_s > b.work.time_s; });
 }
 
-void RecoveryStore::open_own(const fs::path& all) {
-  std::string name = (all / "session-XXXXXX").string();
+void RecoveryStore::open_own() {
+  std::string name = (all_ / "session-XXXXXX").string();
   if (::mkdtemp(name.data()) == nullptr) return;
   auto lock = std::make_unique<Lock>(name);
   if (!lock->held()) return;
@@ -116,16 +125,22 @@ void RecoveryStore::drop_offer(std::size_t index) {
 }
 
 void RecoveryStore::keep(std::uint64_t document, std::function<RecoveryCopy()> copy) {
-  if (!works()) return;
+  if (folder_.empty()) {
+    if (!all_.empty()) news_->put({not_kept(all_, "cannot be made, or not be written to")});
+    return;
+  }
   const fs::path file = copy_of(document);
-  chores_->post(file.string(), [file, copy = std::move(copy)] {
-    // Should the disk be full, there is no copy; the person's own file is not touched either way.
-    (void)write_file_atomically(file, recovery_text(copy()));
+  chores_->post(file.string(), [file, copy = std::move(copy), news = news_] {
+    try {
+      news->put(write_file_atomically(file, recovery_text(copy())));
+    } catch (const std::bad_alloc&) {
+      news->put({not_kept(file, "cannot be written: there is too little memory")});
+    }
   });
 }
 
 void RecoveryStore::remove(std::uint64_t document) {
-  if (!works()) return;
+  if (folder_.empty()) return;
   const fs::path file = copy_of(document);
   chores_->post(file.string(), [file] {
     std::error_code error;

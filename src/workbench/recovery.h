@@ -12,6 +12,7 @@
 
 #include "workbench/document.h"
 #include "workbench/errands.h"
+#include "workbench/keeping_news.h"
 
 namespace laywright {
 
@@ -22,14 +23,13 @@ struct RecoveryOffer {
 
 class RecoveryStore {
  public:
-  // Takes over what was left behind. Where the folder cannot be made (or is empty), nothing is kept: see works().
-  RecoveryStore(const std::filesystem::path& state_folder, std::shared_ptr<ErrandQueue> chores);
+  // Takes over what was left behind. Where the folder is empty, nothing is kept. `news` gets what came of each keep().
+  RecoveryStore(const std::filesystem::path& state_folder, std::shared_ptr<ErrandQueue> chores,
+                std::shared_ptr<KeepingNews> news);
   // Copies that were not removed stay for the next start.
   ~RecoveryStore();
   RecoveryStore(const RecoveryStore&) = delete;
   RecoveryStore& operator=(const RecoveryStore&) = delete;
-
-  [[nodiscard]] bool works() const { return !folder_.empty(); }
 
   // What was left behind, newest first.
   [[nodiscard]] const std::vector<RecoveryOffer>& offers() const { return offers_; }
@@ -43,12 +43,14 @@ class RecoveryStore {
  private:
   class Lock;
 
-  void take_over(const std::filesystem::path& all);
-  void open_own(const std::filesystem::path& all);
+  void take_over();
+  void open_own();
   [[nodiscard]] std::filesystem::path copy_of(std::uint64_t document) const;
 
   std::shared_ptr<ErrandQueue> chores_;
-  std::filesystem::path folder_;              // of this program; empty when nothing is kept
+  std::shared_ptr<KeepingNews> news_;
+  std::filesystem::path all_;                 // where those of all programs stand; empty: nothing is wanted there
+  std::filesystem::path folder_;              // of this program; empty where it could not be made
   std::vector<std::unique_ptr<Lock>> locks_;  // of folders with offers, and of folder_
   std::vector<RecoveryOffer> offers_;
 };

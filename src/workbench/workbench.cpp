@@ -28,15 +28,16 @@ Workbench::Workbench(Options options) : options_(std::move(options)), errands_(s
   if (!loaded.notes.empty()) {
     tell(Severity::warning, "Some settings were not understood and are as usual again.", std::move(loaded.notes));
   }
-  recovery_ = std::make_unique<RecoveryStore>(options_.folders.state, errands_->queue());
+  copies_news_ = std::make_shared<KeepingNews>(options_.wake);
+  settings_news_ = std::make_shared<KeepingNews>(options_.wake);
+  recovery_ = std::make_unique<RecoveryStore>(options_.folders.state, errands_->queue(), copies_news_);
 }
 
 Workbench::~Workbench() {
   // First what may still post errands, then the errands, then the folders that they write to.
   const auto now = Clock::now();
   for (Desk& desk : desks_) {
-    if (desk.changed_at && desk.document->dirty()) recovery_->keep(desk.id, desk.document->recovery_copy());
-    if (!desk.document->dirty()) recovery_->remove(desk.id);
+    keep_copy(desk);  // that of before may have failed
   }
   settings_at_.reset();
   keep_settings(now);

@@ -146,6 +146,11 @@ class Workbench {
   void set_window(const WindowPlace& window) { settings_.window = window; }
   void set_layout(std::string layout) { settings_.layout = std::move(layout); }
 
+  // Puts a message before the person; one that stands there already comes to the end.
+  void tell(Severity severity, std::string text, Issues issues = {});
+  // Has copies of unsaved work written now: something has gone wrong, and worse may follow.
+  void keep_unsaved();
+
  private:
   struct Reasons;
   struct Doer;
@@ -155,7 +160,6 @@ class Workbench {
   void add_desk(std::unique_ptr<Document> document);
   void close(std::size_t index);
   bool open(const std::string& path);
-  void tell(Severity severity, std::string text, Issues issues = {});
   void tell_failure(const std::string& text, const Issues& issues);
   void remember_file(const std::string& path);
   void note_change(Desk& desk, Clock::time_point now);
@@ -180,10 +184,13 @@ class Workbench {
   bool watch_files(Clock::time_point now);
   void tell_of_file(const Desk& desk);
   void keep_copies(Clock::time_point now);
+  void keep_copy(Desk& desk);
   void keep_settings(Clock::time_point now);
+  bool tell_what_is_not_kept();
 
   Options options_;
   std::unique_ptr<Errands> errands_;
+  std::shared_ptr<KeepingNews> copies_news_, settings_news_;
   std::unique_ptr<RecoveryStore> recovery_;
   Settings settings_, written_settings_;
   bool first_start_ = false;

@@ -45,16 +45,19 @@ def set_dots_per_inch(display, dpi):
 
 
 class Window:
-    """A running program. `folder` holds its settings and state: a second one there goes on from the first."""
+    """A running program. `folder` holds its settings and state: a second one there goes on from the first. `under`:
+    a command that runs it, words before its own; `errors`: an open file for what it says on standard error."""
 
-    def __init__(self, program, plans, folder, display, size="1280x800", shots=None, **environment):
+    def __init__(self, program, plans, folder, display, size="1280x800", shots=None, under=(), errors=None,
+                 **environment):
         self.state_file = folder / f"state-{time.monotonic_ns()}.json"
         self.shots = shots
         self.env = dict(os.environ, DISPLAY=display, XDG_CONFIG_HOME=str(folder / "config"),
                         XDG_STATE_HOME=str(folder / "state"), LIBGL_ALWAYS_SOFTWARE="1", **environment)
         self.size = size
         self.process = subprocess.Popen(
-            [program, "open", *map(str, plans), "--size", size, "--state", str(self.state_file)], env=self.env)
+            [*under, program, "open", *map(str, plans), "--size", size, "--state", str(self.state_file)], env=self.env,
+            stderr=errors)
 
     def state(self):
         try:

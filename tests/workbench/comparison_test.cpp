@@ -66,7 +66,7 @@ TEST_CASE("the table tells settings, totals and findings that changed") {
 TEST_CASE("inches in the table") {
   Pinned pinned;
   pinned.bench.apply(cmd::ToggleUnits{});
-  const DifferenceRow& row = row_of(pinned.bench.difference()->totals, "outer diameter, middle");
+  const DifferenceRow row = row_of(pinned.bench.difference()->totals, "outer diameter, middle");
   CHECK(row.first.substr(row.first.size() - 3) == " in");
   const double inches = std::stod(row.first);
   CHECK(inches == Approx(pinned.bench.wound()->measurements().outer_diameter.middle_mm / 25.4).margin(6e-5));

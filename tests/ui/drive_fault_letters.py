@@ -1,0 +1,70 @@
+"""No letters on the system: the window has plain ones and says so; sheet, picture and reports are written,
+and say what is missing.
+
+    drive_fault_letters.py LAYWRIGHT SAMPLES [SHOTS]
+"""
+
+import os
+import pathlib
+import subprocess
+import sys
+import time
+
+from window_driver import desk
+
+PITCH = "traverse.pitch"
+# In a space of its own, where anybody may mount, all letters are hidden.
+WITHOUT = ["unshare", "--map-root-user", "--mount", "sh", "-c",
+           'for f in /usr/share/fonts /usr/local/share/fonts; do [ ! -d $f ] || mount -t tmpfs none $f || exit 99; done; '
+           'exec "$@"', "sh"]
+
+
+def plain_letters(window, plan):
+    w = window(plan, under=WITHOUT)
+    w.settled()
+    state = w.until("it says that letters are missing", lambda s: any("fonts-dejavu-core" in n for n in s["notices"]))
+    assert len(state["notices"]) == 1, f"it says: {state['notices']}"
+    assert state["notices"][0].isascii(), "its own message has signs that are missing"
+    time.sleep(1.0)
+    w.shoot("no-letters")
+    w.click("dismiss notice")
+    w.fill(PITCH, "0.3")
+    w.until("it can be used", lambda s: s["fields"][PITCH]["text"] == "0.3" and s["dirty"])
+    w.settled()
+    time.sleep(1.0)
+    w.shoot("no-letters-used")
+    w.leave()
+
+
+def on_paper(program, plan, folder):
+    empty = folder / "fonts.conf"
+    empty.write_text("<?xml version='1.0'?><!DOCTYPE fontconfig SYSTEM 'fonts.dtd'><fontconfig></fontconfig>\n",
+                     encoding="utf-8")
+    env = dict(os.environ, FONTCONFIG_FILE=str(empty), LIBGL_ALWAYS_SOFTWARE="1")
+    for command, name in (("sheet", "plain.pdf"), ("picture", "plain.png"), ("lay", "reports")):
+        out = folder / name
+        where = ["--out", str(out)] if command == "lay" else ["-o", str(out)]
+        run = subprocess.run([program, command, str(plan), *where], env=env, capture_output=True, text=True,
+                             timeout=300)
+        assert run.returncode == 0 and out.exists(), f"laywright {command}: {run.returncode}: {run.stderr}"
+        assert "fonts-dejavu-core" in run.stderr, f"laywright {command} does not say what is missing: {run.stderr}"
+    # With letters, nothing of the kind is said.
+    run = subprocess.run([program, "sheet", str(plan), "-o", str(folder / "lettered.pdf")], env=dict(os.environ),
+                         capture_output=True, text=True, timeout=300)
+    assert run.returncode == 0 and not run.stderr, run.stderr
+
+
+def main():
+    with desk() as (window, copy):
+        plan = copy("even.lay.toml")
+        on_paper(sys.argv[1], plan, pathlib.Path(plan).parent)
+        if subprocess.run([*WITHOUT, "true"], capture_output=True).returncode != 0:
+            print("not run: this system lets nobody hide its letters")
+            return 0
+        plain_letters(window, plan)
+        print("no letters: as it should be")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,87 @@
+"""The graphics driver is reset: the window is made anew and goes on; where it is reset again at once, the window ends
+with its unsaved work kept. The environment's DRIVER_RESET_LIBRARY pretends it (driver_reset/driver_reset.cpp).
+
+    drive_fault_reset.py LAYWRIGHT SAMPLES [SHOTS]
+"""
+
+import os
+import pathlib
+import sys
+import time
+
+from window_driver import desk, share_different
+
+PITCH = "traverse.pitch"
+
+
+def reset(w, order):
+    order.write_text("", encoding="utf-8")
+    end = time.monotonic() + 60.0
+    while order.exists():
+        assert time.monotonic() < end, "the window never asks whether its OpenGL is lost"
+        time.sleep(0.02)
+
+
+def goes_on(w, order, folder):
+    w.settled()
+    w.fill(PITCH, "0.29")
+    w.settled()
+    w.until("painted", lambda s: s["painted"])
+    shown = w.pixels("tab Findings")
+    reset(w, order)
+    state = w.until("it says so", lambda s: any("driver was reset" in n for n in s["notices"]))
+    assert state["dirty"] and state["fields"][PITCH]["text"] == "0.29", "the work is not there any more"
+    assert list(folder.glob("state/laywright/recovery/*/*.toml")), "no copy of the unsaved work is kept"
+    time.sleep(1.0)
+    w.shoot("driver-reset")
+    assert share_different(shown, w.pixels("tab Findings")) < 0.02, "the panels' letters are not as before"
+    w.click("dismiss notice")
+    w.until("it answers the mouse", lambda s: not s["notices"])
+    w.settled()
+    w.until("the picture is painted anew", lambda s: s["painted"])
+    time.sleep(1.0)
+    w.shoot("after-reset")
+
+
+def draws_on(w):
+    before = w.pixels()
+    w.fill(PITCH, "0.4")
+    w.until("the new build is painted", lambda s: s["fields"][PITCH]["text"] == "0.4" and s["painted"])
+    w.settled()
+    time.sleep(1.5)
+    assert share_different(before, w.pixels()) > 0.005, "the picture does not change any more"
+
+
+def resets_again(w, order, errors):
+    time.sleep(5.5)  # so late it is a new trouble
+    reset(w, order)
+    reset(w, order)
+    assert w.process.wait(60) == 3, "the exit code is another"
+    words = errors.read_text(encoding="utf-8")
+    assert "reset twice" in words and "Unsaved work is kept" in words and "LIBGL_ALWAYS_SOFTWARE" in words, words
+
+
+def main():
+    with desk() as (window, copy):
+        plan = copy("even.lay.toml")
+        folder = pathlib.Path(plan).parent
+        order, errors = folder / "reset", folder / "errors.txt"
+        # An instrumented program insists on being loaded first, but for this option.
+        asan = os.environ.get("ASAN_OPTIONS", "") + ":verify_asan_link_order=0"
+        with errors.open("w") as stderr:
+            w = window(plan, errors=stderr, DRIVER_RESET=str(order), ASAN_OPTIONS=asan,
+                       LD_PRELOAD=os.environ["DRIVER_RESET_LIBRARY"])
+        goes_on(w, order, folder)
+        draws_on(w)
+        resets_again(w, order, errors)
+        w = window()
+        w.until("the work is offered", lambda s: s["recovery_offers"] == 1 and "recover 0" in s["places"])
+        w.click("recover 0")
+        w.until("and is there", lambda s: s["fields"][PITCH]["text"] == "0.4" and s["dirty"])
+        w.leave()
+        print("the driver is reset: as it should be")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
