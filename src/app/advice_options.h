@@ -7,7 +7,6 @@
 
 #include "advise/parallel.h"
 #include "lay/lay.h"
-#include "measure/measurements.h"
 
 namespace laywright {
 
@@ -20,13 +19,6 @@ struct AdviceOptions {
 
 // PLAN, --json, --seed, --fidelity and --threads.
 void add_advice_options(CLI::App& command, AdviceOptions& options, const char* format);
-
-// The plan laid and measured.
-struct LaidPlan {
-  Build build;
-  Measurements measurements;
-};
-[[nodiscard]] Result<LaidPlan> lay_and_measure(const Plan& plan, const LaySettings& settings, Progress& progress);
 
 // Says why there is no result, a person's stop or issues, and returns the exit code. Not while a Watch stands: its bar
 // would be in the way.

@@ -12,6 +12,7 @@
 #include "app/exit_code.h"
 #include "app/output.h"
 #include "app/watch.h"
+#include "app/wound_plan.h"
 #include "plan/plan_file.h"
 #include "report/cause_report.h"
 
@@ -29,15 +30,13 @@ struct Answer {
 };
 
 Answer explain_finding(const Plan& plan, const CauseOptions& options, Watch& watch) {
-  watch.begin("laying");
-  const Result<LaidPlan> laid = lay_and_measure(plan, options.lay, watch.progress());
-  if (!laid.ok() || watch.progress().cancelled()) return {laid.issues(), 0, {}};
-  const auto& findings = laid.value().measurements.findings;
+  const WoundPlan wound = lay_and_measure(plan, options.lay, watch);
+  if (!wound.ending.done()) return {wound.ending.issues, 0, {}};
+  const auto& findings = wound.measurements->findings;
   if (options.finding > findings.size()) return {{}, findings.size(), {}};
   watch.begin("trying");
-  Result<Explanation> explanation =
-      explain(plan, laid.value().build, laid.value().measurements, findings[options.finding - 1],
-              {options.lay, options.threads}, watch.progress());
+  Result<Explanation> explanation = explain(plan, *wound.build, *wound.measurements, findings[options.finding - 1],
+                                            {options.lay, options.threads}, watch.progress());
   if (!explanation.ok()) return {explanation.issues(), findings.size(), {}};
   return {{}, findings.size(), std::move(explanation).value()};
 }

@@ -98,8 +98,8 @@ void fit_turntable(const SceneSource& source, const ExportOptions& options, View
   view.camera.distance_mm = distance_mm / options.view.zoom;
 }
 
-Exported draw_frames(const SceneSource& source, const View& view, ExportKind kind, const ExportOptions& options,
-                     Progress& progress) {
+Ending draw_frames(const SceneSource& source, const View& view, ExportKind kind, const ExportOptions& options,
+                   Progress& progress) {
   const int frames = std::max(2, static_cast<int>(std::lround(options.frames_per_second * options.seconds)));
   FrameSinks sinks(options, view);
   if (Issues trouble = sinks.open(frames); !trouble.empty()) return {exit_not_written, std::move(trouble), {}};
@@ -113,7 +113,7 @@ Exported draw_frames(const SceneSource& source, const View& view, ExportKind kin
     Issues trouble = sinks.add(maker.draw(view_of_frame(source, view, kind, frame, frames)), frame);
     if (!trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   }
-  Exported done;
+  Ending done;
   done.text = fmt::format("{} frames of {} x {} pixels, {:.4g} a second\n", frames, view.width_px, view.height_px,
                           options.frames_per_second);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
@@ -137,8 +137,8 @@ View view_of_frame(const SceneSource& source, const View& view, ExportKind kind,
   return now;
 }
 
-Exported export_animation(const SceneSource& source, ExportKind kind, const ExportOptions& options,
-                          Progress& progress) {
+Ending export_animation(const SceneSource& source, ExportKind kind, const ExportOptions& options,
+                        Progress& progress) {
   // Title, legend and scale bar are good in motion; dimension lines would flicker.
   PictureView without_dimensions = options.view;
   without_dimensions.no_figures = true;

@@ -1,18 +1,12 @@
 // Moving pictures of a wind: the spool turns once before the eye, or the wind grows.
 #pragma once
 
-#include "app/exit_code.h"
+#include "app/ending.h"
 #include "app/export_options.h"
 #include "base/progress.h"
 #include "scene/scene_source.h"
 
 namespace laywright {
-
-struct Exported {
-  ExitCode code = exit_done;
-  Issues issues;
-  std::string text;  // what was made, for standard output
-};
 
 // The view of a frame, `frame` from 0 to `frames` - 1. A turntable moves the eye once around the upright, from the
 // view's azimuth on, and so that the last frame and the first are a step apart. A fill grows evenly in fiber length
@@ -21,7 +15,7 @@ struct Exported {
                                  int frames);
 
 // Draws the frames into options.file (WebP) and options.frames_folder (frame-0001.png and so on), whichever are given.
-[[nodiscard]] Exported export_animation(const SceneSource& source, ExportKind kind, const ExportOptions& options,
-                                        Progress& progress);
+[[nodiscard]] Ending export_animation(const SceneSource& source, ExportKind kind, const ExportOptions& options,
+                                      Progress& progress);
 
 }  // namespace laywright

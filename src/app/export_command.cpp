@@ -6,16 +6,16 @@
 
 #include <fmt/format.h>
 
+#include "app/ending.h"
 #include "app/export_animation.h"
 #include "app/export_options.h"
 #include "app/output.h"
-#include "app/watch.h"
+#include "app/wound_plan.h"
 #include "base/atomic_file.h"
 #include "export/file_size.h"
 #include "export/glb.h"
 #include "export/map_sheet.h"
 #include "export/vtp.h"
-#include "lay/lay.h"
 #include "plan/plan_file.h"
 #include "report/cairo_sink.h"
 #include "report/csv.h"
@@ -39,13 +39,13 @@ std::string written(const ExportOptions& options, const std::string& more) {
   return fmt::format("Written: {}, {}\n{}", options.file, size_of_file(bytes), more);
 }
 
-Exported ended(Issues trouble, const Progress& progress) {
+Ending ended(Issues trouble, const Progress& progress) {
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   return {trouble.empty() ? exit_done : exit_not_written, std::move(trouble), {}};
 }
 
-Exported export_glb(const SceneSource& source, const ExportOptions& options, const LayerRange& layers,
-                    Progress& progress) {
+Ending export_glb(const SceneSource& source, const ExportOptions& options, const LayerRange& layers,
+                  Progress& progress) {
   GlbSettings settings;
   settings.layers = layers;
   settings.sides = options.sides;
@@ -55,13 +55,13 @@ Exported export_glb(const SceneSource& source, const ExportOptions& options, con
   settings.flanges_see_through = options.view.see_through;
   const Result<Glb> glb = make_glb(source, settings, progress);
   if (!glb.ok()) return {exit_not_written, glb.issues(), {}};
-  Exported done = ended(write_file_atomically(options.file,
-                                              [&](std::ostream& out) {
-                                                if (progress.cancelled()) return false;
-                                                write_glb(out, glb.value());
-                                                return true;
-                                              }),
-                        progress);
+  Ending done = ended(write_file_atomically(options.file,
+                                            [&](std::ostream& out) {
+                                              if (progress.cancelled()) return false;
+                                              write_glb(out, glb.value());
+                                              return true;
+                                            }),
+                      progress);
   const GlbFacts& facts = glb.value().facts;
   done.text = written(
       options, fmt::format("Layers {} to {}, {} sides; off the laid fiber's surface by at most {:.2g} mm, "
@@ -71,15 +71,15 @@ Exported export_glb(const SceneSource& source, const ExportOptions& options, con
   return done;
 }
 
-Exported export_vtp(const SceneSource& source, const ExportOptions& options, const LayerRange& layers,
-                    Progress& progress) {
+Ending export_vtp(const SceneSource& source, const ExportOptions& options, const LayerRange& layers,
+                  Progress& progress) {
   VtpSettings settings;
   settings.layers = layers;
   settings.tolerance_mm = tolerance_mm(options).value_or(0.0);
   settings.most_bytes = most_bytes(options, other_megabytes);
   const Result<VtpLine> line = plan_vtp(source, settings);
   if (!line.ok()) return {exit_not_written, line.issues(), {}};
-  Exported done =
+  Ending done =
       ended(write_file_atomically(options.file,
                                   [&](std::ostream& out) { return write_vtp(out, source, line.value(), progress); }),
             progress);
@@ -89,26 +89,25 @@ Exported export_vtp(const SceneSource& source, const ExportOptions& options, con
   return done;
 }
 
-Exported export_csv(const Build& build, const ExportOptions& options, const LayerRange& layers, Progress& progress) {
+Ending export_csv(const Build& build, const ExportOptions& options, const LayerRange& layers, Progress& progress) {
   PathSettings settings;
   settings.first_layer = layers.first;
   settings.last_layer = layers.last;
   settings.most_rows = static_cast<std::size_t>(most_bytes(options, other_megabytes) / path_row_bytes);
   const std::size_t step = path_step(build, settings);
-  Exported done = ended(write_file_atomically(options.file,
-                                              [&](std::ostream& out) {
-                                                write_path_csv(out, build, progress, settings);
-                                                return !progress.cancelled();
-                                              }),
-                        progress);
+  Ending done = ended(write_file_atomically(options.file,
+                                            [&](std::ostream& out) {
+                                              write_path_csv(out, build, progress, settings);
+                                              return !progress.cancelled();
+                                            }),
+                      progress);
   done.text = written(options, step == 1 ? ""
                                          : fmt::format("Note: one node in {}, to stay within {}\n", step,
                                                        size_of_file(most_bytes(options, other_megabytes))));
   return done;
 }
 
-Exported export_drawing(const SceneSource& source, ExportKind kind, const ExportOptions& options,
-                        Progress& progress) {
+Ending export_drawing(const SceneSource& source, ExportKind kind, const ExportOptions& options, Progress& progress) {
   Drawing drawing;
   if (kind == ExportKind::section_svg || kind == ExportKind::section_png) {
     drawing = draw_section_sheet(source.plan(), source.build(), source.measurements(), options.angle_deg);
@@ -121,12 +120,12 @@ Exported export_drawing(const SceneSource& source, ExportKind kind, const Export
   const std::string bytes = scalable ? to_svg(drawing) : to_png(drawing, options.dots_per_inch);
   if (bytes.empty()) throw std::bad_alloc();
   if (progress.cancelled()) return {exit_stopped, {}, {}};
-  Exported done = ended(write_file_atomically(options.file, bytes), progress);
+  Ending done = ended(write_file_atomically(options.file, bytes), progress);
   done.text = written(options, "");
   return done;
 }
 
-Exported export_build(const SceneSource& source, ExportKind kind, const ExportOptions& options, Progress& progress) {
+Ending export_build(const SceneSource& source, ExportKind kind, const ExportOptions& options, Progress& progress) {
   const Result<LayerRange> layers = layers_from(options, source.build().strokes.size());
   if (!layers.ok()) return {exit_command_line, layers.issues(), {}};
   switch (kind) {
@@ -139,24 +138,15 @@ Exported export_build(const SceneSource& source, ExportKind kind, const ExportOp
   }
 }
 
-Exported lay_and_export(const Plan& plan, ExportKind kind, const ExportOptions& options) {
+Ending lay_and_export(const Plan& plan, ExportKind kind, const ExportOptions& options) {
   Watch watch;
-  Progress& progress = watch.progress();
-  watch.begin("laying");
-  Result<Build> laid = lay(plan, options.settings, progress);
-  if (progress.cancelled()) return {exit_stopped, {}, {}};
-  if (!laid.ok()) return {exit_unsound, laid.issues(), {}};
-  Issues warnings = laid.issues();
-  const auto build = std::make_shared<const Build>(std::move(laid).value());
+  const WoundPlan wound = lay_and_measure(plan, options.settings, watch);
+  if (!wound.ending.done()) return wound.ending;
 
-  watch.begin("measuring");
-  const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, progress));
-  if (progress.cancelled()) return {exit_stopped, {}, {}};
-
-  const SceneSource source(plan, build, measurements);
+  const SceneSource source(plan, wound.build, wound.measurements);
   watch.begin(kind == ExportKind::turntable || kind == ExportKind::fill ? "drawing" : "writing");
-  Exported done = export_build(source, kind, options, progress);
-  done.issues.insert(done.issues.begin(), warnings.begin(), warnings.end());
+  Ending done = export_build(source, kind, options, watch.progress());
+  done.issues.insert(done.issues.begin(), wound.ending.issues.begin(), wound.ending.issues.end());
   return done;
 }
 
@@ -172,11 +162,7 @@ int export_plan(const CLI::App& command, ExportOptions options) {
   const Result<Plan> plan = load_plan(options.plan);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
-  const Exported done = lay_and_export(plan.value(), kind.value(), options);
-  print_issues(done.issues);
-  if (done.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");
-  if (done.code != exit_done) return done.code;
-  return print(done.text) ? exit_done : exit_not_written;
+  return told(lay_and_export(plan.value(), kind.value(), options));
 }
 
 }  // namespace

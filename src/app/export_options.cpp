@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "app/ranges.h"
+#include "app/wind_options.h"
 #include "base/quantity.h"
 #include "base/spelling.h"
 
@@ -97,11 +98,6 @@ std::string check_length(const std::string& text) {
   return "";
 }
 
-// A negative seed would be read as a huge one.
-std::string refuse_sign(const std::string& seed) {
-  return seed.starts_with('-') ? "a seed is a whole number, 0 or more" : "";
-}
-
 CLI::Validator between(double low, double high) { return CLI::Range(low, high).description(""); }
 
 void add_model_options(CLI::App& command, ExportOptions& options) {
@@ -174,18 +170,7 @@ void add_export_options(CLI::App& command, ExportOptions& options) {
                   "section or map in a .svg or .png; turntable or fill in a .webp. The first by default")
       ->type_name("WHAT")
       ->check(CLI::IsMember({"section", "map", "turntable", "fill"}).description(""));
-  command.add_option("--seed", options.settings.seed, "Seed of all scatter; the same seed gives the same build")
-      ->type_name("N")
-      ->check(CLI::Validator(refuse_sign, ""))
-      ->capture_default_str()
-      ->group("Wind");
-  command
-      .add_option("--fidelity", options.settings.fidelity,
-                  "Multiplies the stations per turn: 0.25 is a quick look (0.05 to 8)")
-      ->type_name("F")
-      ->check(between(0.05, 8.0))
-      ->capture_default_str()
-      ->group("Wind");
+  add_wind_options(command, options.settings, "Wind");
   add_model_options(command, options);
   add_drawing_options(command, options);
   add_animation_options(command, options);

@@ -8,11 +8,10 @@
 #include <fmt/format.h>
 
 #include "app/build_picture.h"
-#include "app/exit_code.h"
+#include "app/ending.h"
 #include "app/output.h"
-#include "app/watch.h"
-#include "lay/lay.h"
-#include "measure/measurements.h"
+#include "app/wind_options.h"
+#include "app/wound_plan.h"
 #include "plan/plan_file.h"
 #include "report/file_set.h"
 #include "report/json.h"
@@ -32,15 +31,8 @@ struct LayOptions {
   ReportSettings reports;
 };
 
-// What came of a wind, to be told when the progress bar is gone.
-struct Outcome {
-  ExitCode code = exit_done;
-  Issues issues;
-  std::string text;  // for standard output
-};
-
 // The wind, laid, measured and, where a folder is given, written into it.
-Outcome lay_and_report(const Plan& plan, const LayOptions& options) {
+Ending lay_and_report(const Plan& plan, const LayOptions& options) {
   Watch watch;
   Progress& progress = watch.progress();
   // Before the work: a folder that cannot be written into should not cost a long wait.
@@ -51,35 +43,29 @@ Outcome lay_and_report(const Plan& plan, const LayOptions& options) {
     files.emplace(std::move(opened).value());
   }
 
-  watch.begin("laying");
-  Result<Build> laid = lay(plan, options.settings, progress);
-  if (progress.cancelled()) return {exit_stopped, {}, {}};
-  if (!laid.ok()) return {exit_unsound, laid.issues(), {}};
-  const Issues warnings = laid.issues();
-
-  watch.begin("measuring");
-  const auto build = std::make_shared<const Build>(std::move(laid).value());
-  const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, progress));
-  if (progress.cancelled()) return {exit_stopped, {}, {}};
-  const TakeupRun run = take_up(plan, *build, *measurements, progress);
+  WoundPlan wound = lay_and_measure(plan, options.settings, watch);
+  if (!wound.ending.done()) return wound.ending;
+  const TakeupRun run = take_up(plan, *wound.build, *wound.measurements, progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
 
   SummaryStyle style;
   style.whole_lists_in = files ? options.folder + " (layers.csv, findings.csv)" : "--json, or --out DIR";
-  std::string text = options.json ? to_json(plan, *build, *measurements, run)
-                                  : summary_text(plan, *build, *measurements, run, style);
+  std::string text = options.json ? to_json(plan, *wound.build, *wound.measurements, run)
+                                  : summary_text(plan, *wound.build, *wound.measurements, run, style);
   if (files) {
     watch.begin("writing");
     ReportSettings settings = options.reports;
-    if (build->nodes.size() > 0) settings.sheet_picture = picture_for_paper(SceneSource(plan, build, measurements));
+    if (wound.build->nodes.size() > 0)
+      settings.sheet_picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements));
     if (progress.cancelled()) return {exit_stopped, {}, {}};
-    Issues trouble = add_reports(*files, plan, *build, *measurements, run, settings, progress);
+    Issues trouble = add_reports(*files, plan, *wound.build, *wound.measurements, run, settings, progress);
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     if (trouble.empty()) trouble = files->commit();
     if (!trouble.empty()) return {exit_not_written, trouble, {}};
     if (!options.json) text += fmt::format("\nWritten into {}\n  {}\n", options.folder, report_names);
   }
-  return {exit_done, warnings, std::move(text)};
+  wound.ending.text = std::move(text);
+  return wound.ending;
 }
 
 int lay_plan(const LayOptions& options) {
@@ -88,16 +74,7 @@ int lay_plan(const LayOptions& options) {
   if (!plan.ok()) return exit_unsound;
 
   if (!options.folder.empty()) print_issues(letters_that_lack());
-  const Outcome outcome = lay_and_report(plan.value(), options);
-  print_issues(outcome.issues);
-  if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");
-  if (outcome.code != exit_done) return outcome.code;
-  return print(outcome.text) ? exit_done : exit_not_written;
-}
-
-// A negative seed would be read as a huge one.
-std::string refuse_sign(const std::string& seed) {
-  return seed.starts_with('-') ? "a seed is a whole number, 0 or more" : "";
+  return told(lay_and_report(plan.value(), options));
 }
 
 void add_options(CLI::App& command, LayOptions& options) {
@@ -106,16 +83,7 @@ void add_options(CLI::App& command, LayOptions& options) {
   CLI::Option* out = command.add_option("--out", options.folder,
                                         "Write all reports into this folder; it is made where it is missing");
   out->type_name("DIR");
-  command.add_option("--seed", options.settings.seed, "Seed of all scatter; the same seed gives the same build")
-      ->type_name("N")
-      ->check(CLI::Validator(refuse_sign, ""))
-      ->capture_default_str();
-  command
-      .add_option("--fidelity", options.settings.fidelity,
-                  "Multiplies the stations per turn: 0.25 is a quick look, 2 a check (0.05 to 8)")
-      ->type_name("F")
-      ->check(CLI::Range(0.05, 8.0).description(""))
-      ->capture_default_str();
+  add_wind_options(command, options.settings);
   command.add_option("--angle", options.reports.section_angle_deg, "Spool angle of the section picture, in degrees")
       ->type_name("DEG")
       ->check(CLI::Range(-360.0, 360.0).description(""))

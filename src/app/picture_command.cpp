@@ -7,15 +7,14 @@
 
 #include <fmt/format.h>
 
-#include "app/exit_code.h"
+#include "app/ending.h"
 #include "app/output.h"
 #include "app/picture_maker.h"
 #include "app/picture_view.h"
-#include "app/watch.h"
+#include "app/wind_options.h"
+#include "app/wound_plan.h"
 #include "base/atomic_file.h"
 #include "base/readable.h"
-#include "lay/lay.h"
-#include "measure/measurements.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
 #include "report/letters.h"
@@ -30,16 +29,11 @@ struct PictureOptions {
   bool transparent = false;
 };
 
-struct Outcome {
-  ExitCode code = exit_done;
-  Issues issues;
-};
-
-Outcome draw_file(const SceneSource& source, const PictureOptions& options, Progress& progress) {
+Ending draw_file(const SceneSource& source, const PictureOptions& options, Progress& progress) {
   const Result<View> view = view_from(options.view, source);
-  if (!view.ok()) return {exit_command_line, view.issues()};
+  if (!view.ok()) return {exit_command_line, view.issues(), {}};
   const Result<OffscreenContext> context = OffscreenContext::open();
-  if (!context.ok()) return {exit_not_written, context.issues()};
+  if (!context.ok()) return {exit_not_written, context.issues(), {}};
   std::string bytes;
   try {
     PictureStyle style;
@@ -49,34 +43,26 @@ Outcome draw_file(const SceneSource& source, const PictureOptions& options, Prog
   } catch (const std::runtime_error& error) {
     Issue issue;
     issue.what = fmt::format("no picture can be drawn: {}; try a smaller --size", error.what());
-    return {exit_not_written, {issue}};
+    return {exit_not_written, {issue}, {}};
   }
   if (bytes.empty()) throw std::bad_alloc();
-  if (progress.cancelled()) return {exit_stopped, {}};
+  if (progress.cancelled()) return {exit_stopped, {}, {}};
   Issues trouble = write_file_atomically(options.file, bytes);
-  if (!trouble.empty()) return {exit_not_written, std::move(trouble)};
+  if (!trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   return {};
 }
 
-Outcome lay_and_draw(const Plan& plan, const PictureOptions& options) {
+Ending lay_and_draw(const Plan& plan, const PictureOptions& options) {
   Watch watch;
   Progress& progress = watch.progress();
-  watch.begin("laying");
-  Result<Build> laid = lay(plan, options.settings, progress);
-  if (progress.cancelled()) return {exit_stopped, {}};
-  if (!laid.ok()) return {exit_unsound, laid.issues()};
-  Issues warnings = laid.issues();
-
-  watch.begin("measuring");
-  const auto build = std::make_shared<const Build>(std::move(laid).value());
-  const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, progress));
-  if (progress.cancelled()) return {exit_stopped, {}};
+  WoundPlan wound = lay_and_measure(plan, options.settings, watch);
+  if (!wound.ending.done()) return wound.ending;
 
   watch.begin("drawing");
-  const SceneSource source(plan, build, measurements);
-  Outcome outcome = draw_file(source, options, progress);
-  outcome.issues.insert(outcome.issues.begin(), warnings.begin(), warnings.end());
-  return outcome;
+  const SceneSource source(plan, wound.build, wound.measurements);
+  Ending ending = draw_file(source, options, progress);
+  ending.issues.insert(ending.issues.begin(), wound.ending.issues.begin(), wound.ending.issues.end());
+  return ending;
 }
 
 int make_picture(const PictureOptions& options) {
@@ -84,15 +70,7 @@ int make_picture(const PictureOptions& options) {
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   print_issues(letters_that_lack());
-  const Outcome outcome = lay_and_draw(plan.value(), options);
-  print_issues(outcome.issues);
-  if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");
-  return outcome.code;
-}
-
-// A negative seed would be read as a huge one.
-std::string refuse_sign(const std::string& seed) {
-  return seed.starts_with('-') ? "a seed is a whole number, 0 or more" : "";
+  return told(lay_and_draw(plan.value(), options));
 }
 
 void add_options(CLI::App& command, PictureOptions& options) {
@@ -100,18 +78,7 @@ void add_options(CLI::App& command, PictureOptions& options) {
   command.add_option("-o,--output", options.file, "The picture, a PNG file")->type_name("FILE.png")->required();
   add_view_options(command, options.view);
   command.add_flag("--transparent", options.transparent, "No ground: for slides and web pages")->group("Picture");
-  command.add_option("--seed", options.settings.seed, "Seed of all scatter; the same seed gives the same build")
-      ->type_name("N")
-      ->check(CLI::Validator(refuse_sign, ""))
-      ->capture_default_str()
-      ->group("Wind");
-  command
-      .add_option("--fidelity", options.settings.fidelity,
-                  "Multiplies the stations per turn: 0.25 is a quick look (0.05 to 8)")
-      ->type_name("F")
-      ->check(CLI::Range(0.05, 8.0).description(""))
-      ->capture_default_str()
-      ->group("Wind");
+  add_wind_options(command, options.settings, "Wind");
 }
 
 }  // namespace

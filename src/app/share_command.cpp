@@ -6,13 +6,11 @@
 
 #include <fmt/format.h>
 
-#include "app/exit_code.h"
+#include "app/ending.h"
 #include "app/output.h"
 #include "app/page_maker.h"
-#include "app/watch.h"
+#include "app/wound_plan.h"
 #include "base/atomic_file.h"
-#include "lay/lay.h"
-#include "measure/measurements.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
 #include "report/letters.h"
@@ -26,33 +24,20 @@ struct ShareOptions {
   LaySettings settings;
 };
 
-struct Outcome {
-  ExitCode code = exit_done;
-  Issues issues;
-};
-
-Outcome lay_and_share(const std::string& plan_text, const Plan& plan, const ShareOptions& options) {
+Ending lay_and_share(const std::string& plan_text, const Plan& plan, const ShareOptions& options) {
   Watch watch;
   Progress& progress = watch.progress();
-  watch.begin("laying");
-  Result<Build> laid = lay(plan, options.settings, progress);
-  if (progress.cancelled()) return {exit_stopped, {}};
-  if (!laid.ok()) return {exit_unsound, laid.issues()};
-  const Issues warnings = laid.issues();
-
-  watch.begin("measuring");
-  const auto build = std::make_shared<const Build>(std::move(laid).value());
-  const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, progress));
-  if (progress.cancelled()) return {exit_stopped, {}};
+  WoundPlan wound = lay_and_measure(plan, options.settings, watch);
+  if (!wound.ending.done()) return wound.ending;
 
   watch.begin("drawing");
-  const SceneSource source(plan, build, measurements);
+  const SceneSource source(plan, wound.build, wound.measurements);
   const std::string page = make_share_page(
       plan_text, plan, source, [] { return OffscreenContext::open(); }, progress);
-  if (progress.cancelled()) return {exit_stopped, {}};
+  if (progress.cancelled()) return {exit_stopped, {}, {}};
   const Issues trouble = write_file_atomically(options.file, page);
-  if (!trouble.empty()) return {exit_not_written, trouble};
-  return {exit_done, warnings};
+  if (!trouble.empty()) return {exit_not_written, trouble, {}};
+  return wound.ending;
 }
 
 int share(const ShareOptions& options) {
@@ -71,10 +56,7 @@ int share(const ShareOptions& options) {
     return exit_not_written;
   }
   print_issues(letters_that_lack());
-  const Outcome outcome = lay_and_share(text.value(), plan.value(), options);
-  print_issues(outcome.issues);
-  if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");
-  return outcome.code;
+  return told(lay_and_share(text.value(), plan.value(), options));
 }
 
 // A negative seed would be read as a huge one, and JavaScript counts no further than this.

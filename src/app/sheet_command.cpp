@@ -8,12 +8,11 @@
 #include <fmt/format.h>
 
 #include "app/build_picture.h"
-#include "app/exit_code.h"
+#include "app/ending.h"
 #include "app/output.h"
-#include "app/watch.h"
+#include "app/wind_options.h"
+#include "app/wound_plan.h"
 #include "base/atomic_file.h"
-#include "lay/lay.h"
-#include "measure/measurements.h"
 #include "plan/plan_file.h"
 #include "report/letters.h"
 #include "report/setup_sheet.h"
@@ -30,37 +29,26 @@ struct SheetOptions {
   LaySettings settings;
 };
 
-struct Outcome {
-  ExitCode code = exit_done;
-  Issues issues;
-};
-
-Outcome lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat format) {
+Ending lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat format) {
   Watch watch;
   Progress& progress = watch.progress();
-  watch.begin("laying");
-  Result<Build> laid = lay(plan, options.settings, progress);
-  if (progress.cancelled()) return {exit_stopped, {}};
-  if (!laid.ok()) return {exit_unsound, laid.issues()};
-  Issues warnings = laid.issues();
-
-  watch.begin("measuring");
-  const auto build = std::make_shared<const Build>(std::move(laid).value());
-  const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, progress));
-  if (progress.cancelled()) return {exit_stopped, {}};
-  const TakeupRun run = take_up(plan, *build, *measurements, progress);
-  if (progress.cancelled()) return {exit_stopped, {}};
+  WoundPlan wound = lay_and_measure(plan, options.settings, watch);
+  if (!wound.ending.done()) return wound.ending;
+  const TakeupRun run = take_up(plan, *wound.build, *wound.measurements, progress);
+  if (progress.cancelled()) return {exit_stopped, {}, {}};
 
   watch.begin("drawing");
-  SetupSheet sheet{plan, *build, *measurements, run, options.paper == "letter" ? Paper::letter : Paper::a4, {}};
-  if (build->nodes.size() > 0) sheet.picture = picture_for_paper(SceneSource(plan, build, measurements));
-  if (progress.cancelled()) return {exit_stopped, {}};
+  SetupSheet sheet{
+      plan, *wound.build, *wound.measurements, run, options.paper == "letter" ? Paper::letter : Paper::a4, {}};
+  if (wound.build->nodes.size() > 0)
+    sheet.picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements));
+  if (progress.cancelled()) return {exit_stopped, {}, {}};
   const std::string bytes = sheet_bytes(format, draw_setup_sheet(sheet), options.page.value_or(1));
   if (bytes.empty()) throw std::bad_alloc();
-  if (progress.cancelled()) return {exit_stopped, {}};
+  if (progress.cancelled()) return {exit_stopped, {}, {}};
   Issues trouble = write_file_atomically(options.file, bytes);
-  if (!trouble.empty()) return {exit_not_written, std::move(trouble)};
-  return {exit_done, std::move(warnings)};
+  if (!trouble.empty()) return {exit_not_written, std::move(trouble), {}};
+  return wound.ending;
 }
 
 Issue option_issue(const char* option, const std::string& value, const char* allowed, const char* what) {
@@ -88,15 +76,7 @@ int make_sheet(const SheetOptions& options) {
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   print_issues(letters_that_lack());
-  const Outcome outcome = lay_and_draw(plan.value(), options, *format);
-  print_issues(outcome.issues);
-  if (outcome.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");
-  return outcome.code;
-}
-
-// A negative seed would be read as a huge one.
-std::string refuse_sign(const std::string& seed) {
-  return seed.starts_with('-') ? "a seed is a whole number, 0 or more" : "";
+  return told(lay_and_draw(plan.value(), options, *format));
 }
 
 void add_options(CLI::App& command, SheetOptions& options) {
@@ -111,16 +91,7 @@ void add_options(CLI::App& command, SheetOptions& options) {
   command.add_option("--page", options.page, "Which page, 1 or 2, for SVG and PNG (the first by default)")
       ->type_name("N")
       ->check(CLI::Range(1, setup_pages).description(""));
-  command.add_option("--seed", options.settings.seed, "Seed of all scatter; the same seed gives the same build")
-      ->type_name("N")
-      ->check(CLI::Validator(refuse_sign, ""))
-      ->capture_default_str();
-  command
-      .add_option("--fidelity", options.settings.fidelity,
-                  "Multiplies the stations per turn: 0.25 is a quick look (0.05 to 8)")
-      ->type_name("F")
-      ->check(CLI::Range(0.05, 8.0).description(""))
-      ->capture_default_str();
+  add_wind_options(command, options.settings);
 }
 
 }  // namespace
