@@ -87,13 +87,6 @@ void Canvas::fill(const std::vector<glm::dvec2>& points, const Ink& ink) {
   cairo_fill(surface_->pen);
 }
 
-void Canvas::disc(glm::dvec2 centre, double radius, const Ink& ink) {
-  surface_->use(ink);
-  cairo_new_path(surface_->pen);
-  cairo_arc(surface_->pen, centre.x, centre.y, radius, 0, 2 * std::numbers::pi);
-  cairo_fill(surface_->pen);
-}
-
 void Canvas::ring(glm::dvec2 centre, double radius, const Ink& ink, double width) {
   surface_->use(ink);
   cairo_set_line_width(surface_->pen, width);

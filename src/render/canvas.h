@@ -32,7 +32,6 @@ class Canvas {
 
   void line(const std::vector<glm::dvec2>& points, const Ink& ink, double width, bool dashed = false);
   void fill(const std::vector<glm::dvec2>& points, const Ink& ink);
-  void disc(glm::dvec2 centre, double radius, const Ink& ink);
   void ring(glm::dvec2 centre, double radius, const Ink& ink, double width);
   void box(glm::dvec2 corner, glm::dvec2 size, double rounding, const Ink& ink);
   void frame(glm::dvec2 corner, glm::dvec2 size, double rounding, const Ink& ink, double width);

@@ -40,10 +40,6 @@ SceneSource::SceneSource(Plan plan, std::shared_ptr<const Build> build,
       shells_(plan_, *build_, turns_, settings),
       guide_(plan_, build_->seed, build_->turns) {}
 
-void SceneSource::set_measurements(std::shared_ptr<const Measurements> measurements) {
-  measurements_ = std::move(measurements);
-}
-
 double SceneSource::barrel_radius(double x_mm) const {
   const Spool& spool = plan_.spool();
   const double share = std::clamp(x_mm / spool.inside_width_mm, 0.0, 1.0);

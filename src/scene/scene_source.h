@@ -41,9 +41,6 @@ class SceneSource {
   // Index of the stroke that laid a node, as Build::stroke_of, at a cost that does not grow with their number.
   [[nodiscard]] std::size_t stroke_of(std::size_t node) const;
 
-  // Other measurements of the same build, the rest shared: for when they are ready after the first picture.
-  void set_measurements(std::shared_ptr<const Measurements> measurements);
-
  private:
   Plan plan_;
   std::shared_ptr<const Build> build_;

@@ -105,12 +105,6 @@ void Canvas::fill(const std::vector<glm::dvec2>& points, const Ink& ink) {
   overlay_fill();
 }
 
-void Canvas::disc(glm::dvec2 centre, double radius, const Ink& ink) {
-  use(ink);
-  overlay_arc(centre.x, centre.y, radius);
-  overlay_fill();
-}
-
 void Canvas::ring(glm::dvec2 centre, double radius, const Ink& ink, double width) {
   use(ink);
   overlay_arc(centre.x, centre.y, radius);
