@@ -179,7 +179,7 @@ class Window:
         self.key("ctrl+q")
         if self.state().get("any_unsaved"):
             self.click("leave now")
-        assert self.process.wait(30) == 0, "the window did not end well"
+        assert self.process.wait(WAIT_S) == 0, "the window did not end well"
 
     def pixels(self, name="picture"):
         """A hash of what is on the screen there."""
