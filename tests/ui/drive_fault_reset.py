@@ -66,11 +66,8 @@ def main():
         plan = copy("even.lay.toml")
         folder = pathlib.Path(plan).parent
         order, errors = folder / "reset", folder / "errors.txt"
-        # An instrumented program insists on being loaded first, but for this option.
-        asan = os.environ.get("ASAN_OPTIONS", "") + ":verify_asan_link_order=0"
         with errors.open("w") as stderr:
-            w = window(plan, errors=stderr, DRIVER_RESET=str(order), ASAN_OPTIONS=asan,
-                       LD_PRELOAD=os.environ["DRIVER_RESET_LIBRARY"])
+            w = window(plan, errors=stderr, preload=os.environ["DRIVER_RESET_LIBRARY"], DRIVER_RESET=str(order))
         goes_on(w, order, folder)
         draws_on(w)
         resets_again(w, order, errors)

@@ -127,6 +127,7 @@ def save(w, plan):
 def rests_when_idle(w):
     w.xdo("mousemove", 5, 5)
     w.settled()
+    w.until("painted as fine as it gets", lambda s: s["painted"])
     time.sleep(2.5)
     before = w.state()["times"]["frames"]
     time.sleep(3.0)

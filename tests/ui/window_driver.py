@@ -46,17 +46,24 @@ def set_dots_per_inch(display, dpi):
 
 class Window:
     """A running program. `folder` holds its settings and state: a second one there goes on from the first. `under`:
-    a command that runs it, words before its own; `errors`: an open file for what it says on standard error."""
+    a command that runs it, words before its own; `errors`: an open file for what it says on standard error;
+    `preload`: a library that is loaded before it."""
 
     def __init__(self, program, plans, folder, display, size="1280x800", shots=None, under=(), errors=None,
-                 **environment):
+                 preload=None, **environment):
         self.state_file = folder / f"state-{time.monotonic_ns()}.json"
         self.shots = shots
         self.env = dict(os.environ, DISPLAY=display, XDG_CONFIG_HOME=str(folder / "config"),
                         XDG_STATE_HOME=str(folder / "state"), LIBGL_ALWAYS_SOFTWARE="1", **environment)
+        preload = " ".join(filter(None, [os.environ.get("WINDOW_PRELOAD"), preload]))
+        own = dict(self.env)
+        if preload:
+            # An instrumented program insists on being loaded first, but for this option.
+            own["LD_PRELOAD"] = preload
+            own["ASAN_OPTIONS"] = own.get("ASAN_OPTIONS", "") + ":verify_asan_link_order=0"
         self.size = size
         self.process = subprocess.Popen(
-            [*under, program, "open", *map(str, plans), "--size", size, "--state", str(self.state_file)], env=self.env,
+            [*under, program, "open", *map(str, plans), "--size", size, "--state", str(self.state_file)], env=own,
             stderr=errors)
 
     def state(self):

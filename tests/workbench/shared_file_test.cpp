@@ -133,7 +133,7 @@ TEST_CASE("a change that comes while the plan is being opened is not taken for w
   after.replace(after.find("1.02 mm"), 7, "1.05 mm");
   std::mt19937 random(11);
   int came_between = 0;
-  for (int i = 0; i < 40; ++i) {
+  for (int i = 0; i < 25; ++i) {
     const std::string file = folder.file("a.lay.toml", before), theirs_file = folder.file("b.lay.toml", after);
     Workbench bench(options_in(folder));
     std::thread writer([&, wait = std::chrono::microseconds(random() % 3000)] {
