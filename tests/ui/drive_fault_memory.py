@@ -28,8 +28,8 @@ def limit(w, megabytes):
 
 
 def too_long(w):
-    w.fill(LENGTH, "400 km")
-    end = time.monotonic() + 120.0
+    w.fill(LENGTH, "200 km")
+    end = time.monotonic() + 400.0
     while time.monotonic() < end and w.process.poll() is None:
         state = w.state()
         said = [state.get("hint", ""), *state.get("notices", [])]
@@ -42,7 +42,8 @@ def too_long(w):
 
 def main():
     with desk() as (window, copy):
-        plan = copy("even.lay.toml")
+        # It holds far more than there will be room for.
+        plan = copy("even.lay.toml", changes=[("flange_diameter", "500 mm")])
         folder = pathlib.Path(plan).parent
         errors = folder / "errors.txt"
         with errors.open("w") as stderr:

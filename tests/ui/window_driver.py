@@ -55,11 +55,10 @@ class Window:
         self.shots = shots
         self.env = dict(os.environ, DISPLAY=display, XDG_CONFIG_HOME=str(folder / "config"),
                         XDG_STATE_HOME=str(folder / "state"), LIBGL_ALWAYS_SOFTWARE="1", **environment)
-        preload = " ".join(filter(None, [os.environ.get("WINDOW_PRELOAD"), preload]))
         own = dict(self.env)
         if preload:
+            own["LD_PRELOAD"] = " ".join(filter(None, [own.get("LD_PRELOAD"), preload]))
             # An instrumented program insists on being loaded first, but for this option.
-            own["LD_PRELOAD"] = preload
             own["ASAN_OPTIONS"] = own.get("ASAN_OPTIONS", "") + ":verify_asan_link_order=0"
         self.size = size
         self.process = subprocess.Popen(
