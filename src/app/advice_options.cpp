@@ -6,6 +6,7 @@
 #include "app/wind_options.h"
 
 namespace laywright {
+
 void add_advice_options(CLI::App& command, AdviceOptions& options, const char* format) {
   command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
   command.add_flag("--json", options.json,

@@ -77,10 +77,9 @@ void Desktop::match_style() {
   const Letters letters = load_letters(scale_);
   if (letters.missing) {
     // Without signs that those letters do not have.
-    bench_.tell(
-        Severity::warning,
-        "The letters DejaVu Sans are not on this system: what stands here has plain ones, and a question mark "
-        "for each sign that they lack. Install the package fonts-dejavu-core and start again.");
+    bench_.tell(Severity::warning,
+                "The font DejaVu Sans is not on this system: what stands here is written in a plain one, with a "
+                "question mark for each sign that it lacks. Install the package fonts-dejavu-core and start again.");
   }
   ImGui::GetIO().FontDefault = letters.plain;
   panels_.strong = letters.strong;
@@ -207,8 +206,7 @@ int run_desktop(const DesktopOptions& options) {
   } catch (const std::bad_alloc&) {
     std::fputs(
         "error: there is too little memory for the window and its plans. Unsaved work is kept and offered at the "
-        "next "
-        "start; close other programs, or make the wind shorter\n",
+        "next start; close other programs, or make the wind shorter\n",
         stderr);
   } catch (const std::exception& error) {
     std::fprintf(stderr, "error: the window cannot go on: %s. Unsaved work is kept and offered at the next start\n",

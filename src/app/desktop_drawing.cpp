@@ -22,10 +22,8 @@ Issues driver_fails() {
   Issue issue;
   issue.what =
       "the graphics driver was reset twice within a few seconds, so there is no window any more. Unsaved work is "
-      "kept and "
-      "offered at the next start; should it happen again, start with LIBGL_ALWAYS_SOFTWARE=1, which draws without "
-      "the "
-      "graphics card";
+      "kept and offered at the next start; should it happen again, start with LIBGL_ALWAYS_SOFTWARE=1, which draws "
+      "without the graphics card";
   return {issue};
 }
 

@@ -17,9 +17,8 @@ Issues letters_that_lack() {
   Issue issue;
   issue.severity = Severity::warning;
   issue.what =
-      "no letters are installed on this system, so words are drawn in plain strokes, and signs that those lack, "
-      "such as "
-      "that of a diameter, are boxes; install letters (on Debian: fonts-dejavu-core)";
+      "no fonts are installed on this system, so words are drawn in plain strokes, and signs that those lack, such "
+      "as that of a diameter, are boxes; install fonts (on Debian: fonts-dejavu-core)";
   return {issue};
 }
 

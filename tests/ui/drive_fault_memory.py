@@ -74,9 +74,7 @@ def main():
             w.process.kill()
             w.process.wait(20)
         w = window()
-        w.until("the work is offered", lambda s: s["recovery_offers"] == 1 and "recover 0" in s["places"])
-        w.click("recover 0")
-        w.until("and is there", lambda s: s["fields"][PITCH]["text"] == "0.29" and s["dirty"])
+        w.takes_up(PITCH, "0.29")
         w.leave()
         print("too little memory: as it should be")
     return 0

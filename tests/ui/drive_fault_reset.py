@@ -72,9 +72,7 @@ def main():
         draws_on(w)
         resets_again(w, order, errors)
         w = window()
-        w.until("the work is offered", lambda s: s["recovery_offers"] == 1 and "recover 0" in s["places"])
-        w.click("recover 0")
-        w.until("and is there", lambda s: s["fields"][PITCH]["text"] == "0.4" and s["dirty"])
+        w.takes_up(PITCH, "0.4")
         w.leave()
         print("the driver is reset: as it should be")
     return 0

@@ -181,6 +181,12 @@ class Window:
                                check=True, capture_output=True, text=True)
         return int(found.stdout.split()[-1])
 
+    def takes_up(self, path, text):
+        """The one piece of unsaved work that is offered, in which this field of the plan has this text."""
+        self.until("the work is offered", lambda s: s["recovery_offers"] == 1 and "recover 0" in s["places"])
+        self.click("recover 0")
+        self.until("and is there", lambda s: s["fields"][path]["text"] == text and s["dirty"])
+
     def leave(self):
         self.key("ctrl+q")
         if self.state().get("any_unsaved"):

@@ -69,6 +69,27 @@ inline bool wait_until(Workbench& bench, const std::function<bool()>& so, double
   }
 }
 
+// Long enough after an edit that a copy of unsaved work is due.
+inline void poll_later(Workbench& bench) { bench.poll(Workbench::Clock::now() + std::chrono::seconds(10)); }
+
+// Copies of unsaved work on the disk, of all workbenches in this folder.
+inline std::size_t copies_in(const TemporaryFolder& folder) {
+  std::size_t count = 0;
+  std::error_code error;
+  for (const auto& file : std::filesystem::recursive_directory_iterator(folder.path() / "state", error)) {
+    if (file.path().extension() == ".toml") ++count;
+  }
+  return count;
+}
+
+inline bool await_copies(const TemporaryFolder& folder, std::size_t count) {
+  for (int i = 0; i < 5000; ++i) {
+    if (copies_in(folder) == count) return true;
+    std::this_thread::sleep_for(std::chrono::milliseconds(1));
+  }
+  return false;
+}
+
 // The full build of the plan as it stands.
 inline bool is_laid(const Workbench& bench) {
   return bench.active() != nullptr && bench.active()->document->laid_in_full();

@@ -7,30 +7,6 @@
 using namespace laywright;
 using namespace laywright::testing;
 
-namespace {
-
-// Long enough after an edit that a copy is due.
-void poll_later(Workbench& bench) { bench.poll(Workbench::Clock::now() + std::chrono::seconds(10)); }
-
-std::size_t copies_in(const TemporaryFolder& folder) {
-  std::size_t count = 0;
-  std::error_code error;
-  for (const auto& file : std::filesystem::recursive_directory_iterator(folder.path() / "state", error)) {
-    if (file.path().extension() == ".toml") ++count;
-  }
-  return count;
-}
-
-bool await_copies(const TemporaryFolder& folder, std::size_t count) {
-  for (int i = 0; i < 5000; ++i) {
-    if (copies_in(folder) == count) return true;
-    std::this_thread::sleep_for(std::chrono::milliseconds(1));
-  }
-  return false;
-}
-
-}  // namespace
-
 TEST_CASE("a program that is killed offers its unsaved work at the next start") {
   TemporaryFolder folder;
   const std::string file = folder.file("a.lay.toml", small_plan);

@@ -20,17 +20,6 @@ std::string with_pitch(const char* pitch) {
   return text.replace(text.find(was), was.size(), pitch);
 }
 
-void let_copies_be_kept(Workbench& bench) { bench.poll(Workbench::Clock::now() + std::chrono::seconds(10)); }
-
-std::size_t copies_in(const TemporaryFolder& folder) {
-  std::size_t count = 0;
-  std::error_code error;
-  for (const auto& file : std::filesystem::recursive_directory_iterator(folder.path() / "state", error)) {
-    if (file.path().extension() == ".toml") ++count;
-  }
-  return count;
-}
-
 }  // namespace
 
 TEST_CASE("two windows on one plan: the second to save is told, and both keep copies of their own") {
@@ -42,8 +31,8 @@ TEST_CASE("two windows on one plan: the second to save is told, and both keep co
     REQUIRE(other.apply(cmd::Open{file}));
     one.apply(cmd::TypeField{"traverse.pitch", theirs});
     other.apply(cmd::TypeField{"traverse.pitch", mine});
-    let_copies_be_kept(one);
-    let_copies_be_kept(other);
+    poll_later(one);
+    poll_later(other);
     REQUIRE(wait_until(
         one, [&] { return copies_in(folder) == 2; }, 20.0));
 
@@ -54,7 +43,7 @@ TEST_CASE("two windows on one plan: the second to save is told, and both keep co
     CHECK(load_plan(file).value().traverse().pitch_mm == 1.05);
     CHECK(document(other).dirty());
     // What the first has saved is no unsaved work any more; the other's copy is its own.
-    let_copies_be_kept(one);
+    poll_later(one);
     REQUIRE(wait_until(
         one, [&] { return copies_in(folder) == 1; }, 20.0));
 
