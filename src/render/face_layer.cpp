@@ -83,9 +83,9 @@ void FaceLayer::clear_discs() {
 }
 
 void FaceLayer::draw(const Frame& frame, double disc_opacity) const {
-  draw_pictures(frame, disc_opacity);
-  if (disc_opacity > 0.0) draw_discs(frame, disc_opacity);
-  draw_crosses(frame);
+  if (!faces_.empty()) draw_pictures(frame, disc_opacity);
+  if (!faces_.empty() && disc_opacity > 0.0) draw_discs(frame, disc_opacity);
+  if (!crosses_.empty()) draw_crosses(frame);
 }
 
 void FaceLayer::draw_pictures(const Frame& frame, double disc_opacity) const {

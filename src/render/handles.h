@@ -84,11 +84,16 @@ struct ProgramKind {
   static void release(GLuint name) { glDeleteProgram(name); }
 };
 
+struct ShaderKind {
+  static void release(GLuint name) { glDeleteShader(name); }
+};
+
 using Buffer = Handle<BufferKind>;
 using VertexArray = Handle<VertexArrayKind>;
 using Texture = Handle<TextureKind>;
 using Framebuffer = Handle<FramebufferKind>;
 using Renderbuffer = Handle<RenderbufferKind>;
 using ProgramHandle = Handle<ProgramKind>;
+using ShaderHandle = Handle<ShaderKind>;
 
 }  // namespace laywright

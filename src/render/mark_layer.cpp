@@ -186,7 +186,11 @@ const QuadInstances& MarkLayer::pieces_for(const Frame& frame, const Line& line)
 void MarkLayer::draw(const Frame& frame) const {
   guide_.draw(frame);
   gaps_.draw(frame);
-  draw_patches(frame);
+  if (!patches_.empty()) draw_patches(frame);
+  if (!lines_.empty()) draw_lines(frame);
+}
+
+void MarkLayer::draw_lines(const Frame& frame) const {
   frame.use(line_);
   line_.set("screen", glm::vec2(frame.width, frame.height));
   line_.set("toward_eye", 0.002F);

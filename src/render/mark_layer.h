@@ -13,6 +13,7 @@ namespace laywright {
 
 class MarkLayer {
  public:
+  void make_ready() const { line_.make_ready(); }  // the axis is a line
   void load(const Scene& scene);
   void draw(const Frame& frame) const;
 
@@ -33,6 +34,7 @@ class MarkLayer {
   void add_fiber(const Mark& mark);
   void add_axis(const AxisMark& axis, const ThemeColours& colours);
   void draw_patches(const Frame& frame) const;
+  void draw_lines(const Frame& frame) const;
 
   Program patch_{"patch"}, line_{"line"};
   GridMesh mesh_{1, 120};

@@ -1,6 +1,8 @@
-// A compiled pair of shaders and its uniforms.
+// A pair of shaders and its uniforms. They are compiled when the program is first used, or made ready for it: that takes a
+// driver milliseconds each, and most pictures need few of them.
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -10,17 +12,20 @@
 
 namespace laywright {
 
-// Throws std::logic_error with the compiler's words when the shaders do not compile: they are part of the program,
-// so this is a defect (or a driver's), never a person's mistake.
 class Program {
  public:
   // File names in shaders/ without their endings: "shell" is shell.vert.glsl and shell.frag.glsl.
   explicit Program(std::string_view name) : Program(name, name) {}
   // `defines`: lines before the shaders, "#define IDS\n".
-  Program(std::string_view vertex_name, std::string_view fragment_name, std::string_view defines = {});
+  Program(std::string_view vertex_name, std::string_view fragment_name, std::string_view defines = {})
+      : vertex_name_(vertex_name), fragment_name_(fragment_name), defines_(defines) {}
 
-  // From here on, draws use this program.
-  void use() const { glUseProgram(handle_.name()); }
+  // Gives the shaders to the driver and does not wait for it: it may compile several at once, or beside what follows.
+  void make_ready() const;
+
+  // From here on, draws use this program. Throws std::logic_error with the compiler's words when the shaders do not
+  // compile: they are part of the program, so this is a defect (or a driver's), never a person's mistake.
+  void use() const;
 
   // Sets a uniform of the program in use; one that the compiler dropped is passed over.
   void set(const char* name, int value) const { glUniform1i(place(name), value); }
@@ -42,7 +47,9 @@ class Program {
  private:
   [[nodiscard]] GLint place(const char* name) const { return glGetUniformLocation(handle_.name(), name); }
 
-  ProgramHandle handle_;
+  std::string vertex_name_, fragment_name_, defines_;
+  mutable ProgramHandle handle_;            // none before it is made ready
+  mutable ShaderHandle vertex_, fragment_;  // until it is known whether they could be compiled
 };
 
 }  // namespace laywright

@@ -35,6 +35,13 @@ void clear(bool and_ids) {
 
 SceneRenderer::SceneRenderer(bool ids) : ids_(ids), shell_(ids), veil_(false) {}
 
+void SceneRenderer::make_ready() const {
+  solids_.make_ready();
+  shell_.make_ready();
+  ground_.make_ready();
+  marks_.make_ready();
+}
+
 void SceneRenderer::load(const Scene& scene) {
   shell_.load(scene.shell);
   has_veil_ = scene.veil.has_value();

@@ -31,6 +31,9 @@ class SceneRenderer {
   // `ids`: the ids of what stands under a pixel are drawn, too.
   explicit SceneRenderer(bool ids = true);
 
+  // Has the driver compile what every picture needs, before there is a scene.
+  void make_ready() const;
+
   void load(const Scene& scene);
   void load(const CloseUp& close_up, const Scene& scene);
 

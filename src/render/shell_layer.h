@@ -13,6 +13,7 @@ class ShellLayer {
   // `ids`: it draws ids as well.
   explicit ShellLayer(bool ids);
 
+  void make_ready() const { program_.make_ready(); }
   void load(const Shell& shell);
 
   // `sink_mm`: drawn so much lower, under strands. `opacity` below 1: a veil, blended over what stands there.

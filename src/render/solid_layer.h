@@ -10,6 +10,7 @@ namespace laywright {
 
 class SolidLayer {
  public:
+  void make_ready() const { program_.make_ready(); }
   void load(const SpoolSolid& spool);
 
   // How far out the wind lies, for the shade that it throws on the flanges.

@@ -11,6 +11,8 @@ import re
 import subprocess
 import sys
 
+from machine import machine
+
 
 class Bench:
     """One run of a benchmark, and what it printed."""
@@ -95,7 +97,7 @@ def main():
     if len(sys.argv) != 2:
         sys.exit(__doc__)
     folder = pathlib.Path(sys.argv[1])
-    print("| what | ratio | figures |\n|---|---|---|")
+    print(f"{machine()}\n\n| what | ratio | figures |\n|---|---|---|")
     for part in (laying, study, first_look, general, frames):
         part(folder)
 

@@ -54,12 +54,13 @@ const Scene& Picture::scene_of(const WoundPtr& wound, const View& view) {
   return scene_;
 }
 
-void Picture::fit(int width, int height) {
-  if (target_.width == width && target_.height == height) return;
-  target_ = Target{width, height, make_texture(width, height, four_bytes, nullptr), Renderbuffer::make(),
+void Picture::fit(glm::ivec2 size, glm::ivec2 most) {
+  const bool roomy = target_.width >= size.x && target_.height >= size.y;
+  if (roomy && target_.width <= most.x && target_.height <= most.y) return;
+  target_ = Target{size.x, size.y, make_texture(size.x, size.y, four_bytes, nullptr), Renderbuffer::make(),
                    Framebuffer::make()};
   glBindRenderbuffer(GL_RENDERBUFFER, target_.depth.name());
-  glRenderbufferStorage(GL_RENDERBUFFER, GL_DEPTH_COMPONENT24, width, height);
+  glRenderbufferStorage(GL_RENDERBUFFER, GL_DEPTH_COMPONENT24, size.x, size.y);
   glBindFramebuffer(GL_FRAMEBUFFER, target_.framebuffer.name());
   glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, target_.colours.name(), 0);
   glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_RENDERBUFFER, target_.depth.name());
@@ -67,30 +68,29 @@ void Picture::fit(int width, int height) {
     throw std::runtime_error("the graphics driver refuses a picture of this size");
 }
 
-void Picture::draw(const WoundPtr& wound, const View& view, bool fine, bool coarse) {
+void Picture::draw(const WoundPtr& wound, const View& view, Pass pass) {
   const Scene& scene = scene_of(wound, view);
   if (!loaded_) renderer_.load(scene);
   if (!loaded_ || !near_loaded_) renderer_.load(close_up_, scene);
   loaded_ = near_loaded_ = true;
 
-  // Large enough for both, so that it stays when one follows the other.
-  const int finest = 4.0 * view.width_px * view.height_px <= most_fine_pixels ? 2 : 1;
-  fit(view.width_px * finest, view.height_px * finest);
-  const bool twice = fine && finest == 2;
-  const int width = view.width_px * (twice ? 2 : 1), height = view.height_px * (twice ? 2 : 1);
+  const glm::ivec2 plain(view.width_px, view.height_px);
+  const glm::ivec2 finest = plain * (4.0 * plain.x * plain.y <= most_fine_pixels ? 2 : 1);
+  const glm::ivec2 size = pass == Pass::fine ? finest : pass == Pass::plain ? plain : (plain + 1) / 2;
+  fit(size, finest);
   glBindFramebuffer(GL_FRAMEBUFFER, target_.framebuffer.name());
-  glScissor(0, 0, width, height);
+  glScissor(0, 0, size.x, size.y);
   glEnable(GL_SCISSOR_TEST);
-  Frame frame = make_frame(scene, view, sphere_around(wound->plan()), width, height);
-  frame.coarse = coarse;
+  Frame frame = make_frame(scene, view, sphere_around(wound->plan()), size.x, size.y);
+  frame.coarse = pass == Pass::quick;
   renderer_.draw_into(frame, scene, {});
   glDisable(GL_SCISSOR_TEST);
   glBindFramebuffer(GL_READ_FRAMEBUFFER, target_.framebuffer.name());
   glReadBuffer(GL_COLOR_ATTACHMENT0);
   glBindFramebuffer(GL_DRAW_FRAMEBUFFER, 0);
   // Twice as fine is halved exactly: each sample lies at the corner of four pixels.
-  glBlitFramebuffer(0, 0, width, height, 0, 0, view.width_px, view.height_px, GL_COLOR_BUFFER_BIT,
-                    twice ? GL_LINEAR : GL_NEAREST);
+  glBlitFramebuffer(0, 0, size.x, size.y, 0, 0, plain.x, plain.y, GL_COLOR_BUFFER_BIT,
+                    size == plain ? GL_NEAREST : GL_LINEAR);
 }
 
 }  // namespace laywright

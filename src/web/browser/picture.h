@@ -18,8 +18,13 @@ class Picture {
   // The scene of that view, made anew only where it must be.
   [[nodiscard]] const Scene& scene_of(const WoundPtr& wound, const View& view);
 
-  // `fine`: drawn twice as fine and averaged, for a view at rest. `coarse`: as in Frame.
-  void draw(const WoundPtr& wound, const View& view, bool fine, bool coarse);
+  // Has the browser do what it can before there is a wind.
+  void make_ready() const { renderer_.make_ready(); }
+
+  // quick: a quarter of the pixels, and coarse as in Frame, for a processor that draws. fine: twice as fine and averaged,
+  // for a view at rest.
+  enum class Pass { quick, plain, fine };
+  void draw(const WoundPtr& wound, const View& view, Pass pass);
 
  private:
   struct Context {
@@ -35,7 +40,8 @@ class Picture {
     Renderbuffer depth;
     Framebuffer framebuffer;
   };
-  void fit(int width, int height);
+  // Room for so many pixels, and for no more than `most`, which it once needed.
+  void fit(glm::ivec2 size, glm::ivec2 most);
 
   Context context_;  // first: all else needs it
   SceneRenderer renderer_{false};

@@ -38,7 +38,9 @@ nlohmann::json Viewer::answer(const std::string& name, const Json& in) {
       {"peel", &Viewer::peel},
       {"wedge", &Viewer::wedge},
       {"cut", &Viewer::cut},
+      {"makeReady", &Viewer::make_ready},
       {"draw", &Viewer::draw},
+      {"words", &Viewer::words},
       {"losePicture", &Viewer::lose_picture},
       {"scrub", &Viewer::scrub},
       {"play", &Viewer::play},
@@ -52,8 +54,8 @@ nlohmann::json Viewer::answer(const std::string& name, const Json& in) {
       {"seen", &Viewer::seen},
       {"place", &Viewer::place}};
   // Without a build there is nothing to look at; these do without one.
-  static constexpr std::array<std::string_view, 7> early{"start", "change", "revert",     "planText",
-                                                         "size",  "show",   "losePicture"};
+  static constexpr std::array<std::string_view, 8> early{"start", "change", "revert",    "planText",
+                                                         "size",  "show",   "makeReady", "losePicture"};
   const auto found = answers.at(name);
   const bool is_early = std::find(early.begin(), early.end(), name) != early.end();
   if (!wound_ && !is_early) return nullptr;
@@ -110,12 +112,29 @@ nlohmann::json Viewer::lose_picture(const Json& /*in*/) {
   return nullptr;
 }
 
-// {fine, coarse}: the picture and what is written over it. Coarse: without what a processor draws slowly.
-nlohmann::json Viewer::draw(const Json& in) {
+// {}: before there is a wind, so that its first picture comes sooner.
+nlohmann::json Viewer::make_ready(const Json& /*in*/) {
+  picture().make_ready();
+  return nullptr;
+}
+
+Picture& Viewer::picture() {
   if (!picture_) picture_ = std::make_unique<Picture>();
-  picture_->draw(wound_, view(), in.at("fine"), in.value("coarse", false));
-  draw_words(picture_->scene_of(wound_, view()));
+  return *picture_;
+}
+
+// {pass}: the picture, "quick", "plain" or "fine".
+nlohmann::json Viewer::draw(const Json& in) {
+  static const std::map<std::string_view, Picture::Pass> passes{
+      {"quick", Picture::Pass::quick}, {"plain", Picture::Pass::plain}, {"fine", Picture::Pass::fine}};
+  picture().draw(wound_, view(), passes.at(in.at("pass").get<std::string>()));
   return true;
+}
+
+// {}: what is written over the picture.
+nlohmann::json Viewer::words(const Json& /*in*/) {
+  draw_words(picture().scene_of(wound_, view()));
+  return nullptr;
 }
 
 void Viewer::draw_words(const Scene& scene) {

@@ -45,7 +45,9 @@ class Viewer {
   Json peel(const Json& in);
   Json wedge(const Json& in);
   Json cut(const Json& in);
+  Json make_ready(const Json& in);
   Json draw(const Json& in);
+  Json words(const Json& in);
   Json lose_picture(const Json& in);
 
   Json scrub(const Json& in);
@@ -63,6 +65,7 @@ class Viewer {
 
   View& view() { return stage_.view; }
   [[nodiscard]] Json facts() const;
+  Picture& picture();
   void draw_words(const Scene& scene);
 
   std::optional<PlanDesk> desk_;

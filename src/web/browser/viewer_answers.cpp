@@ -33,7 +33,6 @@ nlohmann::json Viewer::results(const Json& /*in*/) {
   const Plan& plan = wound_->plan();
   return {{"document", Json::parse(to_json(plan, wound_->build(), wound_->measurements()))},
           {"marks", std::move(marks)},
-          {"d", plan.fiber().diameter_mm},
           {"share", pass.share},
           {"full", pass.full()}};
 }

@@ -183,6 +183,7 @@ nlohmann::json Viewer::seen(const Json& /*in*/) {
                 {"turn", moment.turn},
                 {"time", moment.time_s},
                 {"layer", moment.layer}}},
+              {"d", wound_->plan().fiber().diameter_mm},
               {"length", wound_->build().length_mm},
               {"turns", wound_->build().turns},
               {"speedAssumed", line_speed_of(wound_->plan()).assumed},

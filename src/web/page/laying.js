@@ -10,6 +10,7 @@ class Laying {
     this.job = 0;
     this.cost = 350;  // ns for a node, until one was timed
     this.busy = false;
+    this.waits = false;  // the worker, until its first look was shown
     this.worker = this.hire();
     this.spare = null;
   }
@@ -40,9 +41,16 @@ class Laying {
       this.spare = this.hire();
     }
     this.busy = true;
+    this.waits = false;
     this.text = text;
     this.worker.postMessage({ job: ++this.job, text, seed, cost: this.cost });
     this.heard?.percent(0);
+  }
+
+  // The first look was shown: its worker lays the rest.
+  goOn() {
+    if (this.waits) this.worker.postMessage({ shown: true });
+    this.waits = false;
   }
 
   hear(worker, data) {
@@ -56,6 +64,7 @@ class Laying {
       this.heard.percent(data.percent);
     } else {
       this.cost = data.cost;
+      this.waits = data.pass === 0 && data.passes > 1;
       if (data.pass + 1 === data.passes) {
         this.busy = false;
         this.spare ??= this.hire();

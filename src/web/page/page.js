@@ -4,6 +4,7 @@ class Page {
   constructor(program, laying, plan) {
     this.viewer = new Viewer(program);
     this.plan = plan;
+    this.laid = false;  // there is a build to look at
     this.results = null;
     this.sound = true;  // the settings as they stand can be wound
     this.inch = false;
@@ -24,6 +25,7 @@ class Page {
     const roomy = this.width >= 520;
     this.viewer.ask('show', { dark: this.night.matches, legend: roomy, dimensions: roomy });
     this.settings.show(this.viewer.ask('start', { text: plan.text, seed: plan.seed }));
+    this.drawing('makeReady');
     laying.listen({
       wound: (parcel) => this.take(parcel),
       percent: (percent) => this.tellProgress(percent),
@@ -103,7 +105,7 @@ class Page {
     return true;
   }
 
-  // Draws soon; finely once nothing has moved for a while.
+  // Draws soon, and better once nothing has moved for a while.
   paint() {
     clearTimeout(this.rest);
     if (this.asked || this.lost) return;
@@ -114,20 +116,32 @@ class Page {
   }
 
   frame(now) {
-    if (!this.results) return;
+    if (!this.laid) return;
+    clearTimeout(this.rest);
     const seconds = Math.min(0.1, Math.max(0, (now - (this.last ?? now)) / 1e3));
     const moving = this.viewer.ask('step', { seconds: this.seen?.moving ? seconds : 0 });
     this.last = now;
-    this.draw(false);
+    const { software } = this.plan;
+    const pass = software ? 'quick' : 'plain';
+    // The first words take as long as the first picture, since the browser has to find letters.
+    if (this.seen) this.draw(pass);
+    else this.drawing('draw', { pass });
     this.showSeen();
     if (moving) this.paint();
-    else if (!this.laying.busy) this.rest = setTimeout(() => this.draw(true), this.plan.software ? 800 : 200);
+    else if (software || !this.laying.busy)
+      this.rest = setTimeout(() => this.draw(this.laying.busy ? 'plain' : 'fine'), software ? 800 : 200);
   }
 
-  draw(fine) {
+  draw(pass) {
+    this.drawing('draw', { pass });
+    this.drawing('words');
+  }
+
+  // A question to the graphics. What they refuse is told.
+  drawing(name, question) {
     if (this.lost) return;
     try {
-      this.viewer.ask('draw', { fine, coarse: !fine && this.plan.software });
+      this.viewer.ask(name, question);
     } catch (error) {
       this.tell(error.message, true);
     }
@@ -137,7 +151,7 @@ class Page {
     const seen = this.seen = this.viewer.ask('seen');
     const { moment } = seen;
     this.look.show(seen);
-    this.turn.show(seen.picked, this.results.d, this.inch);
+    this.turn.show(seen.picked, seen.d, this.inch);
     this.findings.choose(seen.chosen);
     byId('scrub').value = moment.atEnd ? 1 : moment.length / seen.length;
     byId('play').setAttribute('aria-pressed', seen.playing);
@@ -176,17 +190,29 @@ class Page {
       this.fail('There is not enough memory here for the whole build; this is a coarser one.');
       return;
     }
+    this.laid = true;
+    this.frame(performance.now());
+    // The picture before all else: the figures take as long again, and the rest of the wind every processor there is.
+    afterFrame(() => {
+      this.laying.goOn();
+      this.drawing('words');
+      this.readResults();
+    });
+  }
+
+  readResults() {
     this.results = this.viewer.ask('results');
     this.showResults();
-    if (this.results.full) {
+    // Another plan may be on its way already.
+    const full = this.results.full && !this.laying.busy;
+    if (full) {
       byId('progress').hidden = true;
       byId('state').hidden = this.sound;
       const { totals, findings } = this.results.document;
       const layers = words.count(totals.layers, 'layer');
       byId('live').textContent = `Laid: ${layers}, ${words.count(findings.length, 'finding')}.`;
     }
-    document.documentElement.dataset.build = this.results.full ? 'full' : 'early';
-    this.paint();
+    document.documentElement.dataset.build = full ? 'full' : 'early';
   }
 
   showResults() {
@@ -250,6 +276,12 @@ class Page {
   }
 }
 
+// Once what was drawn can be seen; at once in a page that nobody sees, where no frame comes.
+function afterFrame(does) {
+  if (document.hidden) setTimeout(does);
+  else requestAnimationFrame(() => setTimeout(does));
+}
+
 // {why}: why a page stays a printed one. {software}: the processor draws, and fine pictures take their time.
 function whatDraws() {
   // The picture's own context, with the attributes that the program will ask for: a second one takes its time.
@@ -272,8 +304,10 @@ async function runPage() {
   if (typeof WebAssembly !== 'object' || typeof DecompressionStream !== 'function')
     return stay('This browser is too old to show the spool in the round; these are pictures of it.');
   try {
-    const bytes = await unpackProgram(byId('program').textContent);
-    const compiled = await WebAssembly.compile(bytes);
+    // Before the browser has set the still page's tables and decoded its pictures, which are not to be seen.
+    byId('app').hidden = false;
+    byId('static').hidden = true;
+    const compiled = await compileProgram(byId('program').textContent);
     // The worker lays while the browser wakes the graphics card up.
     const plan = JSON.parse(byId('plan').textContent);
     const laying = new Laying(compiled, byId('script').textContent);
@@ -283,8 +317,6 @@ async function runPage() {
       laying.end();
       return stay(why);
     }
-    byId('app').hidden = false;
-    byId('static').hidden = true;
     const program = await startProgram(compiled, { overlay: byId('words') });
     window.page = new Page(program, laying, { ...plan, software });
   } catch (error) {

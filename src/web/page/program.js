@@ -1,11 +1,16 @@
 // The program: WebAssembly that came with the page, once for the page itself and once for its worker.
 
-// The bytes of the module, unpacked. Browsers that cannot unpack are older than those that run it.
-async function unpackProgram(text) {
-  const letters = atob(text), packed = new Uint8Array(letters.length);
-  for (let i = 0; i < letters.length; ++i) packed[i] = letters.charCodeAt(i);
-  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
-  return new Response(stream).arrayBuffer();
+// The module, compiled while it is unpacked. Browsers that cannot unpack are older than those that run it.
+function compileProgram(text) {
+  const unpacked = new Blob([bytesOf(text)]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
+  return WebAssembly.compileStreaming(new Response(unpacked, { headers: { 'Content-Type': 'application/wasm' } }));
+}
+
+function bytesOf(text) {
+  if (Uint8Array.fromBase64) return Uint8Array.fromBase64(text);
+  const letters = atob(text), bytes = new Uint8Array(letters.length);
+  for (let i = 0; i < letters.length; ++i) bytes[i] = letters.charCodeAt(i);
+  return bytes;
 }
 
 // An instance of the compiled module. `more` goes into Emscripten's object.

@@ -1,9 +1,10 @@
-// The page's worker: lays plans, step by step, and posts what came of it. A newer plan ends this worker.
+// The page's worker: lays plans, step by step, and posts what came of it. After the first it waits until the page has
+// shown that. A newer plan ends this worker.
 
 function runWorker() {
-  let program = null, winder = 0, job = 0;
+  let starting = null, program = null, winder = 0, job = 0, passes = 0;
 
-  const wind = (pass, passes) => {
+  const wind = (pass) => {
     const at = program._winder_wind(winder, pass);
     if (!at) {
       const trouble = program.UTF8ToString(program._winder_trouble(winder));
@@ -20,25 +21,35 @@ function runWorker() {
   };
 
   // Steps are tasks of their own, so that what was posted goes out in between.
-  const windOn = (pass, passes) => {
-    if (pass < passes && wind(pass, passes)) setTimeout(windOn, 0, pass + 1, passes);
+  const windOn = (pass) => {
+    if (pass < passes && wind(pass)) setTimeout(windOn, 0, pass + 1);
+  };
+
+  const start = async (compiled) => {
+    // No oftener than somebody sees: the page has better things to do.
+    let told = 0;
+    program = await startProgram(compiled, {
+      tellShare(share) {
+        const now = performance.now();
+        if (now < told + 100) return;
+        told = now;
+        postMessage({ job, percent: Math.floor(100 * share) });
+      },
+    });
+    winder = program._winder_open();
   };
 
   onmessage = async ({ data }) => {
     if (data.compiled) {
-      let told = -1;
-      program = await startProgram(data.compiled, {
-        tellShare(share) {
-          const percent = Math.floor(100 * share);
-          if (percent !== told) postMessage({ job, percent: told = percent });
-        },
-      });
-      winder = program._winder_open();
-      postMessage({ ready: true });
-      return;
+      starting = start(data.compiled);
+    } else if (data.shown) {
+      windOn(1);
+    } else {
+      // The plan comes right behind the program.
+      await starting;
+      job = data.job;
+      passes = withText(program, data.text, (text) => program._winder_plan(winder, text, data.seed, data.cost));
+      wind(0);
     }
-    job = data.job;
-    const passes = withText(program, data.text, (text) => program._winder_plan(winder, text, data.seed, data.cost));
-    windOn(0, passes);
   };
 }

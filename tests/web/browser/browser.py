@@ -56,6 +56,15 @@ class Browser:
     def open(self, page):
         self.driver.get(page.resolve().as_uri())
 
+    def watch(self):
+        """From the next page on, what it asks of the browser is written down (watch.js)."""
+        script = pathlib.Path(__file__).with_name("watch.js").read_text(encoding="utf-8")
+        self.command("Page.addScriptToEvaluateOnNewDocument", source=script)
+
+    def watched(self, name):
+        """What was written down of one kind: milliseconds and figures, in their order."""
+        return [(at, figures) for kind, at, figures in self.value("watched") if kind == name]
+
     def run(self, script, *arguments):
         return self.driver.execute_script(script, *arguments)
 
@@ -90,7 +99,7 @@ class Browser:
 
     def draw_finely(self):
         """As it looks at rest."""
-        self.run("page.draw(true)")
+        self.run("page.draw('fine')")
         self.settle()
 
     def element(self, selector):
@@ -106,7 +115,8 @@ class Browser:
     def picture(self):
         """The pixels of both canvases; drawn and read in one go, since a browser may forget them afterwards."""
         return self.run("""
-            page.viewer.ask('draw', { fine: false });
+            page.viewer.ask('draw', { pass: 'plain' });
+            page.viewer.ask('words');
             const picture = document.getElementById('picture');
             const copy = new OffscreenCanvas(picture.width, picture.height).getContext('2d');
             copy.drawImage(picture, 0, 0);

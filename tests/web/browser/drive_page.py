@@ -10,19 +10,16 @@ import pathlib
 import subprocess
 import sys
 import tempfile
-import time
 
 from browser import Browser
 
+import first_look
 import on_a_phone
 import without_program
 
 # Those that lay in a second or two in a browser.
 SMALL = ["even", "long-dwell", "loose-traverse", "parallel", "tapered-flanges", "whole-ratio"]
 
-MOST_PAGE_BYTES = 15_000_000
-MOST_FIRST_S = 2.0
-PROCESSORS = 2
 
 
 class Shop:
@@ -234,28 +231,6 @@ def everything_works(shop):
         expect_quiet(browser)
 
 
-def long_wind_is_quick(shop):
-    page = shop.page(shop.sample("long"))
-    size = page.stat().st_size
-    assert size <= MOST_PAGE_BYTES, f"the page has {size} bytes"
-    with Browser() as browser:
-        browser.driver.get("about:blank")
-        before, began = browser.processor_s(), time.monotonic()
-        browser.open(page)
-        browser.wait_in_page("window.page && page.seen")
-        wall, processor = time.monotonic() - began, browser.processor_s() - before
-        browser.wait_for_build()
-        full = time.monotonic() - began
-        assert browser.ask("hash") == shop.hash(shop.sample("long")), "another build than the program's"
-        shop.shoot(browser, "long")
-        expect_quiet(browser)
-    print(f"long: {size / 1e6:.2f} MB; first look after {wall:.2f} s ({processor:.2f} s of processors), "
-          f"full build after {full:.2f} s")
-    # Processors' time hardly depends on what else the machine does; two of them have this much in two seconds. The
-    # worker has gone on with the rest of the wind by then.
-    assert processor <= PROCESSORS * MOST_FIRST_S, f"{processor:.2f} s of processors until there is something to see"
-
-
 def main():
     program, hasher, samples = sys.argv[1:4]
     with tempfile.TemporaryDirectory() as made:
@@ -263,7 +238,7 @@ def main():
         folder.mkdir(parents=True, exist_ok=True)
         shop = Shop(program, hasher, samples, folder)
         for step in (everything_works, figures_are_equal, on_a_phone.works, without_program.is_readable,
-                     without_program.hostile_plan_stays_text, long_wind_is_quick):
+                     without_program.hostile_plan_stays_text, first_look.comes_before_all_else):
             step(shop)
             print(f"ok  {step.__module__.replace('__main__', 'page')}: {step.__name__.replace('_', ' ')}", flush=True)
 
