@@ -38,6 +38,15 @@ class Workshop {
     return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, content(at(".stdout")), content(at(".stderr"))};
   }
 
+  // The program with these arguments, and a signal so many seconds after it has begun to listen for signals, which it
+  // blocks for that. It is waited for as long as it takes: one that goes on runs into the test's own limit.
+  [[nodiscard]] Ran stopped(const std::string& arguments, const std::string& signal = "INT",
+                            double after_s = 0.0) const {
+    return run("env --default-signal=INT,TERM \"$LW\" " + arguments +
+               " & until grep -qE '^(State:.Z|SigBlk:.*[2367abef]$)' /proc/$!/status; do sleep 0.01; done; sleep " +
+               std::to_string(after_s) + "; kill -" + signal + " $!; wait $!");
+  }
+
  private:
   testing::TemporaryFolder folder_;
 };

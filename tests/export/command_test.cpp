@@ -139,9 +139,7 @@ TEST_CASE("a stopped export leaves nothing and returns 130") {
   const Workshop shop;
   shop.write("a.lay.toml", small_plan());
   // Ten minutes of frames, were it not stopped.
-  const Ran ran = shop.run(
-      "timeout --preserve-status --signal=INT --kill-after=60 2 $LW export a.lay.toml -o a.webp --frames f "
-      "--size 1600x900 --fps 60 --seconds 60");
+  const Ran ran = shop.stopped("export a.lay.toml -o a.webp --frames f --size 1600x900 --fps 60 --seconds 60");
   INFO(ran.err);
   CHECK(ran.code == 130);
   CHECK(ran.err.find("nothing was written") != std::string::npos);

@@ -57,8 +57,8 @@ inline Workbench::Options options_in(const TemporaryFolder& folder) {
   return options;
 }
 
-// Polls until it is so; false after `seconds`.
-inline bool wait_until(Workbench& bench, const std::function<bool()>& so, double seconds = 60.0) {
+// Polls until it is so; false after `seconds`: far longer than it takes anywhere, so that only what never comes is missed.
+inline bool wait_until(Workbench& bench, const std::function<bool()>& so, double seconds = 300.0) {
   using Clock = std::chrono::steady_clock;
   const auto end = Clock::now() + std::chrono::duration<double>(seconds);
   while (true) {
@@ -83,7 +83,7 @@ inline std::size_t copies_in(const TemporaryFolder& folder) {
 }
 
 inline bool await_copies(const TemporaryFolder& folder, std::size_t count) {
-  for (int i = 0; i < 5000; ++i) {
+  for (int i = 0; i < 300'000; ++i) {  // minutes, for what takes a moment
     if (copies_in(folder) == count) return true;
     std::this_thread::sleep_for(std::chrono::milliseconds(1));
   }

@@ -11,6 +11,9 @@ using Catch::Matchers::Contains;
 
 namespace {
 
+// Far longer than it takes anywhere: only what never comes is waited for in vain.
+constexpr double patience_s = 300.0;
+
 // Each time ten seconds later still: whatever is written now and then is due again.
 void poll_ever_later(Workbench& bench) {
   static int calls = 0;
@@ -61,7 +64,7 @@ TEST_CASE("settings that cannot be kept: told once, where and why, and all else 
   folder.file("config", "");
   Workbench bench(options);
   REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)}));
-  REQUIRE(await_notice(bench, "Settings are not kept", 10.0));
+  REQUIRE(await_notice(bench, "Settings are not kept", patience_s));
   CHECK_THAT(bench.notices().back().text, Contains((folder.path() / "config").string()));
   REQUIRE(bench.apply(cmd::DismissNotice{bench.notices().size() - 1}));
   wait_for_build(bench);
@@ -81,7 +84,7 @@ TEST_CASE("copies of unsaved work on a full disk: told, and kept as soon as ther
     {
       const FullDisk full;
       bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
-      REQUIRE(await_notice(bench, "No copy of unsaved work is kept", 10.0));
+      REQUIRE(await_notice(bench, "No copy of unsaved work is kept", patience_s));
       CHECK_FALSE(bench.apply(cmd::Save{}));
     }
     CHECK(contents(file) == small_plan);
@@ -100,7 +103,7 @@ TEST_CASE("no folder for copies of unsaved work: told at the first edit, not bef
   REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)}));
   CHECK_FALSE(await_notice(bench, "No copy", 0.1));
   bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
-  REQUIRE(await_notice(bench, "No copy of unsaved work is kept", 10.0));
+  REQUIRE(await_notice(bench, "No copy of unsaved work is kept", patience_s));
   CHECK_THAT(bench.notices().back().text, Contains((folder.path() / "state").string()));
 }
 

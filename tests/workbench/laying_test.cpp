@@ -2,21 +2,18 @@
 #include "bench_for_tests.h"
 
 #include <atomic>
+#include <condition_variable>
+#include <mutex>
 #include <numeric>
 
 #include "lay/lay.h"
 #include "plan/plan_file.h"
+#include "plan/plan_writer.h"
 
 using namespace laywright;
 using namespace laywright::testing;
 
 namespace {
-
-using Clock = std::chrono::steady_clock;
-
-double ms_since(Clock::time_point start) {
-  return std::chrono::duration<double, std::milli>(Clock::now() - start).count();
-}
 
 Plan sample_plan(const std::string& name) { return load_plan(sample(name)).value(); }
 
@@ -28,12 +25,19 @@ std::uint64_t hash_at_once(const PlanDraft& draft, std::uint64_t seed = 1, doubl
   return lay(check(draft).value(), settings, progress).value().hash();
 }
 
+// As long as it takes: what never comes ends at the test's own limit (tests/CMakeLists.txt).
 void await(const std::function<bool()>& so) {
-  const auto end = Clock::now() + std::chrono::seconds(100);
-  while (!so()) {
-    REQUIRE(Clock::now() < end);
-    std::this_thread::sleep_for(std::chrono::milliseconds(1));
-  }
+  while (!so()) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+}
+
+// 300 km on a spool that holds them, with so little friction that nodes slide far: many minutes' work for any machine of
+// today.
+PlanDraft endless_plan() {
+  PlanDraft draft = sample_plan("long").draft();
+  draft.spool.flange_diameter_mm = 3'000.0;
+  draft.wind.length_mm = 3e8;
+  draft.fiber.friction = 0.05;
+  return draft;
 }
 
 }  // namespace
@@ -106,15 +110,14 @@ TEST_CASE("plans that come faster than they can be laid do not keep the picture 
   Laying laying([] {}, errands.queue());
   PlanDraft draft = sample_plan("even").draft();
   std::set<std::uint64_t> shown;
-  // Each comes long before the first look at the one before can be ready.
-  const auto end = Clock::now() + std::chrono::seconds(60);  // within two, but for a sanitizer
-  for (int i = 0; shown.size() < 3 && Clock::now() < end; ++i) {
+  // Each comes long before the first look at the one before can be ready. If nothing were shown this would not end.
+  for (int i = 0; shown.size() < 3; ++i) {
     draft.traverse.pitch_mm = 0.25 + 1e-5 * (i % 1000);
     laying.lay(check(draft).value(), 1);
     std::this_thread::sleep_for(std::chrono::milliseconds(8));
     if (const WoundPtr fresh = laying.take()) shown.insert(fresh->revision);
   }
-  CHECK(shown.size() >= 3);
+  CHECK(shown.size() == 3);
 }
 
 TEST_CASE("laying is stopped: nothing more comes, and it can begin again") {
@@ -143,7 +146,6 @@ TEST_CASE("progress grows, and the time left is told") {
   Laying laying([] {}, errands.queue());
   laying.lay(sample_plan("even"), 1);
   double share = 0.0;
-  bool told = false;
   Pass pass;
   await([&] {
     const LayingStatus status = laying.status();
@@ -153,14 +155,12 @@ TEST_CASE("progress grows, and the time left is told") {
     CHECK(status.share >= share);
     CHECK(status.share <= 1.0);
     share = status.share;
-    if (status.seconds_left) {
-      told = true;
-      CHECK(*status.seconds_left >= 0.0);
-      CHECK(*status.seconds_left < 600.0);
-    }
     return false;
   });
-  CHECK(told);
+  // A wind that is over before there is anything to go by tells none; of one that does not end it is told for sure.
+  laying.lay(check(endless_plan()).value(), 1);
+  await([&] { return laying.status().seconds_left.has_value(); });
+  CHECK(*laying.status().seconds_left > 0.0);
 }
 
 TEST_CASE("a long wind's first look is its beginning, then the whole, then in full") {
@@ -204,36 +204,70 @@ TEST_CASE("the first look adapts to what laying costs on this machine") {
   CHECK(cost.ns_per_node == Approx(100.0).epsilon(1e-6));
 }
 
-TEST_CASE("a workbench that is laying closes at once") {
+TEST_CASE("a workbench that is laying closes without laying the rest") {
   TemporaryFolder folder;
-  auto bench = std::make_unique<Workbench>(options_in(folder));
-  bench->apply(cmd::Open{sample("long")});
-  REQUIRE(wait_until(*bench, [&] { return bench->wound() != nullptr; }));
-  std::this_thread::sleep_for(std::chrono::milliseconds(200));
-  REQUIRE(document(*bench).laying().busy);
-  const auto start = Clock::now();
+  PlanDraft draft = endless_plan();
+  std::atomic<int> woken{0};
+  Workbench::Options options = options_in(folder);
+  options.wake = [&] { ++woken; };
+  auto bench = std::make_unique<Workbench>(options);
+  REQUIRE(bench->apply(cmd::Open{folder.file("a.lay.toml", write_plan(draft))}));
+  // The first look, of its beginning, is over, and the whole has begun.
+  REQUIRE(wait_until(*bench, [&] {
+    const LayingStatus status = document(*bench).laying();
+    return bench->wound() && status.busy && status.pass.whole() && status.share > 0.0;
+  }));
+  const int before = woken;
   bench.reset();
-  // Laying the rest would take seconds. The bound is wide for busy machines and for sanitizers.
-  CHECK(ms_since(start) < 1500.0);
+  // The machine's side of the first look may still come; the two builds that are left do not.
+  CHECK(woken - before <= 1);
 }
 
-TEST_CASE("poll and edits return within 10 ms while plans are laid") {
-  TemporaryFolder folder;
-  Workbench bench(options_in(folder));
-  bench.apply(cmd::Open{folder.file("long.lay.toml", contents(sample("long")))});
-  std::vector<double> times;
-  const auto end = Clock::now() + std::chrono::milliseconds(1500);
-  for (int i = 0; Clock::now() < end; ++i) {
-    const auto start = Clock::now();
-    if (i % 20 == 0) bench.apply(cmd::SetField{"traverse.pitch", 0.26 + 1e-5 * (i % 400), 1});
-    bench.poll();
-    times.push_back(ms_since(start));
-    std::this_thread::sleep_for(std::chrono::milliseconds(2));
+// Others' threads call it, and stay in it until it is opened.
+class Gate {
+ public:
+  void pass() {
+    std::unique_lock lock(mutex_);
+    opened_.wait(lock, [&] { return open_; });
   }
-  REQUIRE(times.size() > 50);
-  std::sort(times.begin(), times.end());
-  // Other programs on the machine may hold any single call up; what the workbench itself does shows in nearly all.
-  CHECK(times[times.size() * 97 / 100] < 10.0);
+  void open() {
+    const std::lock_guard lock(mutex_);
+    open_ = true;
+    opened_.notify_all();
+  }
+
+ private:
+  std::mutex mutex_;
+  std::condition_variable opened_;
+  bool open_ = false;
+};
+
+TEST_CASE("the window's thread never waits for the thread that lays") {
+  TemporaryFolder folder;
+  Gate gate;
+  Workbench::Options options = options_in(folder);
+  options.wake = [&] { gate.pass(); };
+  Workbench bench(options);
+  bench.apply(cmd::Open{folder.file("long.lay.toml", contents(sample("long")))});
+  // The laying thread has a first look to show, and stands still from here on, until it has told of it.
+  await([&] {
+    bench.poll();
+    return bench.wound() != nullptr;
+  });
+  const WoundPtr look = bench.wound();
+  // Each of these would not come back if it waited for that thread.
+  for (int i = 0; i < 400; ++i) {
+    if (i % 20 == 0) CHECK(bench.apply(cmd::SetField{"traverse.pitch", 0.26 + 1e-5 * i, 1}));
+    bench.poll();
+    CHECK(document(bench).laying().busy);
+    CHECK(bench.wound() == look);
+  }
+  bench.apply(cmd::StopLaying{});
+  CHECK(document(bench).laying().stopped);
+  bench.apply(cmd::TypeField{"wind.length", "1 m"});
+  gate.open();
+  wait_for_build(bench);
+  CHECK(bench.wound()->plan().wind().length_mm == 1000.0);
 }
 
 TEST_CASE("two workbenches in one process do not know of each other") {

@@ -33,8 +33,7 @@ TEST_CASE("two windows on one plan: the second to save is told, and both keep co
     other.apply(cmd::TypeField{"traverse.pitch", mine});
     poll_later(one);
     poll_later(other);
-    REQUIRE(wait_until(
-        one, [&] { return copies_in(folder) == 2; }, 20.0));
+    REQUIRE(wait_until(one, [&] { return copies_in(folder) == 2; }));
 
     REQUIRE(one.apply(cmd::Save{}));
     CHECK_FALSE(other.apply(cmd::Save{}));
@@ -44,12 +43,10 @@ TEST_CASE("two windows on one plan: the second to save is told, and both keep co
     CHECK(document(other).dirty());
     // What the first has saved is no unsaved work any more; the other's copy is its own.
     poll_later(one);
-    REQUIRE(wait_until(
-        one, [&] { return copies_in(folder) == 1; }, 20.0));
+    REQUIRE(wait_until(one, [&] { return copies_in(folder) == 1; }));
 
     // The other replaces it, knowingly; then it is the first that is told.
-    REQUIRE(wait_until(
-        other, [&] { return document(other).on_disk() == OnDisk::changed; }, 20.0));
+    REQUIRE(wait_until(other, [&] { return document(other).on_disk() == OnDisk::changed; }));
     REQUIRE(other.apply(cmd::KeepMine{}));
     REQUIRE(other.apply(cmd::Save{}));
     CHECK(load_plan(file).value().traverse().pitch_mm == 1.1);
@@ -75,8 +72,7 @@ TEST_CASE("recovered work does not replace what others have saved since") {
   REQUIRE(bench.apply(cmd::Recover{0}));
   CHECK_FALSE(bench.apply(cmd::Save{}));
   CHECK(contents(file) == with_pitch(theirs));
-  REQUIRE(wait_until(
-      bench, [&] { return document(bench).on_disk() == OnDisk::changed; }, 20.0));
+  REQUIRE(wait_until(bench, [&] { return document(bench).on_disk() == OnDisk::changed; }));
   SECTION("theirs can be seen, and mine is one undo away") {
     REQUIRE(bench.apply(cmd::Revert{}));
     CHECK(document(bench).state().draft.traverse.pitch_mm == 1.05);
@@ -98,8 +94,7 @@ TEST_CASE("a plan whose file is gone is unsaved work, edited or not") {
     REQUIRE(bench.apply(cmd::Open{file}));
     CHECK_FALSE(bench.any_unsaved());
     std::filesystem::remove(file);
-    REQUIRE(wait_until(
-        bench, [&] { return document(bench).on_disk() == OnDisk::gone; }, 20.0));
+    REQUIRE(wait_until(bench, [&] { return document(bench).on_disk() == OnDisk::gone; }));
     CHECK(bench.any_unsaved());
     bench.apply(cmd::Close{false});
     CHECK(bench.question() == cmd::Question::close_unsaved);
@@ -122,10 +117,11 @@ TEST_CASE("a change that comes while the plan is being opened is not taken for w
   after.replace(after.find("1.02 mm"), 7, "1.05 mm");
   std::mt19937 random(11);
   int came_between = 0;
-  for (int i = 0; i < 25; ++i) {
+  // Until it has come between, too: later and later, on machines that are slow to open a file.
+  for (unsigned i = 0; i < 25 || came_between == 0; ++i) {
     const std::string file = folder.file("a.lay.toml", before), theirs_file = folder.file("b.lay.toml", after);
     Workbench bench(options_in(folder));
-    std::thread writer([&, wait = std::chrono::microseconds(random() % 3000)] {
+    std::thread writer([&, wait = std::chrono::microseconds(random() % (3000U + 100U * i))] {
       std::this_thread::sleep_for(wait);
       std::filesystem::rename(theirs_file, file);
     });
@@ -138,5 +134,4 @@ TEST_CASE("a change that comes while the plan is being opened is not taken for w
     CHECK_FALSE(bench.apply(cmd::Save{}));
     CHECK(contents(file) == after);
   }
-  CHECK(came_between > 0);
 }
