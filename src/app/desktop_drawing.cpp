@@ -50,9 +50,7 @@ void Desktop::leave_opengl() {
 // The driver was reset. Nothing that lived in its OpenGL can be used any more, so all of it is made anew.
 bool Desktop::renew_window() {
   bench_.keep_unsaved();
-  const Clock::time_point now = Clock::now();
-  const bool again = renewed_ && now - *renewed_ < soonest_renewal;
-  renewed_ = now;
+  const bool again = renewed_ && Clock::now() - *renewed_ < soonest_renewal;
   Issues trouble;
   if (again) {
     trouble = driver_fails();
@@ -65,6 +63,7 @@ bool Desktop::renew_window() {
     return false;
   }
   enter_opengl();
+  renewed_ = Clock::now();  // from here on: making it can take a slow machine as long
   bench_.tell(Severity::warning,
               "The graphics driver was reset. The window has been made anew, and no work is lost.");
   frames_wanted_ = frames_per_input;

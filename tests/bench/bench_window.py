@@ -76,6 +76,13 @@ def zoom(window, _):
         time.sleep(0.05)
 
 
+def show(turns):
+    for _ in range(50):
+        time.sleep(0.1)
+        turns.look()
+    turns.window.key("Escape")
+
+
 def main():
     program, plan = sys.argv[1], pathlib.Path(sys.argv[2])
     size = sys.argv[3] if len(sys.argv) > 3 else "1280x800"
@@ -97,6 +104,8 @@ def main():
             phase(window, "zooming in", lambda t: zoom(window, t))
             phase(window, "turning, close by", lambda t: sweep(window, t, "picture", (0.4, 0.4), (0.6, 0.5)))
             phase(window, "at rest, 2 s", lambda t: time.sleep(2.0))
+            window.key("F9")
+            phase(window, "shown to others, 5 s", show)
     finally:
         if window and window.process.poll() is None:
             window.process.terminate()

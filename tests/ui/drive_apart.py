@@ -13,9 +13,7 @@ SAME = 0.03  # of the pixels: the frame of the picture in hand comes and goes
 
 def look(w):
     """What is seen of both once they are drawn in full."""
-    w.settled()
-    time.sleep(1.2)
-    return w.pixels("picture"), w.pixels("other picture")
+    return w.at_rest("picture", "other picture")
 
 
 def unlink(w):

@@ -98,7 +98,8 @@ def two_windows(one, other, file):
 def both_killed(one, other, window):
     one.fill(PITCH, "0.33")
     other.fill(PITCH, "0.34")
-    time.sleep(4.0)  # a copy is kept a second after the change
+    one.is_kept("*.toml", "0.33 mm")
+    other.is_kept("*.toml", "0.34 mm")
     for w in (one, other):
         w.process.send_signal(signal.SIGKILL)
         w.process.wait(20)

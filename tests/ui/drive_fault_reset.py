@@ -9,17 +9,14 @@ import pathlib
 import sys
 import time
 
-from window_driver import desk, share_different
+from window_driver import WAIT_S, desk, share_different
 
 PITCH = "traverse.pitch"
 
 
 def reset(w, order):
     order.write_text("", encoding="utf-8")
-    end = time.monotonic() + 60.0
-    while order.exists():
-        assert time.monotonic() < end, "the window never asks whether its OpenGL is lost"
-        time.sleep(0.02)
+    w.until("the window asks whether its OpenGL is lost", lambda _: not order.exists())
 
 
 def goes_on(w, order, folder):
@@ -32,14 +29,12 @@ def goes_on(w, order, folder):
     state = w.until("it says so", lambda s: any("driver was reset" in n for n in s["notices"]))
     assert state["dirty"] and state["fields"][PITCH]["text"] == "0.29", "the work is not there any more"
     assert list(folder.glob("state/laywright/recovery/*/*.toml")), "no copy of the unsaved work is kept"
-    time.sleep(1.0)
     w.shoot("driver-reset")
-    assert share_different(shown, w.pixels("tab Findings")) < 0.02, "the panels' letters are not as before"
+    assert share_different(shown, w.at_rest("tab Findings")[0]) < 0.02, "the panels' letters are not as before"
     w.click("dismiss notice")
     w.until("it answers the mouse", lambda s: not s["notices"])
     w.settled()
-    w.until("the picture is painted anew", lambda s: s["painted"])
-    time.sleep(1.0)
+    w.at_rest("picture")
     w.shoot("after-reset")
 
 
@@ -47,16 +42,14 @@ def draws_on(w):
     before = w.pixels()
     w.fill(PITCH, "0.4")
     w.until("the new build is painted", lambda s: s["fields"][PITCH]["text"] == "0.4" and s["painted"])
-    w.settled()
-    time.sleep(1.5)
-    assert share_different(before, w.pixels()) > 0.005, "the picture does not change any more"
+    assert share_different(before, w.at_rest("picture")[0]) > 0.005, "the picture does not change any more"
 
 
 def resets_again(w, order, errors):
     time.sleep(5.5)  # so late it is a new trouble
     reset(w, order)
     reset(w, order)
-    assert w.process.wait(60) == 3, "the exit code is another"
+    assert w.process.wait(WAIT_S) == 3, "the exit code is another"
     words = errors.read_text(encoding="utf-8")
     assert "reset twice" in words and "Unsaved work is kept" in words and "LIBGL_ALWAYS_SOFTWARE" in words, words
 

@@ -77,7 +77,8 @@ def killed(w):
     w.settled()
     w.fill(PITCH, "0.29")
     w.until("changed", lambda s: s["dirty"] and s["fields"][PITCH]["text"] == "0.29")
-    time.sleep(4.0)  # a copy is kept a second after the change
+    w.is_kept("*.toml", "0.29 mm")
+    w.is_kept("settings.toml", w.state()["file"])  # among the recent ones
     w.process.send_signal(signal.SIGKILL)
     w.process.wait(20)
 

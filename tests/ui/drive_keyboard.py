@@ -73,12 +73,11 @@ def untouched_fields_stay(w):
 
 
 def panels_in_turn(w):
-    seen = []
-    for _ in range(4):
+    for panel in ("Plan", "Section", "Findings", ""):
+        before = w.state()["keys_in"]
         w.key("F6")
-        time.sleep(0.6)
-        seen.append(w.state()["keys_in"])
-    assert seen == ["Plan", "Section", "Findings", ""], f"F6 leads through {seen}"
+        after = w.until("F6 leads on", lambda s, before=before: s["keys_in"] != before)["keys_in"]
+        assert after == panel, f"F6 leads from {before} to {after}, not to {panel}"
     w.key("shift+F6")
     w.until("back", lambda s: s["keys_in"] == "Findings")
     w.key("Escape")

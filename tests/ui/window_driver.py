@@ -12,7 +12,7 @@ import sys
 import tempfile
 import time
 
-WAIT_S = 120.0  # a shared machine that draws with its processor is slow
+WAIT_S = 600.0  # only ends what hangs: nothing passes or fails by how long it takes
 
 
 def start_display(screen="1920x1080", dpi=96):
@@ -78,7 +78,7 @@ class Window:
             try:
                 if test(state):
                     return state
-            except (KeyError, TypeError, IndexError):
+            except (KeyError, TypeError, IndexError, FileNotFoundError):
                 pass
             if self.process.poll() is not None:
                 raise SystemExit(f"the window ended by itself, waiting until {what}")
@@ -192,6 +192,24 @@ class Window:
         if self.state().get("any_unsaved"):
             self.click("leave now")
         assert self.process.wait(WAIT_S) == 0, "the window did not end well"
+
+    def at_rest(self, *names):
+        """What is on the screen at these places, once all is painted as fine as it gets and moves no more."""
+        self.settled()
+        self.until("painted", lambda s: s["painted"])
+        shots, end = None, time.monotonic() + WAIT_S
+        while time.monotonic() < end:
+            before, shots = shots, [self.pixels(name) for name in names]
+            if shots == before and self.state()["painted"]:
+                return shots
+            time.sleep(0.2)
+        raise SystemExit(f"{names} do not come to rest")
+
+    def is_kept(self, name, words):
+        """A file of that name, of what is kept for the next start, has these words."""
+        roots = [pathlib.Path(self.env[home]) for home in ("XDG_CONFIG_HOME", "XDG_STATE_HOME")]
+        self.until(f"{words} is kept", lambda _: any(
+            words in file.read_text(encoding="utf-8") for root in roots for file in root.rglob(name)))
 
     def pixels(self, name="picture"):
         """A hash of what is on the screen there."""
