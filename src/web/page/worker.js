@@ -49,7 +49,7 @@ function runWorker() {
       await starting;
       job = data.job;
       passes = withText(program, data.text, (text) => program._winder_plan(winder, text, data.seed, data.cost));
-      wind(0);
+      if (passes > 0) wind(0);
     }
   };
 }
