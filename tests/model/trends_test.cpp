@@ -89,6 +89,36 @@ TEST_CASE("a dwell at the stops raises the edges, the more the longer") {
   CHECK(last > 4.0);
 }
 
+TEST_CASE("pile-ups are found where a dwell makes them, higher the longer it is, and nowhere without one") {
+  const auto ridge = [](const Measurements& m) { return std::max((*m.edges)[0].ridge_mm, (*m.edges)[1].ridge_mm); };
+  const auto is_pile = [](const Finding& finding) { return finding.kind == FindingKind::pile_up; };
+  const auto piles = [&](const Measurements& m) {
+    return std::count_if(m.findings.begin(), m.findings.end(), is_pile);
+  };
+  CHECK(piles(even().measured) == 0);
+  double last = ridge(even().measured);
+  for (const double turns : {2.0, 5.0}) {
+    PlanDraft draft = draft_with(0.26);
+    draft.traverse.reversal = {ReversalKind::dwell, turns, 0.0, 0.0};
+    const Measurements m = wound(draft).measured;
+    INFO("dwell " << turns << ": ridge " << ridge(m) / d << " d, before " << last / d << " d");
+    CHECK(piles(m) > 0);
+    CHECK(ridge(m) > last);
+    last = ridge(m);
+  }
+}
+
+TEST_CASE("where the last layer ends moves no diameter") {
+  // Ends that lie on either side of a flange, and on the way: the wind is the same up to there.
+  PlanDraft earlier = draft_with(0.26), later = draft_with(0.26);
+  earlier.wind.turns = 7870.0;
+  later.wind.turns = 7950.0;
+  const OuterDiameter a = wound(earlier).measured.outer_diameter, b = wound(later).measured.outer_diameter;
+  CHECK(a.left_mm == b.left_mm);
+  CHECK(a.middle_mm == b.middle_mm);
+  CHECK(a.right_mm == b.right_mm);
+}
+
 TEST_CASE("a pitch a few percent below d destroys the order") {
   const Wound fine = wound(draft_with(0.235));
   INFO("fill " << fine.measured.fill_factor << " against " << even().measured.fill_factor << ", roughness "
