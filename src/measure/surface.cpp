@@ -90,7 +90,7 @@ double mean_of(const std::vector<double>& values, const std::array<std::size_t, 
 // Adds up, stroke by stroke, what counts of the crests over all stations.
 class CrestSums {
  public:
-  CrestSums(const Frame& frame)
+  explicit CrestSums(const Frame& frame)
       : frame_(frame),
         sampler_(frame.plan, frame.grid),
         crests_(frame.grid.points),

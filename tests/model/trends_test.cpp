@@ -32,6 +32,9 @@ const Wound& even() {
   return build;
 }
 
+// The greatest diameter counts an unfinished layer; what it is held against must as well.
+double middle_as_it_lies(const Measurements& m) { return m.layers.back().outer_diameter_mm[1]; }
+
 // Greatest surface within 3 mm of either flange above the middle's mean, in d.
 double edge_above_middle(const Wound& w) {
   const SurfaceProfile& surface = w.measured.surface;
@@ -71,7 +74,7 @@ TEST_CASE("a pitch a few percent above d gives a smooth build") {
   const OuterDiameter& outer = m.outer_diameter;
   CHECK(std::abs(outer.left_mm - outer.middle_mm) < 2.0 * d);
   CHECK(std::abs(outer.right_mm - outer.middle_mm) < 2.0 * d);
-  CHECK(outer.greatest_mm - outer.middle_mm < 3.0 * d);
+  CHECK(outer.greatest_mm - middle_as_it_lies(m) < 3.0 * d);
   CHECK(share_riding_up(even()) < 0.01);
 }
 
@@ -171,6 +174,6 @@ TEST_CASE("thick wire does not grow towers, whatever the mesh") {
     INFO("fidelity " << fidelity << ": middle " << m.outer_diameter.middle_mm << ", greatest "
                      << m.outer_diameter.greatest_mm);
     CHECK(m.outer_diameter.middle_mm == Approx(120.0).margin(1.5));
-    CHECK(m.outer_diameter.greatest_mm < m.outer_diameter.middle_mm + 2.5);
+    CHECK(m.outer_diameter.greatest_mm < middle_as_it_lies(m) + 2.5);
   }
 }
