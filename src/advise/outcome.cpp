@@ -57,6 +57,10 @@ Outcome outcome_of(const Plan& plan, const Build& build, const Measurements& mea
     out.flange_gap_length_mm += row.flange_gap_length_mm;
   }
   out.edge_deviation_mm = edge_deviation(spool, measurements.outer_diameter);
+  for (const EdgeShape& edge : measurements.edges.value_or(EdgeShapes{})) {
+    out.ridge_mm = std::max(out.ridge_mm, edge.ridge_mm);
+    out.valley_mm = std::max(out.valley_mm, edge.valley_mm);
+  }
   for (const Finding& finding : measurements.findings) {
     if (finding.kind == FindingKind::gap && is_planned_gap(plan, finding.size_mm)) continue;
     Flaw& flaw = out.flaws[static_cast<std::size_t>(finding.kind)];
@@ -88,6 +92,8 @@ const std::vector<OutcomeFigure>& outcome_figures() {
       {"rim_overrun_places", "rim overruns", "", 0,
        [](O o) { return static_cast<double>(o.of(FindingKind::rim_overrun).places); }},
       {"edge_deviation_mm", "edge off the middle", "mm", 3, [](O o) { return o.edge_deviation_mm; }},
+      {"ridge_mm", "ridge at a flange", "mm", 3, [](O o) { return o.ridge_mm; }},
+      {"valley_mm", "valley at a flange", "mm", 3, [](O o) { return o.valley_mm; }},
       {"fill_factor", "fill factor", "", 4, [](O o) { return o.fill_factor; }},
       {"places", "places with findings", "", 0, [](O o) { return static_cast<double>(o.places()); }},
       {"turns", "turns", "", 1, [](O o) { return o.turns; }},

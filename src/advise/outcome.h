@@ -32,6 +32,7 @@ struct Outcome {
   double gap_length_mm = 0.0;               // fiber length beside an open gap, at a flange or not
   double flange_gap_length_mm = 0.0;        // at a flange
   double edge_deviation_mm = 0.0;           // the greater of both edges' height over, or depth under, the middle
+  double ridge_mm = 0.0, valley_mm = 0.0;   // the greater of both sides'; 0 where no layer is whole
   std::array<Flaw, finding_kinds> flaws{};  // by FindingKind; gaps that the pitch makes do not count
 
   [[nodiscard]] const Flaw& of(FindingKind kind) const { return flaws[static_cast<std::size_t>(kind)]; }

@@ -9,11 +9,9 @@ namespace laywright {
 
 namespace {
 
-// What counts as side by side: two turns, a twelfth of a turn, and the next layer that ends at the same flange. An
-// edge that is level for a few layers is still the same edge.
-Nearness nearness(const Plan& plan, FindingKind kind) {
-  const bool edge = kind == FindingKind::pile_up || kind == FindingKind::edge_valley;
-  return {2.0 * std::max(plan.fiber().diameter_mm, plan.traverse().pitch_mm), 30.0, edge ? 8 : 2};
+// What counts as side by side: two turns, a twelfth of a turn, and the next layer that ends at the same flange.
+Nearness nearness(const Plan& plan) {
+  return {2.0 * std::max(plan.fiber().diameter_mm, plan.traverse().pitch_mm), 30.0, 2};
 }
 
 Finding finding_of(const Plan& plan, const Build& build, const FiberLine& line, const Cluster& cluster) {
@@ -60,7 +58,7 @@ void FindingsMaker::add(const std::vector<Occurrence>& occurrences) {
   for (const Occurrence& occurrence : occurrences) {
     const bool planned = occurrence.kind == FindingKind::gap && is_planned_gap(plan_, occurrence.size_mm);
     const Key key{occurrence.kind, occurrence.side, planned};
-    mergers_.try_emplace(key, nearness(plan_, occurrence.kind)).first->second.add(occurrence);
+    mergers_.try_emplace(key, nearness(plan_)).first->second.add(occurrence);
   }
 }
 
@@ -74,7 +72,9 @@ void FindingsMaker::find_in_stroke(const StrokeView& view, const std::optional<F
   add(find_rim_overrun(view));
 }
 
-void FindingsMaker::find_on_build(const Surface& surface) { add(find_edges(plan_, build_, surface)); }
+void FindingsMaker::find_on_build(const Surface& surface, std::optional<std::size_t> last_whole) {
+  if (last_whole) add(find_edges(plan_, build_, surface, *last_whole));
+}
 
 std::vector<Finding> FindingsMaker::finish() {
   std::vector<Finding> findings;

@@ -74,10 +74,11 @@ class RibbonFinder {
   std::array<std::size_t, 2> strokes_seen_{};
 };
 
-// pile_up, edge_valley: after a whole stroke, the mean crest of an edge zone is above or below that of the middle
-// (surface.h) by more than the limit, the taper of the barrel taken off. One occurrence per layer and side, so
-// that a finding says from which layer on. A last stroke that is not complete is not judged. Size: the difference.
-[[nodiscard]] std::vector<Occurrence> find_edges(const Plan& plan, const Build& build, const Surface& surface);
+// pile_up, edge_valley: after the last whole stroke, the ridge or the valley beside a flange (edge_shape.h) is more than
+// the limit. Size: that ridge or valley. One occurrence per side: it lasts from the first layer after which the edge stays
+// beyond the limit, but for a few layers, to the last whole one. Edges that come to lie within the limit again are none.
+[[nodiscard]] std::vector<Occurrence> find_edges(const Plan& plan, const Build& build, const Surface& surface,
+                                                 std::size_t last_whole);
 
 // rim_overrun: fiber surface beyond the flange radius, or a wind that stopped because it would have passed it.
 // Size: how far beyond; 0 when it stopped in time.
@@ -90,7 +91,7 @@ class FindingsMaker {
 
   // Strokes in their order. `reach`: the reversal at which the stroke begins.
   void find_in_stroke(const StrokeView& view, const std::optional<FlangeReach>& reach);
-  void find_on_build(const Surface& surface);
+  void find_on_build(const Surface& surface, std::optional<std::size_t> last_whole);
   [[nodiscard]] std::vector<Finding> finish();
 
  private:

@@ -68,15 +68,22 @@ void HeightField::lay(const CirclePrint& print, double x_mm, double height_mm) {
   }
 }
 
-double HeightField::mean_crest(std::size_t from, std::size_t to, double fiber_diameter_mm,
-                               std::vector<float>& scratch) const {
-  const std::size_t reach = static_cast<std::size_t>(fiber_diameter_mm / grid_.spacing_mm);
+void HeightField::add_crests(std::size_t reach, std::vector<double>& sums, std::vector<float>& scratch) const {
   const std::size_t window = 2 * reach + 1;
-  const std::size_t all = to - from + 2 * reach;
+  const std::size_t all = grid_.points + 2 * reach;
   scratch.resize(2 * all);
-  // Greatest over windows that double in width, the last step overlapping, until they are as wide as wanted.
-  const float* source = &heights_[grid_.margin + from - reach];
+  const float* source = nullptr;
   float* target = scratch.data();
+  if (reach <= grid_.margin) {
+    source = &heights_[grid_.margin - reach];
+  } else {
+    const std::size_t beyond = reach - grid_.margin;
+    std::fill(scratch.begin(), scratch.begin() + static_cast<std::ptrdiff_t>(all), nothing);
+    std::copy(heights_.begin(), heights_.end(), scratch.begin() + static_cast<std::ptrdiff_t>(beyond));
+    source = scratch.data();
+    target = scratch.data() + all;
+  }
+  // Greatest over windows that double in width, the last step overlapping, until they are as wide as wanted.
   std::size_t width = 1;
   while (width < window) {
     const std::size_t step = std::min(width, window - width);
@@ -85,9 +92,7 @@ double HeightField::mean_crest(std::size_t from, std::size_t to, double fiber_di
     source = target;
     target = target == scratch.data() ? scratch.data() + all : scratch.data();
   }
-  double sum = 0.0;
-  for (std::size_t i = 0; i < to - from; ++i) sum += static_cast<double>(source[i]);
-  return sum / static_cast<double>(to - from);
+  for (std::size_t i = 0; i < grid_.points; ++i) sums[i] += static_cast<double>(source[i]);
 }
 
 }  // namespace laywright

@@ -50,9 +50,9 @@ class HeightField {
     return heights_[grid_.margin - grid_.beyond + point];
   }
 
-  // Mean crest height of the points [from, to): of the greatest within a diameter either way.
-  [[nodiscard]] double mean_crest(std::size_t from, std::size_t to, double fiber_diameter_mm,
-                                  std::vector<float>& scratch) const;
+  // Adds to each of the grid's points its crest: the greatest height within so many points either way. At most as many as the
+  // grid has.
+  void add_crests(std::size_t reach, std::vector<double>& sums, std::vector<float>& scratch) const;
 
  private:
   SurfaceGrid grid_;

@@ -6,6 +6,7 @@
 #include "measure/layer_table.h"
 #include "measure/measurements.h"
 #include "measure/surface.h"
+#include "measure/whole_stroke.h"
 
 namespace laywright {
 
@@ -28,7 +29,10 @@ Measurements measure(const Plan& plan, const Build& build, Progress& progress) {
   const Surface surface = find_surface(plan, build, progress);
   if (progress.cancelled()) return out;
   out.surface = surface.profile;
-  out.outer_diameter = outer_diameter(surface);
+  const std::optional<std::size_t> last_whole = last_whole_stroke(plan, build);
+  out.outer_diameter = outer_diameter(build, surface, last_whole);
+  out.unfinished_layer = unfinished_layer(build, surface, last_whole);
+  if (last_whole) out.edges = surface.edges[*last_whole];
   out.fill_factor = fill_factor(build, surface);
   out.rim_clearance_mm = 0.5 * plan.spool().flange_diameter_mm - surface.greatest_mm;
 
@@ -47,6 +51,7 @@ Measurements measure(const Plan& plan, const Build& build, Progress& progress) {
     for (std::size_t zone = 0; zone < zone_count; ++zone) {
       out.layers.back().outer_diameter_mm[zone] = 2.0 * surface.after_stroke[s][zone];
     }
+    if (last_whole && s <= *last_whole) out.layers.back().edges = surface.edges[s];
     if (reach) {
       LayerRow& row = out.layers[static_cast<std::size_t>(reach->layer) - 1];
       row.flange_gap_length_mm += open_length(view, *reach);
@@ -55,7 +60,7 @@ Measurements measure(const Plan& plan, const Build& build, Progress& progress) {
     findings.find_in_stroke(view, reach);
     progress.report(0.5 + 0.5 * static_cast<double>(s + 1) / static_cast<double>(build.strokes.size()));
   }
-  findings.find_on_build(surface);
+  findings.find_on_build(surface, last_whole);
   out.findings = findings.finish();
   return out;
 }

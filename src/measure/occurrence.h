@@ -14,6 +14,7 @@ struct Occurrence {
   FindingKind kind = FindingKind::gap;
   std::optional<Side> side;
   int layer = 0;
+  int layers = 1;                            // that it lasts from there on: each counts as one
   std::size_t first_node = 0, end_node = 0;  // fiber that it concerns
   double x_min_mm = 0.0, x_max_mm = 0.0;
   Arc arc;
@@ -32,8 +33,9 @@ struct Cluster {
 
   explicit Cluster(const Occurrence& occurrence)
       : extent(occurrence),
-        last_layer(occurrence.layer),
-        worst_layer(occurrence.layer),
+        last_layer(occurrence.layer + occurrence.layers - 1),
+        worst_layer(last_layer),
+        count(occurrence.layers),
         places{{occurrence.first_node, occurrence.end_node, occurrence.worst_node, occurrence.size_mm}} {}
 
   // Leaves the largest places, at most Finding::most_places, largest first; of equals the earlier.

@@ -78,14 +78,15 @@ std::string while_of(const Told& t) {
 
 std::string pile_up(const Told& t) {
   return fmt::format(
-      "At the {} flange the surface rises up to {} above the middle, {}: turns can slide down from the heap over "
+      "At the {} flange a ridge stands {} above the level beside it, {}: turns can slide down from the heap over "
       "those already laid, and cross them so that the fiber catches when it is drawn off.",
       name_of(*t.finding.side), t.size(), while_of(t));
 }
 
 std::string edge_valley(const Told& t) {
   return fmt::format(
-      "At the {} flange the surface lies up to {} below the middle, {}: turns can slide down into the valley, and "
+      "At the {} flange the surface sinks to {} below the level beside it, {}: turns can slide down into the "
+      "valley, and "
       "the layers above bury them there.",
       name_of(*t.finding.side), t.size(), while_of(t));
 }

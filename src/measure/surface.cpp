@@ -5,6 +5,7 @@
 #include <limits>
 #include <numbers>
 
+#include "measure/edge_shape.h"
 #include "measure/ground.h"
 #include "measure/height_field.h"
 
@@ -51,9 +52,20 @@ Frame frame_of(const Plan& plan, const Build& build) {
   return frame;
 }
 
+struct Highest {
+  double height_mm = 0.0;
+  std::optional<std::size_t> node;
+
+  void meet(double height, std::size_t k) {
+    if (height < height_mm || (height == height_mm && node && *node < k)) return;
+    height_mm = height;
+    node = k;
+  }
+};
+
 // Lays one stroke's turns at the stations [from, to) of the block.
 void lay_stroke(const Frame& frame, std::size_t stroke, std::size_t from, std::size_t to,
-                std::vector<HeightField>& fields, double& greatest_height) {
+                std::vector<HeightField>& fields, Highest& highest) {
   const NodeStore& nodes = frame.build.nodes;
   const std::size_t stations = static_cast<std::size_t>(frame.build.stations_per_turn);
   const std::size_t first = frame.build.strokes[stroke].first_node;
@@ -63,21 +75,60 @@ void lay_stroke(const Frame& frame, std::size_t stroke, std::size_t from, std::s
     const std::size_t end_at = std::min(turn + to, end);
     for (std::size_t k = begin_at; k < end_at; ++k) {
       const double height = nodes.r(k) - frame.base_mm;
-      greatest_height = std::max(greatest_height, height);
+      highest.meet(height, k);
       fields[k - turn - from].lay(frame.print, nodes.x(k), height);
     }
   }
 }
 
-void add_zones(const Frame& frame, const std::vector<HeightField>& fields, ZoneRadii& sums,
-               std::vector<float>& scratch) {
-  for (const HeightField& field : fields) {
-    for (std::size_t z = 0; z < zone_count; ++z) {
-      sums[z] +=
-          field.mean_crest(frame.zone_points[z][0], frame.zone_points[z][1], frame.build.fiber_diameter_mm, scratch);
+double mean_of(const std::vector<double>& values, const std::array<std::size_t, 2>& range) {
+  double sum = 0.0;
+  for (std::size_t i = range[0]; i < range[1]; ++i) sum += values[i];
+  return sum / static_cast<double>(range[1] - range[0]);
+}
+
+// Adds up, stroke by stroke, what counts of the crests over all stations.
+class CrestSums {
+ public:
+  explicit CrestSums(const Frame& frame)
+      : frame_(frame),
+        sampler_(frame.plan, frame.grid),
+        crests_(frame.grid.points),
+        samples_(frame.build.strokes.size() * sampler_.points().size(), 0.0) {
+    for (std::size_t s = 0; s < frame.build.strokes.size(); ++s) {
+      const double pitch = widest_pitch_mm(frame.plan, static_cast<int>(s) + 1);
+      const auto of_diameter = static_cast<std::size_t>(frame.build.fiber_diameter_mm / frame.grid.spacing_mm);
+      const auto of_pitch = static_cast<std::size_t>(std::ceil(0.5 * pitch / frame.grid.spacing_mm));
+      reaches_.push_back(std::min(std::max(of_diameter, of_pitch), frame.grid.points));
     }
   }
-}
+
+  void add(std::size_t stroke, const std::vector<HeightField>& fields, ZoneRadii& zones) {
+    std::fill(crests_.begin(), crests_.end(), 0.0);
+    for (const HeightField& field : fields) field.add_crests(reaches_[stroke], crests_, scratch_);
+    for (std::size_t z = 0; z < zone_count; ++z) zones[z] += mean_of(crests_, frame_.zone_points[z]);
+    double* const samples = &samples_[stroke * sampler_.points().size()];
+    for (std::size_t i = 0; i < sampler_.points().size(); ++i) samples[i] += crests_[sampler_.points()[i]];
+  }
+
+  [[nodiscard]] EdgeShapes edges(std::size_t stroke) const {
+    const std::size_t count = sampler_.points().size();
+    std::vector<double> crests(count);
+    for (std::size_t i = 0; i < count; ++i) {
+      const double barrel = static_cast<double>(frame_.floor[sampler_.points()[i]]);
+      crests[i] = samples_[stroke * count + i] / frame_.build.stations_per_turn - barrel;
+    }
+    return sampler_.shapes(crests.data());
+  }
+
+ private:
+  const Frame& frame_;
+  EdgeSampler sampler_;
+  std::vector<std::size_t> reaches_;  // of each stroke's crests, in points either way
+  std::vector<double> crests_;        // of the stations of a block, added up
+  std::vector<double> samples_;       // of each stroke, added up over all stations
+  std::vector<float> scratch_;
+};
 
 void add_profile(const std::vector<HeightField>& fields, SurfaceProfile& profile) {
   for (const HeightField& field : fields) {
@@ -127,19 +178,28 @@ std::array<Extent, zone_count> zones_of(const Plan& plan) {
   return {Extent{0.0, edge}, Extent{0.25 * width, 0.75 * width}, Extent{width - edge, width}};
 }
 
+double widest_pitch_mm(const Plan& plan, int layer) {
+  constexpr double deviations = 3.0;
+  double pitch = plan.traverse().pitch_mm;
+  for (const WindStep& step : plan.wind().steps) {
+    if (step.from_layer <= layer) pitch = step.pitch_mm.value_or(pitch);
+  }
+  return pitch * (1.0 + deviations * plan.traverse().pitch_scatter);
+}
+
 Surface find_surface(const Plan& plan, const Build& build, Progress& progress) {
   const Frame frame = frame_of(plan, build);
   Surface surface = empty_surface(frame);
   const std::size_t stations = static_cast<std::size_t>(build.stations_per_turn);
   const double angle = 2.0 * std::numbers::pi / static_cast<double>(stations);
-  double greatest_height = -0.5 * build.fiber_diameter_mm + std::max(0.0, 0.5 * plan.spool().barrel_taper_mm);
-  std::vector<float> scratch;
+  Highest highest{-0.5 * build.fiber_diameter_mm + std::max(0.0, 0.5 * plan.spool().barrel_taper_mm), {}};
+  CrestSums crests(frame);
   for (std::size_t from = 0; from < stations && !progress.cancelled(); from += block) {
     const std::size_t to = std::min(from + block, stations);
     std::vector<HeightField> fields(to - from, HeightField(frame.grid, frame.floor));
     for (std::size_t s = 0; s < build.strokes.size(); ++s) {
-      lay_stroke(frame, s, from, to, fields, greatest_height);
-      add_zones(frame, fields, surface.after_stroke[s], scratch);
+      lay_stroke(frame, s, from, to, fields, highest);
+      crests.add(s, fields, surface.after_stroke[s]);
     }
     add_profile(fields, surface.profile);
     for (std::size_t i = 0; i < fields.size(); ++i) {
@@ -147,7 +207,9 @@ Surface find_surface(const Plan& plan, const Build& build, Progress& progress) {
           section_moment(Ground(plan.spool(), angle * static_cast<double>(from + i)), fields[i], frame.base_mm);
     }
   }
-  surface.greatest_mm = frame.base_mm + greatest_height + 0.5 * build.fiber_diameter_mm;
+  for (std::size_t s = 0; s < build.strokes.size(); ++s) surface.edges.push_back(crests.edges(s));
+  surface.greatest_mm = frame.base_mm + highest.height_mm + 0.5 * build.fiber_diameter_mm;
+  surface.greatest_node = highest.node;
   finish(frame, surface);
   return surface;
 }

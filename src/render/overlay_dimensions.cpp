@@ -96,7 +96,8 @@ std::optional<Label> draw_between(Canvas& canvas, const DimensionLine& line, con
   return Label{line.text, (from + to) / 2.0, std::abs(onward.y) > std::abs(onward.x)};
 }
 
-// An arrow onto a surface, and the words above or below the spool.
+// An arrow onto a surface, dashed where a flange stands before it, and the words above or below the spool: beside the arrow's
+// foot on the side of the spool's middle, so that they do not meet the helper lines of its width.
 std::optional<Label> draw_pointed(Canvas& canvas, const DimensionLine& line, const View& view,
                                   const SpoolShade& shade, Sides& sides, const OverlayStyle& style) {
   const bool from_above = view.camera.elevation_deg >= 0.0;
@@ -104,18 +105,21 @@ std::optional<Label> draw_pointed(Canvas& canvas, const DimensionLine& line, con
   const auto outside = in_picture(view, from_above ? line.from : line.to);
   if (!tip || !outside) return std::nullopt;
   const bool above = outside->y <= tip->y;
-  const double half_width = canvas.text_width(line.text, style.letters()) / 2.0;
+  const double half_width = canvas.text_width(line.text, style.letters()) / 2.0, shoulder = 8.0 * style.unit;
+  const double inward = tip->x < (shade.low().x + shade.high().x) / 2.0 ? 1.0 : -1.0;
+  const double middle = tip->x + inward * (shoulder + 4.0 * style.unit + half_width);
   const double lowest = std::max(1.0, canvas.height() - edge_gap * style.unit);
   const double y = std::min(
-      above ? next_row_above(shade, tip->x, half_width, sides, style) : shade.high().y + row_gap * style.unit,
+      above ? next_row_above(shade, middle, half_width, sides, style) : shade.high().y + row_gap * style.unit,
       lowest);
   const glm::dvec2 foot(tip->x, y);
   const double length = glm::length(*tip - foot);
   if (length < 24.0 * style.unit) return std::nullopt;
+  const glm::dvec2 beside = foot + glm::dvec2(inward * shoulder, 0.0);
   canvas.line({foot, *tip}, {style.ground.color, 0.7}, 3.0 * style.unit);
-  canvas.line({foot, *tip}, style.ink, 1.2 * style.unit);
+  canvas.line({beside, foot, *tip}, style.ink, 1.2 * style.unit, line.behind);
   draw_arrow(canvas, *tip, (*tip - foot) / length, style);
-  return Label{line.text, foot, false};
+  return Label{line.text, {middle, y}, false};
 }
 
 }  // namespace

@@ -18,6 +18,14 @@ namespace {
 std::string field(double value) { return std::isfinite(value) ? fmt::format("{:.9g}", value) : ""; }
 std::string field(const std::optional<double>& value) { return value ? field(*value) : ""; }
 
+// Empty of a layer that is not whole.
+std::string edge_fields(const std::optional<EdgeShapes>& edges) {
+  if (!edges) return ",,,";
+  const auto& [left, right] = *edges;
+  return fmt::format("{},{},{},{}", field(left.ridge_mm), field(left.valley_mm), field(right.ridge_mm),
+                     field(right.valley_mm));
+}
+
 std::string quoted(const std::string& text) {
   std::string quoted = "\"";
   for (const char c : text) {
@@ -44,11 +52,13 @@ NodeRange range_of(const Build& build, const PathSettings& settings) {
 
 std::string layers_csv(const Measurements& measurements) {
   std::string csv =
-      "layer,direction,turns,length_m,mean_diameter_mm,mean_rise_d,gap_length_m,crossings,bridged_share\n";
+      "layer,direction,turns,length_m,mean_diameter_mm,mean_rise_d,gap_length_m,crossings,bridged_share,"
+      "left_ridge_mm,left_valley_mm,right_ridge_mm,right_valley_mm\n";
   for (const LayerRow& row : measurements.layers) {
-    csv += fmt::format("{},{},{},{},{},{},{},{},{}\n", row.layer, direction_name(row.direction), field(row.turns),
-                       field(row.length_mm / 1e3), field(row.mean_diameter_mm), field(row.mean_rise_d),
-                       field(row.gap_length_mm / 1e3), row.crossings, field(row.bridged_share));
+    csv +=
+        fmt::format("{},{},{},{},{},{},{},{},{},{}\n", row.layer, direction_name(row.direction), field(row.turns),
+                    field(row.length_mm / 1e3), field(row.mean_diameter_mm), field(row.mean_rise_d),
+                    field(row.gap_length_mm / 1e3), row.crossings, field(row.bridged_share), edge_fields(row.edges));
   }
   return csv;
 }

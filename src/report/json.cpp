@@ -1,6 +1,8 @@
 #include "report/json.h"
 
+#include <array>
 #include <cmath>
+#include <cstddef>
 #include <optional>
 
 #include <nlohmann/json.hpp>
@@ -20,17 +22,45 @@ Json range(const std::array<double, 2>& ends, double unit = 1.0) {
   return Json::array({number(ends[0] / unit), number(ends[1] / unit)});
 }
 
+Json sides(const std::array<double, 3>& outer_mm) {
+  return {{"left", number(outer_mm[0])}, {"middle", number(outer_mm[1])}, {"right", number(outer_mm[2])}};
+}
+
+Json outer_diameter(const OuterDiameter& outer) {
+  Json diameter = sides({outer.left_mm, outer.middle_mm, outer.right_mm});
+  diameter["greatest"] = number(outer.greatest_mm);
+  diameter["greatest_at"] = nullptr;
+  if (outer.greatest_at) {
+    diameter["greatest_at"] = {{"x", number(outer.greatest_at->x_mm)},
+                               {"angle", number(outer.greatest_at->angle_deg)}};
+  }
+  return diameter;
+}
+
+Json unfinished_layer(const std::optional<UnfinishedLayer>& last) {
+  if (!last) return nullptr;
+  return {{"layer", last->layer},
+          {"turns", number(last->turns)},
+          {"end_x", number(last->end_x_mm)},
+          {"outer_diameter", sides(last->outer_diameter_mm)}};
+}
+
+Json edges(const std::optional<EdgeShapes>& shapes) {
+  const auto side = [&](std::size_t at) -> Json {
+    if (!shapes) return {{"ridge", nullptr}, {"valley", nullptr}};
+    return {{"ridge", number((*shapes)[at].ridge_mm)}, {"valley", number((*shapes)[at].valley_mm)}};
+  };
+  return {{"left", side(0)}, {"right", side(1)}};
+}
+
 Json totals(const Build& build, const Measurements& m) {
-  const OuterDiameter& od = m.outer_diameter;
   return {{"turns", number(build.turns)},
           {"length_m", number(build.length_mm / 1e3)},
           {"layers", m.layers.size()},
           {"stations_per_turn", build.stations_per_turn},
-          {"outer_diameter",
-           {{"left", number(od.left_mm)},
-            {"middle", number(od.middle_mm)},
-            {"right", number(od.right_mm)},
-            {"greatest", number(od.greatest_mm)}}},
+          {"outer_diameter", outer_diameter(m.outer_diameter)},
+          {"unfinished_layer", unfinished_layer(m.unfinished_layer)},
+          {"edges", edges(m.edges)},
           {"fill_factor", number(m.fill_factor)},
           {"rim_clearance", number(m.rim_clearance_mm)},
           {"mass_kg", number(m.fiber_mass_kg)},

@@ -47,7 +47,8 @@ void draw_head(Drawing& page, const Columns& c, double top, bool inch) {
   }
 }
 
-void draw_row(Drawing& page, const Columns& c, double top, const Checkpoint& check, bool inch) {
+void draw_row(Drawing& page, const Columns& c, double top, const Checkpoint& check, const SetupSheet& sheet) {
+  const bool inch = in_inches(sheet.plan);
   const auto cell = [&](int column, const std::string& own, const std::string& other) {
     const double middle = 0.5 * (c.left[column] + c.left[column + 1]);
     const double room = c.left[column + 1] - c.left[column] - 1.0;
@@ -58,7 +59,9 @@ void draw_row(Drawing& page, const Columns& c, double top, const Checkpoint& che
     cell(column, figure_in(amount, value, decimals, inch),
          figure_in(amount, value, decimals, !inch) + ' ' + unit_in(amount, !inch));
   };
-  cell(0, fmt::format("{}{}", check.layer, check.at_end ? ", end" : ""), "");
+  // At the end it is measured as it lies, with a layer that is not whole.
+  const bool unfinished = check.at_end && sheet.measurements.unfinished_layer;
+  cell(0, fmt::format("{}{}", check.layer, check.at_end ? ", end" : ""), unfinished ? "unfinished" : "");
   both(1, Amount::fiber_length, check.length_mm / 1e3, 1);
   cell(2, figure(check.turns, 1), "");
   cell(3, check.time_s ? duration_text(*check.time_s) : "-", "");
@@ -88,7 +91,7 @@ double draw_checkpoints(Drawing& page, const Box& band, const SetupSheet& sheet)
   double top = first;
   for (const Checkpoint& check : rows) {
     draw_line(page, {band.left, top}, {band.right(), top}, rule);
-    draw_row(page, columns, top, check, inch);
+    draw_row(page, columns, top, check, sheet);
     top += row_height;
   }
   draw_line(page, {band.left, bottom}, {band.right(), bottom}, rule);

@@ -102,8 +102,9 @@ const char* look_for(FindingKind kind) {
   switch (kind) {
     case FindingKind::gap: return "Look for the layer below showing between turns.";
     case FindingKind::flange_gap: return "Look for an open groove beside the flange.";
-    case FindingKind::pile_up: return "Lay a straight edge across: the edge stands above the middle.";
-    case FindingKind::edge_valley: return "Lay a straight edge across: the edge lies below the middle.";
+    case FindingKind::pile_up:
+      return "Lay a straight edge across: a ridge at the flange stands above what is beside it.";
+    case FindingKind::edge_valley: return "Lay a straight edge across: the edge lies below what is beside it.";
     case FindingKind::ride_up: return "Look for turns that stand on their neighbours.";
     case FindingKind::dropped_turn: return "Look for turns that have sunk between others.";
     case FindingKind::bridge: return "Press lightly with the machine at rest: fiber that gives hangs free.";

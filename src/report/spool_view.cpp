@@ -83,7 +83,10 @@ void draw_spool_view(Drawing& drawing, const Box& box, const SectionCut& cut, co
   draw_upright(drawing, frame, -thickness, rim, page_left - 10.0, sign + setting(2.0 * rim));
   draw_upright(drawing, frame, 0.0, cut.barrel_left_mm, page_left - 4.5, sign + setting(2.0 * cut.barrel_left_mm));
   const double wound = 0.5 * measurements.outer_diameter.greatest_mm;
-  draw_upright(drawing, frame, width, wound, page_right + 4.5, sign + figure(2.0 * wound, 2) + " wound");
+  // From where it is measured.
+  const auto& highest = measurements.outer_diameter.greatest_at;
+  draw_upright(drawing, frame, highest ? highest->x_mm : width, wound, page_right + 4.5,
+               sign + figure(2.0 * wound, 2) + " wound");
 
   const double over = frame.at(0.0, rim).y - 4.0;
   const double foot_left = frame.at(0.0, 0.0).x, foot_right = frame.at(width, 0.0).x;

@@ -56,15 +56,21 @@ StudySpec spec_from(const Json& json) {
   return spec;
 }
 
-std::vector<StudyRow> rows_from(const Json& json, const StudySpec& spec) {
+// By the keys that the file names: a figure that it does not have yet is not a number.
+std::vector<StudyRow> rows_from(const Json& json, const Json& keys, const StudySpec& spec) {
   const std::size_t most = spec.rows(), values = spec.paths().size();
+  std::vector<const OutcomeFigure*> columns;
+  for (const Json& key : keys) columns.push_back(find_outcome_figure(key.get<std::string>()));
   std::vector<StudyRow> rows;
   for (const Json& each : json) {
     StudyRow row{each.at("build").get<std::size_t>(), each.at("values").get<std::vector<double>>(), {}};
-    for (const Json& figure : each.at("figures")) {
-      row.figures.push_back(figure.is_null() ? std::numeric_limits<double>::quiet_NaN() : figure.get<double>());
+    const Json& figures = each.at("figures");
+    if (!figures.empty()) row.figures.resize(outcome_figures().size(), std::numeric_limits<double>::quiet_NaN());
+    const bool whole = figures.empty() || figures.size() == columns.size();
+    for (std::size_t i = 0; whole && i < figures.size(); ++i) {
+      if (columns[i] && !figures[i].is_null())
+        row.figures[Study::figure(columns[i]->key)] = figures[i].get<double>();
     }
-    const bool whole = row.figures.empty() || row.figures.size() == outcome_figures().size();
     if (row.index >= most || row.values.size() != values || !whole) throw std::out_of_range("a row does not belong");
     rows.push_back(std::move(row));
   }
@@ -107,7 +113,7 @@ Result<Study> study_from_json(std::string_view text, const std::string& file) {
     if (!plan.ok()) return plan.issues();
     Study study{plan.value(), spec_from(json.at("study")), {}};
     if (Issues issues = check_study(study.plan, study.spec); !issues.empty()) return issues;
-    study.rows = rows_from(json.at("rows"), study.spec);
+    study.rows = rows_from(json.at("rows"), json.at("figures"), study.spec);
     return study;
   } catch (const Json::exception& wrong) {
     return unreadable(file, wrong.what());

@@ -8,6 +8,7 @@
 
 #include "report/figures.h"
 #include "report/machine_text.h"
+#include "report/shape_words.h"
 
 namespace laywright {
 namespace {
@@ -66,15 +67,17 @@ std::string stopped_words(StopReason reason) {
 }
 
 std::string totals_lines(const Plan& plan, const Build& build, const Measurements& m) {
-  const OuterDiameter& od = m.outer_diameter;
   std::string text = "Build\n";
   text += row("turns", fmt::format("{} in {} layer{}", figure(build.turns, 1), m.layers.size(),
                                    m.layers.size() == 1 ? "" : "s"));
   text += row("fiber", length_text(build.length_mm) +
                            (m.fiber_mass_kg ? fmt::format(", {} kg", setting(*m.fiber_mass_kg)) : ""));
-  text += row("outer diameter",
-              fmt::format("{} mm left, {} mm middle, {} mm right, {} mm greatest", figure(od.left_mm, 2),
-                          figure(od.middle_mm, 2), figure(od.right_mm, 2), figure(od.greatest_mm, 2)));
+  text += row("outer diameter", outer_diameter_words(m.outer_diameter));
+  if (m.unfinished_layer) {
+    text += row("unfinished", unfinished_words(*m.unfinished_layer));
+    text += row("with it", with_it_words(*m.unfinished_layer));
+  }
+  text += row("edges", edges_words(m));
   text += row("fill factor", fmt::format("{} of the wound volume is fiber", figure(m.fill_factor, 4)));
   const double asked = plan.limits().rim_clearance_mm;
   text += row("rim clearance",
@@ -126,7 +129,9 @@ std::string finding_lines(std::size_t number, const Finding& finding) {
                                              : fmt::format("layer {}", finding.layer);
   if (finding.side) head += fmt::format(", {} flange", name_of(*finding.side));
   head += fmt::format(": {} ({} d)", in_mm(finding.size_mm), figure(finding.size_d, 2));
-  if (finding.occurrences > 1) head += fmt::format(" at most, {} places", figure(finding.occurrences, 0));
+  // An edge is one place, for as many layers as it lasts.
+  const bool edge = finding.kind == FindingKind::pile_up || finding.kind == FindingKind::edge_valley;
+  if (finding.occurrences > 1 && !edge) head += fmt::format(" at most, {} places", figure(finding.occurrences, 0));
   const std::string place = fmt::format("from turn {}; x {}; {}; fiber {}", figure(finding.turn, 1),
                                         extent(finding.x_mm, 2, "mm"), extent(finding.angle_deg, 0, "deg"),
                                         extent({finding.length_mm[0] / 1e3, finding.length_mm[1] / 1e3}, 1, "m"));

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "scene/camera.h"
+#include "scene/sight.h"
 #include "scene/spool_solid.h"
 
 namespace laywright {
@@ -37,8 +38,11 @@ double round_down(double most) {
 
 // Upright, at x, from the rim's height down: of a diameter.
 DimensionLine upright(double line_x, double measured_x, double radius, std::string text) {
-  return {{line_x, radius, 0.0},      {line_x, -radius, 0.0}, {measured_x, radius, 0.0},
-          {measured_x, -radius, 0.0}, std::move(text),        false};
+  return {{line_x, radius, 0.0},
+          {line_x, -radius, 0.0},
+          {measured_x, radius, 0.0},
+          {measured_x, -radius, 0.0},
+          std::move(text)};
 }
 
 // An angle near another where the wind is not cut away.
@@ -48,6 +52,37 @@ std::optional<double> free_near(const View& view, double angle) {
     if (!is_removed(removed, angle + off)) return angle + off;
   }
   return std::nullopt;
+}
+
+// Where an arrow from that side, 0 upper and pi lower, meets the circle through the highest fiber.
+std::optional<double> touched_from(const View& view, double side, double own) {
+  constexpr double near_enough = std::numbers::pi / 3.0;
+  const bool at_it = std::abs(std::remainder(own - side, 2.0 * std::numbers::pi)) <= near_enough;
+  if (at_it && !is_removed(removed_sectors(view), own)) return own;
+  return free_near(view, side);
+}
+
+// None where it would point at what is not there.
+std::optional<DimensionLine> wound_line(const SceneSource& source, const View& view, double off) {
+  const OuterDiameter& outer = source.measurements().outer_diameter;
+  const bool whole = visible_fiber(source, view).end == source.build().nodes.size();
+  if (!outer.greatest_at || !whole) return std::nullopt;
+  const double x = outer.greatest_at->x_mm, own = outer.greatest_at->angle_deg / 180.0 * std::numbers::pi;
+  if (x < view.x_from_mm.value_or(x) || x > view.x_to_mm.value_or(x)) return std::nullopt;
+  const std::optional<double> above = touched_from(view, 0.0, own),
+                              below = touched_from(view, std::numbers::pi, own);
+  if (!above && !below) return std::nullopt;
+  const double first = above ? *above : *below, second = below ? *below : *above;
+  const double reach = 0.5 * source.plan().spool().flange_diameter_mm + off, radius = 0.5 * outer.greatest_mm;
+  DimensionLine line{in_space(x, reach, first),
+                     in_space(x, reach, second),
+                     in_space(x, radius, first),
+                     in_space(x, radius, second),
+                     {},
+                     true};
+  const bool from_above = view.camera.elevation_deg >= 0.0;
+  line.behind = in_the_way(source, view, from_above ? line.measured_from : line.measured_to).flange;
+  return line;
 }
 
 }  // namespace
@@ -71,24 +106,16 @@ std::vector<DimensionLine> make_dimensions(const SceneSource& source, const View
 
   lines.push_back(upright(left - thickness - off, left - thickness, rim,
                           fmt::format("rim \u00D8 {}", text(spool.flange_diameter_mm))));
+  if (std::optional<DimensionLine> wound = wound_line(source, view, off)) {
+    wound->text = fmt::format("wound \u00D8 {}", text(source.measurements().outer_diameter.greatest_mm));
+    lines.push_back(std::move(*wound));
+  }
   const double barrel = 0.5 * spool.barrel_diameter_mm;
   lines.push_back({{0.0, rim + off, 0.0},
                    {spool.inside_width_mm, rim + off, 0.0},
                    {0.0, barrel, 0.0},
                    {spool.inside_width_mm, barrel, 0.0},
-                   fmt::format("inside width {}", text(spool.inside_width_mm)),
-                   false});
-  const double wound = source.measurements().outer_diameter.greatest_mm;
-  const VisibleFiber fiber = visible_fiber(source, view);
-  const bool whole = fiber.end == source.build().nodes.size();
-  const std::optional<double> above = free_near(view, 0.0), below = free_near(view, std::numbers::pi);
-  if (wound > 0.0 && whole && (above || below)) {
-    const double x = std::clamp(0.3 * spool.inside_width_mm, view.x_from_mm.value_or(0.0),
-                                view.x_to_mm.value_or(spool.inside_width_mm));
-    const double first = above ? *above : *below, second = below ? *below : *above;
-    lines.push_back({in_space(x, rim + off, first), in_space(x, rim + off, second), in_space(x, 0.5 * wound, first),
-                     in_space(x, 0.5 * wound, second), fmt::format("wound \u00D8 {}", text(wound)), true});
-  }
+                   fmt::format("inside width {}", text(spool.inside_width_mm))});
   return lines;
 }
 

@@ -16,11 +16,14 @@ struct DimensionLine {
   Vec3 measured_from, measured_to;
   std::string text;  // "rim \u00D8 236 mm": what, and a quantity with its unit
   bool pointed = false;
+  bool behind = false;  // a flange stands between the eye and the place that is pointed at
 };
 
-// Rim diameter and inside width in the axial plane Z = 0, and the greatest wound diameter onto the upper side of the wind
-// and the lower one (where they are cut away, beside the cut), left out while there are no measurements or
-// the view shows less than the whole wind. Empty when the view does not show dimensions.
+// Rim diameter and inside width in the axial plane Z = 0, and the greatest wound diameter, left out while there are no
+// measurements, or where the view shows less than the whole wind or has cut away that part of the width. It points at the
+// highest fiber itself where that lies within 60 degrees of the side that is pointed at, upper or lower; else at that
+// side of the circle about the axis that goes through it. Where these are cut away: beside the cut.
+// Empty when the view does not show dimensions.
 [[nodiscard]] std::vector<DimensionLine> make_dimensions(const SceneSource& source, const View& view);
 
 // "12.7 mm", "0.5 in": so many digits after the point, trailing zeros dropped.

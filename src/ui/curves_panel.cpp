@@ -81,13 +81,14 @@ std::optional<LengthPlot> curve_of(const Subject& s, const MachineQuantity& q) {
   return made;
 }
 
-// How far the surface at the flanges stands over the middle, layer by layer.
+// How far the surface at the flanges stands over the middle, layer by layer; a last one that is not whole is left out.
 LengthPlot edges(const Subject& s) {
   LengthPlot made = over_length(s, "edges", fmt::format("Edge over the middle, {}", s.size_unit()));
   PlotLine left{"left", s.color(0), {}, {}, false}, right{"right", s.color(1), {}, {}, false};
   double length = 0.0;
   for (const LayerRow& layer : s.wound.measurements().layers) {
     length += layer.length_mm;
+    if (!layer.edges && layer.layer > 1) continue;
     const auto& outer = layer.outer_diameter_mm;
     for (PlotLine* line : {&left, &right}) line->x.push_back(s.length(length));
     left.y.push_back(s.size(0.5 * (outer[0] - outer[1])));

@@ -5,6 +5,7 @@
 
 #include "base/spelling.h"
 #include "report/figures.h"
+#include "report/shape_words.h"
 #include "web/html.h"
 
 namespace laywright {
@@ -24,13 +25,13 @@ std::string subtitle_of(const Plan& plan) {
 
 std::string figures_table(const SharedWind& wind) {
   const Measurements& m = wind.measurements;
-  const OuterDiameter& outer = m.outer_diameter;
   std::string rows = row("Fiber wound", length_text(wind.build.length_mm)) +
                      row("Turns", fmt::format("{} in {} layers", figure(wind.build.turns, 1), m.layers.size())) +
-                     row("Outer diameter", fmt::format("{} mm left, {} mm middle, {} mm right, {} mm greatest",
-                                                       figure(outer.left_mm, 2), figure(outer.middle_mm, 2),
-                                                       figure(outer.right_mm, 2), figure(outer.greatest_mm, 2))) +
-                     row("Fill factor", figure(m.fill_factor, 3)) +
+                     row("Outer diameter", outer_diameter_words(m.outer_diameter)) +
+                     (m.unfinished_layer ? row("Unfinished", unfinished_words(*m.unfinished_layer)) +
+                                               row("With it", with_it_words(*m.unfinished_layer))
+                                         : "") +
+                     row("Edges", edges_words(m)) + row("Fill factor", figure(m.fill_factor, 3)) +
                      row("Rim clearance", fmt::format("{} mm", figure(m.rim_clearance_mm, 2)));
   double gaps_mm = 0.0;
   for (const LayerRow& layer : m.layers) gaps_mm += layer.gap_length_mm;

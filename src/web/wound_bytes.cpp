@@ -57,6 +57,18 @@ Build build_of(const Json& json, NodeStore::Columns columns) {
   return build;
 }
 
+// Left ridge and valley, right ridge and valley.
+Json json_of(const std::optional<EdgeShapes>& edges) {
+  if (!edges) return nullptr;
+  const auto& [left, right] = *edges;
+  return {left.ridge_mm, left.valley_mm, right.ridge_mm, right.valley_mm};
+}
+
+std::optional<EdgeShapes> edges_of(const Json& json) {
+  if (json.is_null()) return std::nullopt;
+  return EdgeShapes{EdgeShape{json.at(0), json.at(1)}, EdgeShape{json.at(2), json.at(3)}};
+}
+
 Json json_of(const LayerRow& row) {
   return {row.layer,
           row.direction,
@@ -68,7 +80,8 @@ Json json_of(const LayerRow& row) {
           row.flange_gap_length_mm,
           row.crossings,
           row.bridged_share,
-          row.outer_diameter_mm};
+          row.outer_diameter_mm,
+          json_of(row.edges)};
 }
 
 LayerRow layer_of(const Json& json) {
@@ -84,6 +97,7 @@ LayerRow layer_of(const Json& json) {
   row.crossings = json.at(8);
   row.bridged_share = json.at(9);
   row.outer_diameter_mm = json.at(10);
+  row.edges = edges_of(json.at(11));
   return row;
 }
 
@@ -124,14 +138,38 @@ Finding finding_of(const Json& json) {
   return found;
 }
 
+Json json_of(const OuterDiameter& outer) {
+  Json at = nullptr;
+  if (outer.greatest_at) at = {outer.greatest_at->x_mm, outer.greatest_at->angle_deg};
+  return {outer.left_mm, outer.middle_mm, outer.right_mm, outer.greatest_mm, std::move(at)};
+}
+
+OuterDiameter outer_of(const Json& json) {
+  OuterDiameter outer{json.at(0), json.at(1), json.at(2), json.at(3), {}};
+  const Json& at = json.at(4);
+  if (!at.is_null()) outer.greatest_at = {at.at(0), at.at(1)};
+  return outer;
+}
+
+Json json_of(const std::optional<UnfinishedLayer>& last) {
+  if (!last) return nullptr;
+  return {last->layer, last->turns, last->end_x_mm, last->outer_diameter_mm};
+}
+
+std::optional<UnfinishedLayer> unfinished_of(const Json& json) {
+  if (json.is_null()) return std::nullopt;
+  return UnfinishedLayer{json.at(0), json.at(1), json.at(2), json.at(3)};
+}
+
 Json json_of(const Measurements& m) {
   Json layers = Json::array(), findings = Json::array();
   for (const LayerRow& row : m.layers) layers.push_back(json_of(row));
   for (const Finding& found : m.findings) findings.push_back(json_of(found));
-  const OuterDiameter& outer = m.outer_diameter;
   return {{"layers", std::move(layers)},
           {"surface", {m.surface.x_mm, m.surface.mean_mm, m.surface.least_mm, m.surface.greatest_mm}},
-          {"outer", {outer.left_mm, outer.middle_mm, outer.right_mm, outer.greatest_mm}},
+          {"outer", json_of(m.outer_diameter)},
+          {"unfinished", json_of(m.unfinished_layer)},
+          {"edges", json_of(m.edges)},
           {"fill", m.fill_factor},
           {"rim", m.rim_clearance_mm},
           {"mass", maybe(m.fiber_mass_kg)},
@@ -144,8 +182,9 @@ Measurements measurements_of(const Json& json) {
   for (const Json& row : json.at("layers")) m.layers.push_back(layer_of(row));
   const Json& surface = json.at("surface");
   m.surface = {surface.at(0), surface.at(1), surface.at(2), surface.at(3)};
-  const Json& outer = json.at("outer");
-  m.outer_diameter = {outer.at(0), outer.at(1), outer.at(2), outer.at(3)};
+  m.outer_diameter = outer_of(json.at("outer"));
+  m.unfinished_layer = unfinished_of(json.at("unfinished"));
+  m.edges = edges_of(json.at("edges"));
   m.fill_factor = json.at("fill");
   m.rim_clearance_mm = json.at("rim");
   m.fiber_mass_kg = maybe<double>(json.at("mass"));

@@ -53,7 +53,7 @@ std::vector<DifferenceRow> totals_of(const Wound& first, const Wound& second, Un
   const Shown mass = inch ? Shown{kg_per_lb, 3, "lb"} : Shown{1.0, 3, "kg"};
   std::vector<DifferenceRow> rows;
   using Get = std::function<std::optional<double>(const Wound&)>;
-  const auto add = [&](const char* name, const Shown& shown, const Get& get) {
+  const auto add = [&](const std::string& name, const Shown& shown, const Get& get) {
     DifferenceRow row = row_of(name, get(first), get(second), shown);
     if (row.first != "-" || row.second != "-") rows.push_back(std::move(row));
   };
@@ -65,6 +65,17 @@ std::vector<DifferenceRow> totals_of(const Wound& first, const Wound& second, Un
   add("outer diameter, right", diameter, [](const Wound& w) { return w.measurements().outer_diameter.right_mm; });
   add("outer diameter, greatest", diameter,
       [](const Wound& w) { return w.measurements().outer_diameter.greatest_mm; });
+  for (const std::size_t side : {0U, 1U}) {
+    const std::string name = side == 0 ? "left" : "right";
+    add("ridge, " + name, diameter, [side](const Wound& w) -> std::optional<double> {
+      const auto& edges = w.measurements().edges;
+      return edges ? std::optional((*edges)[side].ridge_mm) : std::nullopt;
+    });
+    add("valley, " + name, diameter, [side](const Wound& w) -> std::optional<double> {
+      const auto& edges = w.measurements().edges;
+      return edges ? std::optional((*edges)[side].valley_mm) : std::nullopt;
+    });
+  }
   add("rim clearance", diameter, [](const Wound& w) { return w.measurements().rim_clearance_mm; });
   add("fill factor", {0.01, 2, "%"}, [](const Wound& w) { return w.measurements().fill_factor; });
   add("mass of the fiber", mass, [](const Wound& w) { return w.measurements().fiber_mass_kg; });

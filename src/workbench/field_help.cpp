@@ -73,7 +73,7 @@ constexpr Row rows[] = {
     {"takeup.reaction_time", {"reaction time", "Time from the length signal until the drive begins to stop."}},
     {"limits.gap", {"gap limit", "Gaps wider than this are told, in fiber diameters."}},
     {"limits.pile_up",
-     {"pile-up limit", "Edges higher or lower than the middle by more are told, in fiber diameters."}},
+     {"pile-up limit", "Ridges and valleys at the flanges of more than this are told, in fiber diameters."}},
     {"limits.rim_clearance", {"rim clearance", "This much of the flange should stand above the finished wind."}},
 };
 

@@ -36,7 +36,7 @@ struct ShowRoom {
 
 struct ShowFigures {
   double length_mm = 0.0, turns = 0.0;
-  double diameter_mm = 0.0;      // over the fiber, in the middle of the spool
+  double diameter_mm = 0.0;  // over the fiber, in the middle of the spool, as it lies by then: with the layer on top
   std::optional<double> time_s;  // none where the plan gives no line speed
 };
 [[nodiscard]] ShowFigures figures_of_showing(const Showing& showing, const Wound& wound);

@@ -95,18 +95,36 @@ TEST_CASE("what a tapered flange opens counts only where fiber lies over it") {
   CHECK(measured(open, short_of_it).fill_factor == Approx(measured(square, short_of_it).fill_factor).epsilon(1e-9));
 }
 
-TEST_CASE("edges and middle are measured apart, the last stroke as it is") {
+TEST_CASE("edges and middle are measured apart") {
   PlanDraft wide = draft();
   wide.spool.inside_width_mm = 200.0;  // edge zones of 10 mm
   const Plan plan = plan_of(wide);
   BuildMaker maker(plan, 32);
-  maker.stroke(1, 200, [](double turn) { return Place{0.5 + std::floor(turn + 1e-9), 50.5, Support::barrel}; });
-  maker.stroke(-1, 20, [](double turn) { return Place{199.5 - std::floor(turn + 1e-9), 51.5}; });
-  const Measurements m = measured(plan, maker.finish(220.0));
+  maker.stroke(1, 200, [](double turn) { return Place{0.5 + std::floor(turn + 1e-9), turn < 180.0 ? 50.5 : 51.5}; });
+  const Measurements m = measured(plan, maker.finish(200.0));
   CHECK(m.outer_diameter.left_mm == Approx(102.0).margin(0.009));
   CHECK(m.outer_diameter.middle_mm == Approx(102.0).margin(0.009));
   CHECK(m.outer_diameter.right_mm == Approx(104.0).margin(0.009));
-  CHECK(m.layers[1].turns == Approx(20.0));
+  CHECK(m.outer_diameter.greatest_at->x_mm == Approx(180.5).margin(1e-6));  // of equals, the first
+  CHECK(m.outer_diameter.greatest_at->angle_deg == 0.0);
+}
+
+TEST_CASE("a coarse first layer has the diameter of its turns, not of the bare barrel between them") {
+  for (const double pitch : {2.5, 4.0, 9.7}) {
+    INFO("pitch " << pitch);
+    PlanDraft coarse = draft();
+    coarse.spool.inside_width_mm = 200.0;
+    coarse.traverse.pitch_mm = pitch;
+    const Plan plan = plan_of(coarse);
+    const Measurements m = measured(plan, helix(plan, 64, 0.5, pitch, 199.0 / pitch));
+    CHECK(m.outer_diameter.middle_mm == Approx(102.0).margin(0.009));
+    // A layer that a step makes coarse.
+    PlanDraft stepped = coarse;
+    stepped.traverse.pitch_mm = 1.0;
+    stepped.wind.steps = {{1, pitch, {}, {}}};
+    CHECK(measured(plan_of(stepped), helix(plan, 64, 0.5, pitch, 199.0 / pitch)).outer_diameter.middle_mm ==
+          m.outer_diameter.middle_mm);
+  }
 }
 
 TEST_CASE("a mirrored build has mirrored measurements") {

@@ -67,7 +67,10 @@ inline Measurements hand_measurements() {
   m.layers = {{1, 1, 9.0, 593.83, 21.0, {}, 12.5, 0.0, 0, 0.0},
               {2, -1, 9.0, 650.375, 23.0, 1.0, 0.0, 0.0, 17, 0.125}};
   m.surface = {{2.5, 7.5}, {12.0, 12.0}, {12.0, 12.0}, {12.0, 12.0}};
-  m.outer_diameter = {24.125, 24.25, 24.375, 24.5};
+  m.outer_diameter = {24.125, 24.25, 24.375, 24.5, SurfacePlace{0.5, 45.0}};
+  m.unfinished_layer = UnfinishedLayer{2, 9.0, 0.75, {24.625, 24.75, 24.875}};
+  m.edges = EdgeShapes{EdgeShape{0.5, 0.125}, EdgeShape{0.25, 0.0625}};
+  m.layers.front().edges = m.edges;
   m.fill_factor = 0.78125;
   m.rim_clearance_mm = 7.75;
   m.fiber_mass_kg = 0.0625;

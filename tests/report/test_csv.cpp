@@ -49,9 +49,11 @@ TEST_CASE("the layer table is read back as it was measured") {
   const auto records = read_csv(layers_csv(hand_measurements()));
   REQUIRE(records.size() == 3);
   CHECK(records[0] == Record{"layer", "direction", "turns", "length_m", "mean_diameter_mm", "mean_rise_d",
-                             "gap_length_m", "crossings", "bridged_share"});
-  CHECK(records[1] == Record{"1", "right", "9", "0.59383", "21", "", "0.0125", "0", "0"});
-  CHECK(records[2] == Record{"2", "left", "9", "0.650375", "23", "1", "0", "17", "0.125"});
+                             "gap_length_m", "crossings", "bridged_share", "left_ridge_mm", "left_valley_mm",
+                             "right_ridge_mm", "right_valley_mm"});
+  CHECK(records[1] ==
+        Record{"1", "right", "9", "0.59383", "21", "", "0.0125", "0", "0", "0.5", "0.125", "0.25", "0.0625"});
+  CHECK(records[2] == Record{"2", "left", "9", "0.650375", "23", "1", "0", "17", "0.125", "", "", "", ""});
 }
 
 TEST_CASE("findings are read back, commas and quotes of their text included") {

@@ -21,8 +21,18 @@ TEST_CASE("the document holds the values, by the keys of lay-build 1") {
   CHECK(totals.at("length_m").get<double>() == Approx(build.length_mm / 1e3).epsilon(1e-15));
   CHECK(totals.at("layers") == 2);
   CHECK(totals.at("stations_per_turn") == 8);
-  CHECK(totals.at("outer_diameter") ==
-        json{{"left", 24.125}, {"middle", 24.25}, {"right", 24.375}, {"greatest", 24.5}});
+  CHECK(totals.at("outer_diameter") == json{{"left", 24.125},
+                                            {"middle", 24.25},
+                                            {"right", 24.375},
+                                            {"greatest", 24.5},
+                                            {"greatest_at", {{"x", 0.5}, {"angle", 45.0}}}});
+  CHECK(totals.at("unfinished_layer") ==
+        json{{"layer", 2},
+             {"turns", 9.0},
+             {"end_x", 0.75},
+             {"outer_diameter", {{"left", 24.625}, {"middle", 24.75}, {"right", 24.875}}}});
+  CHECK(totals.at("edges") ==
+        json{{"left", {{"ridge", 0.5}, {"valley", 0.125}}}, {"right", {{"ridge", 0.25}, {"valley", 0.0625}}}});
   CHECK(totals.at("fill_factor") == 0.78125);
   CHECK(totals.at("rim_clearance") == 7.75);
   CHECK(totals.at("mass_kg") == 0.0625);

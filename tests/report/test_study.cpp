@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <string>
 
 #include <catch2/catch.hpp>
@@ -69,6 +70,25 @@ TEST_CASE("what is no study is refused, with its file") {
   CHECK_FALSE(spoilt("traverse.pitch\"", "traverse.pich\"").ok());
   CHECK_FALSE(spoilt("\"count\": 3", "\"count\": \"3\"").ok());
   CHECK(spoilt("lay-study 1", "x").issues().front().file == "a.json");
+}
+
+TEST_CASE("a study that was kept before a figure was known has all others") {
+  const Study study = map();
+  std::string text = study_json(study);
+  const std::string figure = "\"ridge_mm\"";
+  text.replace(text.find(figure), figure.size(), "\"unheard_of\"");
+  const Result<Study> again = study_from_json(text, "a.json");
+  REQUIRE(again.ok());
+  const std::size_t unknown = Study::figure("ridge_mm");
+  for (std::size_t i = 0; i < study.rows.size(); ++i) {
+    const auto& was = study.rows[i].figures;
+    const auto& is = again.value().rows[i].figures;
+    REQUIRE(is.size() == was.size());
+    for (std::size_t k = 0; k < is.size(); ++k) {
+      if (k == unknown) CHECK(std::isnan(is[k]));
+      if (k != unknown && !std::isnan(was[k])) CHECK(is[k] == was[k]);
+    }
+  }
 }
 
 TEST_CASE("the table of a study has a line for each build, its values and figures") {

@@ -3,10 +3,14 @@
 
 #include <glm/geometric.hpp>
 
+#include <algorithm>
+#include <cmath>
 #include <map>
 #include <numbers>
+#include <optional>
 #include <set>
 
+#include "scene/covering.h"
 #include "scenes.h"
 
 using namespace laywright;
@@ -97,7 +101,7 @@ TEST_CASE("dimension lines measure what they say") {
     REQUIRE(expected.count(word) == 1);
     const double measured = line.pointed ? 2.0 * radius_of(line.measured_from) : glm::length(line.to - line.from);
     CHECK(measured == Approx(expected.at(word)));
-    CHECK(line.text.ends_with(" " + length_text(expected.at(word), Units::metric, 2)));
+    CHECK(line.text.ends_with(' ' + length_text(expected.at(word), Units::metric, 2)));
     if (!line.pointed) CHECK(line.from.z == 0.0);
   }
   // A quantity with its unit stands at the end, so that "in" is an inch and nothing else.
@@ -108,6 +112,48 @@ TEST_CASE("dimension lines measure what they say") {
   CHECK(make_dimensions(source, view).size() == 2);
   view.dimensions = false;
   CHECK(make_dimensions(source, view).empty());
+}
+
+TEST_CASE("the wound diameter points at the place that it measures") {
+  const SceneSource source = random_source(7, 300.0);
+  const SurfacePlace highest = *source.measurements().outer_diameter.greatest_at;
+  const double own = highest.angle_deg / 180.0 * std::numbers::pi;
+  // The fiber itself lies there, as the build has it.
+  const auto top = newest_over(source, nearest_station(source, own), highest.x_mm, 0, source.build().nodes.size());
+  REQUIRE(top);
+  const double greatest = 0.5 * source.measurements().outer_diameter.greatest_mm;
+  CHECK(source.build().nodes.r(*top) + 0.5 * source.d() == Approx(greatest));
+  View view;
+  const auto wound = [&] {
+    const auto lines = make_dimensions(source, view);
+    const auto found =
+        std::find_if(lines.begin(), lines.end(), [](const DimensionLine& line) { return line.pointed; });
+    return found == lines.end() ? std::nullopt : std::optional(*found);
+  };
+  for (const double elevation : {25.0, -25.0}) {
+    view.camera.elevation_deg = elevation;
+    const auto line = wound();
+    REQUIRE(line);
+    const Vec3 tip = elevation >= 0.0 ? line->measured_from : line->measured_to;
+    CHECK(tip.x == highest.x_mm);
+    CHECK(radius_of(tip) == Approx(greatest));
+    const double side = elevation >= 0.0 ? 0.0 : std::numbers::pi;
+    const Vec3 itself = in_space(highest.x_mm, greatest, own);
+    const bool near = std::abs(std::remainder(own - side, 2.0 * std::numbers::pi)) <= std::numbers::pi / 3.0;
+    if (near) CHECK(glm::length(tip - itself) == Approx(0.0).margin(1e-9));
+  }
+  // Looked at square to the axis nothing stands before it; along the axis, a flange does.
+  view.camera.elevation_deg = 30.0;
+  view.camera.azimuth_deg = 0.0;
+  view.camera = fit_camera(source.plan(), view);
+  CHECK_FALSE(wound()->behind);
+  view.camera.elevation_deg = 5.0;
+  view.camera.azimuth_deg = 80.0;
+  view.camera = fit_camera(source.plan(), view);
+  CHECK(wound()->behind);
+  // What is cut away is not pointed at.
+  view.x_from_mm = highest.x_mm + 1.0;
+  CHECK_FALSE(wound());
 }
 
 TEST_CASE("lengths as text") {

@@ -68,6 +68,12 @@ TEST_CASE("what the document leaves out comes back as well") {
   for (std::size_t i = 0; i < measured.layers.size(); ++i) {
     CHECK(measured.layers[i].outer_diameter_mm == was.measured.layers[i].outer_diameter_mm);
     CHECK(measured.layers[i].flange_gap_length_mm == was.measured.layers[i].flange_gap_length_mm);
+    const auto &edges = measured.layers[i].edges, &were = was.measured.layers[i].edges;
+    REQUIRE(edges.has_value() == were.has_value());
+    for (std::size_t side = 0; edges && side < 2; ++side) {
+      CHECK((*edges)[side].ridge_mm == (*were)[side].ridge_mm);
+      CHECK((*edges)[side].valley_mm == (*were)[side].valley_mm);
+    }
   }
   REQUIRE(measured.findings.size() == was.measured.findings.size());
   for (std::size_t i = 0; i < measured.findings.size(); ++i) {

@@ -34,6 +34,25 @@ const words = {
   },
 };
 
+const threeSides = (od, inch) => ['left', 'middle', 'right'].map((part) =>
+  `${part} ${words.size(od[part], inch)}`.replaceAll(' ', '\u00a0')).join(', ');
+
+// Of the last layer, where it ends on the way.
+function unfinishedLayer(last, inch) {
+  if (!last) return [];
+  return [['Unfinished', `layer ${last.layer}`, `ends ${words.size(last.end_x, inch)} from the left flange; with it ${
+    threeSides(last.outer_diameter, inch)}`]];
+}
+
+// The greater ridge and valley of both sides, and each.
+function edgesOf(edges, inch) {
+  const { left, right } = edges;
+  if (left.ridge === null) return [];
+  return ['ridge', 'valley'].map((what) => [`${capital(what)} at flange`,
+    words.size(Math.max(left[what], right[what]), inch),
+    `left ${words.size(left[what], inch)}, right ${words.size(right[what], inch)}`]);
+}
+
 // What the page shows of a result, [name, value, of the same kind for comparing].
 function figuresOf({ document: result }, inch) {
   const t = result.totals;
@@ -43,8 +62,9 @@ function figuresOf({ document: result }, inch) {
     ['Fiber wound', words.length(t.length_m * 1e3, inch)],
     ['Turns', rounded(t.turns, 1)],
     ['Layers', rounded(t.layers, 0)],
-    ['Outer diameter', words.size(od.greatest, inch), ['left', 'middle', 'right'].map((part) =>
-      `${part} ${words.size(od[part], inch)}`.replaceAll(' ', '\u00a0')).join(', ')],
+    ['Outer diameter', words.size(od.greatest, inch), threeSides(od, inch)],
+    ...unfinishedLayer(t.unfinished_layer, inch),
+    ...edgesOf(t.edges, inch),
     ['Fill factor', rounded(t.fill_factor, 3), 'fiber in the wound volume'],
     ['Open gaps', words.length(gaps, inch), 'fiber beside a gap over the limit'],
     ['Rim clearance', words.size(t.rim_clearance, inch)],
