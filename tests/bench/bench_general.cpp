@@ -26,8 +26,8 @@
 #include <string>
 #include <vector>
 
+#include "arrivals.h"
 #include "base/random.h"
-#include "lay/guide.h"
 #include "lay/lay.h"
 #include "lay/settle.h"
 #include "physics_pile.h"
@@ -66,19 +66,6 @@ Plan plan_of(std::size_t circles, double friction) {
   return check(draft).value();
 }
 
-double width_d(const Plan& plan) { return plan.spool().inside_width_mm / plan.fiber().diameter_mm; }
-
-// The guide's x at the start of each turn, in d, where a circle has room.
-std::vector<double> arrivals(const Plan& plan, std::size_t circles) {
-  Guide guide(plan, 1);
-  std::vector<double> xs;
-  while (xs.size() < circles) {
-    xs.push_back(std::clamp(guide.x() / plan.fiber().diameter_mm, 0.5, width_d(plan) - 0.5));
-    for (double left = 2.0 * std::numbers::pi; left > 1e-9;) left -= guide.advance(left).angle;
-  }
-  return xs;
-}
-
 // `work` gives the places that it makes and how many pieces of work there were.
 Timed timed(int times, const std::function<std::size_t(Timed&)>& work) {
   Timed result;
@@ -100,11 +87,9 @@ Timed lay_whole(const Plan& plan, std::size_t circles) {
     build = lay(plan, {}, progress).value();
     return build.nodes.size();
   });
-  const double d = plan.fiber().diameter_mm;
-  const auto turn = static_cast<std::size_t>(build.stations_per_turn);
-  for (std::size_t k = 0; k < build.nodes.size() && result.places.size() < circles; k += turn)
-    result.places.push_back({build.nodes.x(k) / d, (build.nodes.r(k) - 0.5 * plan.spool().barrel_diameter_mm) / d});
-  result.note = fmt::format("{} stations a turn", turn);
+  result.places = bench::section_at(plan, build, 0);
+  result.places.resize(std::min(result.places.size(), circles));
+  result.note = fmt::format("{} stations a turn", build.stations_per_turn);
   return result;
 }
 
@@ -149,8 +134,8 @@ void print(const char* name, const Timed& timed, const Timed& section, double wi
 
 void compare(std::size_t circles, double friction) {
   const Plan plan = plan_of(circles, friction);
-  const double width = width_d(plan);
-  const std::vector<double> xs = arrivals(plan, circles);
+  const double width = bench::width_d(plan);
+  const std::vector<double> xs = bench::arrivals(plan, circles);
   fmt::print("{} circles, {:.1f} d wide, friction {}\n", circles, width, friction);
   const Timed section = in_section(xs, width, friction);
   print("lay", lay_whole(plan, circles), section, width);

@@ -15,6 +15,10 @@ constexpr float gravity = 10.0F;
 constexpr float slow = 0.01F;  // d / s, the library's own bound for sleep
 constexpr int steps_apart = 10;
 constexpr int most_steps = 3000;
+// A disc that leans by .01 d gains .02 d / s in so many steps.
+constexpr int steps_at_rest = 2, steps_at_rest_rolling = 20;
+constexpr float damping = 3.0F;  // 1 / s, of discs that roll
+constexpr float nudge = 0.05F;   // d / s
 constexpr float radius = 0.5F;
 
 class Top : public b2QueryCallback {
@@ -34,10 +38,23 @@ class Top : public b2QueryCallback {
   float x_;
 };
 
+// The disc on which this one stands alone, if it does.
+const b2Fixture* only_disc_below(b2Body* disc) {
+  const b2Fixture* below = nullptr;
+  for (const b2ContactEdge* edge = disc->GetContactList(); edge != nullptr; edge = edge->next) {
+    if (!edge->contact->IsTouching()) continue;
+    const b2Fixture* first = edge->contact->GetFixtureA();
+    const b2Fixture* other = first->GetBody() == disc ? edge->contact->GetFixtureB() : first;
+    if (below != nullptr || other->GetType() != b2Shape::e_circle) return nullptr;
+    below = other;
+  }
+  return below;
+}
+
 }  // namespace
 
-PhysicsPile::PhysicsPile(double width, double friction, Laid laid)
-    : world_({0.0F, -gravity}), friction_(static_cast<float>(friction)), laid_(laid) {
+PhysicsPile::PhysicsPile(double width, double friction, Laid laid, Turning turning)
+    : world_({0.0F, -gravity}), friction_(static_cast<float>(friction)), laid_(laid), turning_(turning) {
   world_.SetContinuousPhysics(false);  // nothing is fast enough to pass through anything
   const b2BodyDef still;
   ground_ = world_.CreateBody(&still);
@@ -63,7 +80,8 @@ b2Body* PhysicsPile::add(float x, float r) {
   b2BodyDef at;
   at.type = b2_dynamicBody;
   at.position = {x, r};
-  at.fixedRotation = true;
+  at.fixedRotation = turning_ == Turning::held;
+  at.linearDamping = turning_ == Turning::rolls ? damping : 0.0F;
   b2Body* disc = world_.CreateBody(&at);
   b2CircleShape circle;
   circle.m_radius = radius;
@@ -78,30 +96,48 @@ void PhysicsPile::step() {
   ++steps_;
 }
 
-void PhysicsPile::hold(b2Body* disc) {
+// What balances on one disc is pushed on to the side to which it leans.
+void PhysicsPile::rest(b2Body* disc) {
+  const int enough = turning_ == Turning::rolls ? steps_at_rest_rolling : steps_at_rest;
+  int still = 0;
+  for (int i = 0; i < most_steps && still < enough; ++i) {
+    step();
+    still = disc->GetLinearVelocity().LengthSquared() < slow * slow ? still + 1 : 0;
+    const b2Fixture* below = turning_ == Turning::rolls && still == enough ? only_disc_below(disc) : nullptr;
+    if (below == nullptr) continue;
+    const float from = below->GetBody()->GetWorldPoint(static_cast<const b2CircleShape*>(below->GetShape())->m_p).x;
+    disc->SetLinearVelocity({disc->GetPosition().x < from ? -nudge : nudge, 0.0F});
+    still = 0;
+  }
+  if (still < enough) ++restless_;
+}
+
+void PhysicsPile::fix_at(b2Vec2 centre) {
   b2CircleShape circle;
   circle.m_radius = radius;
-  circle.m_p = disc->GetPosition();
-  world_.DestroyBody(disc);
+  circle.m_p = centre;
   ground_->CreateFixture(&circle, 0.0F)->SetFriction(friction_);
-  held_.push_back(circle.m_p);
+  held_.push_back(centre);
+}
+
+void PhysicsPile::fix(double x) { fix_at({static_cast<float>(x), radius}); }
+
+void PhysicsPile::hold(b2Body* disc) {
+  const b2Vec2 centre = disc->GetPosition();
+  world_.DestroyBody(disc);
+  fix_at(centre);
 }
 
 void PhysicsPile::drop(double x) {
   const auto at = static_cast<float>(x);
   b2Body* disc = add(at, top_at(at));
-  if (laid_ == Laid::moves) {
-    discs_.push_back(disc);
+  if (laid_ == Laid::moves) discs_.push_back(disc);
+  if (laid_ == Laid::moves && turning_ == Turning::held) {
     for (int i = 0; i < steps_apart; ++i) step();
     return;
   }
-  int still = 0;
-  for (int i = 0; i < most_steps && still < 2; ++i) {
-    step();
-    still = disc->GetLinearVelocity().LengthSquared() < slow * slow ? still + 1 : 0;
-  }
-  if (still < 2) ++restless_;
-  hold(disc);
+  rest(disc);
+  if (laid_ == Laid::stays) hold(disc);
 }
 
 void PhysicsPile::come_to_rest() {

@@ -2,8 +2,11 @@
 // done the general way. Lengths in diameters, heights from the floor.
 //
 // The general way is given its best case. A disc begins where it touches, straight above, so that it does not have to
-// fall. It does not turn, as fiber does not roll. It is at rest when it has kept below `slow` for two steps. Floor and
-// walls stand back by the skin that the library gives to lines.
+// fall. It is at rest when it has kept below `slow` for some steps. Floor and walls stand back by the skin that the
+// library gives to lines.
+//
+// A disc that turns rolls freely where it has one contact. Exactly on top of another, where the library would balance it,
+// is no rest: it is pushed on.
 #pragma once
 
 #include <cstddef>
@@ -24,10 +27,18 @@ class PhysicsPile {
     moves,  // later discs press and push it
   };
 
-  PhysicsPile(double width, double friction, Laid laid);
+  enum class Turning {
+    held,   // two steps of rest are enough
+    rolls,  // damped, as taut fiber does not coast; must rest for longer, as a fall begins slowly
+  };
 
-  // Sets a disc down at x and steps: until it is at rest where what is laid stays, `steps_apart` times where it moves.
+  PhysicsPile(double width, double friction, Laid laid, Turning turning = Turning::held);
+
+  // Sets a disc down at x and steps: until it is at rest where what is laid stays or it rolls, else `steps_apart` times.
   void drop(double x);
+
+  // Sets a disc on the floor that is ground from the start.
+  void fix(double x);
 
   // Steps until nothing moves any more.
   void come_to_rest();
@@ -41,12 +52,15 @@ class PhysicsPile {
   [[nodiscard]] float top_at(float x) const;
   b2Body* add(float x, float r);
   void step();
+  void rest(b2Body* disc);
   void hold(b2Body* disc);
+  void fix_at(b2Vec2 centre);
 
   b2World world_;
   b2Body* ground_ = nullptr;
   float friction_;
   Laid laid_;
+  Turning turning_;
   std::vector<b2Vec2> held_;
   std::vector<const b2Body*> discs_;
   std::size_t steps_ = 0, restless_ = 0;

@@ -14,8 +14,8 @@ namespace laywright::bench {
 inline constexpr double disc_area = 0.25 * std::numbers::pi;
 inline constexpr double columns_per_d = 20.0;
 
-// Mean height of the outer surface: the highest disc above each of many places along the width.
-inline double mean_height(const std::vector<Place>& places, double width) {
+// The outer surface: the highest disc above each of many places along the width, the floor where there is none.
+inline std::vector<double> surface(const std::vector<Place>& places, double width) {
   const auto columns = static_cast<std::size_t>(std::ceil(columns_per_d * width));
   const double step = width / static_cast<double>(columns);
   std::vector<double> surface(columns, 0.0);
@@ -27,9 +27,14 @@ inline double mean_height(const std::vector<Place>& places, double width) {
       r = std::max(r, place.r + std::sqrt(std::max(0.0, 0.25 - dx * dx)));
     }
   }
+  return surface;
+}
+
+inline double mean_height(const std::vector<Place>& places, double width) {
+  const std::vector<double> heights = surface(places, width);
   double sum = 0.0;
-  for (const double r : surface) sum += r;
-  return sum / static_cast<double>(columns);
+  for (const double r : heights) sum += r;
+  return sum / static_cast<double>(heights.size());
 }
 
 // Share of the area below the outer surface that discs cover.
@@ -37,15 +42,18 @@ inline double fill(const std::vector<Place>& places, double width) {
   return static_cast<double>(places.size()) * disc_area / (width * mean_height(places, width));
 }
 
-// The same well inside: away from floor, walls and surface.
+// Share of a rectangle that discs cover, in percent.
+inline double packing_between(const std::vector<Place>& places, double left, double right, double low, double high) {
+  const auto inside = std::count_if(places.begin(), places.end(), [&](const Place& place) {
+    return place.x > left && place.x <= right && place.r > low && place.r <= high;
+  });
+  return 100.0 * static_cast<double>(inside) * disc_area / ((right - left) * (high - low));
+}
+
+// Share well inside: away from floor, walls and surface.
 inline double packing(const std::vector<Place>& places, double width) {
   const double margin = 10.0;
-  const double low = 15.0;
-  const double high = mean_height(places, width) - 10.0;
-  const auto inside = std::count_if(places.begin(), places.end(), [&](const Place& place) {
-    return place.x > margin && place.x <= width - margin && place.r > low && place.r <= high;
-  });
-  return static_cast<double>(inside) * disc_area / ((width - 2.0 * margin) * (high - low));
+  return 0.01 * packing_between(places, margin, width - margin, 15.0, mean_height(places, width) - 10.0);
 }
 
 // Greatest depth that a disc enters another, the floor or a wall by.
