@@ -7,6 +7,7 @@
 #include "lay/guide.h"
 #include "lay/pursuit.h"
 #include "lay/string_window.h"
+#include "lay/torsion.h"
 #include "plan/size_estimate.h"
 
 namespace laywright {
@@ -34,6 +35,27 @@ double bending_length2(const Plan& plan) {
   return *fiber.modulus_MPa * inertia / *tension;
 }
 
+// A stretch that falls takes some steps of the fiber's rolling; steps and reach go with the length that can fall, so
+// that they do not depend on the mesh.
+constexpr double steps_in_critical_length = 6.0;
+constexpr double reach_in_critical_lengths = 2.0;
+constexpr double least_reach = 8.0;  // nodes
+
+Rolling rolling_of(const Plan& plan, int stations, std::uint64_t seed) {
+  const Torsion torsion = torsion_of(plan);
+  if (!torsion.rolls) return {};
+  const double radius = 0.5 * (plan.spool().barrel_diameter_mm + 0.5 * plan.spool().barrel_taper_mm);
+  const double step = 2.0 * std::numbers::pi / stations * radius;
+  const double critical = critical_length_mm(torsion.over_tension(), plan.fiber().diameter_mm, radius) / step;
+  Rolling rolling;
+  rolling.stiffness = torsion.over_tension();
+  rolling.every = static_cast<std::size_t>(std::max(1.0, std::round(critical / steps_in_critical_length)));
+  rolling.reach = static_cast<std::size_t>(std::max(least_reach, std::round(reach_in_critical_lengths * critical)));
+  rolling.seed = seed;
+  rolling.mirrored = plan.traverse().start == Side::right;
+  return rolling;
+}
+
 class Winder {
  public:
   Winder(const Plan& plan, const LaySettings& settings)
@@ -44,7 +66,7 @@ class Winder {
         sections_(make_sections(plan, stations_)),
         guide_(plan, settings.seed),
         window_(sections_, plan.fiber().friction, angle_, window_nodes(stations_), bending_length2(plan),
-                rest_tolerance_d * plan.fiber().diameter_mm) {
+                rest_tolerance_d * plan.fiber().diameter_mm, rolling_of(plan, stations_, settings.seed)) {
     const Spool& spool = plan.spool();
     const double d = plan.fiber().diameter_mm;
     const double rim = 0.5 * spool.flange_diameter_mm;

@@ -1,6 +1,6 @@
 #include "lay/pursuit.h"
 
-#include <cmath>
+#include "lay/same_everywhere.h"
 
 namespace laywright {
 
@@ -10,7 +10,7 @@ Pursuit pursue(double x, const GuidePiece& guide, double radius, double free_len
   // is a + b (t - lag) + c (t^2 - 2 lag t + 2 lag^2); the rest decays.
   const double lag = free_length / radius;
   const double behind = lag * (guide.slope - 2.0 * lag * guide.bend);
-  const double stays = std::exp(-guide.angle / lag);
+  const double stays = exp_minus(guide.angle / lag);
   return {guide.end() - behind - 2.0 * lag * guide.bend * guide.angle + (x - guide.start + behind) * stays, stays};
 }
 

@@ -48,6 +48,7 @@ class View {
     return i;
   }
   [[nodiscard]] double d() const { return d_; }
+  [[nodiscard]] double per_d() const { return section_.per_diameter(); }
   [[nodiscard]] double barrel_slope() const { return S * section_.barrel().slope; }
   [[nodiscard]] double barrel_at(double x) const { return section_.barrel().at_zero + barrel_slope() * x; }
   [[nodiscard]] FaceLine far() const { return mirrored(S > 0 ? section_.right() : section_.left()); }

@@ -4,6 +4,7 @@
 #include <bit>
 #include <cmath>
 
+#include "lay/same_everywhere.h"
 #include "lay/slide.h"
 
 namespace laywright {
@@ -34,16 +35,17 @@ double between_faces(const Section& section, double x, double r) {
 }  // namespace
 
 StringWindow::StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
-                           double bending_length2, double tolerance)
+                           double bending_length2, double tolerance, Rolling roll)
     : sections_(sections),
       friction_(friction),
       angle_(angle),
-      drop_(std::cos(angle)),
+      drop_(cos_of_small(angle)),
       length_(length),
       bending_length2_(bending_length2),
       tolerance_(tolerance),
       ring_(std::bit_ceil(length + 8)),
-      mask_(ring_.size() - 1) {}
+      mask_(ring_.size() - 1),
+      roll_(roll) {}
 
 double StringWindow::second_difference(std::size_t k) const {
   // No bending moment at the lay point, nor at the very start.
@@ -87,18 +89,26 @@ StringWindow::Pull StringWindow::pull_on(std::size_t k) const {
   return {node(k).rest.x + step * force.x, node(k).rest.r + step * force.r};
 }
 
+bool StringWindow::find_ledge(StringNode& node, const Section& section) {
+  const Contact& contact = node.rest.left;
+  if (contact.kind != Contact::Kind::circle || node.rest.in_valley()) return false;
+  const Section::Exposed& circle = section[contact.circle];
+  node.ledge = {circle.x, circle.r, 0.0, 0.0, true, false};
+  return true;
+}
+
+void StringWindow::find_ends(StringNode& node, const Section& section) {
+  const std::int32_t circle = node.rest.left.circle;
+  node.ledge.right = sliding::end_of_cap(sliding::View<1>(section), circle).at.x;
+  node.ledge.left = -sliding::end_of_cap(sliding::View<-1>(section), circle).at.x;
+  node.ledge.ends_known = true;
+}
+
 // Does what settle() does, as long as the node stays on the cap that carries it. Returns false when it does not.
 bool StringWindow::settle_on_ledge(StringNode& node, const Section& section, Pull pull) const {
   Resting& rest = node.rest;
   Ledge& ledge = node.ledge;
-  if (!ledge.known) {
-    if (rest.left.kind != Contact::Kind::circle || rest.in_valley()) return false;
-    const Section::Exposed& circle = section[rest.left.circle];
-    ledge.x = circle.x;
-    ledge.r = circle.r;
-    ledge.known = true;
-    ledge.ends_known = false;
-  }
+  if (!ledge.known && !find_ledge(node, section)) return false;
   // Normal times d, and forces times d with it: only their ratio matters.
   const double nx = rest.x - ledge.x;
   const double nr = rest.r - ledge.r;
@@ -108,11 +118,7 @@ bool StringWindow::settle_on_ledge(StringNode& node, const Section& section, Pul
   const double along = fx * nr - fr * nx;
   if (press < 0.0) return false;
   if (!(std::abs(along) > friction_.mu * press)) return true;
-  if (!ledge.ends_known) {
-    ledge.right = sliding::end_of_cap(sliding::View<1>(section), rest.left.circle).at.x;
-    ledge.left = -sliding::end_of_cap(sliding::View<-1>(section), rest.left.circle).at.x;
-    ledge.ends_known = true;
-  }
+  if (!ledge.ends_known) find_ends(node, section);
   const double mirror = along > 0.0 ? 1.0 : -1.0;
   const sliding::CapStop stop = sliding::stop_on_cap({mirror * ledge.x, ledge.r}, section.fiber_diameter(),
                                                      {mirror * pull.x, pull.r}, friction_);
@@ -143,7 +149,9 @@ void StringWindow::relax() {
   // With the guide at the lay point the last node is where the guide is.
   const std::size_t top = std::isinf(span_.stiffness) ? tip - 1 : tip;
   if (top < base) return;
-  std::size_t low = std::max(base, tip > reach ? tip - reach : 0);
+  const std::size_t newest = std::min(disturbed_, tip);
+  disturbed_ = static_cast<std::size_t>(-1);
+  std::size_t low = std::max(base, newest > reach ? newest - reach : 0);
   std::size_t high = top;
   std::size_t visits = 0;
   for (int sweep = 0; sweep < most_sweeps && visits < most_visits_per_node * length_; ++sweep) {
@@ -188,7 +196,10 @@ void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
   added.rest = set_down(*added.section, x);
   added.ledge.known = false;
   span_ = span;
+  added.rolled = 0.0;
   if (k == 0) return;
+  // The twist of the last node fades along the span, as its place does.
+  added.rolled = node(k - 1).rolled / (1.0 + span.stiffness);
   const double free_r = node(k - 1).rest.r * drop_;
   if (free_r > added.rest.r) {
     // Clear of what lies below. A face that leans in may be in the way up there; beside it, turns may stand higher.
@@ -197,6 +208,7 @@ void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
     if (free_r > added.rest.r) added.rest = {added.rest.x, free_r, {}, {}};
   }
   relax();
+  if (!std::isinf(roll_.stiffness) && k > 1 && k % roll_.every == 0) roll();
 }
 
 }  // namespace laywright

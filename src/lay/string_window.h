@@ -29,6 +29,8 @@ struct StringNode {
   Resting rest;
   std::uint32_t stroke = 0;
   Section* section = nullptr;  // of its station
+  // How far the fiber has rolled to the right: d/2 times the angle by which it has turned about its own axis.
+  double rolled = 0.0;
   Ledge ledge;
 };
 
@@ -39,12 +41,21 @@ struct SpanPull {
   double stiffness = 0.0;
 };
 
+// How a round fiber rolls.
+struct Rolling {
+  double stiffness = HUGE_VAL;  // against twist, 4 G J / d^2, over the tension; infinity: it does not roll
+  std::size_t every = 1;        // nodes from one rolling step to the next
+  std::size_t reach = 0;        // nodes from the last one that may roll
+  std::uint64_t seed = 0;       // of ties
+  bool mirrored = false;        // ties fall to the other side: the wind begins at the right flange
+};
+
 class StringWindow {
  public:
   // angle: between nodes, rad. length: nodes that can move. bending: (E I / T) / (R a)^2 is bending_length2 / (R a)^2,
   // with bending_length2 = E I / T in mm^2.
   StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
-               double bending_length2, double tolerance);
+               double bending_length2, double tolerance, Rolling roll = {});
 
   // Adds the next node, with the lay point where the span would set it down, and lets the string come to rest.
   void add(double x, std::uint32_t stroke, SpanPull span);
@@ -76,7 +87,43 @@ class StringWindow {
     int way = 1;
   };
 
+  // A node's equation in a rolling step.
+  struct RollRow {
+    bool falls = false;  // from a place where there is no rest
+    bool moves = false;  // as far as it turns; else it turns in place, or is held
+    Contact contact;     // on which it moves
+    Normal normal;
+    int way = 0;                       // 1, -1: to the right or left only; 0: either
+    double pull = 0.0;                 // along the contact, to the right
+    double bears = 0.0;                // greatest force of twist that friction passes on
+    double diagonal = 1.0, off = 0.0;  // of the matrix
+    double right = 0.0, after = 0.0;
+    double turn = 0.0;  // the solution: how far it rolls on
+
+    void rolls_on(const Contact& on, const Normal& its_normal, int only_way, double pulled) {
+      moves = true;
+      contact = on;
+      normal = its_normal;
+      way = only_way;
+      pull = pulled;
+    }
+    void hold() {
+      moves = false;
+      way = 0;
+      diagonal = 1.0;
+      off = right = 0.0;
+    }
+  };
+
   void relax();
+  void roll();
+  [[nodiscard]] RollRow rolling_of(std::size_t k) const;
+  [[nodiscard]] bool falls_right(std::size_t k) const;
+  void set_equation(std::size_t k, RollRow& row) const;
+  void solve_rolls();
+  static bool roll_on_ledge(StringNode& node, double way);
+  double roll_on(std::size_t k, const RollRow& row);
+  [[nodiscard]] std::size_t first_rolling(std::size_t base, std::size_t tip) const;
   bool leap(std::size_t low, std::size_t high);
   bool solve_leap(std::size_t low, std::size_t high);
   void move_in_leap(std::size_t k, const Freedom& freedom, double x, double r);
@@ -87,6 +134,8 @@ class StringWindow {
   [[nodiscard]] double second_difference(std::size_t k) const;
   [[nodiscard]] Pull pull_on(std::size_t k) const;
   bool update(std::size_t k);
+  static bool find_ledge(StringNode& node, const Section& section);
+  static void find_ends(StringNode& node, const Section& section);
   bool settle_on_ledge(StringNode& node, const Section& section, Pull pull) const;
   [[nodiscard]] StringNode& movable(std::size_t k) { return ring_[k & mask_]; }
   [[nodiscard]] const Section& section_of(std::size_t k) const { return *node(k).section; }
@@ -103,6 +152,10 @@ class StringWindow {
   BandMatrix matrix_;
   std::vector<double> moves_;  // x and r of each node in turn
   std::vector<Freedom> freedoms_;
+  Rolling roll_;
+  std::vector<RollRow> rolls_;
+  std::size_t still_rolls_ = 0;                           // oldest node that the last rolling step moved
+  std::size_t disturbed_ = static_cast<std::size_t>(-1);  // the same, until the sweeps have seen it
 };
 
 }  // namespace laywright

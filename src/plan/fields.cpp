@@ -98,7 +98,10 @@ void add_fiber(std::vector<Field<PlanDraft>>& all) {
       MEMBER(fiber.diameter_tolerance_mm));
   add(plain("fiber", "friction", friction, from_zero(10.0), true), MEMBER(fiber.friction));
   add(amount("fiber", "linear_mass", "g/km", above_zero(1e9)), MEMBER(fiber.linear_mass_g_per_km));
+  add(one_of("fiber", "section", {"round", "flat"}), MEMBER(fiber.section));
   add(amount("fiber", "modulus", "GPa", above_zero(1e7)), MEMBER(fiber.modulus_MPa));
+  add(amount("fiber", "shear_modulus", "GPa", above_zero(1e7)), MEMBER(fiber.shear_modulus_MPa));
+  add(plain("fiber", "poisson", number, from_zero(0.5)), MEMBER(fiber.poisson));
   add(amount("fiber", "core_diameter", "mm", above_zero(thickest_fiber_mm)), MEMBER(fiber.core_diameter_mm));
   add(amount("fiber", "max_tension", "N", above_zero(greatest_force_N)), MEMBER(fiber.max_tension_N));
   add(amount("fiber", "min_bend_diameter", "mm", above_zero(longest_part_mm)), MEMBER(fiber.min_bend_diameter_mm));

@@ -27,6 +27,9 @@ struct Spool {
   }
 };
 
+// A round fiber rolls off what it lies on; a flat one (tape, flat yarn) slides.
+enum class FiberSection { round, flat };
+
 struct Fiber {
   // Friction of a fiber that never slips.
   static constexpr double held = std::numeric_limits<double>::infinity();
@@ -34,8 +37,11 @@ struct Fiber {
   double diameter_mm = 0.0;            // overall
   double diameter_tolerance_mm = 0.0;  // half width
   double friction = 0.0;               // coefficient, 0 or more; `held` for never slipping
+  FiberSection section = FiberSection::round;
   std::optional<double> linear_mass_g_per_km;
   std::optional<double> modulus_MPa;
+  std::optional<double> shear_modulus_MPa;
+  std::optional<double> poisson;           // Poisson's ratio, 0 to 0.5
   std::optional<double> core_diameter_mm;  // the part that carries load
   std::optional<double> max_tension_N;
   std::optional<double> min_bend_diameter_mm;

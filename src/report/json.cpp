@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "report/figures.h"
+#include "report/rolling_words.h"
 #include "report/takeup_json.h"
 
 namespace laywright {
@@ -105,6 +106,7 @@ std::string to_json(const Plan& plan, const Build& build, const Measurements& me
   const Json document = {{"format", "lay-build 1"},
                          {"plan", {{"title", plan.title()}, {"file", plan.file()}}},
                          {"totals", totals(build, measurements)},
+                         {"rolling", rolling_block(plan)},
                          {"layers", std::move(layers)},
                          {"findings", std::move(findings)},
                          {"takeup", takeup_block(plan, run)}};

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "base/spelling.h"
+#include "lay/torsion.h"
 #include "report/both_units.h"
 #include "report/drafting.h"
 #include "report/figures.h"
@@ -88,6 +89,12 @@ RowGroup load(const SetupSheet& sheet) {
   rows.curve("Strain in the core", "%", c.strain, percent);
   rows.curve("Share of what it bears", "%", c.load_share, percent);
   rows.value("Bend strain on barrel", "%", sheet.run.bend_strain, percent);
+  const Torsion torsion = torsion_of(sheet.plan);
+  if (torsion.rolls) {
+    rows.value(torsion.assumed() ? "Rolls off over (assumed)" : "Rolls off over", Amount::small_length,
+               critical_length_mm(torsion.over_tension(), sheet.plan.fiber().diameter_mm,
+                                  0.5 * sheet.plan.spool().barrel_diameter_mm));
+  }
   rows.value("Lies down from", Amount::force, hold.least_tension_N);
   rows.value("Start end, hold per turn", "times", hold.capstan_ratio_per_turn);
   if (sheet.run.fleet) rows.value("Fleet angle, at most", "deg", sheet.run.fleet->greatest_deg);

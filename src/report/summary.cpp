@@ -8,6 +8,7 @@
 
 #include "report/figures.h"
 #include "report/machine_text.h"
+#include "report/rolling_words.h"
 #include "report/shape_words.h"
 
 namespace laywright {
@@ -16,6 +17,12 @@ namespace {
 constexpr std::size_t columns = 96;
 
 std::string row(const char* label, const std::string& value) { return fmt::format("  {:<15} {}\n", label, value); }
+
+// Words that may be too many for a line go on below themselves.
+std::string words_row(const char* label, const std::string& words) {
+  std::string lines = wrapped(words, columns, row(label, "").size() - 1);
+  return lines.replace(0, row(label, "").size() - 1, row(label, ""), 0, row(label, "").size() - 1);
+}
 
 std::string spool_line(const Spool& spool) {
   std::string text = fmt::format("barrel {} mm, flange {} mm, inside width {} mm", setting(spool.barrel_diameter_mm),
@@ -156,7 +163,8 @@ std::string summary_text(const Plan& plan, const Build& build, const Measurement
                          const TakeupRun& run, const SummaryStyle& style) {
   std::string text = title_of(plan) + '\n';
   if (!plan.file().empty()) text += row("plan", plan.file());
-  text += row("spool", spool_line(plan.spool())) + row("fiber", fiber_line(plan.fiber())) + traverse_lines(plan);
+  text += row("spool", spool_line(plan.spool())) + row("fiber", fiber_line(plan.fiber())) +
+          words_row("rolling", rolling_words(plan)) + traverse_lines(plan);
   text += '\n' + totals_lines(plan, build, measurements);
   text += '\n' + layer_table(measurements.layers, style);
   text += '\n' + findings_list(plan, measurements.findings, style);

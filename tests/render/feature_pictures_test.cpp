@@ -279,10 +279,10 @@ TEST_CASE("what is marked on fiber behind the face of a cut does not show throug
   // Piled edges: much is marked in the depth. The finding's picture has the face of a cut across its middle; no fiber,
   // barrel or mark is white there, but the rims of lines are.
   const PictureFile picture = picture_of(shop, content(LAYWRIGHT_SOURCE_DIR "/samples/turns-back-late.lay.toml"),
-                                         "--finding 1 --plain --size 1280x720");
+                                         "--finding 4 --plain --size 1280x720");
   int white = 0, fiber = 0;
-  for (int y = 300; y < 540; ++y) {
-    for (int x = 372; x < picture.width; ++x) {
+  for (int y = 300; y < 425; ++y) {
+    for (int x = 470; x < picture.width; ++x) {
       const Pixel& p = picture.at(x, y);
       white += std::min({p.r, p.g, p.b}) > 145 && std::hypot(x - 640, y - 360) > 60.0 ? 1 : 0;
       fiber += is_coloured(p) ? 1 : 0;

@@ -70,7 +70,7 @@ inline std::array<int, 6> layer_colours_in(const PictureFile& picture) {
   return counts;
 }
 
-// A wind of 0.5 mm fiber, 18 turns to a layer.
+// A wind of 0.5 mm fiber, 18 turns to a layer; it does not roll, so that a mirrored one is the mirror image.
 inline std::string spool_plan(double turns, const std::string& start = "left", double barrel_mm = 50.0) {
   return "format = \"lay-plan 1\"\ntitle = \"Small\"\n[spool]\nbarrel_diameter = \"" + std::to_string(barrel_mm) +
          R"( mm"
@@ -79,6 +79,7 @@ inside_width = "10 mm"
 [fiber]
 diameter = "0.5 mm"
 friction = 0.5
+section = "flat"
 [traverse]
 motion = "continuous"
 pitch = "0.53 mm"

@@ -35,7 +35,9 @@ inline SceneSource source_of(const Plan& plan, Build build, const ShellSettings&
 inline SceneSource random_source(std::uint64_t seed, double turns = 120.0, const ShellSettings& settings = {}) {
   random_plans::Wanted wanted;
   wanted.turns = turns;
-  const Plan plan = random_plans::plan_of(random_plans::draft(seed, wanted));
+  PlanDraft draft = random_plans::draft(seed, wanted);
+  draft.fiber.section = FiberSection::flat;  // layers that lie in their order, nearly everywhere
+  const Plan plan = random_plans::plan_of(draft);
   return source_of(plan, random_plans::laid(plan, seed, 0.5), settings);
 }
 

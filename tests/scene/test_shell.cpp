@@ -220,6 +220,7 @@ TEST_CASE("a spool wound from the other flange shows the mirror image") {
   wanted.skewed_spool = false;
   for (std::uint64_t seed = 60; seed < 64; ++seed) {
     PlanDraft draft = random_plans::draft(seed, wanted);
+    draft.fiber.section = FiberSection::flat;  // a round one's falls carry rounding on
     const Plan plan = random_plans::plan_of(draft);
     draft.traverse.start = draft.traverse.start == Side::left ? Side::right : Side::left;
     std::swap(draft.traverse.left_stop_mm, draft.traverse.right_stop_mm);

@@ -1,0 +1,67 @@
+#include "report/rolling_words.h"
+
+#include <vector>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "lay/torsion.h"
+#include "report/figures.h"
+
+namespace laywright {
+namespace {
+
+struct Assumed {
+  const char* key;
+  const char* words;
+};
+
+std::vector<Assumed> assumed_in(const Torsion& torsion) {
+  std::vector<Assumed> all;
+  if (torsion.modulus_assumed) all.push_back({"fiber.modulus", "glass"});
+  if (torsion.core_assumed) {
+    all.push_back({"fiber.core_diameter", torsion.modulus_assumed ? "a core of half the diameter" : "no coating"});
+  }
+  if (torsion.tension_assumed) all.push_back({"wind.tension", "a strain of 0.06 %"});
+  return all;
+}
+
+std::string digits(double value, int count) { return figure(value, decimals_for(value, count)); }
+
+double radius_of_barrel(const Plan& plan) { return 0.5 * plan.spool().barrel_diameter_mm; }
+
+}  // namespace
+
+std::string rolling_words(const Plan& plan) {
+  const Fiber& fiber = plan.fiber();
+  if (fiber.section == FiberSection::flat) return "flat: slides, does not roll";
+  const Torsion torsion = torsion_of(plan);
+  if (!torsion.rolls) return fiber.friction == 0.0 ? "without friction it slides" : "held where it lands";
+  std::string text =
+      fmt::format("twist adds {} N to a pull of {} N; a stretch over {} mm falls off a turn",
+                  digits(torsion.stiffness_N, 3), digits(torsion.tension_N, 3),
+                  digits(critical_length_mm(torsion.over_tension(), fiber.diameter_mm, radius_of_barrel(plan)), 2));
+  const std::vector<Assumed> assumed = assumed_in(torsion);
+  for (const Assumed& one : assumed)
+    text += fmt::format("{}{}", &one == &assumed.front() ? " (assumed: " : ", ", one.words);
+  return text + (assumed.empty() ? "" : ")");
+}
+
+nlohmann::ordered_json rolling_block(const Plan& plan) {
+  using Json = nlohmann::ordered_json;
+  const Torsion torsion = torsion_of(plan);
+  const Fiber& fiber = plan.fiber();
+  Json assumed = Json::array();
+  for (const Assumed& one : assumed_in(torsion)) assumed.push_back(one.key);
+  const auto if_rolls = [&](double value) { return torsion.rolls ? Json(value) : Json(nullptr); };
+  const double k = torsion.over_tension();
+  const double radius = radius_of_barrel(plan);
+  return {{"rolls", torsion.rolls},
+          {"twist_stiffness_N", torsion.stiffness_N},
+          {"tension_N", torsion.tension_N},
+          {"critical_length", if_rolls(critical_length_mm(k, fiber.diameter_mm, radius))},
+          {"slip_length", if_rolls(slip_length_mm(k, fiber.diameter_mm, radius, fiber.friction))},
+          {"assumed", std::move(assumed)}};
+}
+
+}  // namespace laywright
