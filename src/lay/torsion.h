@@ -26,8 +26,8 @@ struct Torsion {
 // one that strains the core by 0.06 % (0.5 N on 125 um of glass: 0.057 %).
 [[nodiscard]] Torsion torsion_of(const Plan& plan);
 
-// Longest stretch, held at both ends, that can lie on one turn of a layer beside no rest, mm: pi sqrt((1 + k) d R) for
-// k = K / T (derived: the twist and the string bear as much as the fall over a cap of radius d gives).
+// Longest stretch, held at both ends, that can stay on top of a single turn, mm: pi sqrt((1 + k) d R) for k = K / T
+// (derived: beyond it, falling off a cap of radius d gives more than twist and string take up).
 [[nodiscard]] double critical_length_mm(double stiffness_over_tension, double diameter_mm, double radius_mm);
 
 // Below about this length a fiber slides before it rolls, mm: sqrt(k d R / mu) (derived: the twist that a radian of
