@@ -46,7 +46,7 @@ Rolling rolling_of(const Plan& plan, int stations, std::uint64_t seed) {
   if (!torsion.rolls) return {};
   const double radius = 0.5 * (plan.spool().barrel_diameter_mm + 0.5 * plan.spool().barrel_taper_mm);
   const double step = 2.0 * std::numbers::pi / stations * radius;
-  const double critical = critical_length_mm(torsion.over_tension(), plan.fiber().diameter_mm, radius) / step;
+  const double critical = roll_lengths(plan, torsion).critical_mm / step;
   Rolling rolling;
   rolling.stiffness = torsion.over_tension();
   rolling.every = static_cast<std::size_t>(std::max(1.0, std::round(critical / steps_in_critical_length)));

@@ -59,8 +59,8 @@ bool StringWindow::solve_leap(std::size_t low, std::size_t high) {
       continue;
     }
     // Derivatives of the force on k: along x by the x of k - 2 .. k + 2, along r by the r of k - 1 .. k + 1.
-    double by_x[5] = {0.0, 1.0, k == tip ? -1.0 - span_.stiffness : -2.0, k == tip ? 0.0 : 1.0, 0.0};
-    const double by_r[3] = {drop_, k == tip ? -1.0 : -2.0, k == tip ? 0.0 : drop_};
+    double by_x[5] = {0.0, 1.0, k == tip ? -1.0 - end_.stiffness_x : -2.0, k == tip ? 0.0 : 1.0, 0.0};
+    const double by_r[3] = {drop_, k == tip ? -1.0 - end_.stiffness_r : -2.0, k == tip ? 0.0 : drop_};
     if (bends) {
       const double bend = bending_at(k);
       const double weight[3] = {1.0, -2.0, 1.0};

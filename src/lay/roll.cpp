@@ -136,8 +136,8 @@ void StringWindow::set_equation(std::size_t k, RollRow& row) const {
   const double rolled = node(k).rolled;
   // The guide does not let the fiber turn: the span bears twist as it bears tension.
   const double twist = roll_.stiffness * (node(k - 1).rolled - rolled +
-                                          (tip ? -span_.stiffness * rolled : node(k + 1).rolled - rolled));
-  row.diagonal = roll_.stiffness * (1.0 + (tip ? span_.stiffness : 1.0));
+                                          (tip ? -end_.stiffness_x * rolled : node(k + 1).rolled - rolled));
+  row.diagonal = roll_.stiffness * (1.0 + (tip ? end_.stiffness_x : 1.0));
   row.off = -roll_.stiffness;
   if (row.moves && std::abs(twist) <= twist_slack * std::max(row.bears, std::abs(row.pull))) {
     row.diagonal += stiffness_of(k);

@@ -30,15 +30,6 @@ double Section::cap(std::int32_t i, double x) const {
   return c.r + std::sqrt(std::max(0.0, d_ * d_ - dx * dx));
 }
 
-std::int32_t Section::at_or_before(double x) const {
-  std::int32_t i = cursor_;
-  if (i == none) return none;
-  while (i != none && (*this)[i].x > x) i = (*this)[i].before;
-  if (i == none) return none;
-  for (std::int32_t next = (*this)[i].after; next != none && (*this)[next].x <= x; next = (*this)[i].after) i = next;
-  return i;
-}
-
 Section::Height Section::height(double x) const {
   Height height{barrel_.at_zero + barrel_.slope * x, none};
   const auto take = [&](std::int32_t i) {
@@ -108,6 +99,7 @@ void Section::insert(double x, double r, std::uint32_t stroke) {
     free_.pop_back();
   }
   at(i) = {x, r, before, after, stroke};
+  top_ = std::max(top_, r);
   (before == none ? first_ : at(before).after) = i;
   (after == none ? last_ : at(after).before) = i;
   cursor_ = i;

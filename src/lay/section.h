@@ -45,7 +45,15 @@ class Section {
   void insert(double x, double r, std::uint32_t stroke);
 
   // The last exposed circle at or left of x, or none. Fast when x is near the last insertion.
-  [[nodiscard]] std::int32_t at_or_before(double x) const;
+  [[nodiscard]] std::int32_t at_or_before(double x) const {
+    std::int32_t i = cursor_;
+    if (i == none) return none;
+    while (i != none && (*this)[i].x > x) i = (*this)[i].before;
+    if (i == none) return none;
+    for (std::int32_t next = (*this)[i].after; next != none && (*this)[next].x <= x; next = (*this)[i].after)
+      i = next;
+    return i;
+  }
 
   // Radius of the cap over circle i at x; precondition: |x - x_i| <= d.
   [[nodiscard]] double cap(std::int32_t i, double x) const;
@@ -57,11 +65,31 @@ class Section {
   };
   [[nodiscard]] Height height(double x) const;
 
+  // Whether a turn is in the way of a centre at (x, r): nearer than d, or over it. Faces and barrel left out.
+  [[nodiscard]] bool in_the_way(double x, double r) const {
+    const auto meets = [&](const Exposed& c) {
+      const double up = r - c.r;
+      return up < d_ && (up < 0.0 || (x - c.x) * (x - c.x) + up * up < d_ * d_);
+    };
+    const std::int32_t at = at_or_before(x);
+    for (std::int32_t i = at; i != none && x - (*this)[i].x < d_; i = (*this)[i].before) {
+      if (meets((*this)[i])) return true;
+    }
+    for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < d_;
+         i = (*this)[i].after) {
+      if (meets((*this)[i])) return true;
+    }
+    return false;
+  }
+
   // Has what the next landing or insertion begins with brought near from memory: a wind comes back to a station after a
   // turn, when it has left the nearest cache.
   void bring_near() const {
     if (cursor_ != none) __builtin_prefetch(&(*this)[cursor_]);
   }
+
+  // No centre lies farther from the axis.
+  [[nodiscard]] double top() const { return top_; }
 
   [[nodiscard]] double fiber_diameter() const { return d_; }
   [[nodiscard]] double per_diameter() const { return per_d_; }  // 1 / fiber_diameter()
@@ -84,6 +112,7 @@ class Section {
   std::vector<std::int32_t> free_;
   std::int32_t first_ = none, last_ = none;
   std::int32_t cursor_ = none;  // the last insertion
+  double top_ = 0.0;
 };
 
 }  // namespace laywright

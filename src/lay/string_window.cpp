@@ -25,6 +25,10 @@ constexpr int sweeps_before_leap = 12;
 // What a leap costs for each of its nodes, in visits.
 constexpr std::size_t leap_visits = 8;
 
+// How far ahead of the lay point the span is looked at: nodes, and rad.
+constexpr std::size_t most_ahead = 64;
+constexpr double most_ahead_rad = 0.5;
+
 // Above the rim, where nothing is kept, the faces may even meet: not for std::clamp.
 double between_faces(const Section& section, double x, double r) {
   const FaceLine& left = section.left();
@@ -43,13 +47,19 @@ StringWindow::StringWindow(std::vector<Section>& sections, double friction, doub
       length_(length),
       bending_length2_(bending_length2),
       tolerance_(tolerance),
-      ring_(std::bit_ceil(length + 8)),
+      ring_(std::bit_ceil(length + 8 + most_ahead)),
       mask_(ring_.size() - 1),
-      roll_(roll) {}
+      roll_(roll) {
+  for (const Section& section : sections_) highest_ = std::max(highest_, section.top());
+  for (std::size_t j = 0; j <= most_ahead && static_cast<double>(j) * angle < most_ahead_rad; ++j) {
+    const double cosine = cos_of_small(static_cast<double>(j) * angle);
+    rises_.push_back({1.0 / cosine - 1.0, cosine, std::sqrt(1.0 - cosine * cosine)});
+  }
+}
 
 double StringWindow::second_difference(std::size_t k) const {
-  // No bending moment at the lay point, nor at the very start.
-  if (k == 0 || k + 1 >= count_) return 0.0;
+  // No bending moment at the lay point, nor ahead of it, nor at the very start.
+  if (k == 0 || k + 1 >= laid_) return 0.0;
   return node(k - 1).rest.x - 2.0 * node(k).rest.x + node(k + 1).rest.x;
 }
 
@@ -62,10 +72,16 @@ double StringWindow::bending_at(std::size_t k) const {
 // In units of the stiffness of one edge.
 StringWindow::Force StringWindow::force_on(std::size_t k) const {
   const Resting& here = node(k).rest;
+  if (k + 1 >= laid_ && count_ > laid_) {
+    const Link before = link_before(k);
+    const Link after = link_after(k);
+    return {before.stiffness_x * (before.x - here.x) + after.stiffness_x * (after.x - here.x),
+            before.stiffness_r * (before.r - here.r) + after.stiffness_r * (after.r - here.r)};
+  }
   const Resting& before = node(k - 1).rest;
   Force force{before.x - here.x, 0.0};
   if (k + 1 == count_) {
-    force.x += span_.stiffness * (span_.toward - here.x);
+    force.x += end_.stiffness_x * (end_.x - here.x);
     force.r = before.r * drop_ - here.r;
   } else {
     const Resting& after = node(k + 1).rest;
@@ -79,7 +95,8 @@ StringWindow::Force StringWindow::force_on(std::size_t k) const {
 }
 
 double StringWindow::stiffness_of(std::size_t k) const {
-  return (k + 1 == count_ ? 1.0 + span_.stiffness : 2.0) + 6.0 * bending_at(k);
+  if (k + 1 >= laid_ && count_ > laid_) return link_before(k).stiffness_x + link_after(k).stiffness_x;
+  return (k + 1 == count_ ? 1.0 + end_.stiffness_x : 2.0) + 6.0 * bending_at(k);
 }
 
 // One stiffness for both directions (the greater): where the string rests does not depend on it.
@@ -145,11 +162,10 @@ bool StringWindow::update(std::size_t k) {
 void StringWindow::relax() {
   const std::size_t reach = bending_length2_ > 0.0 ? 2 : 1;
   const std::size_t base = std::max<std::size_t>(first_movable(), 1);
-  const std::size_t tip = count_ - 1;
   // With the guide at the lay point the last node is where the guide is.
-  const std::size_t top = std::isinf(span_.stiffness) ? tip - 1 : tip;
+  std::size_t top = std::isinf(span_.stiffness) ? count_ - 2 : count_ - 1;
   if (top < base) return;
-  const std::size_t newest = std::min(disturbed_, tip);
+  const std::size_t newest = std::min(disturbed_, laid_ - 1);
   disturbed_ = static_cast<std::size_t>(-1);
   std::size_t low = std::max(base, newest > reach ? newest - reach : 0);
   std::size_t high = top;
@@ -158,12 +174,17 @@ void StringWindow::relax() {
     std::size_t moved_low = top + 1;
     std::size_t moved_high = base;
     const auto visit = [&](std::size_t k) {
+      if (hangs_ahead(k)) return;
       ++visits;
       if (!update(k)) return;
       moved_low = std::min(moved_low, k);
       moved_high = std::max(moved_high, k);
       low = std::min(low, std::max(base, k > reach ? k - reach : 0));
       high = std::max(high, std::min(top, k + reach));
+      if (k + 1 < laid_) return;
+      // Ahead of the lay point a node pulls on the next one that touches, however far.
+      low = std::min(low, std::max(base, laid_ > 2 ? laid_ - 2 : 0));
+      high = top;
     };
     if (sweep % 2 == 0) {
       for (std::size_t k = high + 1; k-- > low;) visit(k);
@@ -172,6 +193,12 @@ void StringWindow::relax() {
     }
     if (moved_low > top) return;
     if (sweep % sweeps_before_leap == sweeps_before_leap - 1) {
+      if (count_ > laid_) {
+        straighten();
+        trim();
+        top = count_ - 1;
+        high = std::min(high, top);
+      }
       // What moves pulls on what lies beside it: leap with as much again on the older side.
       const std::size_t more = high - low + 1;
       const std::size_t from = std::max(base, low > more ? low - more : 0);
@@ -183,30 +210,149 @@ void StringWindow::relax() {
     }
     low = std::max(base, moved_low > reach ? moved_low - reach : 0);
     high = std::min(top, moved_high + reach);
+    if (moved_high + 1 >= laid_ && count_ > laid_) {
+      low = std::min(low, std::max(base, laid_ > 2 ? laid_ - 2 : 0));
+      high = top;
+    }
   }
 }
 
-void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
-  const std::size_t k = count_++;
-  StringNode& added = movable(k);
-  added.stroke = stroke;
-  added.section = &sections_[station_];
-  if (++station_ == sections_.size()) station_ = 0;
-  sections_[station_].bring_near();
-  added.rest = set_down(*added.section, x);
-  added.ledge.known = false;
-  span_ = span;
-  added.rolled = 0.0;
-  if (k == 0) return;
-  // The twist of the last node fades along the span, as its place does.
-  added.rolled = node(k - 1).rolled / (1.0 + span.stiffness);
-  const double free_r = node(k - 1).rest.r * drop_;
-  if (free_r > added.rest.r) {
-    // Clear of what lies below. A face that leans in may be in the way up there; beside it, turns may stand higher.
-    const double between = between_faces(*added.section, added.rest.x, free_r);
-    if (between != added.rest.x) added.rest = set_down(*added.section, between);
-    if (free_r > added.rest.r) added.rest = {added.rest.x, free_r, {}, {}};
+// A node at x, in the air at r where nothing there is higher.
+Resting StringWindow::placed(const Section& section, double x, double r) {
+  const Resting down = set_down(section, x);
+  if (r <= down.r) return down;
+  // Clear of what lies below. A face that leans in may be in the way up there; beside it, turns may stand higher.
+  const double between = between_faces(section, down.x, r);
+  if (between != down.x) {
+    const Resting beside = set_down(section, between);
+    return r > beside.r ? Resting{beside.x, r, {}, {}} : beside;
   }
+  return {down.x, r, {}, {}};
+}
+
+// A new lay point, with nothing of the span's on its station yet.
+void StringWindow::set_down_next(std::size_t k, double x) {
+  StringNode& added = movable(k);
+  added.section = &sections_[station_];
+  added.ledge.known = false;
+  added.rolled = 0.0;
+  if (k == 0) {
+    added.rest = set_down(*added.section, x);
+    return;
+  }
+  // The twist of the last node fades along the span, as its place does.
+  added.rolled = node(k - 1).rolled / (1.0 + span_.stiffness);
+  added.rest = placed(*added.section, x, node(k - 1).rest.r * drop_);
+}
+
+// The rest of the span beyond node k, to the guide. At the lay point the span leaves the spool along the tangent, and does
+// not lift the fiber.
+StringWindow::Link StringWindow::end_at(std::size_t k) const {
+  if (k < laid_) return {span_.toward, 0.0, span_.stiffness, 0.0};
+  const std::size_t ahead = k + 1 - laid_;
+  const double edges = 1.0 / span_.stiffness;
+  const double stiffness = 1.0 / (edges - static_cast<double>(ahead));
+  const double length = (edges + 0.5) * angle_ * level_;  // to second order in an edge over the span
+  const double r = level_ * rises_[ahead].cosine + length * rises_[ahead].sine;
+  return {span_.toward, r, stiffness, stiffness};
+}
+
+StringWindow::Link StringWindow::link_between(std::size_t k, std::size_t other) const {
+  const std::size_t edges = k > other ? k - other : other - k;
+  const Resting& there = node(other).rest;
+  const double stiffness = 1.0 / static_cast<double>(edges);
+  return {there.x, there.r * rises_[edges].cosine, stiffness, stiffness};
+}
+
+StringWindow::Link StringWindow::link_before(std::size_t k) const {
+  std::size_t before = k - 1;
+  while (hangs_ahead(before)) --before;
+  return link_between(k, before);
+}
+
+StringWindow::Link StringWindow::link_after(std::size_t k) const {
+  std::size_t after = k + 1;
+  while (hangs_ahead(after)) ++after;
+  if (after < count_) return link_between(k, after);
+  return end_at(k);
+}
+
+void StringWindow::place_ahead(std::size_t k, double x, double r) {
+  StringNode& here = movable(k);
+  const Section& section = *here.section;
+  const bool clear = r > section.barrel().at_zero + section.barrel().slope * x && !section.in_the_way(x, r) &&
+                     between_faces(section, x, r) == x;
+  here.rest = clear ? Resting{x, r, {}, {}} : placed(section, x, r);
+  here.ledge.known = false;
+}
+
+// The string ends with the last node ahead that touches something.
+void StringWindow::trim() {
+  while (count_ > laid_ && node(count_ - 1).rest.lifted()) --count_;
+  end_ = end_at(count_ - 1);
+}
+
+// Nodes that hang in the span ahead lie on the straight lines between those that touch something, or touch it now.
+void StringWindow::straighten() {
+  for (std::size_t k = laid_; k < count_; ++k) {
+    if (!hangs_ahead(k)) continue;
+    const Resting& from = node(k - 1).rest;
+    std::size_t to = k;
+    while (hangs_ahead(to)) ++to;
+    if (to == count_) return;
+    const double edges = static_cast<double>(to - k + 1);
+    const double up = (node(to).rest.r - from.r * (1.0 + rises_[to - k + 1].over)) / edges;
+    place_ahead(k, from.x + (node(to).rest.x - from.x) / edges, from.r * (1.0 + rises_[1].over) + up);
+  }
+}
+
+// Lets the string end where the span last touches a turn ahead of the lay point: what stands higher than the lay point
+// is met up to sqrt(2 R d) before it, from above.
+void StringWindow::look_ahead() {
+  trim();
+  straighten();
+  if (std::isinf(span_.stiffness) || span_.stiffness <= 0.0) return;
+  const std::size_t ahead = count_ - laid_;
+  const double room = 1.0 / span_.stiffness - 1.0;  // nodes
+  const Resting end = node(count_ - 1).rest;
+  const double d = section_of(count_ - 1).fiber_diameter();
+  const double along = end_.stiffness_x * (end_.x - end.x);
+  const double up = end_.stiffness_r * (end_.r - end.r);
+  const auto x_at = [&](std::size_t j) { return end.x + along * static_cast<double>(j); };
+  const auto r_at = [&](std::size_t j) { return end.r * (1.0 + rises_[j].over) + up * static_cast<double>(j); };
+  std::size_t touched = 0;
+  std::size_t station = (station_ + ahead) % sections_.size();
+  for (std::size_t j = 1; ahead + j < rises_.size() && static_cast<double>(ahead + j) < room; ++j) {
+    if (++station >= sections_.size()) station = 0;
+    const Section& section = sections_[station];
+    if (r_at(j) >= highest_ + d) break;
+    if (r_at(j) < section.top() + d && section.in_the_way(x_at(j), r_at(j))) touched = j;
+  }
+  if (touched == 0) return;
+  const double fades = node(count_ - 1).rolled * end_.stiffness_x;
+  for (std::size_t j = 1; j <= touched; ++j) {
+    StringNode& added = movable(count_);
+    added.section = &sections_[(station_ + ahead + j) % sections_.size()];
+    added.rolled = node(count_ - 1).rolled - fades;
+    place_ahead(count_, x_at(j), r_at(j));
+    ++count_;
+  }
+  end_ = end_at(count_ - 1);
+}
+
+void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
+  const std::size_t k = laid_++;
+  span_ = span;
+  if (laid_ > count_) {
+    set_down_next(k, x);
+    count_ = laid_;
+  }
+  movable(k).stroke = stroke;
+  level_ = k == 0 ? node(k).rest.r : level_ + (node(k - 1).rest.r - level_) / static_cast<double>(sections_.size());
+  if (k > 0) look_ahead();
+  if (++station_ == sections_.size()) station_ = 0;
+  sections_[(station_ + rises_.size()) % sections_.size()].bring_near();
+  if (k == 0) return;
   relax();
   if (!std::isinf(roll_.stiffness) && k > 1 && k % roll_.every == 0) roll();
 }

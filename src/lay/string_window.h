@@ -6,6 +6,10 @@
 // toward the middle lowered by R a^2 / 2: a force of the same stiffness in both. Each node in turn settles under
 // that pull, back and forth, until none moves more than the tolerance. Where that takes many sweeps (long stretches
 // that slide or hang together) a leap solves for all of them at once, and the sweeps go on from there.
+//
+// The free span meets a turn that stands higher than the lay point before the lay point gets there, from above. Where it
+// does, the string goes on ahead of the lay point to the last place that touches; what hangs between two places that
+// touch is a straight line, and counts as one long edge.
 #pragma once
 
 #include <cstddef>
@@ -34,11 +38,17 @@ struct StringNode {
   Ledge ledge;
 };
 
-// The pull of the free span on the last node: toward x = toward with `stiffness` times that of a string edge
-// (infinity: the node is at x).
+// The pull of the free span on the lay point: toward x = toward with `stiffness` times that of a string edge
+// (infinity: the lay point is at x).
 struct SpanPull {
   double toward = 0.0;
   double stiffness = 0.0;
+};
+
+// A place of the straight span, some nodes ahead of the lay point.
+struct SpanRise {
+  double over = 0.0;                // how far it is from the axis more than the lay point, as a share of the latter
+  double cosine = 1.0, sine = 0.0;  // of the angle from the lay point
 };
 
 // How a round fiber rolls.
@@ -60,16 +70,19 @@ class StringWindow {
   // Adds the next node, with the lay point where the span would set it down, and lets the string come to rest.
   void add(double x, std::uint32_t stroke, SpanPull span);
 
-  [[nodiscard]] std::size_t size() const { return count_; }  // nodes ever added
+  [[nodiscard]] std::size_t size() const { return laid_; }  // nodes ever added
   [[nodiscard]] const StringNode& node(std::size_t k) const { return ring_[k & mask_]; }
-  [[nodiscard]] const StringNode& last() const { return node(count_ - 1); }
+  [[nodiscard]] const StringNode& last() const { return node(laid_ - 1); }
+  // Nodes of the span ahead of the lay point, up to the last that touches a turn.
+  [[nodiscard]] std::size_t ahead() const { return count_ - laid_; }
   // Nodes before this one are fixed.
-  [[nodiscard]] std::size_t first_movable() const { return count_ > length_ ? count_ - length_ : 0; }
+  [[nodiscard]] std::size_t first_movable() const { return laid_ > length_ ? laid_ - length_ : 0; }
   // Where a fixed node was stored exactly; later pulls use it.
   void fix(std::size_t k, double x, double r) {
     StringNode& n = ring_[k & mask_];
     n.rest.x = x;
     n.rest.r = r;
+    if (r > highest_) highest_ = r;
   }
 
  private:
@@ -115,6 +128,23 @@ class StringWindow {
     }
   };
 
+  // A stretch of the string from a node to the next that carries it, over those of the span that hang between.
+  struct Link {
+    double x = 0.0, r = 0.0;                      // where it pulls, seen from the node's own station
+    double stiffness_x = 1.0, stiffness_r = 1.0;  // over that of an edge
+  };
+
+  static Resting placed(const Section& section, double x, double r);
+  void set_down_next(std::size_t k, double x);
+  [[nodiscard]] bool hangs_ahead(std::size_t k) const { return k >= laid_ && k < count_ && node(k).rest.lifted(); }
+  [[nodiscard]] Link link_between(std::size_t k, std::size_t other) const;
+  [[nodiscard]] Link link_before(std::size_t k) const;
+  [[nodiscard]] Link link_after(std::size_t k) const;
+  [[nodiscard]] Link end_at(std::size_t k) const;
+  void look_ahead();
+  void trim();
+  void straighten();
+  void place_ahead(std::size_t k, double x, double r);
   void relax();
   void roll();
   [[nodiscard]] RollRow rolling_of(std::size_t k) const;
@@ -146,9 +176,14 @@ class StringWindow {
   std::size_t length_;
   double bending_length2_, tolerance_;
   std::vector<StringNode> ring_;
-  std::size_t mask_ = 0, count_ = 0;
-  std::size_t station_ = 0;  // of the next node
+  // Nodes up to the lay point, and with those of the span ahead of it, up to the last that touches something.
+  std::size_t mask_ = 0, laid_ = 0, count_ = 0;
+  std::size_t station_ = 0;  // of the next node to be laid
   SpanPull span_;
+  Link end_;                     // what holds the last node
+  double level_ = 0.0;           // mean radius of the last turn or so: the guide stands where its tangent ends
+  double highest_ = 0.0;         // of all that lies on the spool
+  std::vector<SpanRise> rises_;  // of the places ahead
   BandMatrix matrix_;
   std::vector<double> moves_;  // x and r of each node in turn
   std::vector<Freedom> freedoms_;

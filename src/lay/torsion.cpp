@@ -55,4 +55,12 @@ double slip_length_mm(double stiffness_over_tension, double diameter_mm, double 
   return std::sqrt(stiffness_over_tension * diameter_mm * radius_mm / friction);
 }
 
+RollLengths roll_lengths(const Plan& plan, const Torsion& torsion) {
+  const Fiber& fiber = plan.fiber();
+  const double radius = 0.5 * (plan.spool().barrel_diameter_mm + 0.5 * plan.spool().barrel_taper_mm);
+  const double k = torsion.over_tension();
+  return {critical_length_mm(k, fiber.diameter_mm, radius),
+          slip_length_mm(k, fiber.diameter_mm, radius, fiber.friction)};
+}
+
 }  // namespace laywright

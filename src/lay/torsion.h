@@ -35,4 +35,10 @@ struct Torsion {
 [[nodiscard]] double slip_length_mm(double stiffness_over_tension, double diameter_mm, double radius_mm,
                                     double friction);
 
+// The same for a plan: at the middle of its barrel, with its own fiber.
+struct RollLengths {
+  double critical_mm = 0.0, slip_mm = 0.0;
+};
+[[nodiscard]] RollLengths roll_lengths(const Plan& plan, const Torsion& torsion);
+
 }  // namespace laywright

@@ -28,8 +28,6 @@ std::vector<Assumed> assumed_in(const Torsion& torsion) {
 
 std::string digits(double value, int count) { return figure(value, decimals_for(value, count)); }
 
-double radius_of_barrel(const Plan& plan) { return 0.5 * plan.spool().barrel_diameter_mm; }
-
 }  // namespace
 
 std::string rolling_words(const Plan& plan) {
@@ -40,7 +38,7 @@ std::string rolling_words(const Plan& plan) {
   std::string text =
       fmt::format("twist adds {} N to a pull of {} N; a stretch over {} mm falls off a turn",
                   digits(torsion.stiffness_N, 3), digits(torsion.tension_N, 3),
-                  digits(critical_length_mm(torsion.over_tension(), fiber.diameter_mm, radius_of_barrel(plan)), 2));
+                  digits(roll_lengths(plan, torsion).critical_mm, 2));
   const std::vector<Assumed> assumed = assumed_in(torsion);
   for (const Assumed& one : assumed)
     text += fmt::format("{}{}", &one == &assumed.front() ? " (assumed: " : ", ", one.words);
@@ -50,17 +48,15 @@ std::string rolling_words(const Plan& plan) {
 nlohmann::ordered_json rolling_block(const Plan& plan) {
   using Json = nlohmann::ordered_json;
   const Torsion torsion = torsion_of(plan);
-  const Fiber& fiber = plan.fiber();
   Json assumed = Json::array();
   for (const Assumed& one : assumed_in(torsion)) assumed.push_back(one.key);
   const auto if_rolls = [&](double value) { return torsion.rolls ? Json(value) : Json(nullptr); };
-  const double k = torsion.over_tension();
-  const double radius = radius_of_barrel(plan);
+  const RollLengths lengths = roll_lengths(plan, torsion);
   return {{"rolls", torsion.rolls},
           {"twist_stiffness_N", torsion.stiffness_N},
           {"tension_N", torsion.tension_N},
-          {"critical_length", if_rolls(critical_length_mm(k, fiber.diameter_mm, radius))},
-          {"slip_length", if_rolls(slip_length_mm(k, fiber.diameter_mm, radius, fiber.friction))},
+          {"critical_length", if_rolls(lengths.critical_mm)},
+          {"slip_length", if_rolls(lengths.slip_mm)},
           {"assumed", std::move(assumed)}};
 }
 

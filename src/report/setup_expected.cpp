@@ -92,8 +92,7 @@ RowGroup load(const SetupSheet& sheet) {
   const Torsion torsion = torsion_of(sheet.plan);
   if (torsion.rolls) {
     rows.value(torsion.assumed() ? "Rolls off over (assumed)" : "Rolls off over", Amount::small_length,
-               critical_length_mm(torsion.over_tension(), sheet.plan.fiber().diameter_mm,
-                                  0.5 * sheet.plan.spool().barrel_diameter_mm));
+               roll_lengths(sheet.plan, torsion).critical_mm);
   }
   rows.value("Lies down from", Amount::force, hold.least_tension_N);
   rows.value("Start end, hold per turn", "times", hold.capstan_ratio_per_turn);

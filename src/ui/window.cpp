@@ -168,13 +168,18 @@ void hint_line(const Workbench& bench) {
   ImGui::PopStyleColor();
 }
 
-void picture_name(const Box2& box, const std::string& name) {
+// Words in the picture's upper left corner, in so many lines from the top.
+void words_in_picture(const Box2& box, const std::string& words, float line, ImU32 color) {
   ImDrawList& canvas = *ImGui::GetWindowDrawList();
-  const ImVec2 at{box.x + em(0.7F), box.y + em(0.6F)}, size = ImGui::CalcTextSize(name.c_str());
+  const ImVec2 at{box.x + em(0.7F), box.y + em(0.6F + 1.7F * line)}, size = ImGui::CalcTextSize(words.c_str());
   const float pad = em(0.3F);
   canvas.AddRectFilled({at.x - pad, at.y - pad}, {at.x + size.x + pad, at.y + size.y + pad},
                        ImGui::GetColorU32(ImGuiCol_PopupBg), pad);
-  canvas.AddText(at, ImGui::GetColorU32(ImGuiCol_Text), name.c_str());
+  canvas.AddText(at, color, words.c_str());
+}
+
+void picture_name(const Box2& box, const std::string& name) {
+  words_in_picture(box, name, 0.0F, ImGui::GetColorU32(ImGuiCol_Text));
 }
 
 WindowLayout pictures(const Workbench& bench, float height, PanelState& state, Commands& out) {
@@ -195,6 +200,10 @@ WindowLayout pictures(const Workbench& bench, float height, PanelState& state, C
     state.places.note("other picture", *layout.other);
     picture_name(*layout.other, bench.comparison()->name);
     picture_name(layout.picture, bench.active()->document->title());
+  }
+  if (const std::string words = bench.quick_look(); !words.empty()) {
+    const ImU32 color = ImGui::ColorConvertFloat4ToU32(warning_color(bench.active()->stage.view.theme));
+    words_in_picture(layout.picture, words, layout.other ? 1.0F : 0.0F, color);
   }
   ImGui::SetCursorScreenPos({at.x, at.y + height});
   return layout;

@@ -51,4 +51,10 @@ std::string Workbench::hint() const {
   return "";
 }
 
+std::string Workbench::quick_look() const {
+  const WoundPtr shown = wound();
+  if (!shown || shown->pass.full()) return "";
+  return "Quick look: heights, ridges and ribbons are rough";
+}
+
 }  // namespace laywright

@@ -105,6 +105,8 @@ class Workbench {
 
   // What to do, in words, when there is no picture, or one that is not of the plan as it stands; else empty.
   [[nodiscard]] std::string hint() const;
+  // That the picture shows a build with few stations, for a while; else empty.
+  [[nodiscard]] std::string quick_look() const;
 
   [[nodiscard]] const std::optional<Comparison>& comparison() const { return comparison_; }
   [[nodiscard]] WoundPtr other_wound() const;  // the other side; null when nothing is compared or laid

@@ -112,6 +112,35 @@ TEST_CASE("fiber over a bump hangs straight down to the barrel on either hand") 
   }
 }
 
+// A straight line that leaves a circle of radius R stands s^2 / (2 R) over it after s. A turn at the height of the lay
+// point, 0.3 d aside, reaches sqrt(1 - 0.3^2) d above it.
+TEST_CASE("the free span meets a turn ahead as far away as a straight line rises above it") {
+  constexpr int stations = 1000;
+  constexpr double angle = 2.0 * std::numbers::pi / stations;
+  constexpr double aside = 0.3 * d;
+  constexpr std::size_t begins = 200;
+  std::vector<Section> sections;
+  for (std::size_t i = 0; i < stations; ++i) {
+    Section section(d, {radius, 0.0}, {-100.0, 0.0}, {100.0, 0.0});
+    if (i >= begins) section.insert(0.0, radius, 0);
+    sections.push_back(section);
+  }
+  StringWindow window(sections, 0.5, angle, stations * 3 / 4, 0.0, 1e-6 * d);
+  const double stays = std::exp(-angle * radius / 200.0);
+  std::size_t met = 0;
+  for (std::size_t k = 0; k < begins && met == 0; ++k) {
+    window.add(aside, 0, {aside, (1.0 - stays) / stays});
+    if (window.ahead() > 0) met = k;
+  }
+  const double rise = std::sqrt(1.0 - 0.3 * 0.3) * d;
+  const double expected = std::sqrt(2.0 * rise / radius) / angle;
+  INFO("met " << begins - met << " stations ahead");
+  CHECK(static_cast<double>(begins - met) == Approx(expected).margin(1.0));
+  // And climbs it: the lay point lies on the turn, above its middle.
+  for (std::size_t k = met + 1; k < begins + 200; ++k) window.add(aside, 0, {aside, (1.0 - stays) / stays});
+  CHECK(window.last().rest.r > radius + 0.9 * d);
+}
+
 // Geodesic curvature over normal curvature cannot exceed mu (filament-winding literature, e.g.
 // DOI 10.1177/0892705706049561). R 37.5, angle 15.196 deg, mu 0.3: the turn-round is 4.693 mm deep; the string law is
 // second order in slopes, where the depth is slope^2 / (2 mu R) = 4.61 mm.
