@@ -20,6 +20,10 @@ namespace {
 
 std::string frame_name(int frame) { return fmt::format("frame-{:04}.png", frame + 1); }
 
+int frames_of(const ExportOptions& options) {
+  return std::max(2, static_cast<int>(std::lround(options.frames_per_second * options.seconds)));
+}
+
 // Frames of an animation that was longer would be taken for the end of this one.
 Issues refuse_leftovers(const std::string& folder, int frames) {
   std::error_code error;
@@ -100,7 +104,7 @@ void fit_turntable(const SceneSource& source, const ExportOptions& options, View
 
 Ending draw_frames(const SceneSource& source, const View& view, ExportKind kind, const ExportOptions& options,
                    Progress& progress) {
-  const int frames = std::max(2, static_cast<int>(std::lround(options.frames_per_second * options.seconds)));
+  const int frames = frames_of(options);
   FrameSinks sinks(options, view);
   if (Issues trouble = sinks.open(frames); !trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   PictureStyle style;
@@ -123,6 +127,12 @@ Ending draw_frames(const SceneSource& source, const View& view, ExportKind kind,
 }
 
 }  // namespace
+
+std::vector<std::string> names_of_frames(const ExportOptions& options) {
+  std::vector<std::string> names;
+  for (int frame = 0; frame < frames_of(options); ++frame) names.push_back(frame_name(frame));
+  return names;
+}
 
 View view_of_frame(const SceneSource& source, const View& view, ExportKind kind, int frame, int frames) {
   View now = view;

@@ -14,6 +14,7 @@
 #include "app/output.h"
 #include "app/study_options.h"
 #include "app/watch.h"
+#include "app/written_files.h"
 #include "plan/plan_file.h"
 #include "report/cairo_sink.h"
 #include "report/file_set.h"
@@ -44,10 +45,18 @@ Result<Study> merge_files(const std::vector<std::string>& files) {
   return merged(std::move(shards));
 }
 
+std::string shard_name(std::size_t index, std::size_t shards) {
+  return fmt::format("study-{}-of-{}.json", index + 1, shards);
+}
+
+std::vector<std::string> names_of_files(const StudyOptions& options) {
+  std::size_t index = 0, shards = 1;
+  if (read_shard(options.shard, index, shards) && shards > 1) return {shard_name(index, shards)};
+  return {"study.csv", "study.json", "study.svg", "study.png"};
+}
+
 Issues add_files(FileSet& files, const Study& study, const StudyOptions& options) {
-  if (options.shards > 1) {
-    return files.add(fmt::format("study-{}-of-{}.json", options.shard_index + 1, options.shards), study_json(study));
-  }
+  if (options.shards > 1) return files.add(shard_name(options.shard_index, options.shards), study_json(study));
   if (Issues trouble = files.add("study.csv", study_csv(study)); !trouble.empty()) return trouble;
   if (Issues trouble = files.add("study.json", study_json(study)); !trouble.empty()) return trouble;
   const Drawing drawing = study_map(study);
@@ -119,7 +128,7 @@ int run(StudyOptions options) {
 void add_options(CLI::App& command, StudyOptions& options) {
   options.lay.fidelity = search_fidelity;
   add_advice_options(command, options, "lay-study 1");
-  command.get_option("PLAN")->required(false);
+  CLI::Option* plan = command.get_option("PLAN")->required(false);
   command.add_option("--vary", options.axes, "A key over a range; give it twice for a map over two keys")
       ->type_name("KEY=FROM:TO[:COUNT]");
   command
@@ -134,13 +143,16 @@ void add_options(CLI::App& command, StudyOptions& options) {
       ->type_name("N")
       ->check(CLI::Range(2, 1'000'000).description(""))
       ->capture_default_str();
-  command
-      .add_option("--out", options.folder, "Write study.csv, study.json, study.svg and study.png into this folder")
-      ->type_name("DIR");
+  const CLI::Option* out = command
+                               .add_option("--out", options.folder,
+                                           "Write study.csv, study.json, study.svg and study.png into this folder")
+                               ->type_name("DIR");
   command.add_option("--shard", options.shard, "Lay only this part of the study, for many machines")
       ->type_name("I/N")
       ->capture_default_str();
-  command.add_option("--merge", options.merge, "Put the shards of a study together")->type_name("FILES");
+  const CLI::Option* merge =
+      command.add_option("--merge", options.merge, "Put the shards of a study together")->type_name("FILES");
+  guard_inputs(command, {plan, merge}, {{out, {}, false, [&options] { return names_of_files(options); }}});
 }
 
 }  // namespace
