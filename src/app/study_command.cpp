@@ -1,7 +1,5 @@
 #include "app/study_command.h"
 
-#include <fstream>
-#include <iterator>
 #include <memory>
 #include <optional>
 #include <string>
@@ -9,12 +7,12 @@
 
 #include <fmt/format.h>
 
-#include "advise/setting_text.h"
 #include "app/exit_code.h"
 #include "app/output.h"
 #include "app/study_options.h"
 #include "app/watch.h"
 #include "app/written_files.h"
+#include "base/read_file.h"
 #include "plan/plan_file.h"
 #include "report/cairo_sink.h"
 #include "report/file_set.h"
@@ -25,14 +23,10 @@ namespace laywright {
 namespace {
 
 Result<Study> load_study(const std::string& file) {
-  std::ifstream in(file, std::ios::binary);
-  if (!in) {
-    Issue issue = option_issue("", "", "cannot be read");
-    issue.file = file;
-    return issue;
-  }
-  const std::string text((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
-  return study_from_json(text, file);
+  constexpr std::size_t largest_study_bytes = 1'000'000'000;
+  const Result<std::string> text = read_file(file, "a study, as --out or --json writes it", largest_study_bytes);
+  if (!text) return text.issues();
+  return study_from_json(text.value(), file);
 }
 
 Result<Study> merge_files(const std::vector<std::string>& files) {

@@ -12,6 +12,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "base/descriptor.h"
+
 namespace laywright {
 namespace {
 
@@ -25,28 +27,6 @@ Issues failed(const fs::path& path, const std::string& why) {
 }
 
 Issues failed(const fs::path& path, int error) { return failed(path, std::generic_category().message(error)); }
-
-// A file descriptor that closes itself.
-class Descriptor {
- public:
-  explicit Descriptor(int fd) : fd_(fd) {}
-  ~Descriptor() {
-    if (fd_ >= 0) ::close(fd_);
-  }
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-
-  [[nodiscard]] int get() const { return fd_; }
-  // 0, or the error that closing reported: on some file systems the first to tell that the disk is full.
-  [[nodiscard]] int close() {
-    const int result = ::close(fd_);
-    fd_ = -1;
-    return result == 0 ? 0 : errno;
-  }
-
- private:
-  int fd_;
-};
 
 // 0, or the error.
 int write_all(int fd, std::string_view bytes) {
@@ -151,8 +131,11 @@ void sync_folder(const fs::path& target) {
 }
 
 int write_through(const fs::path& path, const Put& put) {
-  Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
-  if (file.get() < 0) return errno;
+  // A pipe that nobody reads would be waited for without end.
+  Descriptor file(::open(path.c_str(), O_WRONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC));
+  if (!file.ok()) return errno;
+  const int flags = ::fcntl(file.get(), F_GETFL);
+  if (flags < 0 || ::fcntl(file.get(), F_SETFL, flags & ~O_NONBLOCK) != 0) return errno;
   if (const int error = put(file.get()); error != 0) return error;
   return file.close();
 }
@@ -165,6 +148,7 @@ Issues write_atomically(const fs::path& path, const Put& put) {
   if (exists && S_ISDIR(old.st_mode)) return failed(path, "it is a folder; give the name of a file");
   if (exists && !S_ISREG(old.st_mode)) {
     const int code = write_through(path, put);
+    if (code == ENXIO) return failed(path, "nobody reads from this pipe; start what reads it first");
     return code == 0 || code == ECANCELED ? Issues{} : failed(path, code);
   }
   if (exists && ::access(path.c_str(), W_OK) != 0) return failed(path, "it is write-protected");

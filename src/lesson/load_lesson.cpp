@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/read_file.h"
 #include "lesson/claims.h"
 #include "lesson/entry_reader.h"
 #include "lesson/lesson.h"
@@ -249,9 +250,10 @@ class LessonReader {
 }  // namespace
 
 Result<Lesson> load_lesson(const std::filesystem::path& path) {
-  Result<std::string> text = read_plan_text(path);
+  constexpr std::string_view a_lesson = "a lesson";
+  const Result<std::string> text = read_file(path, a_lesson, largest_plan_bytes);
   if (!text) return text.issues();
-  const Result<Entry> document = read_document(text.value(), path.string());
+  const Result<Entry> document = read_document(text.value(), path.string(), a_lesson);
   if (!document) return document.issues();
   Issues issues;
   Lesson lesson = LessonReader(path, issues).read(document.value());
