@@ -65,7 +65,7 @@ class FrameSinks {
     return files_->add(frame_name(frame), bytes);
   }
 
-  // Both, or neither unless the disk fails between them.
+  // Both, or neither unless the disk fails or the program is killed between them.
   Issues commit(std::string& text) {
     if (movie_) {
       const std::string bytes = movie_->finish();

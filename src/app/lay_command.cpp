@@ -104,13 +104,15 @@ void add_lay_command(CLI::App& program, int& exit_code) {
   CLI::App* command = program.add_subcommand("lay", "Lay a plan: print the summary, the layers and the findings");
   const auto options = std::make_shared<LayOptions>();
   add_options(*command, *options);
-  command->footer(
-      fmt::format("With --out, these files are written, all of them or none:\n  {}\n\n"
-                  "Examples:\n"
-                  "  laywright lay samples/even.lay.toml\n"
-                  "  laywright lay samples/long-dwell.lay.toml --out out/long-dwell\n"
-                  "  laywright lay samples/even.lay.toml --json > even.json\n",
-                  fmt::join(report_names, ", ")));
+  command->footer(fmt::format(
+      "With --out, these files are written, all of them or none:\n  {}\n"
+      "Where summary.txt stands, all of them are there and of one wind. What a killed run leaves is put in\n"
+      "place by the next one into that folder.\n\n"
+      "Examples:\n"
+      "  laywright lay samples/even.lay.toml\n"
+      "  laywright lay samples/long-dwell.lay.toml --out out/long-dwell\n"
+      "  laywright lay samples/even.lay.toml --json > even.json\n",
+      fmt::join(report_names, ", ")));
   command->callback([options, &exit_code] { exit_code = lay_plan(*options); });
 }
 

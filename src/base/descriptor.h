@@ -10,8 +10,9 @@ namespace laywright {
 
 class Descriptor {
  public:
+  Descriptor() = default;
   // Below 0: none.
-  explicit Descriptor(int fd = -1) : fd_(fd) {}
+  explicit Descriptor(int fd) : fd_(fd) {}
   ~Descriptor() {
     if (fd_ >= 0) ::close(fd_);
   }
@@ -32,7 +33,7 @@ class Descriptor {
   }
 
  private:
-  int fd_;
+  int fd_ = -1;
 };
 
 }  // namespace laywright
