@@ -10,6 +10,7 @@
 
 #include "app/picture_maker.h"
 #include "base/atomic_file.h"
+#include "base/folder_paths.h"
 #include "export/file_size.h"
 #include "export/webp_animation.h"
 #include "render/offscreen_context.h"
@@ -27,8 +28,8 @@ int frames_of(const ExportOptions& options) {
 // Frames of an animation that was longer would be taken for the end of this one.
 Issues refuse_leftovers(const std::string& folder, int frames) {
   std::error_code error;
-  for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
-    const std::string name = entry.path().filename().string();
+  for (const std::filesystem::path& path : paths_in(folder, error)) {
+    const std::string name = path.filename().string();
     if (!name.starts_with("frame-") || !name.ends_with(".png") || name <= frame_name(frames - 1)) continue;
     Issue issue;
     issue.file = folder;

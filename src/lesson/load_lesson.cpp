@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/folder_paths.h"
 #include "base/read_file.h"
 #include "lesson/claims.h"
 #include "lesson/entry_reader.h"
@@ -265,9 +266,9 @@ Result<std::vector<Lesson>> load_lessons(const std::filesystem::path& folder) {
   std::vector<Lesson> lessons;
   Issues warnings;
   std::error_code error;
-  for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
-    if (entry.path().string().find(".lesson.toml") == std::string::npos) continue;
-    Result<Lesson> lesson = load_lesson(entry.path());
+  for (const std::filesystem::path& path : paths_in(folder, error)) {
+    if (path.string().find(".lesson.toml") == std::string::npos) continue;
+    Result<Lesson> lesson = load_lesson(path);
     if (lesson) {
       lessons.push_back(std::move(lesson).value());
       continue;
@@ -276,6 +277,13 @@ Result<std::vector<Lesson>> load_lessons(const std::filesystem::path& folder) {
       issue.severity = Severity::warning;
       warnings.push_back(std::move(issue));
     }
+  }
+  if (error && error != std::errc::no_such_file_or_directory) {
+    Issue issue;
+    issue.severity = Severity::warning;
+    issue.file = folder.string();
+    issue.what = fmt::format("cannot be read ({}); lessons in it may be missing", error.message());
+    warnings.push_back(std::move(issue));
   }
   std::sort(lessons.begin(), lessons.end(), [](const Lesson& a, const Lesson& b) { return a.number < b.number; });
   return {std::move(lessons), std::move(warnings)};

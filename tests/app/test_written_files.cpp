@@ -116,3 +116,30 @@ TEST_CASE("an output without a name is told, not left out") {
     CHECK_THAT(ran.err, Contains("the name of a"));
   }
 }
+
+TEST_CASE("a link stays a link, whatever is written and whether its file is there or not") {
+  const Workshop shop;
+  shop.write("a.lay.toml", small_plan());
+  fs::create_directory(shop.at("real"));
+  const auto link = [&](const std::string& name, const std::string& to) { fs::create_symlink(to, shop.at(name)); };
+  shop.write("real/old.csv", "old");
+  link("old.csv", "real/old.csv");
+  link("new.csv", "real/new.csv");
+  for (const std::string name : {"old.csv", "new.csv"}) {
+    CHECK(shop.run("$LW export a.lay.toml -o " + name).code == 0);
+    CHECK(fs::is_symlink(shop.at(name)));
+    CHECK_THAT(content(shop.at("real/" + name)), Contains("turn,"));
+  }
+  link("folder", "real");
+  CHECK(shop.run("$LW lay a.lay.toml --out folder").code == 0);
+  CHECK(fs::is_symlink(shop.at("folder")));
+  CHECK(fs::exists(shop.at("real/summary.txt")));
+  // All files or none cannot be had where one of them stands elsewhere.
+  fs::create_directory(shop.at("reports"));
+  link("reports/sheet.pdf", "../real/elsewhere.pdf");
+  const Ran ran = shop.run("$LW lay a.lay.toml --out reports");
+  CHECK(ran.code == 3);
+  CHECK_THAT(ran.err, Contains("reports/sheet.pdf") && Contains("no link is replaced"));
+  CHECK(fs::is_symlink(shop.at("reports/sheet.pdf")));
+  CHECK(std::distance(fs::directory_iterator(shop.at("reports")), fs::directory_iterator()) == 1);
+}
