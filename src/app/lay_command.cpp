@@ -105,7 +105,7 @@ void add_lay_command(CLI::App& program, int& exit_code) {
   const auto options = std::make_shared<LayOptions>();
   add_options(*command, *options);
   command->footer(fmt::format(
-      "With --out, these files are written, all of them or none:\n  {}\n"
+      "With --out, these files are written, and none of them where it fails or is stopped:\n  {}\n"
       "Where summary.txt stands, all of them are there and of one wind. What a killed run leaves is put in\n"
       "place by the next one into that folder.\n\n"
       "Examples:\n"
