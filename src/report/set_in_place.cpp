@@ -126,7 +126,8 @@ Staging make_staging(const fs::path& folder) {
     if (::mkdtemp(path.data()) == nullptr) return {};
     Staging staging{path, Descriptor(::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC))};
     // Before it was locked, somebody may have taken it for a leftover.
-    if (staging.lock.ok() && take_hold(staging.lock, staging.path) == Hold::of_others) continue;
+    const bool gone = !staging.lock.ok() && errno == ENOENT;
+    if (gone || (staging.lock.ok() && take_hold(staging.lock, staging.path) == Hold::of_others)) continue;
     std::error_code error;
     for (const char* part : {"new", "old"}) {
       if (fs::create_directory(staging.path / part, error)) continue;

@@ -1,6 +1,12 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <random>
+#include <string>
+#include <vector>
+
+#include <sys/wait.h>
+#include <unistd.h>
 
 #include <catch2/catch.hpp>
 
@@ -159,4 +165,48 @@ TEST_CASE("two sets in one folder at once do not meet, and what a third left is 
   CHECK(content(scratch.path() / "one.txt") == "2");
   CHECK(content(scratch.path() / "two.txt") == "2");
   CHECK(entries(scratch.path()) == 2);
+}
+
+TEST_CASE("many programs write sets into one folder, some of them ended at any moment: all files are of one") {
+  const testing::TemporaryFolder scratch;
+  constexpr int writers = 4, sets = 20;
+  // Ends itself after so many microseconds, if any; each file holds who wrote it.
+  const auto write_set = [&](useconds_t ends_after) {
+    if (ends_after > 0) ::ualarm(ends_after, 0);
+    Result<FileSet> opened = FileSet::into(scratch.path().string());
+    if (!opened.ok()) return false;
+    FileSet files = std::move(opened).value();
+    for (const char* name : {"one.txt", "two.txt", "three.txt"}) {
+      if (!files.add(name, std::to_string(::getpid())).empty()) return false;
+    }
+    return files.commit().empty();
+  };
+  const auto run = [&](unsigned seed) {
+    std::mt19937 random(seed);
+    int failed = 0;
+    for (int i = 0; i < sets; ++i) {
+      const bool ends = random() % 2 == 0;
+      const auto ends_after = static_cast<useconds_t>(ends ? 500 + random() % 20'000 : 0);
+      const pid_t child = ::fork();
+      if (child == 0) ::_exit(write_set(ends_after) ? 0 : 1);
+      int status = 0;
+      ::waitpid(child, &status, 0);
+      failed += WIFEXITED(status) && WEXITSTATUS(status) != 0 ? 1 : 0;
+    }
+    return failed;
+  };
+  std::vector<pid_t> children;
+  for (unsigned seed = 1; seed <= writers; ++seed) {
+    children.push_back(::fork());
+    if (children.back() == 0) ::_exit(run(seed));
+  }
+  for (const pid_t child : children) {
+    int status = 1;
+    REQUIRE(::waitpid(child, &status, 0) == child);
+    CHECK(status == 0);  // none failed by what others did
+  }
+  opened_in(scratch.path());  // clears what the last ones left
+  REQUIRE(entries(scratch.path()) == 3);
+  CHECK(content(scratch.path() / "one.txt") == content(scratch.path() / "two.txt"));
+  CHECK(content(scratch.path() / "one.txt") == content(scratch.path() / "three.txt"));
 }
