@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
-#include <fstream>
-#include <iterator>
 #include <utility>
 
 #include <fmt/format.h>
 
+#include "base/read_file.h"
 #include "base/readable.h"
 #include "base/text_distance.h"
 
@@ -201,16 +200,9 @@ Result<AsWound> read_as_wound(std::string_view text, std::string file) {
 }
 
 Result<AsWound> load_as_wound(const std::filesystem::path& path) {
-  std::ifstream in(path, std::ios::binary);
-  std::string text((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
-  if (!in.good() && !in.eof()) {
-    Issue issue;
-    issue.file = path.string();
-    issue.what = "cannot be read";
-    return issue;
-  }
-  if (text.size() > largest_table_bytes) text.clear();
-  return read_as_wound(text, path.string());
+  const Result<std::string> text = read_file(path, "a table of readings", largest_table_bytes);
+  if (!text) return text.issues();
+  return read_as_wound(text.value(), path.string());
 }
 
 std::string as_wound_template(const Plan& plan, int layers) {

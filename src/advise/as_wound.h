@@ -40,7 +40,7 @@ struct AsWound {
 };
 
 // Errors with file and line: not a table, an unknown column, no number, a reading that says neither layer nor counter,
-// counters that run back. Lines in which nothing was measured are left out.
+// counters that run back. Lines in which nothing was measured are left out. From a file also as read_file has them.
 [[nodiscard]] Result<AsWound> read_as_wound(std::string_view text, std::string file);
 [[nodiscard]] Result<AsWound> load_as_wound(const std::filesystem::path& path);
 

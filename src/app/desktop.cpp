@@ -78,8 +78,9 @@ void Desktop::match_style() {
   if (letters.missing) {
     // Without signs that those letters do not have.
     bench_.tell(Severity::warning,
-                "The font DejaVu Sans is not on this system: what stands here is written in a plain one, with a "
-                "question mark for each sign that it lacks. Install the package fonts-dejavu-core and start again.");
+                "The font DejaVu Sans is not on this system, or cannot be read: what stands here is written in a "
+                "plain one, with a question mark for each sign that it lacks. Install the package fonts-dejavu-core "
+                "and start again.");
   }
   ImGui::GetIO().FontDefault = letters.plain;
   panels_.strong = letters.strong;

@@ -10,6 +10,7 @@
 
 #include "app/picture_maker.h"
 #include "base/atomic_file.h"
+#include "base/folder_paths.h"
 #include "export/file_size.h"
 #include "export/webp_animation.h"
 #include "render/offscreen_context.h"
@@ -20,11 +21,15 @@ namespace {
 
 std::string frame_name(int frame) { return fmt::format("frame-{:04}.png", frame + 1); }
 
+int frames_of(const ExportOptions& options) {
+  return std::max(2, static_cast<int>(std::lround(options.frames_per_second * options.seconds)));
+}
+
 // Frames of an animation that was longer would be taken for the end of this one.
 Issues refuse_leftovers(const std::string& folder, int frames) {
   std::error_code error;
-  for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
-    const std::string name = entry.path().filename().string();
+  for (const std::filesystem::path& path : paths_in(folder, error)) {
+    const std::string name = path.filename().string();
     if (!name.starts_with("frame-") || !name.ends_with(".png") || name <= frame_name(frames - 1)) continue;
     Issue issue;
     issue.file = folder;
@@ -61,7 +66,7 @@ class FrameSinks {
     return files_->add(frame_name(frame), bytes);
   }
 
-  // Both, or neither unless the disk fails between them.
+  // Both, or neither unless the disk fails or the program is killed between them.
   Issues commit(std::string& text) {
     if (movie_) {
       const std::string bytes = movie_->finish();
@@ -100,7 +105,7 @@ void fit_turntable(const SceneSource& source, const ExportOptions& options, View
 
 Ending draw_frames(const SceneSource& source, const View& view, ExportKind kind, const ExportOptions& options,
                    Progress& progress) {
-  const int frames = std::max(2, static_cast<int>(std::lround(options.frames_per_second * options.seconds)));
+  const int frames = frames_of(options);
   FrameSinks sinks(options, view);
   if (Issues trouble = sinks.open(frames); !trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   PictureStyle style;
@@ -123,6 +128,12 @@ Ending draw_frames(const SceneSource& source, const View& view, ExportKind kind,
 }
 
 }  // namespace
+
+std::vector<std::string> names_of_frames(const ExportOptions& options) {
+  std::vector<std::string> names;
+  for (int frame = 0; frame < frames_of(options); ++frame) names.push_back(frame_name(frame));
+  return names;
+}
 
 View view_of_frame(const SceneSource& source, const View& view, ExportKind kind, int frame, int frames) {
   View now = view;

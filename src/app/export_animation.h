@@ -1,6 +1,9 @@
 // Moving pictures of a wind: the spool turns once before the eye, or the wind grows.
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "app/ending.h"
 #include "app/export_options.h"
 #include "base/progress.h"
@@ -14,7 +17,10 @@ namespace laywright {
 [[nodiscard]] View view_of_frame(const SceneSource& source, const View& view, ExportKind kind, int frame,
                                  int frames);
 
-// Draws the frames into options.file (WebP) and options.frames_folder (frame-0001.png and so on), whichever are given.
+// The files that go into options.frames_folder: frame-0001.png and so on.
+[[nodiscard]] std::vector<std::string> names_of_frames(const ExportOptions& options);
+
+// Draws the frames into options.file (WebP) and options.frames_folder (names_of_frames), whichever are given.
 [[nodiscard]] Ending export_animation(const SceneSource& source, ExportKind kind, const ExportOptions& options,
                                       Progress& progress);
 

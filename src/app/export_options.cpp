@@ -8,8 +8,10 @@
 
 #include <fmt/format.h>
 
+#include "app/export_animation.h"
 #include "app/ranges.h"
 #include "app/wind_options.h"
+#include "app/written_files.h"
 #include "base/quantity.h"
 #include "base/spelling.h"
 
@@ -75,6 +77,15 @@ Issue wrong(const char* option, const std::string& value, const std::string& wha
   return issue;
 }
 
+std::vector<std::string> endings() {
+  std::vector<std::string> all;
+  for (const Named& kind : kinds) {
+    if (std::find(all.begin(), all.end(), kind.ending) == all.end()) all.emplace_back(kind.ending);
+  }
+  return all;
+}
+
+// The ending is one of them.
 Result<ExportKind> kind_of(const std::string& ending, const ExportOptions& options) {
   const auto named = std::find_if(kinds.begin(), kinds.end(), [&](const Named& kind) {
     return ending == kind.ending && (options.show.empty() || options.show == kind.show);
@@ -84,10 +95,6 @@ Result<ExportKind> kind_of(const std::string& ending, const ExportOptions& optio
   for (const Named& kind : kinds) {
     if (ending == kind.ending && *kind.show != '\0') shows += (shows.empty() ? "" : " or ") + std::string(kind.show);
   }
-  const bool known =
-      std::any_of(kinds.begin(), kinds.end(), [&](const Named& kind) { return ending == kind.ending; });
-  if (!known)
-    return wrong("--output", options.file, "the file's ending must be .glb, .vtp, .csv, .svg, .png or .webp");
   if (shows.empty()) return wrong("--show", options.show, fmt::format("a {} file is always the same", ending));
   return wrong("--show", options.show, fmt::format("a {} file shows {}", ending, shows));
 }
@@ -138,11 +145,13 @@ void add_drawing_options(CLI::App& command, ExportOptions& options) {
       ->group(group);
 }
 
-void add_animation_options(CLI::App& command, ExportOptions& options) {
+const CLI::Option* add_animation_options(CLI::App& command, ExportOptions& options) {
   const char* const group = "Moving pictures (.webp, --frames)";
-  command.add_option("--frames", options.frames_folder, "Also, or instead, each frame as a PNG file in this folder")
-      ->type_name("DIR")
-      ->group(group);
+  const CLI::Option* frames =
+      command
+          .add_option("--frames", options.frames_folder, "Also, or instead, each frame as a PNG file in this folder")
+          ->type_name("DIR")
+          ->group(group);
   command.add_option("--fps", options.frames_per_second, "Frames per second, 1 to 60")
       ->type_name("N")
       ->check(between(1.0, 60.0))
@@ -158,13 +167,16 @@ void add_animation_options(CLI::App& command, ExportOptions& options) {
       ->check(between(0.0, 100.0))
       ->capture_default_str()
       ->group(group);
+  return frames;
 }
 
 }  // namespace
 
 void add_export_options(CLI::App& command, ExportOptions& options) {
-  command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
-  command.add_option("-o,--output", options.file, "The file; its ending says what is made")->type_name("FILE");
+  const CLI::Option* plan =
+      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
+  const CLI::Option* file =
+      command.add_option("-o,--output", options.file, "The file; its ending says what is made")->type_name("FILE");
   command
       .add_option("--show", options.show,
                   "section or map in a .svg or .png; turntable or fill in a .webp. The first by default")
@@ -173,9 +185,11 @@ void add_export_options(CLI::App& command, ExportOptions& options) {
   add_wind_options(command, options.settings, "Wind");
   add_model_options(command, options);
   add_drawing_options(command, options);
-  add_animation_options(command, options);
+  const CLI::Option* frames = add_animation_options(command, options);
   options.view.size = "960x540";
   add_view_options(command, options.view);
+  guard_inputs(command, {plan},
+               {{file, endings(), true}, {frames, {}, false, [&options] { return names_of_frames(options); }}});
 }
 
 Result<ExportKind> export_kind(const CLI::App& command, const ExportOptions& options) {

@@ -15,6 +15,7 @@
 #include "app/output.h"
 #include "app/ranges.h"
 #include "app/watch.h"
+#include "app/written_files.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
 #include "report/improve_report.h"
@@ -140,8 +141,11 @@ int run(const ImproveOptions& options) {
 
 void add_options(CLI::App& command, ImproveOptions& options) {
   add_advice_options(command, options, "lay-improve 1");
-  command.add_option("-o,--out", options.out, "Write the plan with the best settings, comments kept, to this file")
-      ->type_name("FILE");
+  const CLI::Option* out =
+      command
+          .add_option("-o,--out", options.out, "Write the plan with the best settings, comments kept, to this file")
+          ->type_name("FILE.lay.toml");
+  guard_inputs(command, {command.get_option("PLAN")}, {{out, {".toml"}}});
   command.add_option("--range", options.ranges, "Search this key within a range; may be given several times")
       ->type_name("KEY=LOW:HIGH");
   command.add_option("--step", options.steps, "How finely the machine can set a key; may be given several times")

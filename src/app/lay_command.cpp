@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -12,6 +13,7 @@
 #include "app/output.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
+#include "app/written_files.h"
 #include "plan/plan_file.h"
 #include "report/file_set.h"
 #include "report/json.h"
@@ -62,7 +64,8 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     if (trouble.empty()) trouble = files->commit();
     if (!trouble.empty()) return {exit_not_written, trouble, {}};
-    if (!options.json) text += fmt::format("\nWritten into {}\n  {}\n", options.folder, report_names);
+    if (!options.json)
+      text += fmt::format("\nWritten into {}\n  {}\n", options.folder, fmt::join(report_names, ", "));
   }
   wound.ending.text = std::move(text);
   return wound.ending;
@@ -78,11 +81,15 @@ int lay_plan(const LayOptions& options) {
 }
 
 void add_options(CLI::App& command, LayOptions& options) {
-  command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
+  const CLI::Option* plan =
+      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
   command.add_flag("--json", options.json, "Print one JSON document (format \"lay-build 1\") instead of text");
   CLI::Option* out = command.add_option("--out", options.folder,
                                         "Write all reports into this folder; it is made where it is missing");
   out->type_name("DIR");
+  guard_inputs(
+      command, {plan},
+      {{out, {}, false, [] { return std::vector<std::string>(report_names.begin(), report_names.end()); }}});
   add_wind_options(command, options.settings);
   command.add_option("--angle", options.reports.section_angle_deg, "Spool angle of the section picture, in degrees")
       ->type_name("DEG")
@@ -97,13 +104,15 @@ void add_lay_command(CLI::App& program, int& exit_code) {
   CLI::App* command = program.add_subcommand("lay", "Lay a plan: print the summary, the layers and the findings");
   const auto options = std::make_shared<LayOptions>();
   add_options(*command, *options);
-  command->footer(
-      fmt::format("With --out, these files are written, all of them or none:\n  {}\n\n"
-                  "Examples:\n"
-                  "  laywright lay samples/even.lay.toml\n"
-                  "  laywright lay samples/long-dwell.lay.toml --out out/long-dwell\n"
-                  "  laywright lay samples/even.lay.toml --json > even.json\n",
-                  report_names));
+  command->footer(fmt::format(
+      "With --out, these files are written, and none of them where it fails or is stopped:\n  {}\n"
+      "Where summary.txt stands, all of them are there and of one wind. What a killed run leaves is put in\n"
+      "place by the next one into that folder.\n\n"
+      "Examples:\n"
+      "  laywright lay samples/even.lay.toml\n"
+      "  laywright lay samples/long-dwell.lay.toml --out out/long-dwell\n"
+      "  laywright lay samples/even.lay.toml --json > even.json\n",
+      fmt::join(report_names, ", ")));
   command->callback([options, &exit_code] { exit_code = lay_plan(*options); });
 }
 

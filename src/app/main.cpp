@@ -57,8 +57,12 @@ int main(int argc, char** argv) {
   } catch (const std::bad_alloc&) {
     std::cerr << "error: there is too little memory for this wind; try a lower --fidelity or a shorter wind\n";
     return exit_not_written;
-  } catch (const std::system_error& error) {  // a thread could not be started
-    std::cerr << "error: there is too little memory, or too much else is running (" << error.what() << ")\n";
+  } catch (const std::system_error& error) {
+    if (error.code() == std::errc::resource_unavailable_try_again) {  // a thread could not be started
+      std::cerr << "error: there is too little memory, or too much else is running; try fewer --threads\n";
+    } else {
+      std::cerr << "error: the system refuses what the program needs: " << error.code().message() << '\n';
+    }
     return exit_not_written;
   }
   return exit_code;

@@ -4,21 +4,26 @@
 #include <string>
 
 #include "app/desktop.h"
+#include "app/written_files.h"
 
 namespace laywright {
 
 void add_open_command(CLI::App& program, int& exit_code) {
   CLI::App* command = program.add_subcommand("open", "Open the window, on plans");
   const auto options = std::make_shared<DesktopOptions>();
-  command
-      ->add_option("PLAN", options->plans, "Lay plans, *.lay.toml, or a lesson; without any the last that was open")
-      ->type_name("");
-  command
-      ->add_option("--state", options->state_file,
-                   "Writes what the window shows into this file as JSON, whenever it changes")
-      ->type_name("FILE.json")
-      ->group("Testing");
+  const CLI::Option* plans =
+      command
+          ->add_option("PLAN", options->plans,
+                       "Lay plans, *.lay.toml, or a lesson; without any the last that was open")
+          ->type_name("");
+  const CLI::Option* state =
+      command
+          ->add_option("--state", options->state_file,
+                       "Writes what the window shows into this file as JSON, whenever it changes")
+          ->type_name("FILE.json")
+          ->group("Testing");
   command->add_option("--size", options->size, "Of the window's inside, px")->type_name("WxH")->group("Testing");
+  guard_inputs(*command, {plans}, {{state, {".json"}}});
   command->footer(
       "Needs a display and OpenGL 3.3. Without them, `laywright picture` draws into a file.\n\n"
       "Examples:\n"

@@ -13,6 +13,7 @@
 #include "app/picture_view.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
+#include "app/written_files.h"
 #include "base/atomic_file.h"
 #include "base/readable.h"
 #include "plan/plan_file.h"
@@ -74,8 +75,11 @@ int make_picture(const PictureOptions& options) {
 }
 
 void add_options(CLI::App& command, PictureOptions& options) {
-  command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
-  command.add_option("-o,--output", options.file, "The picture, a PNG file")->type_name("FILE.png")->required();
+  const CLI::Option* plan =
+      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
+  const CLI::Option* file =
+      command.add_option("-o,--output", options.file, "The picture, a PNG file")->type_name("FILE.png")->required();
+  guard_inputs(command, {plan}, {{file, {".png"}}});
   add_view_options(command, options.view);
   command.add_flag("--transparent", options.transparent, "No ground: for slides and web pages")->group("Picture");
   add_wind_options(command, options.settings, "Wind");

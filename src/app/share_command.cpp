@@ -10,6 +10,7 @@
 #include "app/output.h"
 #include "app/page_maker.h"
 #include "app/wound_plan.h"
+#include "app/written_files.h"
 #include "base/atomic_file.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
@@ -71,8 +72,12 @@ void add_share_command(CLI::App& program, int& exit_code) {
   CLI::App* command =
       program.add_subcommand("share", "Lay a plan and write it as a page that opens in any browser, offline");
   const auto options = std::make_shared<ShareOptions>();
-  command->add_option("PLAN", options->plan, "The lay plan, *.lay.toml")->type_name("")->required();
-  command->add_option("-o,--output", options->file, "The page, one HTML file")->type_name("FILE.html")->required();
+  const CLI::Option* plan =
+      command->add_option("PLAN", options->plan, "The lay plan, *.lay.toml")->type_name("")->required();
+  const CLI::Option* file = command->add_option("-o,--output", options->file, "The page, one HTML file")
+                                ->type_name("FILE.html")
+                                ->required();
+  guard_inputs(*command, {plan}, {{file, {".html", ".htm"}}});
   command->add_option("--seed", options->settings.seed, "Seed of all scatter; the same seed gives the same build")
       ->type_name("N")
       ->check(CLI::Validator(refuse_seed, ""))

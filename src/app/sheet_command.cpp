@@ -12,6 +12,7 @@
 #include "app/output.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
+#include "app/written_files.h"
 #include "base/atomic_file.h"
 #include "plan/plan_file.h"
 #include "report/letters.h"
@@ -61,13 +62,8 @@ Issue option_issue(const char* option, const std::string& value, const char* all
 }
 
 int make_sheet(const SheetOptions& options) {
-  const std::optional<SheetFormat> format = sheet_format_of(options.file);
-  if (!format) {
-    print_issues({option_issue("--output", options.file, "a name that ends in .pdf, .svg or .png",
-                               "the ending says what is written")});
-    return exit_command_line;
-  }
-  if (options.page && *format == SheetFormat::pdf) {
+  const SheetFormat format = sheet_format_of(options.file).value();
+  if (options.page && format == SheetFormat::pdf) {
     print_issues({option_issue("--page", fmt::format("{}", *options.page), "with .svg and .png only",
                                "a PDF holds both pages")});
     return exit_command_line;
@@ -76,14 +72,18 @@ int make_sheet(const SheetOptions& options) {
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   print_issues(letters_that_lack());
-  return told(lay_and_draw(plan.value(), options, *format));
+  return told(lay_and_draw(plan.value(), options, format));
 }
 
 void add_options(CLI::App& command, SheetOptions& options) {
-  command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
-  command.add_option("-o,--output", options.file, "The sheet: a PDF of two pages, or one page of it as SVG or PNG")
-      ->type_name("FILE.pdf|svg|png")
-      ->required();
+  const CLI::Option* plan =
+      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
+  const CLI::Option* file =
+      command
+          .add_option("-o,--output", options.file, "The sheet: a PDF of two pages, or one page of it as SVG or PNG")
+          ->type_name("FILE.pdf|svg|png")
+          ->required();
+  guard_inputs(command, {plan}, {{file, {".pdf", ".svg", ".png"}, true}});
   command.add_option("--paper", options.paper, "a4 or letter")
       ->type_name("SIZE")
       ->check(CLI::IsMember({"a4", "letter"}).description(""))

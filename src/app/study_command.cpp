@@ -1,7 +1,5 @@
 #include "app/study_command.h"
 
-#include <fstream>
-#include <iterator>
 #include <memory>
 #include <optional>
 #include <string>
@@ -9,11 +7,12 @@
 
 #include <fmt/format.h>
 
-#include "advise/setting_text.h"
 #include "app/exit_code.h"
 #include "app/output.h"
 #include "app/study_options.h"
 #include "app/watch.h"
+#include "app/written_files.h"
+#include "base/read_file.h"
 #include "plan/plan_file.h"
 #include "report/cairo_sink.h"
 #include "report/file_set.h"
@@ -24,14 +23,10 @@ namespace laywright {
 namespace {
 
 Result<Study> load_study(const std::string& file) {
-  std::ifstream in(file, std::ios::binary);
-  if (!in) {
-    Issue issue = option_issue("", "", "cannot be read");
-    issue.file = file;
-    return issue;
-  }
-  const std::string text((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
-  return study_from_json(text, file);
+  constexpr std::size_t largest_study_bytes = 1'000'000'000;
+  const Result<std::string> text = read_file(file, "a study, as --out or --json writes it", largest_study_bytes);
+  if (!text) return text.issues();
+  return study_from_json(text.value(), file);
 }
 
 Result<Study> merge_files(const std::vector<std::string>& files) {
@@ -44,10 +39,18 @@ Result<Study> merge_files(const std::vector<std::string>& files) {
   return merged(std::move(shards));
 }
 
+std::string shard_name(std::size_t index, std::size_t shards) {
+  return fmt::format("study-{}-of-{}.json", index + 1, shards);
+}
+
+std::vector<std::string> names_of_files(const StudyOptions& options) {
+  std::size_t index = 0, shards = 1;
+  if (read_shard(options.shard, index, shards) && shards > 1) return {shard_name(index, shards)};
+  return {"study.csv", "study.json", "study.svg", "study.png"};
+}
+
 Issues add_files(FileSet& files, const Study& study, const StudyOptions& options) {
-  if (options.shards > 1) {
-    return files.add(fmt::format("study-{}-of-{}.json", options.shard_index + 1, options.shards), study_json(study));
-  }
+  if (options.shards > 1) return files.add(shard_name(options.shard_index, options.shards), study_json(study));
   if (Issues trouble = files.add("study.csv", study_csv(study)); !trouble.empty()) return trouble;
   if (Issues trouble = files.add("study.json", study_json(study)); !trouble.empty()) return trouble;
   const Drawing drawing = study_map(study);
@@ -119,7 +122,7 @@ int run(StudyOptions options) {
 void add_options(CLI::App& command, StudyOptions& options) {
   options.lay.fidelity = search_fidelity;
   add_advice_options(command, options, "lay-study 1");
-  command.get_option("PLAN")->required(false);
+  CLI::Option* plan = command.get_option("PLAN")->required(false);
   command.add_option("--vary", options.axes, "A key over a range; give it twice for a map over two keys")
       ->type_name("KEY=FROM:TO[:COUNT]");
   command
@@ -134,13 +137,16 @@ void add_options(CLI::App& command, StudyOptions& options) {
       ->type_name("N")
       ->check(CLI::Range(2, 1'000'000).description(""))
       ->capture_default_str();
-  command
-      .add_option("--out", options.folder, "Write study.csv, study.json, study.svg and study.png into this folder")
-      ->type_name("DIR");
+  const CLI::Option* out = command
+                               .add_option("--out", options.folder,
+                                           "Write study.csv, study.json, study.svg and study.png into this folder")
+                               ->type_name("DIR");
   command.add_option("--shard", options.shard, "Lay only this part of the study, for many machines")
       ->type_name("I/N")
       ->capture_default_str();
-  command.add_option("--merge", options.merge, "Put the shards of a study together")->type_name("FILES");
+  const CLI::Option* merge =
+      command.add_option("--merge", options.merge, "Put the shards of a study together")->type_name("FILES");
+  guard_inputs(command, {plan, merge}, {{out, {}, false, [&options] { return names_of_files(options); }}});
 }
 
 }  // namespace

@@ -1,8 +1,8 @@
 #include "base/atomic_file.h"
 
-#include <atomic>
 #include <cerrno>
 #include <new>
+#include <optional>
 #include <streambuf>
 #include <system_error>
 #include <vector>
@@ -11,6 +11,9 @@
 #include <fmt/format.h>
 #include <sys/stat.h>
 #include <unistd.h>
+
+#include "base/descriptor.h"
+#include "base/leftover.h"
 
 namespace laywright {
 namespace {
@@ -25,28 +28,6 @@ Issues failed(const fs::path& path, const std::string& why) {
 }
 
 Issues failed(const fs::path& path, int error) { return failed(path, std::generic_category().message(error)); }
-
-// A file descriptor that closes itself.
-class Descriptor {
- public:
-  explicit Descriptor(int fd) : fd_(fd) {}
-  ~Descriptor() {
-    if (fd_ >= 0) ::close(fd_);
-  }
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-
-  [[nodiscard]] int get() const { return fd_; }
-  // 0, or the error that closing reported: on some file systems the first to tell that the disk is full.
-  [[nodiscard]] int close() {
-    const int result = ::close(fd_);
-    fd_ = -1;
-    return result == 0 ? 0 : errno;
-  }
-
- private:
-  int fd_;
-};
 
 // 0, or the error.
 int write_all(int fd, std::string_view bytes) {
@@ -102,18 +83,13 @@ Put put_of(const std::function<bool(std::ostream&)>& write) {
       std::ostream out(&buffer);
       const bool complete = write(out);
       out.flush();
-      return buffer.error() != 0 ? buffer.error() : complete ? 0 : ECANCELED;
+      if (buffer.error() != 0) return buffer.error();
+      if (!complete) return ECANCELED;
+      return out ? 0 : EIO;
     } catch (const std::bad_alloc&) {
       return ENOMEM;
     }
   };
-}
-
-// A name that no other writer of this or another process uses. It does not grow with the name of the target,
-// which may be as long as the file system allows.
-fs::path beside(const fs::path& target) {
-  static std::atomic<unsigned> count{0};
-  return target.parent_path() / fmt::format(".laywright-{}-{}.tmp", ::getpid(), count.fetch_add(1));
 }
 
 // The mode and, where allowed, the owner of the file that is about to be replaced.
@@ -125,15 +101,11 @@ void keep_permissions(int fd, const struct stat& old) {
 
 // 0, or the error. The temporary file is gone in either case.
 int replace(const fs::path& target, const struct stat* old, const Put& put) {
-  fs::path temporary = beside(target);
-  int fd = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-  while (fd < 0 && errno == EEXIST) {
-    temporary = beside(target);
-    fd = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-  }
-  if (fd < 0) return errno;
+  auto [file, temporary] = make_hidden_file(target);
+  if (!file.ok()) return errno;
+  // Closing would give up the lock before the file has its name.
+  const Descriptor lock(::fcntl(file.get(), F_DUPFD_CLOEXEC, 0));
 
-  Descriptor file(fd);
   int error = put(file.get());
   if (error == 0 && old != nullptr) keep_permissions(file.get(), *old);
   if (error == 0 && ::fsync(file.get()) != 0) error = errno;
@@ -143,16 +115,24 @@ int replace(const fs::path& target, const struct stat* old, const Put& put) {
   return error;
 }
 
-// So that the new name survives a power failure too. Not every file system can; the file itself is safe by now.
-void sync_folder(const fs::path& target) {
-  const fs::path folder = target.has_parent_path() ? target.parent_path() : fs::path(".");
-  const Descriptor opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-  if (opened.get() >= 0) ::fsync(opened.get());
+// Where the links of a name end, whether something stands there or not. None where they go round.
+std::optional<fs::path> end_of_links(fs::path path) {
+  constexpr int most = 40;  // as many as Linux follows
+  for (int links = 0; links <= most; ++links) {
+    std::error_code no_link;
+    const fs::path to = fs::read_symlink(path, no_link);
+    if (no_link) return path;
+    path = path.parent_path() / to;  // which an absolute one replaces
+  }
+  return std::nullopt;
 }
 
 int write_through(const fs::path& path, const Put& put) {
-  Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
-  if (file.get() < 0) return errno;
+  // A pipe that nobody reads would be waited for without end.
+  Descriptor file(::open(path.c_str(), O_WRONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC));
+  if (!file.ok()) return errno;
+  const int flags = ::fcntl(file.get(), F_GETFL);
+  if (flags < 0 || ::fcntl(file.get(), F_SETFL, flags & ~O_NONBLOCK) != 0) return errno;
   if (const int error = put(file.get()); error != 0) return error;
   return file.close();
 }
@@ -165,22 +145,42 @@ Issues write_atomically(const fs::path& path, const Put& put) {
   if (exists && S_ISDIR(old.st_mode)) return failed(path, "it is a folder; give the name of a file");
   if (exists && !S_ISREG(old.st_mode)) {
     const int code = write_through(path, put);
+    if (code == ENXIO) return failed(path, "nobody reads from this pipe; start what reads it first");
     return code == 0 || code == ECANCELED ? Issues{} : failed(path, code);
   }
   if (exists && ::access(path.c_str(), W_OK) != 0) return failed(path, "it is write-protected");
 
-  std::error_code error;
-  const fs::path target = exists ? fs::canonical(path, error) : path;
-  if (error) return failed(path, error.message());
-  if (const int code = replace(target, exists ? &old : nullptr, put); code != 0) {
+  const std::optional<fs::path> target = end_of_links(path);
+  if (!target) return failed(path, ELOOP);
+  if (const int code = replace(*target, exists ? &old : nullptr, put); code != 0) {
     if (code == ECANCELED) return {};
     return failed(path, code == ENOENT ? "its folder does not exist" : std::generic_category().message(code));
   }
-  sync_folder(target);
+  sync_folder(target->has_parent_path() ? target->parent_path() : fs::path("."));
   return {};
 }
 
 }  // namespace
+
+Issues write_file_here(const fs::path& path, const std::function<bool(std::ostream&)>& write) {
+  Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666));
+  if (!file.ok()) return failed(path, errno);
+  int error = put_of(write)(file.get());
+  if (const int on_close = file.close(); error == 0) error = on_close;
+  if (error == 0) return {};
+  ::unlink(path.c_str());
+  return error == ECANCELED ? Issues{} : failed(path, error);
+}
+
+Issues sync_file(const fs::path& path) {
+  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  return file.ok() && ::fsync(file.get()) == 0 ? Issues{} : failed(path, errno);
+}
+
+void sync_folder(const fs::path& folder) {
+  const Descriptor opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  if (opened.ok()) ::fsync(opened.get());
+}
 
 Issues write_file_atomically(const fs::path& path, std::string_view bytes) {
   return write_atomically(path, [bytes](int fd) { return write_all(fd, bytes); });

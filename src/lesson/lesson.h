@@ -119,7 +119,8 @@ struct Lesson {
 // with file, line and what would do.
 [[nodiscard]] Result<Lesson> load_lesson(const std::filesystem::path& path);
 
-// All lessons of a folder by their numbers. Those that cannot be read are left out; their issues are warnings.
+// All lessons of a folder by their numbers. Those that cannot be read are left out; their issues are warnings, and so is
+// one where the folder itself cannot be read. One that is not there has no lessons.
 [[nodiscard]] Result<std::vector<Lesson>> load_lessons(const std::filesystem::path& folder);
 
 }  // namespace laywright

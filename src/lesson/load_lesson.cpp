@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "base/folder_paths.h"
+#include "base/read_file.h"
 #include "lesson/claims.h"
 #include "lesson/entry_reader.h"
 #include "lesson/lesson.h"
@@ -249,9 +251,10 @@ class LessonReader {
 }  // namespace
 
 Result<Lesson> load_lesson(const std::filesystem::path& path) {
-  Result<std::string> text = read_plan_text(path);
+  constexpr std::string_view a_lesson = "a lesson";
+  const Result<std::string> text = read_file(path, a_lesson, largest_plan_bytes);
   if (!text) return text.issues();
-  const Result<Entry> document = read_document(text.value(), path.string());
+  const Result<Entry> document = read_document(text.value(), path.string(), a_lesson);
   if (!document) return document.issues();
   Issues issues;
   Lesson lesson = LessonReader(path, issues).read(document.value());
@@ -263,9 +266,9 @@ Result<std::vector<Lesson>> load_lessons(const std::filesystem::path& folder) {
   std::vector<Lesson> lessons;
   Issues warnings;
   std::error_code error;
-  for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
-    if (entry.path().string().find(".lesson.toml") == std::string::npos) continue;
-    Result<Lesson> lesson = load_lesson(entry.path());
+  for (const std::filesystem::path& path : paths_in(folder, error)) {
+    if (path.string().find(".lesson.toml") == std::string::npos) continue;
+    Result<Lesson> lesson = load_lesson(path);
     if (lesson) {
       lessons.push_back(std::move(lesson).value());
       continue;
@@ -274,6 +277,13 @@ Result<std::vector<Lesson>> load_lessons(const std::filesystem::path& folder) {
       issue.severity = Severity::warning;
       warnings.push_back(std::move(issue));
     }
+  }
+  if (error && error != std::errc::no_such_file_or_directory) {
+    Issue issue;
+    issue.severity = Severity::warning;
+    issue.file = folder.string();
+    issue.what = fmt::format("cannot be read ({}); lessons in it may be missing", error.message());
+    warnings.push_back(std::move(issue));
   }
   std::sort(lessons.begin(), lessons.end(), [](const Lesson& a, const Lesson& b) { return a.number < b.number; });
   return {std::move(lessons), std::move(warnings)};

@@ -122,15 +122,15 @@ const Entry* Entry::child(std::string_view name) const {
   return found == children.end() ? nullptr : &*found;
 }
 
-Result<Entry> read_document(std::string_view text, const std::string& file) {
-  if (std::optional<Issue> refused = refuse_document(text)) {
+Result<Entry> read_document(std::string_view text, const std::string& file, std::string_view what) {
+  if (std::optional<Issue> refused = refuse_document(text, what)) {
     refused->file = file;
     return *refused;
   }
   const toml::parse_result parsed = toml::parse(text);
   if (!parsed) {
     const toml::parse_error& error = parsed.error();
-    return explain_syntax(text, static_cast<int>(error.source().begin.line), error.description(), file);
+    return explain_syntax(text, static_cast<int>(error.source().begin.line), error.description(), file, what);
   }
   return entry_of(parsed.table(), nullptr, Places(text));
 }

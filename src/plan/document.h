@@ -33,7 +33,12 @@ struct Entry {
 // The greatest text that is read, bytes; a lay plan is a few thousand.
 inline constexpr std::size_t largest_plan_bytes = 1'000'000;
 
-// Parses TOML 1.0. Errors: too large, not text, nested too deep, not TOML. `file` is named in the issues.
-[[nodiscard]] Result<Entry> read_document(std::string_view text, const std::string& file);
+// What texts of this kind are called in issues.
+inline constexpr std::string_view a_plan = "a lay plan";
+
+// Parses TOML 1.0. Errors: too large, not text, nested too deep, not TOML. `file` is named in the issues, and `what`
+// says what it should be.
+[[nodiscard]] Result<Entry> read_document(std::string_view text, const std::string& file,
+                                          std::string_view what = a_plan);
 
 }  // namespace laywright

@@ -83,17 +83,17 @@ Issue refused(int line, std::string what) {
 
 }  // namespace
 
-std::optional<Issue> refuse_document(std::string_view text) {
+std::optional<Issue> refuse_document(std::string_view text, std::string_view what) {
   if (text.size() > largest_plan_bytes) {
-    return refused(0, fmt::format("is larger than {} MB, but a lay plan is a few kB. Is this the right file?",
-                                  largest_plan_bytes / 1'000'000));
+    return refused(0, fmt::format("is larger than {} MB, which {} never is. Is this the right file?",
+                                  largest_plan_bytes / 1'000'000, what));
   }
   if (text.find('\0') != std::string_view::npos) {
     return refused(0, "is not a text file (it holds zero bytes). Is this the right file, and saved as UTF-8?");
   }
   if (const int line = Scanner(text).too_deep(); line > 0) {
     return refused(
-        line, fmt::format("nests brackets or dotted keys deeper than {} levels; a lay plan needs three", deepest));
+        line, fmt::format("nests brackets or dotted keys deeper than {} levels; {} needs three", deepest, what));
   }
   return std::nullopt;
 }

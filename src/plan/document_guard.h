@@ -9,7 +9,7 @@
 namespace laywright {
 
 // An error if the text is too large, holds zero bytes, or nests brackets or dotted keys deeper than 16. The
-// issue's file is left empty.
-[[nodiscard]] std::optional<Issue> refuse_document(std::string_view text);
+// issue's file is left empty; `what` says what the text should be.
+[[nodiscard]] std::optional<Issue> refuse_document(std::string_view text, std::string_view what);
 
 }  // namespace laywright

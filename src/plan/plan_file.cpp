@@ -1,21 +1,17 @@
 #include "plan/plan_file.h"
 
 #include <algorithm>
-#include <cerrno>
-#include <fstream>
-#include <system_error>
 #include <utility>
 
 #include <fmt/format.h>
 
+#include "base/read_file.h"
 #include "plan/checker.h"
 #include "plan/document.h"
 #include "plan/reading.h"
 
 namespace laywright {
 namespace {
-
-namespace fs = std::filesystem;
 
 constexpr std::size_t most_told = 100;
 
@@ -29,13 +25,6 @@ Issues in_order(Issues issues) {
   issues.resize(most_told);
   issues.push_back(std::move(rest));
   return issues;
-}
-
-Issue cannot_read(const fs::path& path, const std::string& why) {
-  Issue issue;
-  issue.file = path.string();
-  issue.what = why;
-  return issue;
 }
 
 }  // namespace
@@ -57,23 +46,11 @@ Result<Plan> plan_from_text(std::string_view text, std::string file_name) {
   return in_order(std::move(reading.issues));
 }
 
-Result<std::string> read_plan_text(const fs::path& path) {
-  std::error_code error;
-  const fs::file_status status = fs::status(path, error);
-  if (status.type() == fs::file_type::not_found) return cannot_read(path, "there is no such file");
-  if (fs::is_directory(status)) return cannot_read(path, "is a folder; give the name of a lay plan in it");
-  errno = 0;
-  std::ifstream in(path, std::ios::binary);
-  if (!in) return cannot_read(path, fmt::format("cannot be opened: {}", std::generic_category().message(errno)));
-  // One byte beyond the limit is enough to refuse the rest, whatever the file is and however long.
-  std::string text(largest_plan_bytes + 1, '\0');
-  in.read(text.data(), static_cast<std::streamsize>(text.size()));
-  if (in.bad()) return cannot_read(path, "cannot be read to its end");
-  text.resize(static_cast<std::size_t>(in.gcount()));
-  return text;
+Result<std::string> read_plan_text(const std::filesystem::path& path) {
+  return read_file(path, a_plan, largest_plan_bytes);
 }
 
-Result<Plan> load_plan(const fs::path& path) {
+Result<Plan> load_plan(const std::filesystem::path& path) {
   const Result<std::string> text = read_plan_text(path);
   if (!text) return text.issues();
   return plan_from_text(text.value(), path.string());

@@ -26,10 +26,10 @@ namespace laywright {
 // read_plan and check() in one, so that the issues of both come together.
 [[nodiscard]] Result<Plan> plan_from_text(std::string_view text, std::string file_name);
 
-// The same from a file. Errors also where there is no such file, or it cannot be read, or is a folder.
+// The same from a file. Errors also as read_file has them.
 [[nodiscard]] Result<Plan> load_plan(const std::filesystem::path& path);
 
-// The bytes of a plan's file, for read_plan and for saving over it later. Errors as for load_plan.
+// The bytes of a plan's file, for read_plan and for saving over it later. Errors as read_file has them.
 [[nodiscard]] Result<std::string> read_plan_text(const std::filesystem::path& path);
 
 }  // namespace laywright

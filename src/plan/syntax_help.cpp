@@ -70,7 +70,7 @@ constexpr Meaning meanings[] = {
     {"escape sequence", "a backslash in text must be written twice"},
     {"inline table", "a closing brace, or a comma between keys, is missing"},
     {"parsing array", "a closing bracket, or a comma between values, is missing"},
-    {"table header", "a table's name must stand in brackets, like [spool]"},
+    {"table header", "a table's name must stand in brackets, on a line of its own"},
     {"expected value", "the value is missing"},
     {"determine value type", "the value is neither a number, nor true, nor false, nor text in quotes"},
     {"comment or whitespace", "something follows the value that does not belong there"},
@@ -80,8 +80,8 @@ constexpr Meaning meanings[] = {
     {"integer", "the number cannot be read"},
 };
 
-std::string in_plain_words(std::string_view complaint) {
-  std::string_view meaning = "this line is not written as a lay plan needs it";
+std::string in_plain_words(std::string_view complaint, std::string_view what) {
+  std::string meaning = fmt::format("this line is not written as {} needs it", what);
   for (const Meaning& candidate : meanings) {
     if (complaint.find(candidate.words) == std::string_view::npos) continue;
     meaning = candidate.meaning;
@@ -92,7 +92,8 @@ std::string in_plain_words(std::string_view complaint) {
 
 }  // namespace
 
-Issues explain_syntax(std::string_view text, int line, std::string_view complaint, const std::string& file) {
+Issues explain_syntax(std::string_view text, int line, std::string_view complaint, const std::string& file,
+                      std::string_view what) {
   Issues issues;
   std::string_view table;
   bool at_fault = false;
@@ -110,7 +111,7 @@ Issues explain_syntax(std::string_view text, int line, std::string_view complain
   Issue issue;
   issue.file = file;
   issue.line = line;
-  issue.what = in_plain_words(complaint);
+  issue.what = in_plain_words(complaint, what);
   return {issue};
 }
 

@@ -9,8 +9,8 @@
 namespace laywright {
 
 // The issues (at least one, all errors) for a text that is not TOML: `complaint` is the parser's sentence, `line`
-// where it stands. If that line holds a value without its quotes, all such lines of the text are told at once.
+// where it stands, `what` what the text should be. If that line holds a value without its quotes, all such lines of the text are told at once.
 [[nodiscard]] Issues explain_syntax(std::string_view text, int line, std::string_view complaint,
-                                    const std::string& file);
+                                    const std::string& file, std::string_view what);
 
 }  // namespace laywright

@@ -1,12 +1,13 @@
 #include "report/file_set.h"
 
 #include <cerrno>
-#include <cstdlib>
-#include <fstream>
 #include <system_error>
 #include <utility>
 
 #include <fmt/format.h>
+#include <unistd.h>
+
+#include "base/atomic_file.h"
 
 namespace laywright {
 namespace fs = std::filesystem;
@@ -22,6 +23,17 @@ std::vector<fs::path> missing_folders(const fs::path& folder) {
   return missing;
 }
 
+// What stands in a file's place and is not to be replaced; empty where a file may come.
+std::string why_not_replaced(const fs::path& place) {
+  std::error_code error;
+  const fs::file_status there = fs::symlink_status(place, error);
+  if (!fs::exists(there)) return "";
+  if (fs::is_directory(there)) return "a folder of that name stands there";
+  if (fs::is_symlink(there)) return "a link of that name stands there, and no link is replaced: remove it";
+  if (!fs::is_regular_file(there)) return "something that is no file stands there";
+  return ::access(place.c_str(), W_OK) == 0 ? "" : "the one that stands there is write-protected";
+}
+
 }  // namespace
 
 Result<FileSet> FileSet::into(const std::string& folder) {
@@ -35,21 +47,21 @@ Result<FileSet> FileSet::into(const std::string& folder) {
     set.made_folders_.push_back(missing);
   }
   if (!fs::is_directory(set.folder_, error)) return set.trouble("", "it is a file, not a folder");
-  std::string pattern = (set.folder_ / ".laywright-XXXXXX").string();
-  if (::mkdtemp(pattern.data()) == nullptr) return set.trouble("", std::generic_category().message(errno));
-  set.staging_ = pattern;
+  clear_leftovers(set.folder_);
+  set.staging_ = make_staging(set.folder_);
+  if (set.staging_.path.empty()) return set.trouble("", std::generic_category().message(errno));
   return set;
 }
 
 FileSet::FileSet(FileSet&& other) noexcept
     : folder_(std::move(other.folder_)),
-      staging_(std::exchange(other.staging_, {})),
+      staging_(std::exchange(other.staging_, Staging{})),
       made_folders_(std::exchange(other.made_folders_, {})),
       names_(std::move(other.names_)) {}
 
 FileSet::~FileSet() {
   std::error_code error;
-  if (!staging_.empty()) fs::remove_all(staging_, error);
+  if (!staging_.path.empty()) remove_staging(staging_.path);
   for (auto made = made_folders_.rbegin(); made != made_folders_.rend(); ++made) fs::remove(*made, error);
 }
 
@@ -62,13 +74,13 @@ Issue FileSet::trouble(const std::string& name, const std::string& why) const {
 }
 
 Issues FileSet::add(const std::string& name, const std::function<void(std::ostream&)>& write) {
-  errno = 0;
-  std::ofstream file(staging_ / name, std::ios::binary);
-  if (file) write(file);
-  file.close();
-  if (!file) return {trouble(name, errno != 0 ? std::generic_category().message(errno) : "writing failed")};
-  names_.push_back(name);
-  return {};
+  Issues trouble = write_file_here(staging_.file(name), [&](std::ostream& out) {
+    write(out);
+    return true;
+  });
+  for (Issue& issue : trouble) issue.file = (folder_ / name).string();
+  if (trouble.empty()) names_.push_back(name);
+  return trouble;
 }
 
 Issues FileSet::add(const std::string& name, const std::string& bytes) {
@@ -76,13 +88,13 @@ Issues FileSet::add(const std::string& name, const std::string& bytes) {
 }
 
 Issues FileSet::commit() {
-  std::error_code error;
   for (const std::string& name : names_) {
-    if (fs::is_directory(folder_ / name, error)) return {trouble(name, "a folder of that name stands there")};
+    if (const std::string why = why_not_replaced(folder_ / name); !why.empty()) return {trouble(name, why)};
   }
-  for (const std::string& name : names_) {
-    fs::rename(staging_ / name, folder_ / name, error);
-    if (error) return {trouble(name, error.message())};
+  const Placed placed = put_in_place(folder_, staging_.path, names_);
+  if (!placed.name.empty()) {
+    if (!placed.undone) staging_ = {};
+    return {trouble(placed.name, placed.why)};
   }
   made_folders_.clear();
   return {};

@@ -1,6 +1,8 @@
 // The whole set of reports on a wind.
 #pragma once
 
+#include <array>
+
 #include "base/progress.h"
 #include "lay/build.h"
 #include "measure/measurements.h"
@@ -11,8 +13,8 @@
 
 namespace laywright {
 
-inline constexpr const char* report_names =
-    "summary.txt, build.json, layers.csv, findings.csv, path.csv, section.svg, section.png, sheet.pdf";
+inline constexpr std::array report_names{"summary.txt", "build.json",  "layers.csv",  "findings.csv",
+                                         "path.csv",    "section.svg", "section.png", "sheet.pdf"};
 
 struct ReportSettings {
   double section_angle_deg = 0.0;  // of the spool; any value, taken round the circle

@@ -1,4 +1,6 @@
+#include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 #include <stdexcept>
 #include <utility>
@@ -38,11 +40,21 @@ Json spec_json(const StudySpec& spec) {
           {"fidelity", spec.lay.fidelity}};
 }
 
+// A whole number that such a type can hold; anything else does not belong.
+template <class Whole>
+Whole whole(const Json& json) {
+  const auto number = json.is_number_unsigned() ? json.get<std::uint64_t>() : std::uint64_t{0};
+  if (!json.is_number_unsigned() || number > static_cast<std::uint64_t>(std::numeric_limits<Whole>::max())) {
+    throw std::out_of_range("no whole number");
+  }
+  return static_cast<Whole>(number);
+}
+
 StudySpec spec_from(const Json& json) {
   StudySpec spec;
   for (const Json& axis : json.at("axes")) {
     spec.axes.push_back({axis.at("key").get<std::string>(), axis.at("from").get<double>(),
-                         axis.at("to").get<double>(), axis.at("count").get<int>()});
+                         axis.at("to").get<double>(), whole<int>(axis.at("count"))});
   }
   for (const Json& each : json.at("tolerances")) {
     spec.tolerances.push_back(
@@ -50,20 +62,21 @@ StudySpec spec_from(const Json& json) {
          each.at("law").get<std::string>() == "uniform" ? Tolerance::Law::uniform : Tolerance::Law::normal,
          each.at("centre").get<double>(), each.at("size").get<double>()});
   }
-  spec.samples = json.at("samples").get<int>();
-  spec.lay.seed = json.at("seed").get<std::uint64_t>();
+  spec.samples = whole<int>(json.at("samples"));
+  spec.lay.seed = whole<std::uint64_t>(json.at("seed"));
   spec.lay.fidelity = json.at("fidelity").get<double>();
   return spec;
 }
 
-// By the keys that the file names: a figure that it does not have yet is not a number.
-std::vector<StudyRow> rows_from(const Json& json, const Json& keys, const StudySpec& spec) {
+// By the keys that the file names: a figure that it does not have yet is not a number. `part` follows what is read.
+std::vector<StudyRow> rows_from(const Json& json, const Json& keys, const StudySpec& spec, std::string& part) {
   const std::size_t most = spec.rows(), values = spec.paths().size();
   std::vector<const OutcomeFigure*> columns;
   for (const Json& key : keys) columns.push_back(find_outcome_figure(key.get<std::string>()));
   std::vector<StudyRow> rows;
   for (const Json& each : json) {
-    StudyRow row{each.at("build").get<std::size_t>(), each.at("values").get<std::vector<double>>(), {}};
+    part = fmt::format("rows[{}]", rows.size() + 1);
+    StudyRow row{whole<std::size_t>(each.at("build")), each.at("values").get<std::vector<double>>(), {}};
     const Json& figures = each.at("figures");
     if (!figures.empty()) row.figures.resize(outcome_figures().size(), std::numeric_limits<double>::quiet_NaN());
     const bool whole = figures.empty() || figures.size() == columns.size();
@@ -77,10 +90,37 @@ std::vector<StudyRow> rows_from(const Json& json, const Json& keys, const StudyS
   return rows;
 }
 
-Issue unreadable(const std::string& file, const std::string& why) {
-  Issue issue = option_issue("", "", fmt::format("is no study that this program wrote ({})", why));
+Issue unreadable(const std::string& file, const std::string& part, std::string what) {
+  Issue issue = option_issue(part, "", std::move(what));
   issue.file = file;
   return issue;
+}
+
+// The text is no JSON from that byte on, counted from 1.
+Issue broken(std::string_view text, std::size_t byte, const std::string& file) {
+  if (text.empty()) return unreadable(file, "", "is empty; it must be a study");
+  const std::string_view before = text.substr(0, byte == 0 ? 0 : byte - 1);
+  const bool ends = text.find_first_not_of(" \t\r\n", before.size()) == std::string_view::npos;
+  Issue issue = unreadable(
+      file, "",
+      ends ? fmt::format("ends in the middle, at byte {}: it was not written to its end. Write that study again",
+                         text.size())
+           : fmt::format("is no JSON at byte {}: something stands there that was not written by this program. Write "
+                         "that study again",
+                         byte));
+  issue.line = 1 + static_cast<int>(std::count(before.begin(), before.end(), '\n'));
+  return issue;
+}
+
+// Those of the plan that a study holds, told of the study's file.
+Issues issues_of_plan(Issues issues, const std::string& file) {
+  for (Issue& issue : issues) {
+    const std::string where = issue.line > 0 ? fmt::format(", in its line {}", issue.line) : "";
+    issue.what = fmt::format("{} (of the plan that this study holds{})", issue.what, where);
+    issue.file = file;
+    issue.line = 0;
+  }
+  return issues;
 }
 
 }  // namespace
@@ -104,21 +144,33 @@ std::string study_json(const Study& study) {
 }
 
 Result<Study> study_from_json(std::string_view text, const std::string& file) {
-  const Json json = Json::parse(text, nullptr, false);
-  if (json.is_discarded() || !json.is_object()) return unreadable(file, "not JSON");
+  std::string part;  // that is being read
   try {
-    if (json.at("format").get<std::string>() != format_name) return unreadable(file, "another format");
-    const std::string name = json.at("plan").at("file").get<std::string>();
-    const Result<PlanDraft> plan = read_plan(json.at("plan").at("text").get<std::string>(), name);
-    if (!plan.ok()) return plan.issues();
+    const Json json = Json::parse(text);
+    part = "format";
+    if (json.at("format").get<std::string>() != format_name) {
+      return unreadable(file, part, fmt::format("says that this is no study; \"{}\" is due", format_name));
+    }
+    part = "plan";
+    const Result<PlanDraft> plan =
+        read_plan(json.at("plan").at("text").get<std::string>(), json.at("plan").at("file").get<std::string>());
+    if (!plan.ok()) return issues_of_plan(plan.issues(), file);
+    part = "study";
     Study study{plan.value(), spec_from(json.at("study")), {}};
-    if (Issues issues = check_study(study.plan, study.spec); !issues.empty()) return issues;
-    study.rows = rows_from(json.at("rows"), json.at("figures"), study.spec);
+    if (Issues issues = check_study(study.plan, study.spec); !issues.empty()) {
+      for (Issue& issue : issues) issue.file = file;
+      return issues;
+    }
+    part = "rows";
+    study.rows = rows_from(json.at("rows"), json.at("figures"), study.spec, part);
     return study;
-  } catch (const Json::exception& wrong) {
-    return unreadable(file, wrong.what());
-  } catch (const std::out_of_range& wrong) {
-    return unreadable(file, wrong.what());
+  } catch (const Json::parse_error& wrong) {
+    return broken(text, wrong.byte, file);
+  } catch (const Json::exception&) {
+    if (part.empty()) return unreadable(file, part, "holds a number that no study has. Write that study again");
+    return unreadable(file, part, "is missing, or is not what a study has there. Write that study again");
+  } catch (const std::out_of_range&) {
+    return unreadable(file, part, "does not belong to this study. Write that study again");
   }
 }
 

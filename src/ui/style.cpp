@@ -4,7 +4,11 @@
 #include <array>
 #include <cctype>
 #include <cmath>
-#include <filesystem>
+#include <cstring>
+#include <new>
+#include <string_view>
+
+#include "base/read_file.h"
 
 namespace laywright {
 namespace {
@@ -19,15 +23,31 @@ constexpr std::array<const char*, 2> plain_files{"/usr/share/fonts/truetype/deja
 constexpr std::array<const char*, 2> strong_files{"/usr/share/fonts/truetype/dejavu/DejaVuSans-Bold.ttf",
                                                   "/usr/share/fonts/truetype/noto/NotoSans-Bold.ttf"};
 
+// The bytes of a file of letters; empty where there is none, or it holds something else: over that, Dear ImGui would end
+// the program.
+std::string letters_in(const char* file) {
+  constexpr std::size_t largest_bytes = 50'000'000;
+  // How TrueType and OpenType files begin.
+  constexpr std::array<std::string_view, 4> beginnings{std::string_view("\0\1\0\0", 4), "true", "OTTO", "ttcf"};
+  const Result<std::string> read = read_file(file, "a font", largest_bytes);
+  if (!read) return "";
+  const std::string_view begins = std::string_view(read.value()).substr(0, 4);
+  return std::find(beginnings.begin(), beginnings.end(), begins) == beginnings.end() ? "" : read.value();
+}
+
 template <std::size_t N>
 ImFont* first_of(const std::array<const char*, N>& files, float size, bool& missing) {
   for (const char* file : files) {
-    std::error_code error;
-    if (!std::filesystem::exists(file, error)) continue;
+    const std::string bytes = letters_in(file);
+    if (bytes.empty()) continue;
+    void* const given = ImGui::MemAlloc(bytes.size());  // which releases it
+    if (given == nullptr) throw std::bad_alloc();
+    std::memcpy(given, bytes.data(), bytes.size());
     ImFontConfig config;
     config.OversampleH = 2;
     config.OversampleV = 1;
-    if (ImFont* font = ImGui::GetIO().Fonts->AddFontFromFileTTF(file, size, &config, signs.data())) return font;
+    return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(given, static_cast<int>(bytes.size()), size, &config,
+                                                      signs.data());
   }
   missing = true;
   ImFontConfig config;

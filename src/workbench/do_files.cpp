@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/same_file.h"
 #include "workbench/doer.h"
 
 namespace laywright {
@@ -43,7 +44,17 @@ bool Workbench::Doer::operator()(const cmd::SaveAs& c) const {
   return true;
 }
 
+// What is made of a plan never takes its place.
+Issues Workbench::Doer::replaces_plan(const std::string& path) const {
+  if (!same_file(path, document().path())) return {};
+  Issue issue;
+  issue.file = path;
+  issue.what = "is the plan's own file, which would be lost; choose another name";
+  return {issue};
+}
+
 bool Workbench::Doer::operator()(const cmd::SaveSheet& c) const {
+  if (!told("The sheet was not saved.", replaces_plan(c.path))) return false;
   bench.question_ = cmd::Question::setup_sheet;
   bench.sheet_saving_ = SheetSaving{c.path, std::nullopt};
   bench.errands_->queue()->post([mail = bench.sheet_mail_, wake = bench.options_.wake, c] {
@@ -54,6 +65,7 @@ bool Workbench::Doer::operator()(const cmd::SaveSheet& c) const {
 }
 
 bool Workbench::Doer::operator()(const cmd::SavePage& c) const {
+  if (!told("The page was not saved.", replaces_plan(c.path))) return false;
   bench.question_ = cmd::Question::share_page;
   const Result<Plan> plan = check(document().state().draft);
   if (!plan) return told("There is no page of a plan that is not sound.", plan.issues());

@@ -126,6 +126,7 @@ struct Workbench::Doer {
 
   bool scrub(const Playback& playback) const;
   bool told(const std::string& what, const Issues& issues) const;  // tells failures; true without issues
+  [[nodiscard]] Issues replaces_plan(const std::string& path) const;
   // Makes a preference that of every view, and remembers it.
   template <class Change>
   bool prefer(Change change) const;

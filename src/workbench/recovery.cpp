@@ -12,6 +12,7 @@
 #include <unistd.h>
 
 #include "base/atomic_file.h"
+#include "base/folder_paths.h"
 #include "base/readable.h"
 #include "plan/document.h"
 #include "plan/plan_file.h"
@@ -65,9 +66,10 @@ class RecoveryStore::Lock {
  private:
   [[nodiscard]] bool has_copies() const {
     std::error_code error;
-    const fs::directory_iterator files(folder_, error);
-    return std::any_of(begin(files), end(files),
-                       [](const auto& file) { return file.path().extension() == extension; });
+    const std::vector<fs::path> files = paths_in(folder_, error);
+    // Where it cannot be read, there may be some.
+    return error ||
+           std::any_of(files.begin(), files.end(), [](const auto& file) { return file.extension() == extension; });
   }
 
   fs::path folder_;
@@ -88,16 +90,17 @@ RecoveryStore::~RecoveryStore() = default;
 
 void RecoveryStore::take_over() {
   std::error_code error;
-  for (const auto& session : fs::directory_iterator(all_, error)) {
-    if (!session.is_directory(error)) continue;
-    auto lock = std::make_unique<Lock>(session.path());
+  // What cannot be read now stays, for a later start.
+  for (const fs::path& session : paths_in(all_, error)) {
+    if (!fs::is_directory(session, error)) continue;
+    auto lock = std::make_unique<Lock>(session);
     if (!lock->held()) continue;
-    for (const auto& file : fs::directory_iterator(session.path(), error)) {
-      if (file.path().extension() != extension) continue;
-      const Result<std::string> text = read_plan_text(file.path());
+    for (const fs::path& file : paths_in(session, error)) {
+      if (file.extension() != extension) continue;
+      const Result<std::string> text = read_plan_text(file);
       if (!text) continue;
-      const Result<RecoveryCopy> copy = recovery_from_text(text.value(), file.path().string());
-      if (copy) offers_.push_back({file.path(), copy.value()});
+      const Result<RecoveryCopy> copy = recovery_from_text(text.value(), file.string());
+      if (copy) offers_.push_back({file, copy.value()});
     }
     locks_.push_back(std::move(lock));
   }

@@ -9,9 +9,9 @@
 #include <fmt/format.h>
 
 #include "base/atomic_file.h"
+#include "base/read_file.h"
 #include "base/readable.h"
 #include "plan/document.h"
-#include "plan/plan_file.h"
 #include "plan/plan_text.h"
 #include "workbench/folders.h"
 
@@ -93,6 +93,7 @@ class SettingsReader {
   Issues& notes_;
 };
 
+constexpr std::string_view the_settings = "the settings of this program";
 constexpr const char* not_known = "is ignored: this program does not know it";
 
 void read_window(const Entry& table, WindowPlace& window, SettingsReader& reader) {
@@ -212,11 +213,12 @@ bool same_settings(const Settings& a, const Settings& b) { return settings_text(
 
 Settings settings_from_text(std::string_view text, const std::string& file, Issues& notes) {
   Settings settings;
-  const Result<Entry> document = read_document(text, file);
+  const Result<Entry> document = read_document(text, file, the_settings);
   if (!document) {
-    for (const Issue& issue : document.issues()) {
-      notes.push_back(
-          warning(file, fmt::format("is ignored, the program begins with its usual settings: {}", issue.what)));
+    for (Issue issue : document.issues()) {
+      issue.severity = Severity::warning;
+      issue.what = fmt::format("is ignored, the program begins with its usual settings: {}", issue.what);
+      notes.push_back(std::move(issue));
     }
     return settings;
   }
@@ -233,7 +235,7 @@ LoadedSettings load_settings(const std::filesystem::path& config_folder) {
     loaded.first_start = true;
     return loaded;
   }
-  const Result<std::string> text = read_plan_text(file);
+  const Result<std::string> text = read_file(file, the_settings, largest_plan_bytes);
   if (!text) {
     loaded.notes.push_back(warning(file.string(), fmt::format("is ignored: it {}", text.issues().front().what)));
     return loaded;

@@ -8,6 +8,7 @@
 #include <unistd.h>
 #include <catch2/catch.hpp>
 
+#include "base/leftover.h"
 #include "temporary_folder.h"
 
 using namespace laywright;
@@ -62,6 +63,56 @@ TEST_CASE("a link stays a link, and what it leads to is replaced") {
   REQUIRE(write_file_atomically(folder.path() / "link.txt", "new").empty());
   CHECK(fs::is_symlink(folder.path() / "link.txt"));
   CHECK(bytes_of(folder.path() / "real" / "a.txt") == "new");
+}
+
+TEST_CASE("a link that leads to no file yet stays a link, and the file is made there") {
+  const testing::TemporaryFolder folder;
+  fs::create_directory(folder.path() / "real");
+  fs::create_symlink("real/again.txt", folder.path() / "link.txt");
+  fs::create_symlink("a.txt", folder.path() / "real" / "again.txt");
+  fs::create_symlink(folder.path() / "nowhere" / "a.txt", folder.path() / "lost.txt");
+  fs::create_symlink("round.txt", folder.path() / "round.txt");
+  REQUIRE(write_file_atomically(folder.path() / "link.txt", "new").empty());
+  CHECK(bytes_of(folder.path() / "real" / "a.txt") == "new");
+  CHECK(write_file_atomically(folder.path() / "lost.txt", "new").size() == 1);
+  CHECK(write_file_atomically(folder.path() / "round.txt", "new").size() == 1);
+  for (const char* link : {"link.txt", "real/again.txt", "lost.txt", "round.txt"}) {
+    CHECK(fs::is_symlink(folder.path() / link));
+  }
+  CHECK(entries(folder.path()) == 4);
+}
+
+TEST_CASE("what was left of the same file is cleared away, what others work with is not touched") {
+  const testing::TemporaryFolder folder;
+  const fs::path file = folder.path() / "a.txt";
+  fs::path left;
+  {
+    const HiddenFile killed = make_hidden_file(file);
+    REQUIRE(killed.file.ok());
+    left = killed.path;
+    CHECK(left.filename().string().starts_with(hidden_prefix));
+    // While somebody has it, it stays.
+    remove_left_file(left);
+    REQUIRE(write_file_atomically(file, "by another").empty());
+    CHECK(fs::exists(left));
+    CHECK(make_hidden_file(file).path != left);
+  }
+  REQUIRE(fs::exists(left));
+  REQUIRE(write_file_atomically(file, "later").empty());
+  CHECK_FALSE(fs::exists(left));
+  CHECK(bytes_of(file) == "later");
+}
+
+TEST_CASE("a hidden name that leads elsewhere is not followed") {
+  const testing::TemporaryFolder folder;
+  const fs::path file = folder.path() / "a.txt";
+  const fs::path hidden = make_hidden_file(file).path;
+  fs::remove(hidden);
+  folder.file("other.txt", "of others");
+  fs::create_symlink("other.txt", hidden);
+  REQUIRE(write_file_atomically(file, "new").empty());
+  CHECK(bytes_of(folder.path() / "other.txt") == "of others");
+  CHECK_FALSE(fs::is_symlink(file));
 }
 
 TEST_CASE("a name as long as the file system allows is written") {
@@ -138,6 +189,17 @@ TEST_CASE("a stream that gives up leaves what was there, and is no error") {
   CHECK(bytes_of(file) == "old");
   CHECK(write_file_atomically(folder.path() / "never.txt", give_up).empty());
   CHECK(entries(folder.path()) == 1);
+}
+
+TEST_CASE("a stream that failed is an error, and no file") {
+  const testing::TemporaryFolder folder;
+  const Issues issues = write_file_atomically(folder.path() / "a.txt", [](std::ostream& out) {
+    out << "half";
+    out.setstate(std::ios::badbit);
+    return true;
+  });
+  CHECK(issues.size() == 1);
+  CHECK(entries(folder.path()) == 0);
 }
 
 TEST_CASE("a stream into a full device is an error") {

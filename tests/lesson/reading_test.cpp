@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "failing_folders.h"
 #include "lesson/claims.h"
 #include "lesson/lesson.h"
 #include "temporary_folder.h"
@@ -83,4 +84,25 @@ TEST_CASE("figures are written with their units, in both systems") {
   CHECK_FALSE(figure_kind("layer2").has_value());
   CHECK_FALSE(figure_kind("gap.colour").has_value());
   CHECK(with_figures("It is {first.fill}.", {}) == "It is ....");
+}
+
+TEST_CASE("a folder of lessons that cannot be read is a warning, and no end") {
+  const testing::TemporaryFolder folder;
+  folder.file("1.lesson.toml", "");
+  folder.file("2.lesson.toml", "");
+  for (int entries = 0; entries < 4; ++entries) {
+    CAPTURE(entries);
+    const testing::FailingFolders failing(entries);
+    const Result<std::vector<Lesson>> lessons = load_lessons(folder.path());
+    REQUIRE(lessons.ok());
+    CHECK(lessons.value().empty());
+    REQUIRE_FALSE(lessons.issues().empty());
+    CHECK(lessons.issues().back().severity == Severity::warning);
+    CHECK(lessons.issues().back().file == folder.path().string());
+    CHECK(lessons.issues().back().what.find("cannot be read") == 0);
+  }
+  // One that is not there has none.
+  const Result<std::vector<Lesson>> none = load_lessons(folder.path() / "none");
+  CHECK(none.ok());
+  CHECK(none.issues().empty());
 }

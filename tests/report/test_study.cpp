@@ -2,6 +2,7 @@
 #include <cmath>
 #include <string>
 
+#include <fmt/format.h>
 #include <catch2/catch.hpp>
 
 #include "advise/study.h"
@@ -70,6 +71,53 @@ TEST_CASE("what is no study is refused, with its file") {
   CHECK_FALSE(spoilt("traverse.pitch\"", "traverse.pich\"").ok());
   CHECK_FALSE(spoilt("\"count\": 3", "\"count\": \"3\"").ok());
   CHECK(spoilt("lay-study 1", "x").issues().front().file == "a.json");
+}
+
+TEST_CASE("a broken study is told with its place, in words of our own") {
+  const std::string sound = study_json(map());
+  const auto told = [&](const std::string& text) {
+    const Result<Study> read = study_from_json(text, "shard.json");
+    REQUIRE_FALSE(read.ok());
+    REQUIRE(read.issues().size() == 1);
+    const std::string says = to_text(read.issues().front());
+    CHECK(says.find("shard.json") == 0);
+    for (const char* foreign : {"exception", "nlohmann", "syntax error", "json."}) {
+      CAPTURE(says, foreign);
+      CHECK(says.find(foreign, std::string("shard.json").size()) == std::string::npos);
+    }
+    return says;
+  };
+  const auto with = [&](const std::string& from, const std::string& to) {
+    std::string text = sound;
+    const std::size_t at = text.find(from);
+    REQUIRE(at != std::string::npos);
+    return text.replace(at, from.size(), to);
+  };
+  // Counted here: the byte is that of the second comma, and its line is as many as there are line feeds before it.
+  const std::string comma = with("\"tolerances\"", ",\"tolerances\"");
+  const std::size_t byte = comma.find(",\"tolerances\"") + 1;
+  const auto line = 1 + std::count(comma.begin(), comma.begin() + static_cast<std::ptrdiff_t>(byte), '\n');
+  CHECK(told(comma).find(fmt::format("shard.json:{}: error: is no JSON at byte {}", line, byte)) == 0);
+  CHECK(told(sound.substr(0, 100)).find("ends in the middle, at byte 100") != std::string::npos);
+  CHECK(told("").find("is empty") != std::string::npos);
+  CHECK(told("lay study").find("shard.json:1: error: is no JSON at byte 1") == 0);
+  CHECK(told("[]").find("format: is missing") != std::string::npos);
+  CHECK(told(with("\"rows\"", "\"raws\"")).find("rows: is missing") != std::string::npos);
+  CHECK(told(with("\"build\": 2", "\"build\": \"2\"")).find("rows[3]") != std::string::npos);
+  CHECK(told(with("\"build\": 2", "\"build\": -2")).find("rows[3]") != std::string::npos);
+  CHECK(told(with("\"count\": 3", "\"count\": 1e300")).find("study: ") != std::string::npos);
+  CHECK(told(with("\"count\": 3", "\"count\": 1e999")).find("a number") != std::string::npos);
+}
+
+TEST_CASE("a plan that was altered within a study is told of the study's file") {
+  std::string text = study_json(map());
+  const std::string pitch = "pitch = \\\"";
+  REQUIRE(text.find(pitch) != std::string::npos);
+  text.replace(text.find(pitch), pitch.size(), "pich = \\\"");
+  const Result<Study> read = study_from_json(text, "shard.json");
+  REQUIRE_FALSE(read.ok());
+  for (const Issue& issue : read.issues()) CHECK(issue.file == "shard.json");
+  CHECK(read.issues().front().what.find("of the plan that this study holds, in its line ") != std::string::npos);
 }
 
 TEST_CASE("a study that was kept before a figure was known has all others") {

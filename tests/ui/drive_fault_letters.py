@@ -1,5 +1,5 @@
-"""No letters on the system: the window has plain ones and says so; sheet, picture and reports are written,
-and say what is missing.
+"""No letters on the system, or none that can be read: the window has plain ones and says so; sheet, picture and reports
+are written, and say what is missing.
 
     drive_fault_letters.py LAYWRIGHT SAMPLES [SHOTS]
 """
@@ -19,8 +19,16 @@ WITHOUT = ["unshare", "--map-root-user", "--mount", "sh", "-c",
            'exec "$@"', "sh"]
 
 
-def plain_letters(window, plan):
-    w = window(plan, under=WITHOUT)
+# And what stands in their place cannot be read as letters: nothing, a text, a folder, a link to nowhere.
+BROKEN = [*WITHOUT[:-2],
+          WITHOUT[-2].replace('exec "$@"',
+                              'cd /usr/share/fonts && mkdir -p truetype/dejavu truetype/noto/NotoSans-Regular.ttf && '
+                              ': >truetype/dejavu/DejaVuSans.ttf && echo letters >truetype/dejavu/DejaVuSans-Bold.ttf && '
+                              'ln -s nowhere truetype/noto/NotoSans-Bold.ttf && cd / && exec "$@"'), "sh"]
+
+
+def plain_letters(window, plan, under):
+    w = window(plan, under=under)
     w.settled()
     state = w.until("it says that letters are missing", lambda s: any("fonts-dejavu-core" in n for n in s["notices"]))
     assert len(state["notices"]) == 1, f"it says: {state['notices']}"
@@ -55,14 +63,16 @@ def on_paper(program, plan, folder):
 
 
 def main():
-    with desk() as (window, copy):
+    with desk() as (_, copy):
         plan = copy("even.lay.toml")
         on_paper(sys.argv[1], plan, pathlib.Path(plan).parent)
-        if subprocess.run([*WITHOUT, "true"], capture_output=True).returncode != 0:
-            print("not run: this system lets nobody hide its letters")
-            return 0
-        plain_letters(window, plan)
-        print("no letters: as it should be")
+    if subprocess.run([*WITHOUT, "true"], capture_output=True).returncode != 0:
+        print("not run: this system lets nobody hide its letters")
+        return 0
+    for under in (WITHOUT, BROKEN):
+        with desk() as (window, copy):
+            plain_letters(window, copy("even.lay.toml"), under)
+    print("no letters: as it should be")
     return 0
 
 

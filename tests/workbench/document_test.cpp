@@ -1,6 +1,8 @@
 // An open plan and its file.
 #include "bench_for_tests.h"
 
+#include <sys/stat.h>
+
 #include "plan/plan_file.h"
 
 using namespace laywright;
@@ -189,4 +191,21 @@ TEST_CASE("an edit through a title and notes keeps the build: only numbers are l
   CHECK(open.bench.wound() == before);
   open.bench.apply(cmd::Save{});
   CHECK(load_plan(open.file).value().title() == "Another name");
+}
+
+TEST_CASE("a pipe, a device and a folder are not opened, and are not waited for") {
+  TemporaryFolder folder;
+  Workbench bench(options_in(folder));
+  REQUIRE(::mkfifo((folder.path() / "pipe.lay.toml").c_str(), 0600) == 0);
+  REQUIRE(::mkfifo((folder.path() / "pipe.lesson.toml").c_str(), 0600) == 0);
+  for (const std::string& path :
+       {(folder.path() / "pipe.lay.toml").string(), (folder.path() / "pipe.lesson.toml").string(),
+        std::string("/dev/zero"), folder.path().string()}) {
+    CAPTURE(path);
+    CHECK_FALSE(bench.apply(cmd::Open{path}));
+    REQUIRE_FALSE(bench.notices().back().issues.empty());
+    const std::string& what = bench.notices().back().issues.front().what;
+    CHECK(what.find("it must be a file, ") != std::string::npos);
+    CHECK((what.find("a lesson") != std::string::npos) == path.ends_with("pipe.lesson.toml"));
+  }
 }

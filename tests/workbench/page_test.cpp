@@ -120,3 +120,17 @@ TEST_CASE("a page that fails is told of, in the dialog or, when that is closed, 
   CHECK(bench.notices().size() == notices);
   CHECK_FALSE(std::filesystem::exists(sharer.path("b.html")));
 }
+
+TEST_CASE("neither a page nor a sheet takes the place of the plan, by whatever name that has") {
+  Sharer sharer(plain_page);
+  wait_for_build(sharer.bench);
+  const std::string plan = contents(sharer.path("small.lay.toml"));
+  std::filesystem::create_symlink("small.lay.toml", sharer.path("link.html"));
+  std::filesystem::create_hard_link(sharer.path("small.lay.toml"), sharer.path("link.pdf"));
+  CHECK_FALSE(sharer.bench.apply(cmd::SavePage{sharer.path("link.html")}));
+  CHECK(sharer.last_notice().find("page was not saved") != std::string::npos);
+  const auto pages = std::make_shared<const std::vector<Drawing>>(2);
+  CHECK_FALSE(sharer.bench.apply(cmd::SaveSheet{sharer.path("link.pdf"), pages, 1}));
+  CHECK(sharer.last_notice().find("sheet was not saved") != std::string::npos);
+  CHECK(contents(sharer.path("small.lay.toml")) == plan);
+}

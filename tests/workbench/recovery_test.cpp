@@ -4,8 +4,25 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "failing_folders.h"
+
 using namespace laywright;
 using namespace laywright::testing;
+
+namespace {
+
+// The file of which there is some.
+std::string end_with_unsaved_work(const TemporaryFolder& folder) {
+  const std::string file = folder.file("a.lay.toml", small_plan);
+  {
+    Workbench bench(options_in(folder));
+    bench.apply(cmd::Open{file});
+    bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+  }
+  return file;
+}
+
+}  // namespace
 
 TEST_CASE("a program that is killed offers its unsaved work at the next start") {
   TemporaryFolder folder;
@@ -42,12 +59,7 @@ TEST_CASE("a program that is killed offers its unsaved work at the next start") 
 
 TEST_CASE("a program that ends with unsaved work offers it again, as often as it takes") {
   TemporaryFolder folder;
-  const std::string file = folder.file("a.lay.toml", small_plan);
-  {
-    Workbench bench(options_in(folder));
-    bench.apply(cmd::Open{file});
-    bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
-  }
+  const std::string file = end_with_unsaved_work(folder);
   for (int i = 0; i < 2; ++i) {
     Workbench bench(options_in(folder));
     REQUIRE(bench.recovery_offers().size() == 1);
@@ -122,4 +134,19 @@ TEST_CASE("folders full of rubbish offer nothing and stop nobody") {
   folder.file("state/recovery/session-abc/1.toml", "[[[\x02");
   Workbench bench(options_in(folder));
   CHECK(bench.recovery_offers().empty());
+}
+
+TEST_CASE("a folder of unsaved work that cannot be read is no reason to fail, and none is lost") {
+  TemporaryFolder folder;
+  const std::string file = end_with_unsaved_work(folder);
+  // From the first entry of the folders to the last one's end.
+  for (int entries = 0; entries < 6; ++entries) {
+    CAPTURE(entries);
+    const FailingFolders failing(entries);
+    Workbench bench(options_in(folder));
+    bench.start({});
+  }
+  Workbench bench(options_in(folder));
+  REQUIRE(bench.recovery_offers().size() == 1);
+  CHECK(bench.recovery_offers().front().work.file == file);
 }

@@ -1,6 +1,8 @@
 // What is remembered comes back; what is broken is noted and never fatal.
 #include "bench_for_tests.h"
 
+#include <sys/stat.h>
+
 #include <random>
 
 #include <fmt/format.h>
@@ -98,11 +100,19 @@ TEST_CASE("a workbench starts whatever stands in its settings, and says what it 
   TemporaryFolder folder;
   std::filesystem::create_directories(folder.path() / "config");
   SECTION("broken text") { folder.file("config/settings.toml", "[[[ \x01 no"); }
+  SECTION("a text of another kind") { folder.file("config/settings.toml", "width 3"); }
+  SECTION("deep nesting") { folder.file("config/settings.toml", "a = " + std::string(100, '[')); }
   SECTION("a folder in its place") { std::filesystem::create_directories(folder.path() / "config/settings.toml"); }
+  SECTION("a pipe in its place") { REQUIRE(::mkfifo((folder.path() / "config/settings.toml").c_str(), 0600) == 0); }
   SECTION("too large") { folder.file("config/settings.toml", std::string(3'000'000, '#')); }
   Workbench bench(options_in(folder));
   REQUIRE(bench.notices().size() == 1);
-  CHECK_FALSE(bench.notices().front().issues.empty());
+  REQUIRE_FALSE(bench.notices().front().issues.empty());
+  for (const Issue& issue : bench.notices().front().issues) {
+    CAPTURE(issue.what);
+    CHECK(issue.what.find("is ignored") == 0);
+    CHECK(issue.what.find("plan") == std::string::npos);  // it is none
+  }
   CHECK(bench.settings().window == WindowPlace{});
 }
 
