@@ -69,15 +69,23 @@ double StringWindow::bending_at(std::size_t k) const {
   return bending_length2_ / (step * step);
 }
 
+// The same for the lay point, where the span ahead touches something, and for nodes ahead of it.
+StringWindow::Force StringWindow::force_ahead(std::size_t k) const {
+  const Resting& here = node(k).rest;
+  const Link before = link_before(k);
+  const Link after = link_after(k);
+  return {before.stiffness_x * (before.x - here.x) + after.stiffness_x * (after.x - here.x),
+          before.stiffness_r * (before.r - here.r) + after.stiffness_r * (after.r - here.r)};
+}
+
+double StringWindow::stiffness_ahead(std::size_t k) const {
+  return link_before(k).stiffness_x + link_after(k).stiffness_x;
+}
+
 // In units of the stiffness of one edge.
 StringWindow::Force StringWindow::force_on(std::size_t k) const {
+  if (k + 1 >= laid_ && count_ > laid_) return force_ahead(k);
   const Resting& here = node(k).rest;
-  if (k + 1 >= laid_ && count_ > laid_) {
-    const Link before = link_before(k);
-    const Link after = link_after(k);
-    return {before.stiffness_x * (before.x - here.x) + after.stiffness_x * (after.x - here.x),
-            before.stiffness_r * (before.r - here.r) + after.stiffness_r * (after.r - here.r)};
-  }
   const Resting& before = node(k - 1).rest;
   Force force{before.x - here.x, 0.0};
   if (k + 1 == count_) {
@@ -95,7 +103,7 @@ StringWindow::Force StringWindow::force_on(std::size_t k) const {
 }
 
 double StringWindow::stiffness_of(std::size_t k) const {
-  if (k + 1 >= laid_ && count_ > laid_) return link_before(k).stiffness_x + link_after(k).stiffness_x;
+  if (k + 1 >= laid_ && count_ > laid_) return stiffness_ahead(k);
   return (k + 1 == count_ ? 1.0 + end_.stiffness_x : 2.0) + 6.0 * bending_at(k);
 }
 

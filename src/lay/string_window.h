@@ -160,6 +160,8 @@ class StringWindow {
   [[nodiscard]] Freedom freedom_of(std::size_t k) const;
   [[nodiscard]] Force force_on(std::size_t k) const;
   [[nodiscard]] double stiffness_of(std::size_t k) const;
+  [[nodiscard]] Force force_ahead(std::size_t k) const;
+  [[nodiscard]] double stiffness_ahead(std::size_t k) const;
   [[nodiscard]] double bending_at(std::size_t k) const;
   [[nodiscard]] double second_difference(std::size_t k) const;
   [[nodiscard]] Pull pull_on(std::size_t k) const;
