@@ -58,8 +58,8 @@ int run(const CauseOptions& options) {
   if (answer.findings == 0 && !options.json) {
     return print(fmt::format("{}: nothing is found on this build.\n", options.plan)) ? exit_done : exit_not_written;
   }
-  fmt::print(stderr, "error: there is no finding {}; the build has {} (laywright lay {} lists them)\n",
-             options.finding, answer.findings, options.plan);
+  tell(fmt::format("error: there is no finding {}; the build has {} (laywright lay {} lists them)\n",
+                   options.finding, answer.findings, options.plan));
   return exit_command_line;
 }
 

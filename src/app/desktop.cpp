@@ -204,13 +204,12 @@ int run_desktop(const DesktopOptions& options) {
     Desktop desktop(options, begun);
     return desktop.run();
   } catch (const std::bad_alloc&) {
-    std::fputs(
+    tell(
         "error: there is too little memory for the window and its plans. Unsaved work is kept and offered at the "
-        "next start; close other programs, or make the wind shorter\n",
-        stderr);
+        "next start; close other programs, or make the wind shorter\n");
   } catch (const std::exception& error) {
-    std::fprintf(stderr, "error: the window cannot go on: %s. Unsaved work is kept and offered at the next start\n",
-                 error.what());
+    tell(fmt::format("error: the window cannot go on: {}. Unsaved work is kept and offered at the next start\n",
+                     error.what()));
   }
   return exit_not_written;
 }

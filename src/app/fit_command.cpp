@@ -60,7 +60,7 @@ int run(const FitOptions& options) {
     return print(as_wound_template(plan.value(), options.layers)) ? exit_done : exit_not_written;
   }
   if (options.measured.empty()) {
-    fmt::print(stderr, "error: give the table of readings, MEASURED; --template makes an empty one\n");
+    tell("error: give the table of readings, MEASURED; --template makes an empty one\n");
     return exit_command_line;
   }
   FitSettings settings;

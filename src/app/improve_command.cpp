@@ -92,7 +92,7 @@ Issues read_wishes(const PlanDraft& draft, const ImproveOptions& options, Improv
 int save(const Plan& plan, const Improvement& improvement, const ImproveOptions& options) {
   if (options.out.empty()) return exit_done;
   if (improvement.best.empty()) {
-    fmt::print(stderr, "{} was not written: nothing is better than the plan\n", options.out);
+    tell(fmt::format("{} was not written: nothing is better than the plan\n", options.out));
     return exit_done;
   }
   const Result<std::string> text = read_plan_text(options.plan);

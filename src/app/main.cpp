@@ -1,7 +1,9 @@
-#include <iostream>
+#include <cstdio>
 #include <new>
+#include <sstream>
 #include <system_error>
 
+#include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
 #include "app/capacity_command.h"
@@ -14,10 +16,26 @@
 #include "app/improve_command.h"
 #include "app/lay_command.h"
 #include "app/open_command.h"
+#include "app/output.h"
 #include "app/picture_command.h"
 #include "app/share_command.h"
 #include "app/sheet_command.h"
 #include "app/study_command.h"
+
+namespace laywright {
+namespace {
+
+// Help and version, or what is wrong with the command line; the exit code.
+int told(const CLI::App& program, const CLI::ParseError& stop) {
+  std::ostringstream out, err;
+  const bool done = program.exit(stop, out, err) == 0;
+  tell(err.str());
+  if (!print(out.str())) return exit_not_written;
+  return done ? exit_done : exit_command_line;
+}
+
+}  // namespace
+}  // namespace laywright
 
 int main(int argc, char** argv) {
   using namespace laywright;
@@ -53,13 +71,14 @@ int main(int argc, char** argv) {
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& stop) {
-    return program.exit(stop) == 0 ? exit_done : exit_command_line;
+    return told(program, stop);
   } catch (const std::bad_alloc&) {
-    std::cerr << "error: there is too little memory for this wind; try a lower --fidelity or a shorter wind\n";
+    tell("error: there is too little memory for this wind; try a lower --fidelity or a shorter wind\n");
     return exit_not_written;
   } catch (const std::system_error& error) {  // a thread could not be started
-    std::cerr << "error: there is too little memory, or too much else is running (" << error.what() << ")\n";
+    tell(fmt::format("error: there is too little memory, or too much else is running ({})\n", error.what()));
     return exit_not_written;
   }
-  return exit_code;
+  // A warning that nobody could read.
+  return exit_code == exit_done && std::ferror(stderr) != 0 ? int{exit_not_written} : exit_code;
 }

@@ -8,15 +8,17 @@
 
 namespace laywright {
 
+void tell(std::string_view text) { std::fwrite(text.data(), 1, text.size(), stderr); }
+
 void print_issues(const Issues& issues) {
-  for (const Issue& issue : issues) fmt::print(stderr, "{}\n", to_text(issue));
+  for (const Issue& issue : issues) tell(to_text(issue) + '\n');
 }
 
 bool print(const std::string& text) {
   errno = 0;
   const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
   if (std::fflush(stdout) == 0 && written) return true;
-  fmt::print(stderr, "error: cannot write to standard output ({})\n", std::generic_category().message(errno));
+  tell(fmt::format("error: cannot write to standard output ({})\n", std::generic_category().message(errno)));
   return false;
 }
 

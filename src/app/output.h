@@ -2,10 +2,14 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "base/issue.h"
 
 namespace laywright {
+
+// Writes to standard error. That it could not be written, main() finds by ferror(stderr).
+void tell(std::string_view text);
 
 // Each issue on a line of standard error.
 void print_issues(const Issues& issues);

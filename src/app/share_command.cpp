@@ -50,9 +50,9 @@ int share(const ShareOptions& options) {
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   if (share_page_template().empty()) {
-    fmt::print(stderr,
-               "error: this program was built without the share page; configure it with -DLAYWRIGHT_SHARE_PAGE=ON "
-               "(Emscripten is needed) and build it again\n");
+    tell(
+        "error: this program was built without the share page; configure it with -DLAYWRIGHT_SHARE_PAGE=ON "
+        "(Emscripten is needed) and build it again\n");
     return exit_not_written;
   }
   print_issues(letters_that_lack());

@@ -95,7 +95,7 @@ int lay_study(const StudyOptions& options) {
 }
 
 int wrong(const char* what) {
-  fmt::print(stderr, "error: {}\n", what);
+  tell(fmt::format("error: {}\n", what));
   return exit_command_line;
 }
 
