@@ -10,6 +10,7 @@
 #include "advise/cause.h"
 #include "app/advice_options.h"
 #include "app/exit_code.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/watch.h"
 #include "app/wound_plan.h"
@@ -72,7 +73,7 @@ void add_cause_command(CLI::App& program, int& exit_code) {
   command
       ->add_option("--finding", options->finding, "Which finding, by its number in laywright lay; 1 is the gravest")
       ->type_name("N")
-      ->check(CLI::Range(std::size_t{1}, std::size_t{1'000'000}).description(""))
+      ->check(number_between(std::size_t{1}, std::size_t{1'000'000}))
       ->capture_default_str();
   command->footer(
       "The plan is laid again with one setting moved at a time, further and further, until the finding is\n"

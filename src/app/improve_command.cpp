@@ -12,6 +12,7 @@
 #include "advise/setting_text.h"
 #include "app/advice_options.h"
 #include "app/exit_code.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/ranges.h"
 #include "app/watch.h"
@@ -157,11 +158,11 @@ void add_options(CLI::App& command, ImproveOptions& options) {
       ->type_name("G:E:R");
   command.add_option("--trials", options.trials, "Builds of the search")
       ->type_name("N")
-      ->check(CLI::Range(8, 100'000).description(""))
+      ->check(number_between(8, 100'000))
       ->capture_default_str();
   command.add_option("--best", options.best, "How many proposals are told")
       ->type_name("N")
-      ->check(CLI::Range(1, 6).description(""))
+      ->check(number_between(1, 6))
       ->capture_default_str();
 }
 

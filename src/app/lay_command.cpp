@@ -9,6 +9,7 @@
 
 #include "app/build_picture.h"
 #include "app/ending.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
@@ -86,7 +87,7 @@ void add_options(CLI::App& command, LayOptions& options) {
   add_wind_options(command, options.settings);
   command.add_option("--angle", options.reports.section_angle_deg, "Spool angle of the section picture, in degrees")
       ->type_name("DEG")
-      ->check(CLI::Range(-360.0, 360.0).description(""))
+      ->check(number_between(-360.0, 360.0))
       ->needs(out)
       ->capture_default_str();
 }

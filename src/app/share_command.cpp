@@ -1,5 +1,6 @@
 #include "app/share_command.h"
 
+#include <cstdint>
 #include <memory>
 #include <string>
 #include <utility>
@@ -7,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "app/ending.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/page_maker.h"
 #include "app/wound_plan.h"
@@ -59,11 +61,7 @@ int share(const ShareOptions& options) {
   return told(lay_and_share(text.value(), plan.value(), options));
 }
 
-// A negative seed would be read as a huge one, and JavaScript counts no further than this.
-std::string refuse_seed(const std::string& seed) {
-  const bool too_long = seed.size() > 15;
-  return seed.starts_with('-') || too_long ? "a seed is a whole number, 0 to 999999999999999" : "";
-}
+constexpr std::uint64_t greatest_seed = 999'999'999'999'999;  // JavaScript counts exactly that far
 
 }  // namespace
 
@@ -75,7 +73,7 @@ void add_share_command(CLI::App& program, int& exit_code) {
   command->add_option("-o,--output", options->file, "The page, one HTML file")->type_name("FILE.html")->required();
   command->add_option("--seed", options->settings.seed, "Seed of all scatter; the same seed gives the same build")
       ->type_name("N")
-      ->check(CLI::Validator(refuse_seed, ""))
+      ->check(number_between(std::uint64_t{0}, greatest_seed))
       ->capture_default_str();
   command->footer(
       "The page shows the spool in the round, cut, peeled and played, and lays it anew when its settings are "

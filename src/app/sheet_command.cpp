@@ -9,6 +9,7 @@
 
 #include "app/build_picture.h"
 #include "app/ending.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
@@ -90,7 +91,7 @@ void add_options(CLI::App& command, SheetOptions& options) {
       ->capture_default_str();
   command.add_option("--page", options.page, "Which page, 1 or 2, for SVG and PNG (the first by default)")
       ->type_name("N")
-      ->check(CLI::Range(1, setup_pages).description(""));
+      ->check(number_between(1, setup_pages));
   add_wind_options(command, options.settings);
 }
 

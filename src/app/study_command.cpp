@@ -11,6 +11,7 @@
 
 #include "advise/setting_text.h"
 #include "app/exit_code.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/study_options.h"
 #include "app/watch.h"
@@ -132,7 +133,7 @@ void add_options(CLI::App& command, StudyOptions& options) {
   command
       .add_option("--samples", options.samples, "Samples of tolerances; each is 2 builds, and 1 for each tolerance")
       ->type_name("N")
-      ->check(CLI::Range(2, 1'000'000).description(""))
+      ->check(number_between(2, 1'000'000))
       ->capture_default_str();
   command
       .add_option("--out", options.folder, "Write study.csv, study.json, study.svg and study.png into this folder")
