@@ -3,6 +3,7 @@
 #include <fstream>
 #include <iterator>
 #include <memory>
+#include <new>
 #include <optional>
 #include <string>
 #include <utility>
@@ -52,8 +53,10 @@ Issues add_files(FileSet& files, const Study& study, const StudyOptions& options
   if (Issues trouble = files.add("study.csv", study_csv(study)); !trouble.empty()) return trouble;
   if (Issues trouble = files.add("study.json", study_json(study)); !trouble.empty()) return trouble;
   const Drawing drawing = study_map(study);
-  if (Issues trouble = files.add("study.svg", to_svg(drawing)); !trouble.empty()) return trouble;
-  return files.add("study.png", to_png(drawing));
+  const std::string svg = to_svg(drawing), png = to_png(drawing);
+  if (svg.empty() || png.empty()) throw std::bad_alloc();
+  if (Issues trouble = files.add("study.svg", svg); !trouble.empty()) return trouble;
+  return files.add("study.png", png);
 }
 
 int write_and_print(const Study& study, const StudyOptions& options) {
