@@ -14,6 +14,7 @@
 #include "app/output.h"
 #include "app/watch.h"
 #include "app/wound_plan.h"
+#include "base/readable.h"
 #include "plan/plan_file.h"
 #include "report/cause_report.h"
 
@@ -57,10 +58,11 @@ int run(const CauseOptions& options) {
     return print(text) ? exit_done : exit_not_written;
   }
   if (answer.findings == 0 && !options.json) {
-    return print(fmt::format("{}: nothing is found on this build.\n", options.plan)) ? exit_done : exit_not_written;
+    return print(fmt::format("{}: nothing is found on this build.\n", visible(options.plan))) ? exit_done
+                                                                                              : exit_not_written;
   }
   tell(fmt::format("error: there is no finding {}; the build has {} (laywright lay {} lists them)\n",
-                   options.finding, answer.findings, options.plan));
+                   options.finding, answer.findings, visible(options.plan)));
   return exit_command_line;
 }
 

@@ -10,6 +10,7 @@
 
 #include "app/picture_maker.h"
 #include "base/atomic_file.h"
+#include "base/readable.h"
 #include "export/file_size.h"
 #include "export/webp_animation.h"
 #include "render/offscreen_context.h"
@@ -68,12 +69,13 @@ class FrameSinks {
       if (bytes.empty()) throw std::bad_alloc();
       Issues trouble = write_file_atomically(options_.file, bytes);
       if (!trouble.empty()) return trouble;
-      text += fmt::format("Written: {}, {}\n", options_.file, size_of_file(static_cast<double>(bytes.size())));
+      text +=
+          fmt::format("Written: {}, {}\n", visible(options_.file), size_of_file(static_cast<double>(bytes.size())));
     }
     if (!files_) return {};
     Issues trouble = files_->commit();
     if (trouble.empty())
-      text += fmt::format("Written into {}: {} to {}\n", options_.frames_folder, files_->names().front(),
+      text += fmt::format("Written into {}: {} to {}\n", visible(options_.frames_folder), files_->names().front(),
                           files_->names().back());
     return trouble;
   }

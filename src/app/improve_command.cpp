@@ -16,6 +16,7 @@
 #include "app/output.h"
 #include "app/ranges.h"
 #include "app/watch.h"
+#include "base/readable.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
 #include "report/improve_report.h"
@@ -93,7 +94,7 @@ Issues read_wishes(const PlanDraft& draft, const ImproveOptions& options, Improv
 int save(const Plan& plan, const Improvement& improvement, const ImproveOptions& options) {
   if (options.out.empty()) return exit_done;
   if (improvement.best.empty()) {
-    tell(fmt::format("{} was not written: nothing is better than the plan\n", options.out));
+    tell(fmt::format("{} was not written: nothing is better than the plan\n", visible(options.out)));
     return exit_done;
   }
   const Result<std::string> text = read_plan_text(options.plan);
@@ -134,7 +135,7 @@ int run(const ImproveOptions& options) {
   std::string text = options.json ? improve_json(plan.value(), improvement.value())
                                   : improve_text(plan.value(), improvement.value());
   if (!options.json && !options.out.empty() && !improvement.value().best.empty()) {
-    text += fmt::format("\nProposal 1 was written into {}\n", options.out);
+    text += fmt::format("\nProposal 1 was written into {}\n", visible(options.out));
   }
   return print(text) ? exit_done : exit_not_written;
 }

@@ -13,6 +13,7 @@
 #include "app/output.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
+#include "base/readable.h"
 #include "plan/plan_file.h"
 #include "report/file_set.h"
 #include "report/json.h"
@@ -50,7 +51,7 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
   if (progress.cancelled()) return {exit_stopped, {}, {}};
 
   SummaryStyle style;
-  style.whole_lists_in = files ? options.folder + " (layers.csv, findings.csv)" : "--json, or --out DIR";
+  style.whole_lists_in = files ? visible(options.folder) + " (layers.csv, findings.csv)" : "--json, or --out DIR";
   std::string text = options.json ? to_json(plan, *wound.build, *wound.measurements, run)
                                   : summary_text(plan, *wound.build, *wound.measurements, run, style);
   if (files) {
@@ -63,7 +64,7 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     if (trouble.empty()) trouble = files->commit();
     if (!trouble.empty()) return {exit_not_written, trouble, {}};
-    if (!options.json) text += fmt::format("\nWritten into {}\n  {}\n", options.folder, report_names);
+    if (!options.json) text += fmt::format("\nWritten into {}\n  {}\n", visible(options.folder), report_names);
   }
   wound.ending.text = std::move(text);
   return wound.ending;

@@ -21,12 +21,16 @@
 #include "app/share_command.h"
 #include "app/sheet_command.h"
 #include "app/study_command.h"
+#include "base/readable.h"
 
 namespace laywright {
 namespace {
 
 // Help and version, or what is wrong with the command line; the exit code.
-int told(const CLI::App& program, const CLI::ParseError& stop) {
+int told(CLI::App& program, const CLI::ParseError& stop) {
+  program.failure_message([](const CLI::App*, const CLI::Error& error) {
+    return visible(error.what()) + "\nRun with --help for more information.\n";
+  });
   std::ostringstream out, err;
   const bool done = program.exit(stop, out, err) == 0;
   tell(err.str());

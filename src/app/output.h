@@ -1,4 +1,6 @@
-// Standard output and standard error, as every command uses them.
+// Standard output and standard error, as every command uses them. Whatever a title, a file's name or an option holds, all
+// that passes here is made visible (base/readable.h). Only a line feed passes: who puts a person's words into a line makes
+// them visible() before.
 #pragma once
 
 #include <string>

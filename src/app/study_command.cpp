@@ -16,6 +16,7 @@
 #include "app/output.h"
 #include "app/study_options.h"
 #include "app/watch.h"
+#include "base/readable.h"
 #include "plan/plan_file.h"
 #include "report/cairo_sink.h"
 #include "report/file_set.h"
@@ -73,7 +74,7 @@ int write_and_print(const Study& study, const StudyOptions& options) {
     print_issues(trouble);
     if (!trouble.empty()) return exit_not_written;
     if (!options.json) {
-      text += fmt::format("\nWritten into {}\n ", options.folder);
+      text += fmt::format("\nWritten into {}\n ", visible(options.folder));
       for (const std::string& name : set.names()) text += ' ' + name;
       text += '\n';
     }
