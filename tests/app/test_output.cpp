@@ -73,6 +73,24 @@ TEST_CASE("no title, name of a file or value of an option does anything to the t
   CHECK(laid.at("plan").at("file") == name);
 }
 
+TEST_CASE("a title without end is a problem of the plan, which says how long it may be") {
+  const Workshop shop;
+  const auto titled = [](std::size_t length) {
+    std::string plan = small_plan();
+    std::string title;
+    for (std::size_t i = 0; i < length; ++i) title += "\xc3\xa9";
+    return plan.replace(plan.find("Small"), 5, title);
+  };
+  shop.write("long.lay.toml", titled(10'000));
+  shop.write("just.lay.toml", titled(100));
+  const Ran ran = shop.run("$LW check long.lay.toml");
+  CHECK(ran.code == 1);
+  CHECK(ran.err ==
+        "long.lay.toml:2: error: title: is too long, 10000 characters; leave the rest to the notes (allowed: up to "
+        "100 characters)\n");
+  CHECK(shop.run("$LW check just.lay.toml").code == 0);
+}
+
 TEST_CASE("what cannot be written is not done, whatever it is") {
   const Workshop shop;
   shop.write("a.lay.toml", small_plan());
