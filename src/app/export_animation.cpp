@@ -110,9 +110,12 @@ Ending draw_frames(const SceneSource& source, const View& view, ExportKind kind,
   style.most_fine_pixels = 5e6;  // half a second for a frame on two cores would be too long
   PictureMaker maker(source, style);
   for (int frame = 0; frame < frames; ++frame) {
-    progress.report(static_cast<double>(frame) / frames);
+    const Image image = maker.draw(view_of_frame(source, view, kind, frame, frames), [&](double share) {
+      progress.report((frame + share) / frames);
+      return !progress.cancelled();
+    });
     if (progress.cancelled()) return {exit_stopped, {}, {}};
-    Issues trouble = sinks.add(maker.draw(view_of_frame(source, view, kind, frame, frames)), frame);
+    Issues trouble = sinks.add(image, frame);
     if (!trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   }
   Ending done;

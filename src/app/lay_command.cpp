@@ -58,7 +58,7 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
     watch.begin("writing");
     ReportSettings settings = options.reports;
     if (wound.build->nodes.size() > 0)
-      settings.sheet_picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements));
+      settings.sheet_picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements), progress);
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     Issues trouble = add_reports(*files, plan, *wound.build, *wound.measurements, run, settings, progress);
     if (progress.cancelled()) return {exit_stopped, {}, {}};

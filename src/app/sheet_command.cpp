@@ -42,7 +42,7 @@ Ending lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat f
   SetupSheet sheet{
       plan, *wound.build, *wound.measurements, run, options.paper == "letter" ? Paper::letter : Paper::a4, {}};
   if (wound.build->nodes.size() > 0)
-    sheet.picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements));
+    sheet.picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements), progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   const std::string bytes = sheet_bytes(format, draw_setup_sheet(sheet), options.page.value_or(1));
   if (bytes.empty()) throw std::bad_alloc();
