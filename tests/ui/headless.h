@@ -3,6 +3,7 @@
 
 #include <functional>
 
+#include "ui/keys.h"
 #include "ui/panel_state.h"
 #include "ui/style.h"
 
@@ -30,6 +31,7 @@ class Headless {
   // A few frames, as places and sizes settle; one window of this size and place, and what `draw` puts into it.
   void frames(const ImVec2& at, const ImVec2& size, const std::function<void()>& draw) {
     for (int frame = 0; frame < 4; ++frame) {
+      prepare_keys(state);
       ImGui::NewFrame();
       ImGui::SetNextWindowPos(at);
       ImGui::SetNextWindowSize(size);
