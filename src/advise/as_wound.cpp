@@ -214,7 +214,7 @@ std::string as_wound_template(const Plan& plan, int layers) {
       "# layer_turns: turns of this layer alone. counter_...: since the start of the wind.\n"
       "# left, middle, right: outer diameter over the fiber, in mm (or name the columns left_in, ...).\n"
       "layer,layer_turns,counter_turns,counter_length_m,left_mm,middle_mm,right_mm\n",
-      plan.title().empty() ? plan.file() : readable(plan.title()));
+      readable(plan.title().empty() ? plan.file() : plan.title(), longest_title));
   for (int layer = 1; layer <= layers; ++layer) text += fmt::format("{},,,,,,\n", layer);
   return text + "end,,,,,,\n";
 }

@@ -20,7 +20,8 @@ struct Stretch {
   double from, to;
 };
 
-// Calls task(i, progress of this task) for each i in [0, count), on at most `threads` threads (at least one). `stretch`
+// Calls task(i, progress of this task) for each i in [0, count), on at most `threads` threads (at least one); on fewer
+// where the system gives no more, and on the caller's own where it gives none. `stretch`
 // reports the share of all of them; cancelling its progress cancels the tasks that run, and leaves out those that have not
 // begun. An exception of a task (too little memory) ends the others and is thrown again here.
 void run_parallel(std::size_t count, int threads, const Stretch& stretch,

@@ -1,27 +1,16 @@
 #include "advise/setting_text.h"
 
 #include <algorithm>
-#include <charconv>
 #include <utility>
 #include <vector>
 
 #include <fmt/format.h>
 
+#include "base/number.h"
 #include "base/text_distance.h"
 #include "plan/plan_values.h"
 
 namespace laywright {
-namespace {
-
-std::optional<double> number_in(std::string_view text) {
-  double number = 0.0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
-  if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
-  return number;
-}
-
-}  // namespace
-
 Issue option_issue(std::string_view key, std::string_view value, std::string what, std::string allowed) {
   Issue issue;
   issue.key = key;
@@ -52,7 +41,7 @@ Result<double> read_setting(const PlanDraft& draft, std::string_view path, std::
     return static_cast<double>(found - field->choices.begin());
   }
   if (field->kind == FieldKind::friction && text == "held") return Fiber::held;
-  const std::optional<double> number = number_in(text);
+  const std::optional<double> number = read_number<double>(text);
   if (!number) return option_issue(path, text, "is not a number", allowed_text(*field));
   return *number;
 }

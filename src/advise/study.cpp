@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <fmt/format.h>
 #include <boost/math/special_functions/erf.hpp>
@@ -38,10 +39,11 @@ std::vector<std::vector<double>> grid_points(const StudySpec& spec) {
 }
 
 // Sample after sample: a, b, then a with each one value from b.
-std::vector<std::vector<double>> tolerance_points(const StudySpec& spec) {
+std::vector<std::vector<double>> tolerance_points(const StudySpec& spec, const Progress* progress) {
   const std::size_t k = spec.tolerances.size();
   std::vector<std::vector<double>> points;
-  for (const auto& unit : lattice(static_cast<std::size_t>(spec.samples), 2 * k, spec.lay.seed)) {
+  for (const auto& unit : lattice(static_cast<std::size_t>(spec.samples), 2 * k, spec.lay.seed, progress)) {
+    if (progress != nullptr && progress->cancelled()) return {};
     std::vector<double> a, b;
     for (std::size_t i = 0; i < k; ++i) {
       a.push_back(drawn(spec.tolerances[i], unit[i]));
@@ -112,8 +114,8 @@ std::size_t Study::figure(std::string_view key) {
   return static_cast<std::size_t>(find_outcome_figure(key) - outcome_figures().data());
 }
 
-std::vector<std::vector<double>> study_points(const StudySpec& spec) {
-  return spec.is_grid() ? grid_points(spec) : tolerance_points(spec);
+std::vector<std::vector<double>> study_points(const StudySpec& spec, const Progress* progress) {
+  return spec.is_grid() ? grid_points(spec) : tolerance_points(spec, progress);
 }
 
 PlanDraft row_plan(const PlanDraft& plan, const StudySpec& spec, const std::vector<double>& values,
@@ -176,8 +178,10 @@ Result<Study> run_study(const Plan& plan, const StudySpec& spec, std::size_t sha
                         Progress& progress) {
   if (Issues issues = check_study(plan.draft(), spec); !issues.empty()) return issues;
   Study study{plan.draft(), spec, {}};
-  const std::vector<std::vector<double>> points = study_points(spec);
-  for (std::size_t i = shard; i < points.size(); i += shards) study.rows.push_back({i, points[i], {}});
+  std::vector<std::vector<double>> points = study_points(spec, &progress);
+  for (std::size_t i = shard; i < points.size() && !progress.cancelled(); i += shards) {
+    study.rows.push_back({i, std::move(points[i]), {}});
+  }
   run_parallel(study.rows.size(), threads, progress, [&](std::size_t i, Progress& inner) {
     StudyRow& row = study.rows[i];
     LaySettings settings = spec.lay;

@@ -65,8 +65,9 @@ struct Study {
   [[nodiscard]] static std::size_t figure(std::string_view key);
 };
 
-// A row's values by its number.
-[[nodiscard]] std::vector<std::vector<double>> study_points(const StudySpec& spec);
+// A row's values by its number. A progress can be cancelled meanwhile; there are no values then.
+[[nodiscard]] std::vector<std::vector<double>> study_points(const StudySpec& spec,
+                                                            const Progress* progress = nullptr);
 
 // The plan that a row stands for, to be opened.
 [[nodiscard]] PlanDraft row_plan(const PlanDraft& plan, const StudySpec& spec, const std::vector<double>& values,

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "app/ending.h"
+#include "app/number_option.h"
 #include "app/wind_options.h"
 
 namespace laywright {
@@ -15,7 +16,7 @@ void add_advice_options(CLI::App& command, AdviceOptions& options, const char* f
   command
       .add_option("--threads", options.threads, "How many builds are laid at once; the result is the same for any")
       ->type_name("N")
-      ->check(CLI::Range(1, 1024).description(""))
+      ->check(number_between(1, 1024))
       ->capture_default_str();
 }
 

@@ -21,7 +21,7 @@ Bitmap on_white(const Image& image) {
   return bitmap;
 }
 
-Bitmap draw_in(const Result<OffscreenContext>& context, const SceneSource& source) {
+Bitmap draw_in(const Result<OffscreenContext>& context, const SceneSource& source, const GoesOn& goes_on = {}) {
   if (!context.ok()) return {};
   View view;
   view.width_px = 1200;
@@ -36,7 +36,7 @@ Bitmap draw_in(const Result<OffscreenContext>& context, const SceneSource& sourc
   style.figures = false;
   style.transparent = true;
   try {
-    return on_white(PictureMaker(source, style).draw(view));
+    return on_white(PictureMaker(source, style).draw(view, goes_on));
   } catch (const std::runtime_error&) {
     return {};
   }
@@ -44,7 +44,12 @@ Bitmap draw_in(const Result<OffscreenContext>& context, const SceneSource& sourc
 
 }  // namespace
 
-Bitmap picture_for_paper(const SceneSource& source) { return draw_in(OffscreenContext::open(), source); }
+Bitmap picture_for_paper(const SceneSource& source, Progress& progress) {
+  return draw_in(OffscreenContext::open(), source, [&](double share) {
+    progress.report(share);
+    return !progress.cancelled();
+  });
+}
 
 Bitmap picture_for_paper_beside_window(const SceneSource& source) {
   return draw_in(OffscreenContext::open_beside_another(), source);

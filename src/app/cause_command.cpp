@@ -10,9 +10,11 @@
 #include "advise/cause.h"
 #include "app/advice_options.h"
 #include "app/exit_code.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/watch.h"
 #include "app/wound_plan.h"
+#include "base/readable.h"
 #include "plan/plan_file.h"
 #include "report/cause_report.h"
 
@@ -56,10 +58,11 @@ int run(const CauseOptions& options) {
     return print(text) ? exit_done : exit_not_written;
   }
   if (answer.findings == 0 && !options.json) {
-    return print(fmt::format("{}: nothing is found on this build.\n", options.plan)) ? exit_done : exit_not_written;
+    return print(fmt::format("{}: nothing is found on this build.\n", visible(options.plan))) ? exit_done
+                                                                                              : exit_not_written;
   }
-  fmt::print(stderr, "error: there is no finding {}; the build has {} (laywright lay {} lists them)\n",
-             options.finding, answer.findings, options.plan);
+  tell(fmt::format("error: there is no finding {}; the build has {} (laywright lay {} lists them)\n",
+                   options.finding, answer.findings, visible(options.plan)));
   return exit_command_line;
 }
 
@@ -72,7 +75,7 @@ void add_cause_command(CLI::App& program, int& exit_code) {
   command
       ->add_option("--finding", options->finding, "Which finding, by its number in laywright lay; 1 is the gravest")
       ->type_name("N")
-      ->check(CLI::Range(std::size_t{1}, std::size_t{1'000'000}).description(""))
+      ->check(number_between(std::size_t{1}, std::size_t{1'000'000}))
       ->capture_default_str();
   command->footer(
       "The plan is laid again with one setting moved at a time, further and further, until the finding is\n"

@@ -8,6 +8,7 @@
 
 #include "app/exit_code.h"
 #include "app/output.h"
+#include "base/readable.h"
 #include "plan/plan_file.h"
 
 namespace laywright {
@@ -20,7 +21,7 @@ int check_plans(const std::vector<std::string>& files) {
     const Result<Plan> plan = load_plan(file);
     print_issues(plan.issues());
     if (plan.ok()) {
-      sound += fmt::format("{}: sound{}\n", file, plan.issues().empty() ? "" : ", with warnings");
+      sound += fmt::format("{}: sound{}\n", visible(file), plan.issues().empty() ? "" : ", with warnings");
     } else {
       all_sound = false;
     }

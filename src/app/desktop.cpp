@@ -1,7 +1,6 @@
 #include "app/desktop.h"
 
 #include <algorithm>
-#include <cstdio>
 #include <exception>
 #include <new>
 #include <utility>
@@ -15,6 +14,7 @@
 #include "app/desktop_loop.h"
 #include "app/exit_code.h"
 #include "app/output.h"
+#include "app/ranges.h"
 #include "base/atomic_file.h"
 #include "ui/keys.h"
 #include "ui/style.h"
@@ -41,8 +41,8 @@ Theme Desktop::theme() const {
 
 bool Desktop::open_window() {
   WindowPlace place = bench_.settings().window;
-  if (int width = 0, height = 0; std::sscanf(options_.size.c_str(), "%dx%d", &width, &height) == 2) {
-    place = {std::clamp(width, 320, 16384), std::clamp(height, 240, 16384), 0, 0, false};
+  if (const auto size = read_pair<int>(options_.size, 'x')) {
+    place = {std::max(size->first, 320), std::max(size->second, 240), 0, 0, false};
   }
   Result<std::unique_ptr<DesktopWindow>> opened = DesktopWindow::open(place);
   if (!opened) {
@@ -205,13 +205,12 @@ int run_desktop(const DesktopOptions& options) {
     Desktop desktop(options, begun);
     return desktop.run();
   } catch (const std::bad_alloc&) {
-    std::fputs(
+    tell(
         "error: there is too little memory for the window and its plans. Unsaved work is kept and offered at the "
-        "next start; close other programs, or make the wind shorter\n",
-        stderr);
+        "next start; close other programs, or make the wind shorter\n");
   } catch (const std::exception& error) {
-    std::fprintf(stderr, "error: the window cannot go on: %s. Unsaved work is kept and offered at the next start\n",
-                 error.what());
+    tell(fmt::format("error: the window cannot go on: {}. Unsaved work is kept and offered at the next start\n",
+                     error.what()));
   }
   return exit_not_written;
 }

@@ -8,7 +8,7 @@ namespace laywright {
 
 int told(const Ending& ending) {
   print_issues(ending.issues);
-  if (ending.code == exit_stopped) fmt::print(stderr, "stopped; nothing was written\n");
+  if (ending.code == exit_stopped) tell("stopped; nothing was written\n");
   if (!ending.done() || ending.text.empty()) return ending.code;
   return print(ending.text) ? exit_done : exit_not_written;
 }

@@ -11,6 +11,7 @@
 #include "app/picture_maker.h"
 #include "base/atomic_file.h"
 #include "base/folder_paths.h"
+#include "base/readable.h"
 #include "export/file_size.h"
 #include "export/webp_animation.h"
 #include "render/offscreen_context.h"
@@ -73,12 +74,13 @@ class FrameSinks {
       if (bytes.empty()) throw std::bad_alloc();
       Issues trouble = write_file_atomically(options_.file, bytes);
       if (!trouble.empty()) return trouble;
-      text += fmt::format("Written: {}, {}\n", options_.file, size_of_file(static_cast<double>(bytes.size())));
+      text +=
+          fmt::format("Written: {}, {}\n", visible(options_.file), size_of_file(static_cast<double>(bytes.size())));
     }
     if (!files_) return {};
     Issues trouble = files_->commit();
     if (trouble.empty())
-      text += fmt::format("Written into {}: {} to {}\n", options_.frames_folder, files_->names().front(),
+      text += fmt::format("Written into {}: {} to {}\n", visible(options_.frames_folder), files_->names().front(),
                           files_->names().back());
     return trouble;
   }
@@ -113,9 +115,12 @@ Ending draw_frames(const SceneSource& source, const View& view, ExportKind kind,
   style.most_fine_pixels = 5e6;  // half a second for a frame on two cores would be too long
   PictureMaker maker(source, style);
   for (int frame = 0; frame < frames; ++frame) {
-    progress.report(static_cast<double>(frame) / frames);
+    const Image image = maker.draw(view_of_frame(source, view, kind, frame, frames), [&](double share) {
+      progress.report((frame + share) / frames);
+      return !progress.cancelled();
+    });
     if (progress.cancelled()) return {exit_stopped, {}, {}};
-    Issues trouble = sinks.add(maker.draw(view_of_frame(source, view, kind, frame, frames)), frame);
+    Issues trouble = sinks.add(image, frame);
     if (!trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   }
   Ending done;

@@ -12,6 +12,7 @@
 #include "app/output.h"
 #include "app/wound_plan.h"
 #include "base/atomic_file.h"
+#include "base/readable.h"
 #include "export/file_size.h"
 #include "export/glb.h"
 #include "export/map_sheet.h"
@@ -36,7 +37,7 @@ std::string written(const ExportOptions& options, const std::string& more) {
   const std::filesystem::path file(options.file);
   if (!std::filesystem::is_regular_file(file, error)) return {};
   const auto bytes = static_cast<double>(std::filesystem::file_size(file, error));
-  return fmt::format("Written: {}, {}\n{}", options.file, size_of_file(bytes), more);
+  return fmt::format("Written: {}, {}\n{}", visible(options.file), size_of_file(bytes), more);
 }
 
 Ending ended(Issues trouble, const Progress& progress) {

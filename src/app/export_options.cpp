@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "app/export_animation.h"
+#include "app/number_option.h"
 #include "app/ranges.h"
 #include "app/wind_options.h"
 #include "app/written_files.h"
@@ -105,13 +106,11 @@ std::string check_length(const std::string& text) {
   return "";
 }
 
-CLI::Validator between(double low, double high) { return CLI::Range(low, high).description(""); }
-
 void add_model_options(CLI::App& command, ExportOptions& options) {
   const char* const group = "Models and tables (.glb, .vtp, .csv)";
   command.add_option("--sides", options.sides, "Sides of the fiber's tube in a .glb, 3 to 32")
       ->type_name("N")
-      ->check(CLI::Range(3, 32).description(""))
+      ->check(number_between(3, 32))
       ->group(group);
   command
       .add_flag("--floats", options.floats,
@@ -127,7 +126,7 @@ void add_model_options(CLI::App& command, ExportOptions& options) {
       .add_option("--at-most", options.at_most_mb,
                   "Size of the file in megabytes: 50 for a .glb, which is made coarser to fit, 1000 for others")
       ->type_name("MB")
-      ->check(between(0.1, 100000.0))
+      ->check(number_between(0.1, 100000.0))
       ->group(group);
 }
 
@@ -135,12 +134,12 @@ void add_drawing_options(CLI::App& command, ExportOptions& options) {
   const char* const group = "Drawings (.svg, .png)";
   command.add_option("--angle", options.angle_deg, "Spool angle of the section, in degrees")
       ->type_name("DEG")
-      ->check(between(-360.0, 360.0))
+      ->check(number_between(-360.0, 360.0))
       ->capture_default_str()
       ->group(group);
   command.add_option("--dpi", options.dots_per_inch, "Dots per inch of a .png, 50 to 1200")
       ->type_name("N")
-      ->check(between(50.0, 1200.0))
+      ->check(number_between(50.0, 1200.0))
       ->capture_default_str()
       ->group(group);
 }
@@ -154,17 +153,17 @@ const CLI::Option* add_animation_options(CLI::App& command, ExportOptions& optio
           ->group(group);
   command.add_option("--fps", options.frames_per_second, "Frames per second, 1 to 60")
       ->type_name("N")
-      ->check(between(1.0, 60.0))
+      ->check(number_between(1.0, 60.0))
       ->capture_default_str()
       ->group(group);
   command.add_option("--seconds", options.seconds, "How long it lasts, 0.5 to 60")
       ->type_name("S")
-      ->check(between(0.5, 60.0))
+      ->check(number_between(0.5, 60.0))
       ->capture_default_str()
       ->group(group);
   command.add_option("--quality", options.quality, "Of a .webp, 0 to 100; 100 is without loss")
       ->type_name("Q")
-      ->check(between(0.0, 100.0))
+      ->check(number_between(0.0, 100.0))
       ->capture_default_str()
       ->group(group);
   return frames;

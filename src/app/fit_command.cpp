@@ -11,6 +11,7 @@
 #include "advise/setting_text.h"
 #include "app/advice_options.h"
 #include "app/exit_code.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/watch.h"
 #include "plan/plan_file.h"
@@ -60,7 +61,7 @@ int run(const FitOptions& options) {
     return print(as_wound_template(plan.value(), options.layers)) ? exit_done : exit_not_written;
   }
   if (options.measured.empty()) {
-    fmt::print(stderr, "error: give the table of readings, MEASURED; --template makes an empty one\n");
+    tell("error: give the table of readings, MEASURED; --template makes an empty one\n");
     return exit_command_line;
   }
   FitSettings settings;
@@ -89,13 +90,13 @@ void add_options(CLI::App& command, FitOptions& options) {
   command.add_flag("--template", options.make_template, "Print an empty table to fill in, and do nothing else");
   command.add_option("--layers", options.layers, "Layers in the template")
       ->type_name("N")
-      ->check(CLI::Range(1, 10'000).description(""))
+      ->check(number_between(1, 10'000))
       ->capture_default_str();
   command
       .add_option("--turns-error", options.turns_error_percent,
                   "One sigma of counted turns, in percent of the turns of a layer")
       ->type_name("PERCENT")
-      ->check(CLI::Range(1e-6, 100.0).description(""))
+      ->check(number_between(1e-6, 100.0))
       ->capture_default_str();
   command
       .add_option("--diameter-error", options.diameter_error,

@@ -12,10 +12,12 @@
 #include "advise/setting_text.h"
 #include "app/advice_options.h"
 #include "app/exit_code.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/ranges.h"
 #include "app/watch.h"
 #include "app/written_files.h"
+#include "base/readable.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
 #include "report/improve_report.h"
@@ -93,7 +95,7 @@ Issues read_wishes(const PlanDraft& draft, const ImproveOptions& options, Improv
 int save(const Plan& plan, const Improvement& improvement, const ImproveOptions& options) {
   if (options.out.empty()) return exit_done;
   if (improvement.best.empty()) {
-    fmt::print(stderr, "{} was not written: nothing is better than the plan\n", options.out);
+    tell(fmt::format("{} was not written: nothing is better than the plan\n", visible(options.out)));
     return exit_done;
   }
   const Result<std::string> text = read_plan_text(options.plan);
@@ -134,7 +136,7 @@ int run(const ImproveOptions& options) {
   std::string text = options.json ? improve_json(plan.value(), improvement.value())
                                   : improve_text(plan.value(), improvement.value());
   if (!options.json && !options.out.empty() && !improvement.value().best.empty()) {
-    text += fmt::format("\nProposal 1 was written into {}\n", options.out);
+    text += fmt::format("\nProposal 1 was written into {}\n", visible(options.out));
   }
   return print(text) ? exit_done : exit_not_written;
 }
@@ -161,11 +163,11 @@ void add_options(CLI::App& command, ImproveOptions& options) {
       ->type_name("G:E:R");
   command.add_option("--trials", options.trials, "Builds of the search")
       ->type_name("N")
-      ->check(CLI::Range(8, 100'000).description(""))
+      ->check(number_between(8, 100'000))
       ->capture_default_str();
   command.add_option("--best", options.best, "How many proposals are told")
       ->type_name("N")
-      ->check(CLI::Range(1, 6).description(""))
+      ->check(number_between(1, 6))
       ->capture_default_str();
 }
 

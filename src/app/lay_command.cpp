@@ -10,10 +10,12 @@
 
 #include "app/build_picture.h"
 #include "app/ending.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
 #include "app/written_files.h"
+#include "base/readable.h"
 #include "plan/plan_file.h"
 #include "report/file_set.h"
 #include "report/json.h"
@@ -51,21 +53,22 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
   if (progress.cancelled()) return {exit_stopped, {}, {}};
 
   SummaryStyle style;
-  style.whole_lists_in = files ? options.folder + " (layers.csv, findings.csv)" : "--json, or --out DIR";
+  style.whole_lists_in = files ? visible(options.folder) + " (layers.csv, findings.csv)" : "--json, or --out DIR";
   std::string text = options.json ? to_json(plan, *wound.build, *wound.measurements, run)
                                   : summary_text(plan, *wound.build, *wound.measurements, run, style);
   if (files) {
     watch.begin("writing");
     ReportSettings settings = options.reports;
     if (wound.build->nodes.size() > 0)
-      settings.sheet_picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements));
+      settings.sheet_picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements), progress);
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     Issues trouble = add_reports(*files, plan, *wound.build, *wound.measurements, run, settings, progress);
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     if (trouble.empty()) trouble = files->commit();
     if (!trouble.empty()) return {exit_not_written, trouble, {}};
-    if (!options.json)
-      text += fmt::format("\nWritten into {}\n  {}\n", options.folder, fmt::join(report_names, ", "));
+    if (!options.json) {
+      text += fmt::format("\nWritten into {}\n  {}\n", visible(options.folder), fmt::join(report_names, ", "));
+    }
   }
   wound.ending.text = std::move(text);
   return wound.ending;
@@ -93,7 +96,7 @@ void add_options(CLI::App& command, LayOptions& options) {
   add_wind_options(command, options.settings);
   command.add_option("--angle", options.reports.section_angle_deg, "Spool angle of the section picture, in degrees")
       ->type_name("DEG")
-      ->check(CLI::Range(-360.0, 360.0).description(""))
+      ->check(number_between(-360.0, 360.0))
       ->needs(out)
       ->capture_default_str();
 }

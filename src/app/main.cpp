@@ -1,7 +1,9 @@
-#include <iostream>
+#include <cstdio>
 #include <new>
+#include <sstream>
 #include <system_error>
 
+#include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
 #include "app/capacity_command.h"
@@ -14,10 +16,30 @@
 #include "app/improve_command.h"
 #include "app/lay_command.h"
 #include "app/open_command.h"
+#include "app/output.h"
 #include "app/picture_command.h"
 #include "app/share_command.h"
 #include "app/sheet_command.h"
 #include "app/study_command.h"
+#include "base/readable.h"
+
+namespace laywright {
+namespace {
+
+// Help and version, or what is wrong with the command line; the exit code.
+int told(CLI::App& program, const CLI::ParseError& stop) {
+  program.failure_message([](const CLI::App*, const CLI::Error& error) {
+    return visible(error.what()) + "\nRun with --help for more information.\n";
+  });
+  std::ostringstream out, err;
+  const bool done = program.exit(stop, out, err) == 0;
+  tell(err.str());
+  if (!print(out.str())) return exit_not_written;
+  return done ? exit_done : exit_command_line;
+}
+
+}  // namespace
+}  // namespace laywright
 
 int main(int argc, char** argv) {
   using namespace laywright;
@@ -53,17 +75,18 @@ int main(int argc, char** argv) {
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& stop) {
-    return program.exit(stop) == 0 ? exit_done : exit_command_line;
+    return told(program, stop);
   } catch (const std::bad_alloc&) {
-    std::cerr << "error: there is too little memory for this wind; try a lower --fidelity or a shorter wind\n";
+    tell("error: there is too little memory for this wind; try a lower --fidelity or a shorter wind\n");
     return exit_not_written;
   } catch (const std::system_error& error) {
     if (error.code() == std::errc::resource_unavailable_try_again) {  // a thread could not be started
-      std::cerr << "error: there is too little memory, or too much else is running; try fewer --threads\n";
+      tell("error: there is too little memory, or too much else is running; try fewer --threads\n");
     } else {
-      std::cerr << "error: the system refuses what the program needs: " << error.code().message() << '\n';
+      tell(fmt::format("error: the system refuses what the program needs: {}\n", error.code().message()));
     }
     return exit_not_written;
   }
-  return exit_code;
+  // A warning that nobody could read.
+  return exit_code == exit_done && std::ferror(stderr) != 0 ? int{exit_not_written} : exit_code;
 }

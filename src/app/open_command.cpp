@@ -4,6 +4,7 @@
 #include <string>
 
 #include "app/desktop.h"
+#include "app/number_option.h"
 #include "app/written_files.h"
 
 namespace laywright {
@@ -22,7 +23,10 @@ void add_open_command(CLI::App& program, int& exit_code) {
                        "Writes what the window shows into this file as JSON, whenever it changes")
           ->type_name("FILE.json")
           ->group("Testing");
-  command->add_option("--size", options->size, "Of the window's inside, px")->type_name("WxH")->group("Testing");
+  command->add_option("--size", options->size, "Of the window's inside, px")
+      ->type_name("WxH")
+      ->check(size_between(64, 16'384))
+      ->group("Testing");
   guard_inputs(*command, {plans}, {{state, {".json"}}});
   command->footer(
       "Needs a display and OpenGL 3.3. Without them, `laywright picture` draws into a file.\n\n"

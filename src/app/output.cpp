@@ -6,17 +6,25 @@
 
 #include <fmt/format.h>
 
+#include "base/readable.h"
+
 namespace laywright {
 
+void tell(std::string_view text) {
+  const std::string shown = visible_lines(text);
+  std::fwrite(shown.data(), 1, shown.size(), stderr);
+}
+
 void print_issues(const Issues& issues) {
-  for (const Issue& issue : issues) fmt::print(stderr, "{}\n", to_text(issue));
+  for (const Issue& issue : issues) tell(to_text(issue) + '\n');
 }
 
 bool print(const std::string& text) {
+  const std::string shown = visible_lines(text);
   errno = 0;
-  const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
+  const bool written = std::fwrite(shown.data(), 1, shown.size(), stdout) == shown.size();
   if (std::fflush(stdout) == 0 && written) return true;
-  fmt::print(stderr, "error: cannot write to standard output ({})\n", std::generic_category().message(errno));
+  tell(fmt::format("error: cannot write to standard output ({})\n", std::generic_category().message(errno)));
   return false;
 }
 

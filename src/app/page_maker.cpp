@@ -44,11 +44,17 @@ View open_view(const SceneSource& source) {
 
 std::vector<SharePicture> drawn_pictures(const SceneSource& source, Progress& progress) {
   PictureMaker maker(source, {});
-  const std::string whole = to_png(maker.draw(whole_view(source.plan())));
-  progress.report(0.5);
+  const auto part = [&](double from, double to) {
+    return [&progress, from, to](double share) {
+      progress.report(from + (to - from) * share);
+      return !progress.cancelled();
+    };
+  };
+  const std::string whole = to_png(maker.draw(whole_view(source.plan()), part(0.0, 0.5)));
   if (progress.cancelled()) return {};
   return {{"image/png", whole, "The whole wind"},
-          {"image/png", to_png(maker.draw(open_view(source))), "A look into the wind, cut open; coloured by layer"}};
+          {"image/png", to_png(maker.draw(open_view(source), part(0.5, 0.9))),
+           "A look into the wind, cut open; coloured by layer"}};
 }
 
 // For browsers that cannot draw, and for paper. Where no picture can be drawn here, the section as a drawing.

@@ -53,8 +53,9 @@ void PictureMaker::load(const View& view) {
     target_.emplace(view.width_px, view.height_px, factor);
 }
 
-Image PictureMaker::draw(const View& view) {
+Image PictureMaker::draw(const View& view, const GoesOn& goes_on) {
   load(view);
+  if (goes_on && !goes_on(0.0)) return {};
   Canvas overlay(view.width_px, view.height_px);
   OverlaySettings words;
   words.legend = words.scale_bar = style_.figures;
@@ -66,7 +67,7 @@ Image PictureMaker::draw(const View& view) {
   FrameStyle style;
   style.transparent = style_.transparent;
   style.overlay = &overlay;
-  renderer_.draw(*target_, scene_, view, sphere_around(source_.plan()), style);
+  if (!renderer_.draw(*target_, scene_, view, sphere_around(source_.plan()), style, goes_on)) return {};
   return target_->read();
 }
 

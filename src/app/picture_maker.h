@@ -23,8 +23,8 @@ class PictureMaker {
   PictureMaker(const SceneSource& source, const PictureStyle& style) : source_(source), style_(style) {}
 
   // A view that differs from the last one in its camera only needs no new scene. Throws std::runtime_error when the
-  // driver refuses the size.
-  [[nodiscard]] Image draw(const View& view);
+  // driver refuses the size. `goes_on` is asked while it draws; where it says no, the image is empty.
+  [[nodiscard]] Image draw(const View& view, const GoesOn& goes_on = {});
 
  private:
   void load(const View& view);

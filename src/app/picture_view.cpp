@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "app/number_option.h"
 #include "app/ranges.h"
 #include "base/quantity.h"
 #include "scene/camera.h"
@@ -17,7 +18,6 @@ namespace laywright {
 namespace {
 
 constexpr double rad_per_deg = std::numbers::pi / 180.0;
-constexpr double most_px = 8192.0;
 
 struct NamedView {
   const char* name;
@@ -40,20 +40,6 @@ Issue option_issue(const char* option, const std::string& value, const char* all
   return issue;
 }
 
-bool read_size(const std::string& text, View& view) {
-  const auto size = read_pair<int>(text, 'x');
-  if (!size || size->first < 64 || size->second < 64 || size->first > most_px || size->second > most_px)
-    return false;
-  view.width_px = size->first;
-  view.height_px = size->second;
-  return true;
-}
-
-std::string check_size(const std::string& text) {
-  View view;
-  return read_size(text, view) ? "" : "a size is WIDTHxHEIGHT in pixels, 64 to 8192 each, like 1600x900";
-}
-
 std::string check_angles(const std::string& text) {
   const auto range = read_pair<double>(text, ':');
   if (!range || std::abs(range->first) > 720.0 || std::abs(range->second) > 720.0)
@@ -63,6 +49,12 @@ std::string check_angles(const std::string& text) {
 
 std::string check_pair(const std::string& text) {
   return read_pair<double>(text, ':') ? "" : "two numbers with a colon between them are due, like 10:60";
+}
+
+std::string check_across(const std::string& text) {
+  const auto range = read_pair<double>(text, ':');
+  if (!range || range->first >= range->second) return "places along the axis are FROM:TO in mm, rising, like 10:60";
+  return "";
 }
 
 std::string check_layers(const std::string& text) {
@@ -123,7 +115,7 @@ void set_camera(const PictureView& options, const SceneSource& source, View& vie
 void add_view_options(CLI::App& command, PictureView& options) {
   command.add_option("--size", options.size, "Width and height in pixels, 64x64 to 8192x8192")
       ->type_name("WxH")
-      ->check(checked(check_size))
+      ->check(size_between(64, 8192))
       ->capture_default_str()
       ->group("Picture");
   command.add_flag("--dark", options.dark, "Light on a dark ground")->group("Picture");
@@ -139,15 +131,15 @@ void add_view_options(CLI::App& command, PictureView& options) {
       .add_option("--azimuth", options.azimuth_deg,
                   "Instead: eye around the spool, degrees; 0 is square to the axis")
       ->type_name("DEG")
-      ->check(CLI::Range(-360.0, 360.0).description(""))
+      ->check(number_between(-360.0, 360.0))
       ->group("Camera");
   command.add_option("--elevation", options.elevation_deg, "and above it, degrees (-89 to 89)")
       ->type_name("DEG")
-      ->check(CLI::Range(-89.0, 89.0).description(""))
+      ->check(number_between(-89.0, 89.0))
       ->group("Camera");
   command.add_option("--zoom", options.zoom, "So many times nearer than the whole spool needs")
       ->type_name("FACTOR")
-      ->check(CLI::Range(0.1, 1000.0).description(""))
+      ->check(number_between(0.1, 1000.0))
       ->capture_default_str()
       ->group("Camera");
   command
@@ -163,12 +155,12 @@ void add_view_options(CLI::App& command, PictureView& options) {
       ->group("What is seen");
   command.add_option("--section", options.section_deg, "Cut the spool in half along its axis at this angle")
       ->type_name("DEG")
-      ->check(CLI::Range(-360.0, 360.0).description(""))
+      ->check(number_between(-360.0, 360.0))
       ->excludes("--cut")
       ->group("What is seen");
   command.add_option("--across", options.across, "Only the part between these places along the axis")
       ->type_name("MM:MM")
-      ->check(checked(check_pair))
+      ->check(checked(check_across))
       ->group("What is seen");
   command.add_option("--layers", options.layers, "Only these layers; 1 lies on the barrel")
       ->type_name("A:B")
@@ -193,7 +185,7 @@ void add_view_options(CLI::App& command, PictureView& options) {
       ->group("What is seen");
   command.add_option("--finding", options.finding, "Fly to this finding, counted from 1 as `lay` lists them")
       ->type_name("N")
-      ->check(CLI::PositiveNumber.description(""))
+      ->check(number_between(1, 1'000'000))
       ->group("What is seen");
   command.add_flag("--guide", options.guide, "Show the guide and the free fiber, with --until")
       ->needs("--until")
@@ -203,7 +195,10 @@ void add_view_options(CLI::App& command, PictureView& options) {
 
 Result<View> view_from(const PictureView& options, const SceneSource& source) {
   View view;
-  read_size(options.size, view);
+  if (const auto size = read_pair<int>(options.size, 'x')) {
+    view.width_px = size->first;
+    view.height_px = size->second;
+  }
   view.theme = options.dark ? Theme::dark : Theme::light;
   view.units = options.inch ? Units::inch : Units::metric;
   view.dimensions = !options.no_figures && options.zoom <= 1.5 && !options.finding;
@@ -217,8 +212,8 @@ Result<View> view_from(const PictureView& options, const SceneSource& source) {
                         (cut->second > cut->first ? cut->second : cut->second + 360.0) * rad_per_deg};
   if (options.section_deg) view.axial_cut_rad = *options.section_deg * rad_per_deg;
   if (const auto range = read_pair<double>(options.across, ':')) {
-    view.x_from_mm = std::min(range->first, range->second);
-    view.x_to_mm = std::max(range->first, range->second);
+    view.x_from_mm = range->first;
+    view.x_to_mm = range->second;
   }
   if (const auto range = read_pair<int>(options.layers, ':')) {
     const int most = static_cast<int>(source.build().strokes.size());

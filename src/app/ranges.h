@@ -1,20 +1,13 @@
 // "FROM:TO" and "WxH" as they stand in options.
 #pragma once
 
-#include <charconv>
 #include <optional>
 #include <string_view>
 #include <utility>
 
-namespace laywright {
+#include "base/number.h"
 
-template <class Number>
-[[nodiscard]] std::optional<Number> read_number(std::string_view text) {
-  Number number{};
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
-  if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
-  return number;
-}
+namespace laywright {
 
 // Two numbers with `between` between them; none when it is anything else.
 template <class Number>

@@ -1,5 +1,6 @@
 #include "app/share_command.h"
 
+#include <cstdint>
 #include <memory>
 #include <string>
 #include <utility>
@@ -7,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "app/ending.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/page_maker.h"
 #include "app/wound_plan.h"
@@ -51,20 +53,16 @@ int share(const ShareOptions& options) {
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   if (share_page_template().empty()) {
-    fmt::print(stderr,
-               "error: this program was built without the share page; configure it with -DLAYWRIGHT_SHARE_PAGE=ON "
-               "(Emscripten is needed) and build it again\n");
+    tell(
+        "error: this program was built without the share page; configure it with -DLAYWRIGHT_SHARE_PAGE=ON "
+        "(Emscripten is needed) and build it again\n");
     return exit_not_written;
   }
   print_issues(letters_that_lack());
   return told(lay_and_share(text.value(), plan.value(), options));
 }
 
-// A negative seed would be read as a huge one, and JavaScript counts no further than this.
-std::string refuse_seed(const std::string& seed) {
-  const bool too_long = seed.size() > 15;
-  return seed.starts_with('-') || too_long ? "a seed is a whole number, 0 to 999999999999999" : "";
-}
+constexpr std::uint64_t greatest_seed = 999'999'999'999'999;  // JavaScript counts exactly that far
 
 }  // namespace
 
@@ -80,7 +78,7 @@ void add_share_command(CLI::App& program, int& exit_code) {
   guard_inputs(*command, {plan}, {{file, {".html", ".htm"}}});
   command->add_option("--seed", options->settings.seed, "Seed of all scatter; the same seed gives the same build")
       ->type_name("N")
-      ->check(CLI::Validator(refuse_seed, ""))
+      ->check(number_between(std::uint64_t{0}, greatest_seed))
       ->capture_default_str();
   command->footer(
       "The page shows the spool in the round, cut, peeled and played, and lays it anew when its settings are "

@@ -9,6 +9,7 @@
 
 #include "app/build_picture.h"
 #include "app/ending.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
@@ -42,7 +43,7 @@ Ending lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat f
   SetupSheet sheet{
       plan, *wound.build, *wound.measurements, run, options.paper == "letter" ? Paper::letter : Paper::a4, {}};
   if (wound.build->nodes.size() > 0)
-    sheet.picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements));
+    sheet.picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements), progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   const std::string bytes = sheet_bytes(format, draw_setup_sheet(sheet), options.page.value_or(1));
   if (bytes.empty()) throw std::bad_alloc();
@@ -90,7 +91,7 @@ void add_options(CLI::App& command, SheetOptions& options) {
       ->capture_default_str();
   command.add_option("--page", options.page, "Which page, 1 or 2, for SVG and PNG (the first by default)")
       ->type_name("N")
-      ->check(CLI::Range(1, setup_pages).description(""));
+      ->check(number_between(1, setup_pages));
   add_wind_options(command, options.settings);
 }
 

@@ -1,6 +1,7 @@
 #include "app/study_command.h"
 
 #include <memory>
+#include <new>
 #include <optional>
 #include <string>
 #include <utility>
@@ -8,11 +9,13 @@
 #include <fmt/format.h>
 
 #include "app/exit_code.h"
+#include "app/number_option.h"
 #include "app/output.h"
 #include "app/study_options.h"
 #include "app/watch.h"
 #include "app/written_files.h"
 #include "base/read_file.h"
+#include "base/readable.h"
 #include "plan/plan_file.h"
 #include "report/cairo_sink.h"
 #include "report/file_set.h"
@@ -54,8 +57,10 @@ Issues add_files(FileSet& files, const Study& study, const StudyOptions& options
   if (Issues trouble = files.add("study.csv", study_csv(study)); !trouble.empty()) return trouble;
   if (Issues trouble = files.add("study.json", study_json(study)); !trouble.empty()) return trouble;
   const Drawing drawing = study_map(study);
-  if (Issues trouble = files.add("study.svg", to_svg(drawing)); !trouble.empty()) return trouble;
-  return files.add("study.png", to_png(drawing));
+  const std::string svg = to_svg(drawing), png = to_png(drawing);
+  if (svg.empty() || png.empty()) throw std::bad_alloc();
+  if (Issues trouble = files.add("study.svg", svg); !trouble.empty()) return trouble;
+  return files.add("study.png", png);
 }
 
 int write_and_print(const Study& study, const StudyOptions& options) {
@@ -72,7 +77,7 @@ int write_and_print(const Study& study, const StudyOptions& options) {
     print_issues(trouble);
     if (!trouble.empty()) return exit_not_written;
     if (!options.json) {
-      text += fmt::format("\nWritten into {}\n ", options.folder);
+      text += fmt::format("\nWritten into {}\n ", visible(options.folder));
       for (const std::string& name : set.names()) text += ' ' + name;
       text += '\n';
     }
@@ -98,7 +103,7 @@ int lay_study(const StudyOptions& options) {
 }
 
 int wrong(const char* what) {
-  fmt::print(stderr, "error: {}\n", what);
+  tell(fmt::format("error: {}\n", what));
   return exit_command_line;
 }
 
@@ -135,7 +140,7 @@ void add_options(CLI::App& command, StudyOptions& options) {
   command
       .add_option("--samples", options.samples, "Samples of tolerances; each is 2 builds, and 1 for each tolerance")
       ->type_name("N")
-      ->check(CLI::Range(2, 1'000'000).description(""))
+      ->check(number_between(2, 1'000'000))
       ->capture_default_str();
   const CLI::Option* out = command
                                .add_option("--out", options.folder,

@@ -8,6 +8,7 @@
 #include <cstdio>
 #include <ctime>
 #include <string>
+#include <system_error>
 
 #include <fmt/format.h>
 
@@ -71,10 +72,15 @@ class Bar {
 Watch::Watch() {
   const sigset_t watched = watched_signals();
   pthread_sigmask(SIG_BLOCK, &watched, &before_);
-  thread_ = std::thread([this] { run(); });
+  try {
+    thread_ = std::thread([this] { run(); });
+  } catch (const std::system_error&) {
+    pthread_sigmask(SIG_SETMASK, &before_, nullptr);
+  }
 }
 
 Watch::~Watch() {
+  if (!thread_.joinable()) return;
   over_ = true;
   pthread_kill(thread_.native_handle(), wake_up);
   thread_.join();

@@ -13,7 +13,8 @@ namespace laywright {
 
 class Watch {
  public:
-  // From here on the two signals no longer end the program. Call before other threads are started.
+  // From here on the two signals no longer end the program. Call before other threads are started. Where the system gives
+  // no thread there is no bar, and the signals act as before: what is written is renamed into place only when whole.
   Watch();
   Watch(const Watch&) = delete;
   Watch& operator=(const Watch&) = delete;

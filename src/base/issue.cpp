@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "base/readable.h"
+
 namespace laywright {
 
 bool has_error(const Issues& issues) {
@@ -21,7 +23,7 @@ std::string to_text(const Issue& issue) {
   }
   text += issue.what;
   if (!issue.allowed.empty()) text += fmt::format(" (allowed: {})", issue.allowed);
-  return text;
+  return visible(text);
 }
 
 }  // namespace laywright

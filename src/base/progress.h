@@ -1,6 +1,7 @@
 // How long work reports how far it is and learns that it should stop. Safe to use from several threads.
 #pragma once
 
+#include <algorithm>
 #include <atomic>
 #include <functional>
 #include <utility>
@@ -13,8 +14,10 @@ class Progress {
   // `told` hears of each share, on the worker's own thread: for a worker whose memory nobody else can read.
   explicit Progress(std::function<void(double)> told) : told_(std::move(told)) {}
 
-  // Share done, 0 to 1; called by the worker.
+  // Share done, called by the worker. What is kept is within 0 and 1 and never falls, but for 0, with which work begins
+  // anew: a measure that goes back for a while, or begins below its zero, is no share.
   void report(double share) {
+    share = share > 0.0 ? std::min(1.0, std::max(share, this->share())) : 0.0;
     share_.store(share, std::memory_order_relaxed);
     if (told_) told_(share);
   }

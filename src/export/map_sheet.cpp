@@ -10,6 +10,7 @@
 #include "export/crossings.h"
 #include "report/drafting.h"
 #include "report/figures.h"
+#include "report/typeset.h"
 #include "scene/colouring.h"
 #include "scene/unrolled.h"
 
@@ -210,7 +211,7 @@ std::string what_is_shown(const SceneSource& source, const View& view) {
 }
 
 void draw_title(Drawing& drawing, const SceneSource& source, const View& view) {
-  drawing.add(Text{{margin, 17.0}, drawing.title, 5.0, Align::start, true, false, ink});
+  put_title(drawing, {margin, 17.0});
   const double turns = std::min(view.until_turn.value_or(source.build().turns), source.build().turns);
   drawing.add(
       Text{{margin, 23.5},

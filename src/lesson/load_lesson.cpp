@@ -5,6 +5,7 @@
 
 #include "base/folder_paths.h"
 #include "base/read_file.h"
+#include "base/readable.h"
 #include "lesson/claims.h"
 #include "lesson/entry_reader.h"
 #include "lesson/lesson.h"
@@ -33,6 +34,9 @@ class LessonReader {
     }
     lesson.number = top.whole_if("number", 1, 999).value_or(0);
     lesson.title = top.text("title");
+    if (character_count(lesson.title) > longest_title) {
+      top.add(*document.child("title"), "is too long", fmt::format("up to {} characters", longest_title));
+    }
     lesson.aim = top.text("aim");
     for (std::size_t k = 0; k < sides.size(); ++k) {
       if (const Entry* build = top.table_if(sides[k])) {

@@ -1,3 +1,6 @@
+#include <fmt/format.h>
+
+#include "base/readable.h"
 #include "plan/checker.h"
 
 namespace laywright {
@@ -20,6 +23,13 @@ void check_ranges_of(Checker& checker, const std::vector<Field<Owner>>& fields, 
   }
 }
 
+void check_title(Checker& checker) {
+  const std::size_t length = character_count(checker.draft().title);
+  if (length <= longest_title) return;
+  checker.error("title", fmt::format("is too long, {} characters; leave the rest to the notes", length),
+                fmt::format("up to {} characters", longest_title));
+}
+
 }  // namespace
 
 void check_ranges(Checker& checker) {
@@ -30,6 +40,7 @@ void check_ranges(Checker& checker) {
 
 Issues issues_of(const PlanDraft& draft, const std::set<std::string>& unread) {
   Checker checker(draft, unread);
+  check_title(checker);
   check_ranges(checker);
   check_spool_and_fiber(checker);
   check_traverse(checker);

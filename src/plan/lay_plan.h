@@ -109,6 +109,9 @@ struct Limits {
   double rim_clearance_mm = 0.0;
 };
 
+// Of a plan and of a lesson, in characters: what a line of a sheet or a page has room for.
+constexpr std::size_t longest_title = 100;
+
 // The numbers of a plan, sound or not, and where each was written.
 struct PlanDraft {
   std::string file;  // empty when the plan did not come from a file

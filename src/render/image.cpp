@@ -3,18 +3,26 @@
 #include <cairo.h>
 
 #include <memory>
+#include <utility>
 
 namespace laywright {
 namespace {
 
-cairo_status_t append(void* text, const unsigned char* data, unsigned int length) {
-  static_cast<std::string*>(text)->append(reinterpret_cast<const char*>(data), length);
+struct Packing {
+  std::string bytes;
+  const std::function<bool()>& goes_on;
+};
+
+cairo_status_t append(void* to, const unsigned char* data, unsigned int length) {
+  Packing& packing = *static_cast<Packing*>(to);
+  if (packing.goes_on && !packing.goes_on()) return CAIRO_STATUS_WRITE_ERROR;
+  packing.bytes.append(reinterpret_cast<const char*>(data), length);
   return CAIRO_STATUS_SUCCESS;
 }
 
 }  // namespace
 
-std::string to_png(const Image& image) {
+std::string to_png(const Image& image, const std::function<bool()>& goes_on) {
   const std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)> surface(
       cairo_image_surface_create(CAIRO_FORMAT_ARGB32, image.width, image.height), &cairo_surface_destroy);
   if (cairo_surface_status(surface.get()) != CAIRO_STATUS_SUCCESS) return {};
@@ -30,9 +38,9 @@ std::string to_png(const Image& image) {
       *reinterpret_cast<std::uint32_t*>(rows + y * stride + x * 4) = pixel;
     }
   cairo_surface_mark_dirty(surface.get());
-  std::string bytes;
-  if (cairo_surface_write_to_png_stream(surface.get(), &append, &bytes) != CAIRO_STATUS_SUCCESS) return {};
-  return bytes;
+  Packing packing{{}, goes_on};
+  if (cairo_surface_write_to_png_stream(surface.get(), &append, &packing) != CAIRO_STATUS_SUCCESS) return {};
+  return std::move(packing.bytes);
 }
 
 }  // namespace laywright

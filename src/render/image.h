@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -14,7 +15,7 @@ struct Image {
   std::vector<std::uint8_t> bytes;
 };
 
-// The bytes of a PNG file; empty when there is too little memory.
-[[nodiscard]] std::string to_png(const Image& image);
+// The bytes of a PNG file; empty when there is too little memory, or when `goes_on`, asked all the while, says no.
+[[nodiscard]] std::string to_png(const Image& image, const std::function<bool()>& goes_on = {});
 
 }  // namespace laywright

@@ -3,6 +3,7 @@
 #include <dlfcn.h>
 
 #include <array>
+#include <cstddef>
 #include <string_view>
 #include <utility>
 
@@ -10,6 +11,7 @@
 #include <EGL/egl.h>
 #include <EGL/eglext.h>
 
+#include "base/addresses.h"
 #include "render/gl.h"
 
 namespace laywright {
@@ -22,6 +24,9 @@ Issue no_graphics(const std::string& reason) {
       ". Install a driver for OpenGL 3.3; on Debian, libegl1 and libgl1-mesa-dri draw without a graphics card";
   return issue;
 }
+
+// A software driver and its compiler, with a picture. Where they get less, some end the program instead of refusing.
+constexpr std::size_t driver_needs_bytes = std::size_t{1} << 30U;
 
 template <class Function>
 Function procedure(PFNEGLGETPROCADDRESSPROC find, const char* name) {
@@ -124,6 +129,12 @@ Result<OffscreenContext> OffscreenContext::open() { return open(true); }
 Result<OffscreenContext> OffscreenContext::open_beside_another() { return open(false); }
 
 Result<OffscreenContext> OffscreenContext::open(bool loads_functions) {
+  if (!addresses_left(driver_needs_bytes)) {
+    Issue issue;
+    issue.what =
+        "no picture can be drawn: there is too little memory for a graphics driver, which needs 1 GiB of addresses";
+    return issue;
+  }
   auto session = std::make_unique<Session>();
   session->loads_functions = loads_functions;
   if (!session->load()) return no_graphics("the library libEGL.so.1 was not found");

@@ -12,7 +12,7 @@ namespace laywright {
 class OffscreenContext {
  public:
   // Opens OpenGL 3.3 through EGL: Mesa's surfaceless platform, else the first device that has it. The issue says
-  // what is missing and what to install.
+  // what is missing and what to install, or that there is too little memory.
   [[nodiscard]] static Result<OffscreenContext> open();
   // The same, for a process whose functions of OpenGL another thread has loaded and may be using.
   [[nodiscard]] static Result<OffscreenContext> open_beside_another();

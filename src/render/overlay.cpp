@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/readable.h"
 #include "render/overlay_parts.h"
 
 namespace laywright {
@@ -40,8 +41,13 @@ void draw_caption(Canvas& canvas, const Caption& caption, const OverlaySettings&
 
 }  // namespace
 
-void draw_overlay(Canvas& canvas, const Scene& scene, const View& view, const OverlaySettings& settings) {
-  OverlayStyle style = style_of(scene, view, settings);
+void draw_overlay(Canvas& canvas, const Scene& scene, const View& view, const OverlaySettings& given) {
+  OverlayStyle style = style_of(scene, view, given);
+  OverlaySettings settings = given;
+  const double room = canvas.width() - 2.0 * style.margin();
+  settings.title = shortened(visible(given.title), [&](const std::string& words) {
+    return canvas.text_width(words, 18.0 * style.unit, true) <= room;
+  });
   const Caption caption = caption_of(canvas, settings, style);
   style.caption = caption.corner + caption.size;
   if (scene.explained) draw_lay_point(canvas, scene, view, style);

@@ -12,6 +12,10 @@ SolidLayer::Wind wind_of(const Scene& scene) {
   return {scene.x_from_mm, scene.x_to_mm, radius};
 }
 
+// Of a band: the processor takes less than half a second for so many, and the shapes that are placed anew for each band
+// cost less than they.
+constexpr double band_pixels = 2e6;
+
 // Pieces of strands that a quick frame may have.
 constexpr int most_quick_strands = 6000;
 
@@ -130,16 +134,36 @@ void SceneRenderer::draw_into(const Frame& frame, const Scene& scene, const Fram
   draw_over(frame, scene, style);
 }
 
-void SceneRenderer::draw(const FrameTarget& target, const Scene& scene, const View& view, const Sphere& sphere,
-                         const FrameStyle& style) {
+bool SceneRenderer::draw(const FrameTarget& target, const Scene& scene, const View& view, const Sphere& sphere,
+                         const FrameStyle& style, const GoesOn& goes_on) {
   target.begin();
   Frame frame = make_frame(scene, view, sphere, target.fine_width(), target.fine_height());
   frame.dither.x = frame.factor;
-  draw_into(frame, scene, style);
+  if (!goes_on) {
+    draw_into(frame, scene, style);
+  } else if (!draw_bands(frame, scene, style, goes_on)) {
+    return false;
+  }
   target.resolve(average_, nothing_);
-  if (style.overlay == nullptr) return;
+  if (style.overlay == nullptr) return true;
   words_.load(*style.overlay);
   words_.draw();
+  return true;
+}
+
+bool SceneRenderer::draw_bands(const Frame& frame, const Scene& scene, const FrameStyle& style,
+                               const GoesOn& goes_on) const {
+  const int rows = std::max(1, static_cast<int>(band_pixels / frame.width));
+  bool wanted = true;
+  glEnable(GL_SCISSOR_TEST);
+  for (int row = 0; wanted && row < frame.height; row += rows) {
+    glScissor(0, row, frame.width, std::min(rows, frame.height - row));
+    draw_into(frame, scene, style);
+    glFinish();
+    wanted = goes_on(std::min(1.0, static_cast<double>(row + rows) / frame.height));
+  }
+  glDisable(GL_SCISSOR_TEST);
+  return wanted;
 }
 
 }  // namespace laywright

@@ -7,6 +7,8 @@
 //   target.read();                              or target.id_at(x, y)
 #pragma once
 
+#include <functional>
+
 #include "render/canvas.h"
 #include "render/close_up.h"
 #include "render/face_layer.h"
@@ -18,6 +20,9 @@
 #include "render/words_layer.h"
 
 namespace laywright {
+
+// Told of the share of a picture that is drawn, 0 to 1; false: the rest is not wanted any more.
+using GoesOn = std::function<bool(double share)>;
 
 struct FrameStyle {
   bool transparent = false;         // no ground: what is not drawn stays clear
@@ -38,15 +43,18 @@ class SceneRenderer {
   void load(const CloseUp& close_up, const Scene& scene);
 
   // Draws the scene that was loaded, as the view's camera sees it, into the target, whose size must be the view's.
-  // `sphere`: what the depth must span (sphere_around).
-  void draw(const FrameTarget& target, const Scene& scene, const View& view, const Sphere& sphere,
-            const FrameStyle& style = {});
+  // `sphere`: what the depth must span (sphere_around). With `goes_on` the frame is drawn band by band, the same in every
+  // pixel, and it is asked after each; false when it said no, and the target then holds anything.
+  bool draw(const FrameTarget& target, const Scene& scene, const View& view, const Sphere& sphere,
+            const FrameStyle& style = {}, const GoesOn& goes_on = {});
 
   // The same into the framebuffer that is bound, of the frame's size, and without the overlay. With ids it has a second
   // attachment for them.
   void draw_into(const Frame& frame, const Scene& scene, const FrameStyle& style) const;
 
  private:
+  [[nodiscard]] bool draw_bands(const Frame& frame, const Scene& scene, const FrameStyle& style,
+                                const GoesOn& goes_on) const;
   void draw_opaque(const Frame& frame, bool flanges) const;
   void draw_ground(const Frame& frame) const;
   void draw_over(const Frame& frame, const Scene& scene, const FrameStyle& style) const;

@@ -10,6 +10,8 @@
 #include <cairo-svg.h>
 #include <cairo.h>
 
+#include "base/addresses.h"
+
 namespace laywright {
 namespace {
 
@@ -152,6 +154,13 @@ Surface image_of(const Drawing& drawing, double dots_per_inch) {
   return {cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height), &cairo_surface_destroy};
 }
 
+// False where there is too little memory.
+bool paint_pixels(const Drawing& drawing, cairo_surface_t* surface, double dots_per_inch) {
+  // What it needs while it fills shapes is far less, but cairo ends the program where it does not get that.
+  constexpr std::size_t cairo_needs_bytes = std::size_t{32} << 20U;
+  return addresses_left(cairo_needs_bytes) && paint(drawing, surface, dots_per_inch / mm_per_inch);
+}
+
 }  // namespace
 
 std::string to_svg(const Drawing& drawing) {
@@ -186,14 +195,14 @@ std::string to_pdf(const std::vector<Drawing>& pages) {
 std::string to_png(const Drawing& drawing, double dots_per_inch) {
   const Surface surface = image_of(drawing, dots_per_inch);
   std::string bytes;
-  const bool painted = paint(drawing, surface.get(), dots_per_inch / mm_per_inch);
+  const bool painted = paint_pixels(drawing, surface.get(), dots_per_inch);
   const auto status = cairo_surface_write_to_png_stream(surface.get(), &append, &bytes);
   return painted && status == CAIRO_STATUS_SUCCESS ? bytes : std::string();
 }
 
 Bitmap to_pixels(const Drawing& drawing, double dots_per_inch) {
   const Surface surface = image_of(drawing, dots_per_inch);
-  if (!paint(drawing, surface.get(), dots_per_inch / mm_per_inch)) return {};
+  if (!paint_pixels(drawing, surface.get(), dots_per_inch)) return {};
   cairo_surface_flush(surface.get());
   Bitmap bitmap;
   bitmap.width = cairo_image_surface_get_width(surface.get());

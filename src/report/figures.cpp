@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "base/readable.h"
+
 namespace laywright {
 namespace {
 
@@ -83,10 +85,12 @@ std::string words_for(FindingKind kind) {
   return words;
 }
 
-std::string title_of(const Plan& plan) {
-  if (!plan.title().empty()) return plan.title();
-  return plan.file().empty() ? "Untitled wind" : plan.file();
+std::string title_of(const PlanDraft& plan) {
+  if (!plan.title.empty()) return visible(plan.title);
+  return plan.file.empty() ? "Untitled wind" : visible(plan.file);
 }
+
+std::string title_of(const Plan& plan) { return title_of(plan.draft()); }
 
 std::string wrapped(const std::string& text, std::size_t width, std::size_t indent) {
   const std::string lead(indent, ' ');

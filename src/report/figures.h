@@ -34,7 +34,8 @@ namespace laywright {
 // A finding's kind in words: "flange gap".
 [[nodiscard]] std::string words_for(FindingKind kind);
 
-// The wind's title, or the plan's file when it has none.
+// The wind's title, or the plan's file when it has none; visible().
+[[nodiscard]] std::string title_of(const PlanDraft& plan);
 [[nodiscard]] std::string title_of(const Plan& plan);
 
 // Lines of at most `width` characters, each led by `indent` spaces; ends with a line feed.

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "advise/dial.h"
+#include "base/readable.h"
 #include "report/figures.h"
 #include "report/outcome_json.h"
 
@@ -55,7 +56,7 @@ std::string corrections_list(const Plan& plan, const Fit& fit) {
 
 std::string fit_text(const Plan& plan, const AsWound& wound, const Fit& fit) {
   std::string text =
-      fmt::format("{}\n  readings        {} from {}\n\n", title_of(plan), fit.residuals.size(), wound.file);
+      fmt::format("{}\n  readings        {} from {}\n\n", title_of(plan), fit.residuals.size(), visible(wound.file));
   text += wrapped(fit.text, columns, 2);
   text += fitted_table(plan, fit) + corrections_list(plan, fit) + residual_table(fit);
   return text +

@@ -11,6 +11,7 @@
 #include "report/section_cut.h"
 #include "report/section_view.h"
 #include "report/spool_view.h"
+#include "report/typeset.h"
 
 namespace laywright {
 namespace {
@@ -22,7 +23,7 @@ constexpr double ruler_room = 15.0;
 const Pen frame_pen{ink, 0.3, {}};
 
 void draw_title(Drawing& drawing, const Plan& plan, const Build& build, const Measurements& m, double angle_deg) {
-  drawing.add(Text{{margin, 17.0}, drawing.title, 5.0, Align::start, true, false, ink});
+  put_title(drawing, {margin, 17.0});
   const std::string figures = fmt::format(
       "Axial section at {}\u00B0.  Fiber {} mm, {} turns in {} layers, {}.  Fill factor {}, rim clearance {} mm, "
       "findings: {}.",

@@ -9,7 +9,9 @@
 
 #include "advise/study_statistics.h"
 #include "report/drafting.h"
+#include "report/figures.h"
 #include "report/study_panels.h"
+#include "report/typeset.h"
 
 namespace laywright {
 namespace {
@@ -22,7 +24,7 @@ constexpr std::array<std::string_view, 6> panel_figures{
     "edge_deviation_mm",          "fill_factor"};
 
 void draw_heading(Drawing& drawing, const Study& study) {
-  drawing.add(Text{{margin, 17.0}, drawing.title, 5.0, Align::start, true, false, ink});
+  put_title(drawing, {margin, 17.0});
   std::string words = fmt::format("Study of {} builds", study.rows.size());
   if (study.spec.is_grid())
     words += study.spec.axes.size() == 2 ? "; a dot: the build keeps the plan's limits; hatched: no sound plan"
@@ -84,7 +86,7 @@ Color map_color(double share) {
 
 Drawing study_map(const Study& study) {
   Drawing drawing;
-  drawing.title = study.plan.title.empty() ? study.plan.file : study.plan.title;
+  drawing.title = title_of(study.plan);
   if (!study.spec.is_grid()) drawing.height_mm = 120.0;
   draw_heading(drawing, study);
   study.spec.is_grid() ? draw_grid(drawing, study) : draw_tolerances(drawing, study);

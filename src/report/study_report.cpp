@@ -115,7 +115,7 @@ std::string study_csv(const Study& study) {
 }
 
 std::string study_text(const Study& study) {
-  const std::string title = study.plan.title.empty() ? study.plan.file : study.plan.title;
+  const std::string title = title_of(study.plan);
   return fmt::format("{}\nStudy of {} builds\n", title, study.rows.size()) +
          (study.spec.is_grid() ? grid_text(study) : tolerances_text(study));
 }

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "base/readable.h"
 #include "report/figures.h"
 #include "report/machine_text.h"
 #include "report/rolling_words.h"
@@ -162,7 +163,7 @@ std::string findings_list(const Plan& plan, const std::vector<Finding>& findings
 std::string summary_text(const Plan& plan, const Build& build, const Measurements& measurements,
                          const TakeupRun& run, const SummaryStyle& style) {
   std::string text = title_of(plan) + '\n';
-  if (!plan.file().empty()) text += row("plan", plan.file());
+  if (!plan.file().empty()) text += row("plan", visible(plan.file()));
   text += row("spool", spool_line(plan.spool())) + row("fiber", fiber_line(plan.fiber())) +
           words_row("rolling", rolling_words(plan)) + traverse_lines(plan);
   text += '\n' + totals_lines(plan, build, measurements);

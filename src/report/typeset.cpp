@@ -1,11 +1,15 @@
 #include "report/typeset.h"
 
+#include <algorithm>
 #include <cctype>
 #include <memory>
 #include <sstream>
 #include <utility>
 
 #include <cairo.h>
+
+#include "base/readable.h"
+#include "report/drafting.h"
 
 namespace laywright {
 namespace {
@@ -67,8 +71,14 @@ void put(Drawing& drawing, Point at, const std::string& words, const Type& type)
 
 void put_within(Drawing& drawing, Point at, double most_mm, const std::string& words, Type type) {
   const double width = width_of(words, type);
-  if (width > most_mm) type.height_mm *= most_mm / width;
-  put(drawing, at, words, type);
+  if (width > most_mm) type.height_mm *= std::max(0.5, most_mm / width);
+  // What has just been made to fit may be wider by a rounding.
+  const double room = most_mm * (1.0 + 1e-9);
+  put(drawing, at, shortened(words, [&](const std::string& line) { return width_of(line, type) <= room; }), type);
+}
+
+void put_title(Drawing& drawing, Point at) {
+  put_within(drawing, at, drawing.width_mm - 2.0 * at.x, drawing.title, {5.0, true, Align::start, ink});
 }
 
 std::vector<std::string> lines_of(const std::string& words, double width_mm, const Type& type) {

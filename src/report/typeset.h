@@ -20,8 +20,11 @@ struct Type {
 
 void put(Drawing& drawing, Point at, const std::string& words, const Type& type);
 
-// The same, made smaller where it is wider than `most_mm`.
+// The same, made smaller where it is wider than `most_mm`, down to half its height; what is wider still ends in an ellipsis.
 void put_within(Drawing& drawing, Point at, double most_mm, const std::string& words, Type type);
+
+// The drawing's title as a headline from `at` on, within the page.
+void put_title(Drawing& drawing, Point at);
 
 // Broken between words; a word wider than the line stands alone.
 [[nodiscard]] std::vector<std::string> lines_of(const std::string& words, double width_mm, const Type& type);

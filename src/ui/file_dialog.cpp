@@ -115,7 +115,7 @@ bool list(FileUse use, PanelState& state) {
     chosen = entries(*listing, state);
   }
   // Tab leads on to the name, Down from the name back.
-  files.to_name = ImGui::IsWindowFocused() && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Tab), false);
+  files.to_name |= ImGui::IsWindowFocused() && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Tab), false);
   ImGui::EndChild();
   return chosen;
 }
@@ -124,6 +124,7 @@ bool list(FileUse use, PanelState& state) {
 bool name_field(const char* hint, PanelState& state) {
   FileState& files = state.files;
   if (ImGui::IsWindowAppearing() || files.to_name) ImGui::SetKeyboardFocusHere();
+  files.to_name = false;
   ImGui::SetNextItemWidth(-1.0F);
   const bool enter = ImGui::InputTextWithHint("##name", hint, &files.name, ImGuiInputTextFlags_EnterReturnsTrue);
   state.places.note_item("file name");
@@ -216,6 +217,7 @@ void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Command
   ImGui::SameLine();
   options(use, path, state);
   const bool chosen = done && usable && !cancelled;
+  files.to_name |= done && !usable;  // Enter has let go of the name, which is to be mended
   if (chosen) out.push_back(command_for(use, path, state));
   if (cancelled) out.push_back(command_to_give_up(use));
   if (chosen || cancelled) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "ui/focus.h"
 #include "ui/modal.h"
 #include "ui/style.h"
 
@@ -34,7 +35,6 @@ void buttons(bool busy, bool ready, PanelState& state, Commands& out) {
       out.push_back(cmd::Ask{cmd::Question::page_to_save});
       ImGui::CloseCurrentPopup();
     }
-    if (ImGui::IsWindowAppearing()) ImGui::SetItemDefaultFocus();
     ImGui::EndDisabled();
     state.places.note_item("page save");
   }
@@ -50,6 +50,7 @@ void buttons(bool busy, bool ready, PanelState& state, Commands& out) {
 
 void page_dialog(const Workbench& bench, PanelState& state, Commands& out) {
   if (bench.active() == nullptr || !begin_modal("Share page", 34.0F, 15.0F)) return;
+  if (ImGui::IsWindowAppearing()) take_keys_now();  // whatever opened it
   ImGui::TextWrapped(
       "One file that opens in any browser, also on a phone and without a network: the spool in the round, to turn, "
       "cut, peel and play, and to lay anew with other settings.");

@@ -76,8 +76,9 @@ void name_cell(const FieldRow& row, bool quiet) {
 
 void value_cell(const Form& form, const FieldRow& row, bool quiet, PanelState& state, Commands& out) {
   const bool choice = row.info->kind == FieldKind::choice;
-  const float buttons = choice ? 0.0F : step_buttons_width();
-  ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - form.unit_width - buttons);
+  // A choice has no unit, and its words need the room.
+  const float behind = choice ? 0.0F : form.unit_width + step_buttons_width();
+  ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - behind);
   const bool wrong = has_error(row.issues) || is_lacking(row);
   if (wrong) ImGui::PushStyleColor(ImGuiCol_Border, error_color(form.theme));
   if (wrong) ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 1.0F);
@@ -88,7 +89,8 @@ void value_cell(const Form& form, const FieldRow& row, bool quiet, PanelState& s
   if (wrong) ImGui::PopStyleColor();
   state.places.note_item("field " + row.path);
   if (!ImGui::IsItemActive() && row.issues.empty()) help_tip(row);  // it would hide what is wrong
-  if (!choice) step_buttons(form.desk, row, form.fiber_mm, state, out);
+  if (choice) return;
+  step_buttons(form.desk, row, form.fiber_mm, state, out);
   ImGui::SameLine(0.0F, em(0.35F));
   ImGui::TextDisabled("%s", row.unit != nullptr ? std::string(row.unit->name).c_str() : "");
 }

@@ -1,5 +1,6 @@
 #include "ui/scrub_bar.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -11,10 +12,19 @@
 namespace laywright {
 namespace {
 
+// Above the bar: below it stands the counter, which one looks at meanwhile.
+void tip_above(const char* tip) {
+  const float half = 0.5F * ImGui::CalcTextSize(tip).x + ImGui::GetStyle().WindowPadding.x;
+  const ImGuiIO& io = ImGui::GetIO();
+  const float x = std::max(half, std::min(io.MousePos.x, io.DisplaySize.x - half));
+  ImGui::SetNextWindowPos({x, ImGui::GetItemRectMin().y - em(0.4F)}, ImGuiCond_Always, {0.5F, 1.0F});
+  ImGui::SetTooltip("%s", tip);
+}
+
 bool button(const char* name, const char* tip, PanelState& state, float width) {
   const bool pressed = ImGui::Button(name, {width, 0.0F});
   state.places.note_item(fmt::format("scrub {}", tip));
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tip);
+  if (ImGui::IsItemHovered()) tip_above(tip);
   ImGui::SameLine(0.0F, em(0.25F));
   return pressed;
 }
@@ -51,7 +61,7 @@ void bar(const Wound& wound, const Moment& moment, PanelState& state, Commands& 
       total * std::clamp((ImGui::GetIO().MousePos.x - low.x) / std::max(1.0F, high.x - low.x), 0.0F, 1.0F);
   if (ImGui::IsItemActive()) out.push_back(cmd::ScrubLength{pointed});
   if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) {
-    ImGui::SetTooltip("Click or drag: the wind up to here. Ticks are findings.");
+    tip_above("Click or drag: the wind up to here. Ticks are findings.");
   }
 }
 
@@ -78,7 +88,7 @@ void scrub_bar(const Workbench& bench, PanelState& state, Commands& out) {
   const std::string rate = rate_text(rate_of(stage.playback, *wound));
   ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted(rate.c_str());
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("Times the line speed");
+  if (ImGui::IsItemHovered()) tip_above("Times the line speed");
   ImGui::SameLine(0.0F, em(0.25F));
   if (button("+", "Play twice as fast (])", state, em(1.6F))) out.push_back(cmd::ChangeRate{2.0});
   bar(*wound, moment, state, out);

@@ -128,7 +128,8 @@ void apply_style(Theme theme, float scale) {
   const ImVec4 accent = light ? ImVec4{0.0F, 0.447F, 0.698F, 1.0F} : ImVec4{0.337F, 0.706F, 0.914F, 1.0F};
   const auto tint = [&](float opacity) { return ImVec4{accent.x, accent.y, accent.z, opacity}; };
   colors[ImGuiCol_CheckMark] = colors[ImGuiCol_SliderGrab] = colors[ImGuiCol_SliderGrabActive] = accent;
-  colors[ImGuiCol_PlotHistogram] = colors[ImGuiCol_PlotLines] = accent;
+  colors[ImGuiCol_PlotLines] = accent;
+  colors[ImGuiCol_PlotHistogram] = tint(0.40F);  // of progress bars: words stand on it
   colors[ImGuiCol_Header] = tint(0.18F);
   colors[ImGuiCol_HeaderHovered] = colors[ImGuiCol_ButtonHovered] = tint(0.26F);
   colors[ImGuiCol_HeaderActive] = colors[ImGuiCol_ButtonActive] = tint(0.40F);

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "base/readable.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
 
@@ -45,8 +46,8 @@ void Document::begin_again() { edit(saved_, "begin again"); }
 
 std::string Document::title() const {
   const std::string& title = state().draft.title;
-  if (!title.empty()) return title;
-  return path_.empty() ? "Untitled plan" : path_.filename().string();
+  if (title.empty() && path_.empty()) return "Untitled plan";
+  return readable(title.empty() ? path_.filename().string() : title, longest_title);
 }
 
 void Document::edit(PlanState state, std::string name, std::uint64_t gesture) {

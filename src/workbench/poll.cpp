@@ -40,6 +40,7 @@ bool Workbench::poll(Clock::time_point now) {
   changed |= show_on(now);
   changed |= watch_files(now);
   changed |= tell_what_is_not_kept();
+  changed |= drop_stale_refusals();
   keep_copies(now);
   keep_settings(now);
   return changed;

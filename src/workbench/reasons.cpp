@@ -297,6 +297,7 @@ std::string Workbench::Reasons::of(const cmd::Ask& c) const {
   const bool breaks = c.question == cmd::Question::file_to_save || c.question == cmd::Question::what_to_compare;
   if (breaks && bench.lesson_) return in_lesson;
   if (c.question == cmd::Question::what_to_compare && bench.desks_.size() < 2) {
+    if (bench.comparison_) return "Two builds are compared already; for another one, open its plan.";
     return "There is no other plan to compare with: open one, or keep this build with K and change its plan.";
   }
   return "";

@@ -66,9 +66,11 @@ void Workbench::start(const std::vector<std::string>& plans) {
 bool Workbench::apply(const Command& command) {
   if (std::string reason = why_not(command); !reason.empty()) {
     tell(Severity::warning, std::move(reason));
+    notices_.back().refused = command;
     return false;
   }
   const bool done = std::visit(Doer{*this}, command);
+  drop_stale_refusals();
   if (Desk* desk = active_desk()) note_change(*desk, Clock::now());
   return done;
 }
@@ -141,6 +143,12 @@ void Workbench::tell(Severity severity, std::string text, Issues issues) {
   if (same != notices_.end()) notices_.erase(same);
   notices_.push_back({severity, std::move(text), std::move(issues)});
   if (notices_.size() > most_notices) notices_.erase(notices_.begin());
+}
+
+bool Workbench::drop_stale_refusals() {
+  return std::erase_if(notices_, [&](const Notice& notice) {
+           return notice.refused && why_not(*notice.refused) != notice.text;
+         }) > 0;
 }
 
 void Workbench::tell_failure(const std::string& text, const Issues& issues) { tell(Severity::error, text, issues); }

@@ -33,6 +33,8 @@ struct Notice {
   Severity severity = Severity::error;
   std::string text;  // what happened
   Issues issues;     // in detail
+  // Of a refusal: what was refused. It is told as long as it would be refused with the same words.
+  std::optional<Command> refused = std::nullopt;
 };
 
 // A document and how it is looked at.
@@ -150,6 +152,8 @@ class Workbench {
 
   // Puts a message before the person; one that stands there already comes to the end.
   void tell(Severity severity, std::string text, Issues issues = {});
+  // Those that would not be refused any more, or with other words; true when there were any.
+  bool drop_stale_refusals();
   // Has copies of unsaved work written now: something has gone wrong, and worse may follow.
   void keep_unsaved();
 

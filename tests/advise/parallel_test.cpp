@@ -1,5 +1,8 @@
+#include <pthread.h>
+
 #include <atomic>
 #include <new>
+#include <system_error>
 #include <thread>
 #include <vector>
 
@@ -8,6 +11,32 @@
 #include "advise/parallel.h"
 
 using namespace laywright;
+
+namespace {
+
+// While it stands, a new thread asks for a stack that no machine has, so that none starts.
+class NoMoreThreads {
+ public:
+  NoMoreThreads() {
+    pthread_getattr_default_np(&before_);
+    pthread_attr_t huge;
+    pthread_attr_init(&huge);
+    pthread_attr_setstacksize(&huge, std::size_t{1} << 46U);
+    pthread_setattr_default_np(&huge);
+    pthread_attr_destroy(&huge);
+  }
+  ~NoMoreThreads() {
+    pthread_setattr_default_np(&before_);
+    pthread_attr_destroy(&before_);
+  }
+  NoMoreThreads(const NoMoreThreads&) = delete;
+  NoMoreThreads& operator=(const NoMoreThreads&) = delete;
+
+ private:
+  pthread_attr_t before_{};
+};
+
+}  // namespace
 
 TEST_CASE("every task runs once, on any number of threads") {
   for (const int threads : {1, 2, 7}) {
@@ -41,6 +70,36 @@ TEST_CASE("a task that fails ends the others, and its exception comes out") {
   };
   CHECK_THROWS_AS(run(), std::bad_alloc);
   CHECK(begun <= 3);
+}
+
+TEST_CASE("where no thread can be started the caller does the tasks itself, and can still be stopped") {
+  const NoMoreThreads none;
+  REQUIRE_THROWS_AS(std::thread([] {}), std::system_error);
+  Progress progress;
+  std::vector<std::thread::id> by(20);
+  std::vector<double> shares;
+  run_parallel(by.size(), 4, progress, [&](std::size_t i, Progress& inner) {
+    by[i] = std::this_thread::get_id();
+    inner.report(0.5);
+    shares.push_back(progress.share());
+  });
+  CHECK(by == std::vector<std::thread::id>(20, std::this_thread::get_id()));
+  for (std::size_t i = 0; i < shares.size(); ++i) CHECK(shares[i] == Approx((static_cast<double>(i) + 0.5) / 20.0));
+  CHECK(progress.share() == 1.0);
+
+  std::size_t begun = 0;
+  run_parallel(20, 4, progress, [&](std::size_t, Progress& inner) {
+    ++begun;
+    progress.cancel();
+    inner.report(0.5);
+    CHECK(inner.cancelled());
+  });
+  CHECK(begun == 1);
+  CHECK_THROWS_AS(([&] {
+                    Progress other;
+                    run_parallel(20, 4, other, [](std::size_t, Progress&) { throw std::bad_alloc(); });
+                  }()),
+                  std::bad_alloc);
 }
 
 TEST_CASE("a stretch moves its progress within its ends only") {

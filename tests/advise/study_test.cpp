@@ -128,3 +128,10 @@ TEST_CASE("studies that make no sense are refused") {
   for (const StudySpec& spec : {none, unknown, choice, twice, outside}) CHECK_FALSE(check_study(plan, spec).empty());
   CHECK(check_study(plan, grid()).empty());
 }
+
+TEST_CASE("a study is stopped before its first build, too") {
+  Progress stopped;
+  stopped.cancel();
+  CHECK(study_points(tolerances(1'000'000), &stopped).empty());
+  CHECK(study_points(tolerances(8)).size() == 8 * (2 + tolerances(8).tolerances.size()));
+}

@@ -62,6 +62,18 @@ TEST_CASE("what is wrong in a lesson is named with its key") {
   CHECK_FALSE(load_lesson(samples / "no-such.lesson.toml").ok());
 }
 
+TEST_CASE("a lesson's title is no longer than a plan's may be") {
+  const auto titled = [](std::size_t length) {
+    std::string text = head() + "[[step]]\nsay = \"So.\"\n";
+    return lesson_of(text.replace(text.find("\"T\""), 3, '"' + std::string(length, 'T') + '"'));
+  };
+  CHECK(titled(longest_title).ok());
+  const Result<Lesson> too_long = titled(longest_title + 1);
+  REQUIRE_FALSE(too_long.ok());
+  CHECK(too_long.issues().front().key == "title");
+  CHECK(too_long.issues().front().allowed == "up to 100 characters");
+}
+
 TEST_CASE("a plan that a lesson makes unsound is the lesson's fault") {
   const std::string set = "set = { \"traverse.pitch\" = \"-1 mm\" }\n";
   const Result<Lesson> lesson = lesson_of(head() + set + "[[step]]\nsay = \"So.\"\n");

@@ -104,3 +104,21 @@ TEST_CASE("no word of a dimension is cut off by the picture's edge") {
     }
   }
 }
+
+TEST_CASE("a long title ends before the picture does") {
+  const SceneSource source = small_source();
+  const View view = fitted(source, 400, 300);
+  const Scene scene = make_scene(source, view);
+  OverlaySettings settings;
+  settings.legend = settings.scale_bar = false;
+  settings.title = std::string(100, 'W');
+  Canvas canvas(view.width_px, view.height_px);
+  draw_overlay(canvas, scene, view, settings);
+  int middle = 0, edge = 0;
+  for (int y = 0; y < 60; ++y) {
+    middle += is_drawn(canvas, 200, y) ? 1 : 0;
+    edge += is_drawn(canvas, 399, y) ? 1 : 0;
+  }
+  CHECK(middle > 10);
+  CHECK(edge == 0);
+}

@@ -6,6 +6,7 @@
 #include "report/layer_colors.h"
 #include "report/section_cut.h"
 #include "report/section_view.h"
+#include "report/typeset.h"
 
 using namespace laywright;
 
@@ -71,5 +72,21 @@ TEST_CASE("neighbouring layers differ in black and white, and dark is one direct
     CAPTURE(layer);
     CHECK((std::max(here, next) + 0.05) / (std::min(here, next) + 0.05) > 1.5);
     CHECK((here < next) == (layer % 2 == 1));
+  }
+}
+
+TEST_CASE("a title of any length stays on the page: smaller first, then with an ellipsis") {
+  for (const std::size_t length : {std::size_t{5}, longest_title, std::size_t{1000}}) {
+    CAPTURE(length);
+    Drawing drawing;
+    drawing.title = std::string(length, 'e');
+    put_title(drawing, {12.0, 17.0});
+    const Text& line = std::get<Text>(drawing.items.back());
+    CHECK(width_of(line.words, {line.height_mm, line.bold, line.align, line.color}) <=
+          drawing.width_mm - 24.0 + 1e-6);
+    CHECK(line.height_mm <= 5.0);
+    CHECK(line.height_mm >= 2.5);
+    CHECK((line.words == drawing.title) == (length <= longest_title));
+    if (length > longest_title) CHECK(line.words.ends_with("\u2026"));
   }
 }

@@ -138,7 +138,13 @@ class Checks:
         w.key("ctrl+p")
         w.until("the sheet is there", lambda s: "sheet page 1" in s["places"])
         w.click("sheet save")
-        w.name_file(self.folder / "nowhere" / "sheet.pdf")
+        w.name_file(self.folder / "sheet.txt")
+        w.key("Return")
+        time.sleep(0.5)
+        assert "file name" in w.state()["places"], "a sheet was saved under a name that does not say what it is"
+        # The name is to be mended, and the keyboard is still on it.
+        w.key("ctrl+a")
+        w.type(str(self.folder / "nowhere" / "sheet.pdf"))
         w.key("Return")
         w.until("it is told that it failed", lambda s: s["sheet"]["saving"] and s["sheet"]["saving"]["failed"])
         w.shoot("sheet-failed")
