@@ -63,6 +63,7 @@ Drawing page_one(const SetupSheet& sheet) {
   const Box all = inside(page);
   double top = draw_header(page, sheet, 1);
   top = draw_notes(page, below(all, top), sheet.plan.notes());
+  top = draw_verdict(page, below(all, top + 0.6), sheet);
   top = draw_blanks(page, {all.left, top + 1.0, all.width, 7.0},
                     {"Job no.", "Machine", "Spool no.", "Fiber lot", "Date"});
   top = draw_pictures(page, below(all, top + 2.0), sheet);
