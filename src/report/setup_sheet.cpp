@@ -71,7 +71,7 @@ Drawing page_one(const SetupSheet& sheet) {
   const double cautions = draw_cautions(page, all);
   const auto rest = [&] { return Box{all.left, top + gap, all.width, cautions - top - 2.0 * gap}; };
   // Steps leave room for what is to be minded.
-  constexpr double for_warnings = 16.0;
+  constexpr double for_warnings = 22.0;
   const auto& warnings = sheet.run.warnings;
   const bool warned = !warnings.empty() && !warnings.front().note;
   Box for_steps = rest();

@@ -191,9 +191,12 @@ double surplus_mm(const Case& c) {
 }
 
 std::string less_fiber(const Case& c) {
-  const double keep = std::max(0.0, 1.0 - surplus_mm(c) / std::max(c.build.length_mm, 1e-9));
+  // How far a ring can be trusted: it is level, the surface is not.
+  constexpr double trusted = 0.5;
+  const double keep = 1.0 - surplus_mm(c) / std::max(c.build.length_mm, 1e-9);
   const Wind& wind = c.plan.wind();
   const char* spool = ", or take a spool with higher flanges";
+  if (keep < trusted) return std::string("wind much less") + spool;
   if (wind.length_mm) {
     return fmt::format("wind less, about {} (now {}){}",
                        in_own_unit(c.plan, "wind.length", keep * c.build.length_mm, digits),

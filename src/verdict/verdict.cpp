@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <tuple>
 
-#include <fmt/format.h>
-
 #include "measure/acceptance.h"
 #include "verdict/first_setting.h"
 #include "verdict/verdict_words.h"
@@ -21,11 +19,6 @@ auto rank_of(const Check& check, bool crossed) {
   const bool leads = crossed && check.what == Weighed::ribbon;
   const bool good = check.grade == Grade::good;
   return std::tuple(check.grade, !good && is_firm(check.what), !good && leads, strain_of(check) / good_up_to(check));
-}
-
-std::string nearest_words(const Check& check) {
-  return fmt::format("every figure keeps its limit with room to spare; nearest to it is {}, {} of {}",
-                     name_of(check), value_text(check), limit_text(check));
 }
 
 }  // namespace

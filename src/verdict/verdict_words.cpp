@@ -16,6 +16,28 @@ std::string at_flange(const Check& check) {
   return check.side ? fmt::format(" at the {} flange", name_of(*check.side)) : "";
 }
 
+const char* bare_name(Weighed what) {
+  switch (what) {
+    case Weighed::planned_end: return "planned fiber wound";
+    case Weighed::rim_clearance: return "rim clearance";
+    case Weighed::greatest_pull: return "greatest pull";
+    case Weighed::least_pull: return "least pull";
+    case Weighed::bend: return "bend around the barrel";
+    case Weighed::spool_speed: return "spool speed";
+    case Weighed::clutch_current: return "clutch current";
+    case Weighed::ribbon: return "ribbon";
+    case Weighed::ridge: return "ridge";
+    case Weighed::valley: return "valley";
+    case Weighed::unevenness: return "unevenness";
+    case Weighed::open_gaps: return "fiber beside open gaps";
+    case Weighed::flange_gap: return "flange gap";
+    case Weighed::dropped_turns: return "dropped turns";
+    case Weighed::drop_depth: return "depth of dropped turns";
+    case Weighed::ride_ups: return "ride-ups";
+  }
+  return "";
+}
+
 // Thousands apart, so many decimals.
 std::string grouped(double value, int decimals) {
   if (decimals == 0 && std::abs(value) >= 1000.0) return count_of(static_cast<int>(std::lround(value)));
@@ -109,27 +131,7 @@ const char* unit_of(Weighed what) {
 }
 
 std::string name_of(const Check& check) {
-  const auto name = [&]() -> std::string {
-    switch (check.what) {
-      case Weighed::planned_end: return "planned fiber wound";
-      case Weighed::rim_clearance: return "rim clearance";
-      case Weighed::greatest_pull: return "greatest pull";
-      case Weighed::least_pull: return "least pull";
-      case Weighed::bend: return "bend around the barrel";
-      case Weighed::spool_speed: return "spool speed";
-      case Weighed::clutch_current: return "clutch current";
-      case Weighed::ribbon: return "ribbon";
-      case Weighed::ridge: return "ridge";
-      case Weighed::valley: return "valley";
-      case Weighed::unevenness: return "unevenness";
-      case Weighed::open_gaps: return "fiber beside open gaps";
-      case Weighed::flange_gap: return "flange gap";
-      case Weighed::dropped_turns: return "dropped turns";
-      case Weighed::drop_depth: return "depth of dropped turns";
-      case Weighed::ride_ups: return "ride-ups";
-    }
-    return "";
-  }();
+  const std::string name = bare_name(check.what);
   return check.side ? fmt::format("{}, {} flange", name, name_of(*check.side)) : name;
 }
 
@@ -141,6 +143,11 @@ std::string limit_text(const Check& check) {
 
 std::string margin_text(const Check& check) {
   return figure_of(check.what, check.margin) + " " + unit_of(check.what);
+}
+
+std::string nearest_words(const Check& check) {
+  return fmt::format("every figure keeps its limit with room to spare; nearest to its limit is the {}{}, {} of {}",
+                     bare_name(check.what), at_flange(check), value_text(check), limit_text(check));
 }
 
 std::string sentence_of(const Check& check) { return is_so(check) + limit_of(check); }

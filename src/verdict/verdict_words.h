@@ -29,6 +29,10 @@ namespace laywright {
 // 1 fiber diameter".
 [[nodiscard]] std::string sentence_of(const Check& check);
 
+// Of a good wind: "every figure keeps its limit with room to spare; nearest to its limit is the valley at the right flange, 0.51 d
+// of 1 d at most".
+[[nodiscard]] std::string nearest_words(const Check& check);
+
 // By whose usual limits the wind was weighed: "a fiber", "a wire", "a crossed wind".
 [[nodiscard]] std::string weighed_as(const Plan& plan);
 

@@ -12,7 +12,8 @@ TEST_CASE("a level wind without flaws is good, and says what is nearest to its l
   CHECK_FALSE(verdict.first);
   CHECK(decided(verdict).what == Weighed::valley);
   CHECK(verdict_line(verdict) ==
-        "Good (this draw): every figure keeps its limit with room to spare; nearest to it is valley, right flange, "
+        "Good (this draw): every figure keeps its limit with room to spare; nearest to its limit is the valley at "
+        "the right flange, "
         "0.50 d of 1 d at most.");
 }
 
