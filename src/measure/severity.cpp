@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <map>
 #include <utility>
 
 #include "measure/acceptance.h"
@@ -125,6 +126,16 @@ void set_severities(const Plan& plan, const Build& build, Measurements& measurem
   for (const Finding& finding : measurements.findings) {
     weighed.emplace_back(weight_of(accepted, build, measurements, finding), finding);
     weighed.back().second.severity = weighed.back().first.severity;
+  }
+  // Those of a kind stay together, in their own order.
+  std::map<FindingKind, double> furthest;
+  for (const auto& [weight, finding] : weighed) {
+    if (weight.severity != FindingSeverity::grave) continue;
+    double& strain = furthest[finding.kind];
+    strain = std::max(strain, weight.strain);
+  }
+  for (auto& [weight, finding] : weighed) {
+    if (weight.severity == FindingSeverity::grave) weight.strain = furthest[finding.kind];
   }
   std::stable_sort(weighed.begin(), weighed.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
   for (std::size_t i = 0; i < weighed.size(); ++i) measurements.findings[i] = std::move(weighed[i].second);

@@ -25,8 +25,8 @@ namespace laywright {
 // The largest finding of a kind, d; 0 where there is none.
 [[nodiscard]] double largest_d(const Measurements& measurements, FindingKind kind);
 
-// Sets the severity of all findings, and puts the gravest first: of grave ones the one that is furthest over its limit; else their
-// order stays (gravity.h).
+// Sets the severity of all findings, and puts the gravest first: of grave ones the kind that is furthest over its limit; else
+// their order stays (gravity.h).
 void set_severities(const Plan& plan, const Build& build, Measurements& measurements);
 
 }  // namespace laywright

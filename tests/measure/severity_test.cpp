@@ -78,6 +78,15 @@ TEST_CASE("the gravest comes first, of grave ones that which is furthest over it
   CHECK(findings[3].severity == small);
 }
 
+TEST_CASE("grave findings of a kind stay together, in the order of their gravity") {
+  const auto findings =
+      weighed(draft(), {finding(FindingKind::flange_gap, 7.0, 90), finding(FindingKind::flange_gap, 9.0),
+                        finding(FindingKind::edge_valley, 4.4)});
+  CHECK(findings[0].size_d == 7.0);  // gravity.h: beyond 6 d more of the same is no worse
+  CHECK(findings[1].size_d == 9.0);
+  CHECK(findings[2].kind == FindingKind::edge_valley);
+}
+
 TEST_CASE("in a crossed wind gaps at flanges and between turns are planned, and the ribbon is grave") {
   PlanDraft crossed = draft();
   crossed.traverse.pitch_mm = 5.0;
