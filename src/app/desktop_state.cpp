@@ -3,6 +3,8 @@
 #include <nlohmann/json.hpp>
 
 #include "app/desktop_advice.h"
+#include "measure/severity.h"
+#include "verdict/verdict_words.h"
 #include "workbench/machine_quantity.h"
 
 namespace laywright {
@@ -26,13 +28,17 @@ Json build(const Wound& wound) {
   Json findings = Json::array();
   for (const Finding& f : wound.measurements().findings) {
     findings.push_back({{"kind", name_of(f.kind)}, {"layer", f.layer}, {"turn", f.turn}, {"size_d", f.size_d}});
+    findings.back()["severity"] = name_of(f.severity);
   }
+  Json verdict = nullptr;
+  if (const VerdictPtr v = wound.verdict()) verdict = {{"grade", name_of(v->grade)}, {"line", verdict_line(*v)}};
   return {{"turns", wound.build().turns},
           {"length_mm", wound.build().length_mm},
           {"layers", wound.build().strokes.size()},
           {"outer_diameter_mm", wound.measurements().outer_diameter.middle_mm},
           {"full", wound.pass.full()},
           {"revision", wound.revision},
+          {"verdict", std::move(verdict)},
           {"findings", std::move(findings)}};
 }
 

@@ -11,6 +11,8 @@
 #include "report/cairo_sink.h"
 #include "report/section_sheet.h"
 #include "scene/camera.h"
+#include "takeup/takeup_run.h"
+#include "verdict/verdict.h"
 #include "web/share_page.h"
 
 namespace laywright {
@@ -78,7 +80,10 @@ std::string make_share_page(const std::string& plan_text, const Plan& plan, cons
   std::vector<SharePicture> pictures = pictures_of(source, open, progress);
   if (progress.cancelled()) return "";
   progress.report(0.9);
-  const SharedWind wind{plan_text, plan, source.build(), source.measurements(), std::move(pictures)};
+  const TakeupRun run = take_up(plan, source.build(), source.measurements(), progress);
+  if (progress.cancelled()) return "";
+  const WindVerdict verdict = verdict_of(plan, source.build(), source.measurements(), &run);
+  const SharedWind wind{plan_text, plan, source.build(), source.measurements(), verdict, std::move(pictures)};
   std::string page = share_page(share_page_template(), wind);
   progress.report(1.0);
   return page;

@@ -5,6 +5,7 @@
 #include "measure/flange_reach.h"
 #include "measure/layer_table.h"
 #include "measure/measurements.h"
+#include "measure/severity.h"
 #include "measure/surface.h"
 #include "measure/whole_stroke.h"
 
@@ -62,6 +63,7 @@ Measurements measure(const Plan& plan, const Build& build, Progress& progress) {
   }
   findings.find_on_build(surface, last_whole);
   out.findings = findings.finish();
+  set_severities(plan, build, out);
   return out;
 }
 

@@ -2,7 +2,7 @@
 // the number of stations beyond the fineness of the build itself.
 //
 // The definitions in full: layer table in layer_table.h, surface and outer diameter in surface.h, ridge and valley in
-// edge_shape.h, findings in findings.h, their order in gravity.h.
+// edge_shape.h, findings in findings.h, their order in severity.h and gravity.h.
 //
 // A wind seldom ends at a flange, and a layer that ends on the way stands on one side of the spool alone. What tells how
 // level a wind is (outer diameters left, middle and right, ridge, valley, and the findings of them) is therefore taken
@@ -70,6 +70,9 @@ struct UnfinishedLayer {
   std::array<double, 3> outer_diameter_mm{};  // left, middle, right, with it
 };
 
+// What becomes of a finding when the spool is inspected or unwound (severity.h).
+enum class FindingSeverity { small, worth_a_look, grave };
+
 enum class FindingKind { gap, flange_gap, pile_up, edge_valley, ride_up, dropped_turn, bridge, ribbon, rim_overrun };
 
 // Stable names, as in the JSON document: "flange_gap".
@@ -97,7 +100,8 @@ struct Finding {
   double size_d = 0.0;
   int occurrences = 1;               // that were merged
   std::vector<FindingPlace> places;  // the largest of them, at most most_places; largest first
-  std::string text;                  // what, where, how large, what it will do later: for a trainee
+  FindingSeverity severity = FindingSeverity::small;
+  std::string text;  // what, where, how large, what it will do later: for a trainee
 };
 
 struct Measurements {

@@ -150,6 +150,15 @@ void add_limits(std::vector<Field<PlanDraft>>& all) {
   add(plain("limits", "gap", number, from_zero(1000.0)), MEMBER(limits.gap_d));
   add(plain("limits", "pile_up", number, from_zero(1000.0)), MEMBER(limits.pile_up_d));
   add(amount("limits", "rim_clearance", "mm", from_zero(longest_part_mm)), MEMBER(limits.rim_clearance_mm));
+  add(plain("limits", "valley", number, from_zero(1000.0)), MEMBER(limits.valley_d));
+  add(plain("limits", "unevenness", number, from_zero(1000.0)), MEMBER(limits.unevenness_d));
+  add(amount("limits", "open_gaps", "%", from_zero(1.0)), MEMBER(limits.open_gaps));
+  add(plain("limits", "flange_gap", number, from_zero(1000.0)), MEMBER(limits.flange_gap_d));
+  add(plain("limits", "dropped_turns", number, from_zero(1e6)), MEMBER(limits.dropped_turns_per_km));
+  add(plain("limits", "drop_depth", number, from_zero(1000.0)), MEMBER(limits.drop_depth_d));
+  add(plain("limits", "ride_ups", number, from_zero(1e6)), MEMBER(limits.ride_ups_per_km));
+  add(plain("limits", "ribbon", number, from_zero(1000.0)), MEMBER(limits.ribbon_d));
+  add(amount("limits", "pull", "%", above_zero(1.0)), MEMBER(limits.pull));
 }
 
 std::vector<Field<PlanDraft>> make_plan_fields() {

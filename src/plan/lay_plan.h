@@ -103,10 +103,21 @@ struct Takeup {
   double reaction_time_s = 0.0;
 };
 
+// What is told of a wind, and what is accepted. An absent limit is the usual one for the kind of product
+// (measure/acceptance.h).
 struct Limits {
   double gap_d = 0.5;
   double pile_up_d = 1.0;
   double rim_clearance_mm = 0.0;
+  std::optional<double> valley_d;              // depth at a flange
+  std::optional<double> unevenness_d;          // of the surface: difference of its radii
+  std::optional<double> open_gaps;             // share of the fiber that lies beside one
+  std::optional<double> flange_gap_d;          // width of one
+  std::optional<double> dropped_turns_per_km;  // places
+  std::optional<double> drop_depth_d;          // of a dropped turn
+  std::optional<double> ride_ups_per_km;       // places
+  std::optional<double> ribbon_d;              // height
+  double pull = 1.0;                           // share of the fiber's greatest tension
 };
 
 // Of a plan and of a lesson, in characters: what a line of a sheet or a page has room for.

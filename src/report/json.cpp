@@ -7,9 +7,11 @@
 
 #include <nlohmann/json.hpp>
 
+#include "measure/severity.h"
 #include "report/figures.h"
 #include "report/rolling_words.h"
 #include "report/takeup_json.h"
+#include "report/verdict_json.h"
 
 namespace laywright {
 namespace {
@@ -82,7 +84,21 @@ Json layer(const LayerRow& row) {
           {"bridged_share", number(row.bridged_share)}};
 }
 
-Json finding(const Finding& found) {
+// Where the largest of them are largest.
+Json places(const Finding& found, const Build& build) {
+  Json places = Json::array();
+  const auto stations = static_cast<std::size_t>(build.stations_per_turn);
+  for (const FindingPlace& place : found.places) {
+    places.push_back(
+        {{"turn", number(static_cast<double>(place.node) / build.stations_per_turn)},
+         {"x", number(build.nodes.x(place.node))},
+         {"angle", number(360.0 * static_cast<double>(place.node % stations) / build.stations_per_turn)},
+         {"size", number(place.size_mm)}});
+  }
+  return places;
+}
+
+Json finding(const Finding& found, const Build& build) {
   return {{"kind", name_of(found.kind)},
           {"layer", found.layer},
           {"last_layer", found.last_layer},
@@ -94,6 +110,8 @@ Json finding(const Finding& found) {
           {"size", number(found.size_mm)},
           {"size_d", number(found.size_d)},
           {"occurrences", found.occurrences},
+          {"severity", name_of(found.severity)},
+          {"places", places(found, build)},
           {"text", found.text}};
 }
 
@@ -102,9 +120,10 @@ Json finding(const Finding& found) {
 std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements, const TakeupRun& run) {
   Json layers = Json::array(), findings = Json::array();
   for (const LayerRow& row : measurements.layers) layers.push_back(layer(row));
-  for (const Finding& found : measurements.findings) findings.push_back(finding(found));
+  for (const Finding& found : measurements.findings) findings.push_back(finding(found, build));
   const Json document = {{"format", "lay-build 1"},
                          {"plan", {{"title", plan.title()}, {"file", plan.file()}}},
+                         {"verdict", verdict_block(plan, build, verdict_of(plan, build, measurements, &run))},
                          {"totals", totals(build, measurements)},
                          {"rolling", rolling_block(plan)},
                          {"layers", std::move(layers)},

@@ -12,6 +12,7 @@
 #include "report/figures.h"
 #include "report/machine_text.h"
 #include "report/setup_parts.h"
+#include "report/verdict_text.h"
 
 namespace laywright {
 namespace {
@@ -142,6 +143,7 @@ std::string rest_of(const std::vector<Item>& items, std::size_t first) {
 std::vector<Item> items_of(const SetupSheet& sheet) {
   std::vector<Item> items;
   for (const Finding& finding : sheet.measurements.findings) {
+    if (finding.severity == FindingSeverity::small) continue;
     items.push_back({head_of(finding), finding.text + ' ' + look_for(finding.kind)});
   }
   for (const MachineWarning& warning : sheet.run.warnings) {
@@ -160,6 +162,8 @@ std::vector<Item> items_of(const SetupSheet& sheet) {
     items.insert(items.begin() + static_cast<std::ptrdiff_t>(place),
                  {"Not in the plan, so not told here", keys + '.'});
   }
+  const std::string small = small_findings_words(sheet.measurements.findings);
+  if (!small.empty()) items.push_back({"Small places, as every wind has some", small + '.'});
   return items;
 }
 

@@ -28,6 +28,7 @@ struct RowGroup {
 [[nodiscard]] double draw_blanks(Drawing& page, const Box& row, const std::vector<std::string>& names);
 
 // Page one.
+[[nodiscard]] double draw_verdict(Drawing& page, const Box& band, const SetupSheet& sheet);
 [[nodiscard]] double draw_pictures(Drawing& page, const Box& band, const SetupSheet& sheet);
 [[nodiscard]] double draw_settings(Drawing& page, const Box& band, const SetupSheet& sheet);
 [[nodiscard]] double draw_steps(Drawing& page, const Box& band, const SetupSheet& sheet);

@@ -131,7 +131,7 @@ void draw_details(Drawing& page, const Box& band, const SectionCut& cut) {
 }  // namespace
 
 double draw_pictures(Drawing& page, const Box& band, const SetupSheet& sheet) {
-  const double band_height = sheet.paper == Paper::a4 ? 54.0 : 42.0;
+  const double band_height = sheet.paper == Paper::a4 ? 44.0 : 34.0;
   const SectionCut cut = cut_section(sheet.plan, sheet.build, 0.0);
   const double half = 0.5 * band.width;
   const Box left{band.left, band.top, half - 4.0, band_height};

@@ -63,6 +63,7 @@ Drawing page_one(const SetupSheet& sheet) {
   const Box all = inside(page);
   double top = draw_header(page, sheet, 1);
   top = draw_notes(page, below(all, top), sheet.plan.notes());
+  top = draw_verdict(page, below(all, top + 0.6), sheet);
   top = draw_blanks(page, {all.left, top + 1.0, all.width, 7.0},
                     {"Job no.", "Machine", "Spool no.", "Fiber lot", "Date"});
   top = draw_pictures(page, below(all, top + 2.0), sheet);
@@ -70,7 +71,7 @@ Drawing page_one(const SetupSheet& sheet) {
   const double cautions = draw_cautions(page, all);
   const auto rest = [&] { return Box{all.left, top + gap, all.width, cautions - top - 2.0 * gap}; };
   // Steps leave room for what is to be minded.
-  constexpr double for_warnings = 16.0;
+  constexpr double for_warnings = 22.0;
   const auto& warnings = sheet.run.warnings;
   const bool warned = !warnings.empty() && !warnings.front().note;
   Box for_steps = rest();

@@ -7,10 +7,13 @@
 #include <fmt/format.h>
 
 #include "base/readable.h"
+#include "measure/severity.h"
 #include "report/figures.h"
 #include "report/machine_text.h"
 #include "report/rolling_words.h"
 #include "report/shape_words.h"
+#include "report/verdict_text.h"
+#include "verdict/verdict_words.h"
 
 namespace laywright {
 namespace {
@@ -140,21 +143,31 @@ std::string finding_lines(std::size_t number, const Finding& finding) {
   // An edge is one place, for as many layers as it lasts.
   const bool edge = finding.kind == FindingKind::pile_up || finding.kind == FindingKind::edge_valley;
   if (finding.occurrences > 1 && !edge) head += fmt::format(" at most, {} places", figure(finding.occurrences, 0));
+  head += fmt::format("; {}", name_of(finding.severity));
   const std::string place = fmt::format("from turn {}; x {}; {}; fiber {}", figure(finding.turn, 1),
                                         extent(finding.x_mm, 2, "mm"), extent(finding.angle_deg, 0, "deg"),
                                         extent({finding.length_mm[0] / 1e3, finding.length_mm[1] / 1e3}, 1, "m"));
   return head + '\n' + wrapped(finding.text, columns, 6) + wrapped("Where: " + place, columns, 6);
 }
 
+bool is_small(const Finding& finding) { return finding.severity == FindingSeverity::small; }
+
 std::string findings_list(const Plan& plan, const std::vector<Finding>& findings, const SummaryStyle& style) {
   if (findings.empty()) {
     return fmt::format("Findings\n  None: no gap over {} d, no pile-up over {} d, rim clearance kept.\n",
                        setting(plan.limits().gap_d), setting(plan.limits().pile_up_d));
   }
+  const auto small = static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), is_small));
+  // The small ones come last.
+  const std::size_t large = findings.size() - small, shown = std::min(large, style.most_findings);
   std::string text = fmt::format("Findings ({}, gravest first)\n", findings.size());
-  const std::size_t shown = std::min(findings.size(), style.most_findings);
   for (std::size_t i = 0; i < shown; ++i) text += finding_lines(i + 1, findings[i]);
-  if (shown < findings.size()) text += fmt::format("  ... {} more{}\n", findings.size() - shown, rest_in(style));
+  if (shown < large) text += fmt::format("  ... {} more{}\n", large - shown, rest_in(style));
+  if (small > 0) {
+    text += wrapped(fmt::format("{}{} small: {}{}", large > 0 ? "And " : "", small, small_findings_words(findings),
+                                rest_in(style)),
+                    columns, 2);
+  }
   return text;
 }
 
@@ -162,11 +175,13 @@ std::string findings_list(const Plan& plan, const std::vector<Finding>& findings
 
 std::string summary_text(const Plan& plan, const Build& build, const Measurements& measurements,
                          const TakeupRun& run, const SummaryStyle& style) {
-  std::string text = title_of(plan) + '\n';
+  const WindVerdict verdict = verdict_of(plan, build, measurements, &run);
+  std::string text = title_of(plan) + '\n' + wrapped(verdict_line(verdict), columns, 0) + '\n';
   if (!plan.file().empty()) text += row("plan", visible(plan.file()));
   text += row("spool", spool_line(plan.spool())) + row("fiber", fiber_line(plan.fiber())) +
           words_row("rolling", rolling_words(plan)) + traverse_lines(plan);
   text += '\n' + totals_lines(plan, build, measurements);
+  text += '\n' + checks_table(plan, build, verdict);
   text += '\n' + layer_table(measurements.layers, style);
   text += '\n' + findings_list(plan, measurements.findings, style);
   if (const std::string machine = machine_text(plan, run); !machine.empty()) text += '\n' + machine;

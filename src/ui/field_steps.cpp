@@ -56,6 +56,15 @@ constexpr std::array rules{
     StepRule{"limits.gap", By::fixed, 0.05},
     StepRule{"limits.pile_up", By::fixed, 0.05},
     StepRule{"limits.rim_clearance", By::fixed, 0.5},
+    StepRule{"limits.valley", By::fixed, 0.05},
+    StepRule{"limits.unevenness", By::fixed, 0.05},
+    StepRule{"limits.open_gaps", By::fixed, 0.005},
+    StepRule{"limits.flange_gap", By::fixed, 0.05},
+    StepRule{"limits.dropped_turns", By::fixed, 10.0},
+    StepRule{"limits.drop_depth", By::fixed, 0.1},
+    StepRule{"limits.ride_ups", By::fixed, 10.0},
+    StepRule{"limits.ribbon", By::fixed, 0.05},
+    StepRule{"limits.pull", By::fixed, 0.05},
 };
 
 double in_unit(double inside, const Unit* unit) {

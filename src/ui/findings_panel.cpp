@@ -6,6 +6,9 @@
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
+#include "base/spelling.h"
+#include "measure/severity.h"
+#include "report/verdict_text.h"
 #include "scene/palette.h"
 #include "ui/cause_panel.h"
 #include "ui/focus.h"
@@ -29,11 +32,20 @@ bool passes(const Finding& finding, const FindingsState& state) {
          contains(spoken(name_of(finding.kind)), state.filter);
 }
 
-// Indices into the findings, as the list shows them.
-std::vector<std::size_t> chosen_and_sorted(const std::vector<Finding>& findings, const FindingsState& state) {
+bool is_small(const Finding& finding) { return finding.severity == FindingSeverity::small; }
+
+// Who looks for something finds it, large or small.
+bool folds_small(const FindingsState& state) { return !state.small_ones && !state.kind && state.filter.empty(); }
+
+// Indices into the findings, as the list shows them. A small one that is `chosen` is seen.
+std::vector<std::size_t> chosen_and_sorted(const std::vector<Finding>& findings, const FindingsState& state,
+                                           const std::optional<std::size_t>& chosen) {
   std::vector<std::size_t> order(findings.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::erase_if(order, [&](std::size_t i) { return !passes(findings[i], state); });
+  if (folds_small(state)) {
+    std::erase_if(order, [&](std::size_t i) { return is_small(findings[i]) && chosen != i; });
+  }
   const auto key = [&](std::size_t i) {
     const Finding& f = findings[i];
     switch (state.order) {
@@ -82,6 +94,12 @@ void filters(const std::vector<Finding>& findings, PanelState& panels) {
   ImGui::SetNextItemWidth(-1.0F);
   ImGui::InputTextWithHint("##filter", "words to look for", &state.filter);
   panels.places.note_item("findings filter");
+  const auto small = std::count_if(findings.begin(), findings.end(), is_small);
+  if (small == 0) return;
+  ImGui::Checkbox(fmt::format("{} small one{}, too###small", small, small == 1 ? "" : "s").c_str(),
+                  &state.small_ones);
+  panels.places.note_item("small findings");
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", small_findings_words(findings).c_str());
 }
 
 void row(const Finding& finding, std::size_t index, bool chosen, Units units, PanelState& state, Commands& out) {
@@ -98,7 +116,7 @@ void row(const Finding& finding, std::size_t index, bool chosen, Units units, Pa
   if (ImGui::IsItemHovered() && !ImGui::GetIO().NavVisible) {
     ImGui::BeginTooltip();
     ImGui::PushTextWrapPos(em(26.0F));
-    ImGui::TextUnformatted(finding.text.c_str());
+    ImGui::TextUnformatted(fmt::format("{}. {}", capitalised(name_of(finding.severity)), finding.text).c_str());
     ImGui::PopTextWrapPos();
     ImGui::EndTooltip();
   }
@@ -121,9 +139,13 @@ void row(const Finding& finding, std::size_t index, bool chosen, Units units, Pa
 
 // `below`: what is kept free.
 void list(const std::vector<Finding>& findings, const View& view, float below, PanelState& state, Commands& out) {
-  const std::vector<std::size_t> order = chosen_and_sorted(findings, state.findings);
+  const std::vector<std::size_t> order = chosen_and_sorted(findings, state.findings, view.chosen_finding);
   if (order.empty()) {
-    ImGui::TextWrapped("No finding matches. Clear the filter to see all %zu.", findings.size());
+    if (folds_small(state.findings)) {
+      ImGui::TextWrapped("None that is grave or worth a look. Small: %s.", small_findings_words(findings).c_str());
+    } else {
+      ImGui::TextWrapped("No finding matches. Clear the filter to see all %zu.", findings.size());
+    }
     return;
   }
   constexpr ImGuiTableFlags flags = ImGuiTableFlags_Sortable | ImGuiTableFlags_SortTristate | ImGuiTableFlags_RowBg |

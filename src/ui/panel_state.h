@@ -55,6 +55,7 @@ struct FindingsState {
   bool falling = false;
   std::string filter;
   std::optional<FindingKind> kind;
+  bool small_ones = false;  // are shown, too, where nothing is looked for
 };
 
 struct SectionState {

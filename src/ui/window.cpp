@@ -20,6 +20,7 @@
 #include "ui/show_window.h"
 #include "ui/side_panels.h"
 #include "ui/style.h"
+#include "ui/verdict_bar.h"
 #include "workbench/issue_words.h"
 
 namespace laywright {
@@ -216,6 +217,7 @@ WindowLayout middle(const Workbench& bench, const Shown& shown, float width, Pan
   plan_tabs(bench, state, out);
   notices(bench, state, out);
   hint_line(bench);
+  verdict_bar(bench, state);
   const float bar =
       bench.wound() ? ImGui::GetFrameHeightWithSpacing() + ImGui::GetTextLineHeightWithSpacing() : 0.0F;
   const float drawer = drawer_height(bench, ImGui::GetContentRegionAvail().y, state);

@@ -4,8 +4,11 @@
 #include <nlohmann/json.hpp>
 
 #include "base/spelling.h"
+#include "measure/severity.h"
 #include "report/figures.h"
 #include "report/shape_words.h"
+#include "report/verdict_text.h"
+#include "verdict/verdict_words.h"
 #include "web/html.h"
 
 namespace laywright {
@@ -58,15 +61,41 @@ std::string layers_table(const std::vector<LayerRow>& layers) {
       rows);
 }
 
-std::string findings_list(const std::vector<Finding>& findings) {
-  if (findings.empty()) return "<p>Nothing in this build is over the limits that the plan sets.</p>\n";
+std::string verdict_part(const SharedWind& wind) {
+  std::string rows;
+  for (const Check& check : wind.verdict.checks) {
+    rows += fmt::format("<tr><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td></tr>\n",
+                        html_text(capitalised(name_of(check))), html_text(value_text(check)),
+                        html_text(limit_text(check)), html_text(margin_text(check)), name_of(check.grade));
+  }
+  return fmt::format(
+      "<p class=\"verdict\" data-grade=\"{}\">{}</p>\n<details><summary>Weighed as {}</summary>\n<div "
+      "class=\"wide\"><table class=\"checks\">\n<thead><tr><th scope=\"col\">Weighed</th><th "
+      "scope=\"col\">Figure</th><th scope=\"col\">Limit</th><th scope=\"col\">Margin</th><th "
+      "scope=\"col\">Grade</th></tr></thead>\n<tbody>\n{}</tbody>\n</table></div>\n<p>{}</p></details>\n",
+      name_of(wind.verdict.grade), html_text(verdict_line(wind.verdict)), html_text(weighed_as(wind.plan)), rows,
+      html_text(draw_words(wind.build)));
+}
+
+std::string finding_items(const std::vector<Finding>& findings, bool small) {
   std::string items;
   for (const Finding& found : findings) {
-    items +=
-        fmt::format("<li><strong>{}, {}, {}</strong><br>{}</li>\n", html_text(capitalised(words_for(found.kind))),
-                    html_text(layers_of(found)), html_text(in_mm(found.size_mm)), html_text(found.text));
+    if ((found.severity == FindingSeverity::small) != small) continue;
+    items += fmt::format("<li><strong>{}, {}, {}: {}</strong><br>{}</li>\n",
+                         html_text(capitalised(words_for(found.kind))), html_text(layers_of(found)),
+                         name_of(found.severity), html_text(in_mm(found.size_mm)), html_text(found.text));
   }
-  return fmt::format("<ol>\n{}</ol>\n", items);
+  return items.empty() ? "" : fmt::format("<ol>\n{}</ol>\n", items);
+}
+
+// The small ones folded away.
+std::string findings_list(const std::vector<Finding>& findings) {
+  if (findings.empty()) return "<p>Nothing in this build is over the limits that the plan sets.</p>\n";
+  std::string list = finding_items(findings, false);
+  const std::string small = finding_items(findings, true);
+  if (small.empty()) return list;
+  return list + fmt::format("<details class=\"small\"><summary>Small: {}</summary>\n{}</details>\n",
+                            html_text(small_findings_words(findings)), small);
 }
 
 std::string pictures_of(const std::vector<SharePicture>& pictures) {
@@ -84,9 +113,9 @@ std::string still_page(const SharedWind& wind) {
   std::string page =
       fmt::format("<h1>{}</h1>\n<p>{}</p>\n", html_text(title_of(wind.plan)), html_text(subtitle_of(wind.plan)));
   if (!wind.plan.notes().empty()) page += fmt::format("<p>{}</p>\n", html_text(wind.plan.notes()));
-  return page + pictures_of(wind.pictures) + "<h2>Figures</h2>\n" + figures_table(wind) + "<h2>Findings</h2>\n" +
-         findings_list(wind.measurements.findings) + "<h2>Layers</h2>\n<div class=\"wide\">" +
-         layers_table(wind.measurements.layers) + "</div>\n";
+  return page + verdict_part(wind) + pictures_of(wind.pictures) + "<h2>Figures</h2>\n" + figures_table(wind) +
+         "<h2>Findings</h2>\n" + findings_list(wind.measurements.findings) +
+         "<h2>Layers</h2>\n<div class=\"wide\">" + layers_table(wind.measurements.layers) + "</div>\n";
 }
 
 std::string plan_json(const SharedWind& wind) {

@@ -10,6 +10,7 @@
 #include "lay/build.h"
 #include "measure/measurements.h"
 #include "plan/lay_plan.h"
+#include "verdict/verdict.h"
 
 namespace laywright {
 
@@ -27,6 +28,7 @@ struct SharedWind {
   const Plan& plan;
   const Build& build;
   const Measurements& measurements;
+  const WindVerdict& verdict;
   std::vector<SharePicture> pictures;
 };
 

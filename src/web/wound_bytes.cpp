@@ -115,6 +115,7 @@ Json json_of(const Finding& found) {
           {"length", found.length_mm},
           {"size", {found.size_mm, found.size_d}},
           {"count", found.occurrences},
+          {"severity", static_cast<int>(found.severity)},
           {"places", std::move(places)},
           {"text", found.text}};
 }
@@ -132,6 +133,7 @@ Finding finding_of(const Json& json) {
   found.size_mm = json.at("size").at(0);
   found.size_d = json.at("size").at(1);
   found.occurrences = json.at("count");
+  found.severity = static_cast<FindingSeverity>(json.at("severity").get<int>());
   for (const Json& place : json.at("places"))
     found.places.push_back({place.at(0), place.at(1), place.at(2), place.at(3)});
   found.text = json.at("text");

@@ -82,6 +82,22 @@ constexpr Row rows[] = {
     {"limits.pile_up",
      {"pile-up limit", "Ridges and valleys at the flanges of more than this are told, in fiber diameters."}},
     {"limits.rim_clearance", {"rim clearance", "This much of the flange should stand above the finished wind."}},
+    {"limits.valley",
+     {"valley limit", "How deep a valley at a flange may be, in fiber diameters; empty: as usual for the product."}},
+    {"limits.unevenness",
+     {"unevenness limit",
+      "How far the surface may differ in height, left, middle and right, in fiber diameters; empty: as usual."}},
+    {"limits.open_gaps",
+     {"open gaps limit", "Share of the fiber that may lie beside gaps over the gap limit; empty: as usual."}},
+    {"limits.flange_gap",
+     {"flange gap limit", "How far from a flange fiber may turn back, in fiber diameters; empty: as usual."}},
+    {"limits.dropped_turns",
+     {"dropped turns limit", "In how many places per km turns may have fallen in; empty: as usual."}},
+    {"limits.drop_depth",
+     {"drop depth limit", "How deep a turn may have fallen, in fiber diameters; empty: as usual."}},
+    {"limits.ride_ups", {"ride-ups limit", "In how many places per km turns may climb on others; empty: as usual."}},
+    {"limits.ribbon", {"ribbon limit", "How high a ribbon may build, in fiber diameters; empty: as usual."}},
+    {"limits.pull", {"pull limit", "Share of the greatest tension that the pull may take."}},
 };
 
 constexpr Row tables[] = {

@@ -194,7 +194,12 @@ void Laying::add_takeup(Job& job, const Wound& wound) {
   try {
     TakeupRun run = take_up(wound.plan(), wound.build(), wound.measurements(), job.taking_up);
     if (job.taking_up.cancelled()) return;
-    wound.late->set(std::make_shared<const TakeupRun>(std::move(run)));
+    VerdictPtr verdict;
+    if (wound.pass.full()) {
+      verdict =
+          std::make_shared<const WindVerdict>(verdict_of(wound.plan(), wound.build(), wound.measurements(), &run));
+    }
+    wound.late->set(std::make_shared<const TakeupRun>(std::move(run)), std::move(verdict));
   } catch (const std::bad_alloc&) {
     fail(job, "There is not enough memory for the machine's side: make the wind shorter, or close other programs.");
     return;

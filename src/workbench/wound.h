@@ -9,6 +9,7 @@
 
 #include "scene/scene_source.h"
 #include "takeup/takeup_run.h"
+#include "verdict/verdict.h"
 
 namespace laywright {
 
@@ -22,22 +23,30 @@ struct Pass {
 };
 
 using TakeupPtr = std::shared_ptr<const TakeupRun>;
+using VerdictPtr = std::shared_ptr<const WindVerdict>;
 
-// What the machine does over a wind. It is computed when the build can be seen already: null until then.
+// What the machine does over a wind, and the verdict that takes it in. They are computed when the build can be seen already:
+// null until then.
 class LateTakeup {
  public:
   [[nodiscard]] TakeupPtr get() const {
     const std::lock_guard lock(mutex_);
     return run_;
   }
-  void set(TakeupPtr run) {
+  [[nodiscard]] VerdictPtr verdict() const {
+    const std::lock_guard lock(mutex_);
+    return verdict_;
+  }
+  void set(TakeupPtr run, VerdictPtr verdict) {
     const std::lock_guard lock(mutex_);
     run_ = std::move(run);
+    verdict_ = std::move(verdict);
   }
 
  private:
   mutable std::mutex mutex_;
   TakeupPtr run_;
+  VerdictPtr verdict_;
 };
 
 struct Wound {
@@ -51,6 +60,8 @@ struct Wound {
   [[nodiscard]] const Build& build() const { return source.build(); }
   [[nodiscard]] const Measurements& measurements() const { return source.measurements(); }
   [[nodiscard]] TakeupPtr takeup() const { return late->get(); }
+  // Of a full pass only: a part of a wind, or a coarse one, is not to be judged by.
+  [[nodiscard]] VerdictPtr verdict() const { return late->verdict(); }
 };
 
 using WoundPtr = std::shared_ptr<const Wound>;

@@ -84,6 +84,15 @@ reaction_time = "0.2 s"
 gap = 0.6
 pile_up = 1.5
 rim_clearance = "3 mm"
+valley = 1.25
+unevenness = 0.75
+open_gaps = "2.5 %"
+flange_gap = 2.5
+dropped_turns = 150
+drop_depth = 3.5
+ride_ups = 250
+ribbon = 1.5
+pull = "20 %"
 )";
 
 // The text with one piece replaced; the piece must stand there exactly once.

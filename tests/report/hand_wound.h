@@ -86,11 +86,13 @@ inline Measurements hand_measurements() {
   gap.size_mm = 0.75;
   gap.size_d = 0.75;
   gap.occurrences = 3;
+  gap.severity = FindingSeverity::worth_a_look;
   gap.text =
       "The last turn lies 0.75 mm from the right flange, so a turn of the next layer can \"drop\", and be trapped.";
   Finding rim;
   rim.kind = FindingKind::rim_overrun;
   rim.layer = rim.last_layer = 2;
+  rim.severity = FindingSeverity::grave;
   rim.text = "The fiber would pass the rim.";
   m.findings = {gap, rim};
   return m;

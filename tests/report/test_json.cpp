@@ -5,6 +5,7 @@
 
 #include "report/hand_wound.h"
 #include "report/json.h"
+#include "verdict/verdict_words.h"
 
 using namespace laywright;
 using nlohmann::json;
@@ -67,9 +68,50 @@ TEST_CASE("findings keep their place, and a flange where they belong to one") {
   CHECK(findings[0].at("length_m") == json{0.56, 1.244});
   CHECK(findings[0].at("size") == 0.75);
   CHECK(findings[0].at("size_d") == 0.75);
+  CHECK(findings[0].at("severity") == "worth a look");
+  CHECK(findings[0].at("places") == json::array());
   CHECK(findings[0].at("text") == hand_measurements().findings[0].text);
   CHECK(findings[1].at("kind") == "rim_overrun");
   CHECK(findings[1].at("side").is_null());
+}
+
+TEST_CASE("a finding has the places where it is largest") {
+  Measurements m = hand_measurements();
+  m.findings[0].severity = FindingSeverity::grave;
+  m.findings[0].places = {{0, 4, 2, 0.75}, {8, 12, 9, 0.5}};
+  const json finding = json::parse(to_json(hand_plan(), hand_build(), m, TakeupRun())).at("findings")[0];
+  CHECK(finding.at("severity") == "grave");
+  const json& places = finding.at("places");
+  REQUIRE(places.size() == 2);
+  // Eight stations to a turn; from .5 mm on, 1 mm a turn.
+  CHECK(places[0].at("turn") == 0.25);
+  CHECK(places[0].at("angle") == 90.0);
+  CHECK(places[0].at("x").get<double>() == Approx(0.75).margin(1e-6));
+  CHECK(places[0].at("size") == 0.75);
+  CHECK(places[1].at("turn") == 1.125);
+  CHECK(places[1].at("angle") == 45.0);
+}
+
+TEST_CASE("the verdict stands with every figure that was weighed") {
+  Measurements m = hand_measurements();
+  m.findings.clear();
+  m.edges->front().ridge_mm = 1.5;
+  const Build build = hand_build();
+  const WindVerdict verdict = verdict_of(hand_plan(), build, m, nullptr);
+  const json block = json::parse(to_json(hand_plan(), build, m, TakeupRun())).at("verdict");
+  CHECK(block.at("grade") == "do not wind");
+  CHECK(block.at("line") == verdict_line(verdict));
+  CHECK(block.at("reason") == verdict.reason);
+  CHECK(block.at("first") == *verdict.first);
+  REQUIRE(block.at("checks").size() == verdict.checks.size());
+  const json& ridge = block.at("checks")[1];
+  CHECK(ridge.at("name") == "ridge, left flange");
+  CHECK(ridge.at("value") == 1.5);
+  CHECK(ridge.at("limit") == 1.0);
+  CHECK(ridge.at("margin") == -0.5);
+  CHECK(ridge.at("grade") == "do not wind");
+  CHECK(ridge.at("unit") == "d");
+  CHECK(ridge.at("at_least") == false);
 }
 
 TEST_CASE("a wind without findings has an empty list, not none") {

@@ -119,7 +119,7 @@ std::string inch_plan() {
 // The text of a page without the sentences that the document holds word for word.
 std::string without_sentences(std::string text, const nlohmann::json& document) {
   text = single_spaced(text);
-  std::vector<std::string> sentences;
+  std::vector<std::string> sentences{document.at("verdict").at("line")};
   for (const auto& finding : document.at("findings")) sentences.push_back(finding.at("text"));
   for (const auto& warning : document.at("takeup").at("warnings")) sentences.push_back(warning.at("text"));
   for (const std::string& sentence : sentences) {
@@ -135,6 +135,7 @@ std::vector<Leaf> leaves_of(const nlohmann::json& document) {
   told.at("takeup").erase("curves");
   told.erase("layers");
   told.erase("findings");
+  told.erase("verdict");
   for (const char* key : {"radius"}) told["takeup"]["pressure_estimate"].erase(key);
   for (const char* part : {"stiff", "soft"}) {
     told["takeup"]["pressure_estimate"][part].erase("pressure_MPa");
@@ -171,6 +172,14 @@ TEST_CASE("every figure on the sheet stands in the JSON, to its last digit") {
     }
     CHECK(figures > 90);
   }
+}
+
+TEST_CASE("the verdict stands at the top of the sheet, as in the document") {
+  const Made made = made_of(sound(metric_plan));
+  const std::string text = single_spaced(text_of(made.pdf, 1)), line = made.document.at("verdict").at("line");
+  const std::size_t at = text.find(line);
+  REQUIRE(at != std::string::npos);
+  CHECK(at < text.find("Job no."));
 }
 
 TEST_CASE("a wrong digit on the sheet would be found") {

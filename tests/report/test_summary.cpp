@@ -6,6 +6,7 @@
 #include "report/figures.h"
 #include "report/hand_wound.h"
 #include "report/summary.h"
+#include "verdict/verdict_words.h"
 
 using namespace laywright;
 using Catch::Matchers::Contains;
@@ -73,9 +74,36 @@ TEST_CASE("a finding says what, where, how large, and what follows") {
   CHECK_THAT(text, Contains("flange gap, layers 1 to 2, right flange: 0.75 mm (0.75 d) at most, 3 places"));
   CHECK_THAT(text, Contains("The last turn lies 0.75 mm from the right flange"));
   CHECK_THAT(text, Contains("from turn 8.5; x 9.25 to 10.00 mm; 45 to 270 deg; fiber 0.6 to 1.2 m"));
+  CHECK_THAT(text, Contains("0.75 mm (0.75 d) at most, 3 places; worth a look"));
   Measurements quiet = hand_measurements();
   quiet.findings.clear();
   CHECK_THAT(summary_text(hand_plan(), hand_build(), quiet, TakeupRun()), Contains("None: no gap over 0.5 d"));
+}
+
+TEST_CASE("the verdict comes right under the title, and what was weighed is shown with figure, limit and margin") {
+  Measurements m = hand_measurements();
+  const std::string text = summary_text(hand_plan(), hand_build(), m, TakeupRun());
+  CHECK(lines_of(text)[0] == "Hand wound");
+  const TakeupRun run;
+  const std::string line = verdict_line(verdict_of(hand_plan(), hand_build(), m, &run));
+  CHECK(text.substr(text.find('\n') + 1, 20) == line.substr(0, 20));
+  CHECK_THAT(text, Contains("Weighed as a fiber"));
+  CHECK(row_of(text, "ridge,") == std::vector<std::string>{"ridge,", "left", "flange", "0.50", "d", "1", "d", "at",
+                                                           "most", "0.50", "d", "good"});
+  CHECK_THAT(text, Contains("this one of seed 7"));
+}
+
+TEST_CASE("small findings are folded away with their counts") {
+  Measurements m = hand_measurements();
+  m.findings[0].severity = FindingSeverity::small;
+  m.findings[0].occurrences = 1234;
+  std::swap(m.findings[0], m.findings[1]);
+  SummaryStyle style;
+  style.whole_lists_in = "findings.csv";
+  const std::string text = summary_text(hand_plan(), hand_build(), m, TakeupRun(), style);
+  CHECK_THAT(text, Contains("Findings (2, gravest first)") && Contains("The fiber would pass the rim."));
+  CHECK_THAT(text, !Contains("The last turn lies"));
+  CHECK_THAT(text, Contains("And 1 small: flange gap in 1,234 places; the whole list: findings.csv"));
 }
 
 TEST_CASE("a wind that ran into the rim says so") {

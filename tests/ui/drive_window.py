@@ -10,6 +10,21 @@ import time
 from window_driver import desk, run, share_different
 
 
+def verdict_and_small_findings(w):
+    w.settled()
+    state = w.until("the verdict is there", lambda s: s["build"]["verdict"])
+    assert state["build"]["verdict"]["grade"] == "good", state["build"]["verdict"]
+    assert state["places"]["verdict"][3] > 0, "the verdict is not shown"
+    assert {f["severity"] for f in state["build"]["findings"]} == {"small"}, "a sound wind has more than small findings"
+    w.click("tab Findings")
+    w.until("they are folded away", lambda s: "small findings" in s["places"] and "finding 0" not in s["places"])
+    w.click("small findings")
+    w.until("they are shown", lambda s: "finding 0" in s["places"])
+    w.click("small findings")
+    w.until("they are folded away again", lambda s: "finding 0" not in s["places"])
+    w.shoot("verdict")
+
+
 def change_pitch(w):
     before, shown = w.settled(), w.pixels()
     w.fill("traverse.pitch", "0.3")
@@ -54,6 +69,8 @@ def pick_turn(w):
 
 def click_finding(w):
     w.click("tab Findings")
+    if "finding 0" not in w.state()["places"]:
+        w.click("small findings")
     before = w.state()["stage"]["camera"]
     w.click("finding 0")
     w.until("the finding is chosen", lambda s: s["stage"]["chosen_finding"] == 0)
@@ -165,7 +182,7 @@ def main():
         w.settled()
         time.sleep(0.5)
         w.shoot("first")
-        run((change_pitch, wrong_value, pick_turn, click_finding, scrub, cut, orbit), w)
+        run((verdict_and_small_findings, change_pitch, wrong_value, pick_turn, click_finding, scrub, cut, orbit), w)
         save(w, plan)
         rests_when_idle(w)
         look(w)

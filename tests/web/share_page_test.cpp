@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "model/wound.h"
+#include "verdict/verdict_words.h"
 #include "web/html.h"
 
 using namespace laywright;
@@ -17,6 +18,12 @@ constexpr const char* hostile = "</script><img src=x onerror=alert(1)>{{PLAN}}\"
 std::string between(const std::string& text, const std::string& begin, const std::string& end) {
   const std::size_t from = text.find(begin) + begin.size();
   return text.substr(from, text.find(end, from) - from);
+}
+
+WindVerdict verdict_on(const Plan& plan, const Wound& was) {
+  Progress progress;
+  const TakeupRun run = take_up(plan, was.build, was.measured, progress);
+  return verdict_of(plan, was.build, was.measured, &run);
 }
 
 }  // namespace
@@ -46,7 +53,8 @@ TEST_CASE("what a plan says cannot leave its place in the page") {
   REQUIRE(plan.ok());
   const Wound was = wound(plan.value(), 0.2);
   const std::string plan_text = std::string("title = \"") + hostile + "\xE2\x80\xA8\"";
-  const SharedWind wind{plan_text, plan.value(), was.build, was.measured, {{"image/png", "PNG", hostile}}};
+  const WindVerdict verdict = verdict_on(plan.value(), was);
+  const SharedWind wind{plan_text, plan.value(), was.build, was.measured, verdict, {{"image/png", "PNG", hostile}}};
   const std::string page = share_page(
       "<title>{{TITLE}}</title><p>{{SUBTITLE}}</p>{{STATIC}}<script type=\"application/json\" id=\"plan\">"
       "{{PLAN}}</script>{{other}}",
@@ -68,10 +76,13 @@ TEST_CASE("the still page has every layer and finding") {
   const Plan plan = sample("parallel");
   const Wound was = wound(plan);
   REQUIRE_FALSE(was.measured.findings.empty());
-  const std::string page = share_page("{{STATIC}}", {"", plan, was.build, was.measured, {}});
+  const WindVerdict verdict = verdict_on(plan, was);
+  const std::string page = share_page("{{STATIC}}", {"", plan, was.build, was.measured, verdict, {}});
   for (const Finding& found : was.measured.findings) CHECK_THAT(page, Contains(html_text(found.text)));
   CHECK_THAT(page, Contains("100.0 in 5 layers"));
+  CHECK_THAT(page,
+             Contains("<p class=\"verdict\" data-grade=\"good\">" + html_text(verdict_line(verdict)) + "</p>"));
   std::size_t rows = 0;
   for (std::size_t at = 0; (at = page.find("<tr><td>", at)) != std::string::npos; ++at) ++rows;
-  CHECK(rows == was.measured.layers.size());
+  CHECK(rows == was.measured.layers.size() + verdict.checks.size());
 }

@@ -77,6 +77,7 @@ TEST_CASE("what the document leaves out comes back as well") {
   }
   REQUIRE(measured.findings.size() == was.measured.findings.size());
   for (std::size_t i = 0; i < measured.findings.size(); ++i) {
+    CHECK(measured.findings[i].severity == was.measured.findings[i].severity);
     const auto& places = measured.findings[i].places;
     const auto& were = was.measured.findings[i].places;
     REQUIRE(places.size() == were.size());

@@ -7,6 +7,12 @@ class ResultPanel {
 
   show(results, changed, inch) {
     if (!changed && results.full) this.planned = results;
+    // Of a part of the wind, or a coarse build of it, there is none.
+    const verdict = byId('verdict');
+    verdict.hidden = !results.full;
+    verdict.textContent = results.document.verdict.line;
+    verdict.dataset.grade = results.document.verdict.grade;
+    verdict.title = results.document.verdict.draw;
     const list = byId('figures');
     list.classList.toggle('early', results.share < 1);
     const planned = changed && this.planned ? figuresOf(this.planned, inch) : [];
@@ -49,7 +55,7 @@ class FindingsPanel {
       tick.style.background = results.marks[i].colour;
       return tick;
     }));
-    const rows = findings.map((found, i) => {
+    const row = (found, i) => {
       const swatch = element('i');
       swatch.style.background = results.marks[i].colour;
       const several = found.last_layer > found.layer;
@@ -57,18 +63,26 @@ class FindingsPanel {
       const places = found.occurrences > 1 ? `, ${words.count(found.occurrences, 'place')}` : '';
       const name = results.marks[i].words;
       const head = element('span', {}, element('b', { text: capital(name) }),
-        ` ${words.size(found.size, inch)}, ${layers}${places}`);
+        ` ${words.size(found.size, inch)}, ${layers}${places}: ${found.severity}`);
       return element('button', { type: 'button', class: 'finding', on: { click: () => this.fly(i) } },
         swatch, head, element('p', { text: found.text }));
-    });
+    };
+    const rows = findings.map(row);
+    // The small ones come last and are folded away.
+    const small = rows.filter((each, i) => findings[i].severity === 'small');
+    const large = rows.slice(0, rows.length - small.length);
+    const fold = element('details', { class: 'small' },
+      element('summary', { text: words.count(small.length, 'small one') }), ...small);
     const none = 'No findings: nothing in this build is over the limits that the plan sets.';
-    byId('findings').replaceChildren(...(rows.length ? rows : [element('p', { text: none })]));
+    byId('findings').replaceChildren(...large, ...(small.length ? [fold] : []),
+      ...(rows.length ? [] : [element('p', { text: none })]));
   }
 
   choose(finding) {
-    [...byId('findings').children].forEach((row, i) => {
+    [...byId('findings').querySelectorAll('.finding')].forEach((row, i) => {
       if (i === finding) row.setAttribute('aria-current', 'true');
       else row.removeAttribute('aria-current');
+      if (i === finding && row.parentElement.matches('details')) row.parentElement.open = true;
     });
   }
 }

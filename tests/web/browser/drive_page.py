@@ -57,8 +57,9 @@ def expect_same(shop, browser, plan, *seed):
     """The page's figures and build are the command line's, to the last bit."""
     options = ["--seed", *seed] if seed else []
     printed, shown = shop.document(plan, *options), browser.ask("results")["document"]
-    for part in ("totals", "layers", "findings"):
+    for part in ("verdict", "totals", "layers", "findings"):
         assert shown[part] == printed[part], f"{plan}: {part} differ: {shown[part]} and {printed[part]}"
+    assert browser.text("#verdict") == printed["verdict"]["line"], "the page tells another verdict"
     assert browser.ask("hash") == shop.hash(plan, *seed), f"{plan}: another build than the program's"
 
 
@@ -193,6 +194,9 @@ def finding_is_flown_to(browser):
     browser.element("#tab-findings").click()
     findings = browser.ask("results")["document"]["findings"]
     assert len(browser.driver.find_elements("css selector", ".finding")) == len(findings) > 2
+    if findings[1]["severity"] == "small":
+        assert not browser.driver.find_elements("css selector", ".finding")[1].is_displayed(), "a small one is not folded"
+        browser.element("#findings summary").click()
     browser.driver.find_elements("css selector", ".finding")[1].click()
     browser.wait("page.seen.chosen === 1 && !page.viewer.ask('seen').moving", "the flight")
     place = browser.ask("place", finding=1)

@@ -1,0 +1,29 @@
+#include "report/verdict_json.h"
+
+#include <cmath>
+#include <utility>
+
+#include "verdict/verdict_words.h"
+
+namespace laywright {
+
+nlohmann::ordered_json verdict_block(const Plan& plan, const Build& build, const WindVerdict& verdict) {
+  using Json = nlohmann::ordered_json;
+  const auto number = [](double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); };
+  Json checks = Json::array();
+  for (const Check& check : verdict.checks) {
+    checks.push_back({{"name", name_of(check)},
+                      {"value", number(check.value)},
+                      {"limit", number(check.limit)},
+                      {"margin", number(check.margin)},
+                      {"grade", name_of(check.grade)},
+                      {"unit", unit_of(check.what)},
+                      {"at_least", check.at_least}});
+  }
+  return {{"grade", name_of(verdict.grade)}, {"line", verdict_line(verdict)},
+          {"reason", verdict.reason},        {"first", verdict.first ? Json(*verdict.first) : Json(nullptr)},
+          {"weighed_as", weighed_as(plan)},  {"draw", draw_words(build)},
+          {"checks", std::move(checks)}};
+}
+
+}  // namespace laywright

@@ -1,0 +1,47 @@
+#include "report/verdict_text.h"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "report/figures.h"
+#include "verdict/verdict_words.h"
+
+namespace laywright {
+
+std::string checks_table(const Plan& plan, const Build& build, const WindVerdict& verdict) {
+  std::string text = fmt::format("Weighed as {}\n  {:<24} {:>14} {:>22} {:>16}\n", weighed_as(plan), "", "figure",
+                                 "limit", "margin");
+  for (const Check& check : verdict.checks) {
+    text += fmt::format("  {:<24} {:>14} {:>22} {:>16}  {}\n", name_of(check), value_text(check), limit_text(check),
+                        margin_text(check), name_of(check.grade));
+  }
+  constexpr std::size_t columns = 96;
+  return text + wrapped(draw_words(build), columns, 2);
+}
+
+std::string small_findings_words(const std::vector<Finding>& findings) {
+  struct Sum {
+    int findings = 0, places = 0;
+  };
+  std::array<Sum, static_cast<std::size_t>(FindingKind::rim_overrun) + 1> sums{};
+  for (const Finding& finding : findings) {
+    if (finding.severity != FindingSeverity::small) continue;
+    Sum& sum = sums[static_cast<std::size_t>(finding.kind)];
+    ++sum.findings;
+    sum.places += finding.occurrences;
+  }
+  std::string words;
+  for (std::size_t kind = 0; kind < sums.size(); ++kind) {
+    if (sums[kind].findings == 0) continue;
+    // An edge is one place, for as many layers as it lasts.
+    const auto name = static_cast<FindingKind>(kind);
+    const bool edge = name == FindingKind::pile_up || name == FindingKind::edge_valley;
+    const int places = edge ? sums[kind].findings : sums[kind].places;
+    words += fmt::format("{}{} in {} place{}", words.empty() ? "" : ", ", words_for(name), figure(places, 0),
+                         places == 1 ? "" : "s");
+  }
+  return words;
+}
+
+}  // namespace laywright

@@ -1,0 +1,11 @@
+// The verdict on the wind in hand, above its picture.
+#pragma once
+
+#include "ui/panel_state.h"
+
+namespace laywright {
+
+// Nothing in a lesson, which asks that itself.
+void verdict_bar(const Workbench& bench, PanelState& state);
+
+}  // namespace laywright

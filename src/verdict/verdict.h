@@ -1,0 +1,66 @@
+// The verdict: is this wind good, and if not, what decides, and what to set first?
+//
+// Every figure that is weighed is held against a limit: of the plan's [limits] or the usual one (measure/acceptance.h), and for
+// the machine against what fiber, spool and take-up bear. The verdict is the worst of these grades. Of several as bad the one
+// decides that comes first of: what the spool and the fiber must not suffer (firm), the ribbon of a crossed wind, and else the
+// one that is over its limit by most.
+//
+// Firm figures hardly differ from one draw to the next: over the limit is "do not wind", and "marginal" is to be within it by less
+// than 5 % (of the rim: by less than 2 d, as much as the highest fiber of two draws may differ). All others: grade.h.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "lay/build.h"
+#include "measure/grade.h"
+#include "measure/measurements.h"
+#include "plan/lay_plan.h"
+#include "takeup/takeup_run.h"
+
+namespace laywright {
+
+enum class Weighed : std::uint8_t {
+  planned_end,  // share of the plan's length or turns that was wound before the rim was reached
+  rim_clearance,
+  greatest_pull,
+  least_pull,
+  bend,
+  spool_speed,
+  clutch_current,
+  ribbon,
+  ridge,
+  valley,
+  unevenness,
+  open_gaps,
+  flange_gap,
+  dropped_turns,
+  drop_depth,
+  ride_ups,
+};
+
+struct Check {
+  Weighed what = Weighed::ridge;
+  std::optional<Side> side;  // the flange it is of
+  double value = 0.0, limit = 0.0;
+  bool at_least = false;  // the limit is a least one
+  double margin = 0.0;    // to the limit, in the same unit; negative where the figure is beyond it
+  Grade grade = Grade::good;
+
+  [[nodiscard]] bool beyond() const { return margin < 0.0; }
+};
+
+struct WindVerdict {
+  Grade grade = Grade::good;
+  std::string reason;                // a sentence without its stop: what decides, or what is nearest to its limit
+  std::optional<std::string> first;  // the first thing to set, as an instruction without its stop; none when good
+  std::vector<Check> checks;         // in the order of Weighed, the left side first
+  std::size_t deciding = 0;          // of `checks`; when good, the one nearest to its limit
+};
+
+// Without a `run` the machine's figures are not weighed. Precondition: all belong to the plan, complete.
+[[nodiscard]] WindVerdict verdict_of(const Plan& plan, const Build& build, const Measurements& measurements,
+                                     const TakeupRun* run);
+
+}  // namespace laywright

@@ -1,0 +1,25 @@
+// The checks of a verdict, each held against its limit.
+#pragma once
+
+#include <vector>
+
+#include "verdict/verdict.h"
+
+namespace laywright {
+
+[[nodiscard]] std::vector<Check> weigh(const Plan& plan, const Build& build, const Measurements& measurements,
+                                       const TakeupRun* run);
+
+// Of its limit, the margin with less than which a firm figure is marginal.
+inline constexpr double firm_share = 0.05;
+
+// What must not be, whatever the draw.
+[[nodiscard]] bool is_firm(Weighed what);
+
+// Value over limit, or limit over value where it is a least one: above 1 beyond the limit. Infinite where the limit is 0.
+[[nodiscard]] double strain_of(const Check& check);
+
+// How much higher the surface stands at each flange than in the middle, left and right, mm; the barrel's own taper is taken off.
+[[nodiscard]] std::array<double, 2> edges_over_middle_mm(const Plan& plan, const Measurements& measurements);
+
+}  // namespace laywright
