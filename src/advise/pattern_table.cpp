@@ -10,7 +10,7 @@ namespace {
 
 using std::numbers::pi;
 
-// As builds of the lay model have it: crossed winds .55 to .75 of the ring that they stand in, close ones .85 to .95.
+// With these the outer diameters come out near those of builds of the lay model.
 constexpr double crossed_fill = 0.6, close_fill = 0.9;
 
 void take(Traverse& traverse, const WindStep& step) {
@@ -36,12 +36,13 @@ void grow_by_a_layer(Growth& growth, const Plan& plan, const GuideCycle& cycle) 
   const double rise = turns * 0.25 * pi * d * d / (cosine * fill * plan.spool().inside_width_mm);
   growth.turns += turns;
   growth.length_mm += turns * pi * (growth.diameter_mm + rise) / cosine;
-  growth.diameter_mm += 2.0 * rise;
   const Wind& wind = plan.wind();
   const double rim = wind.diameter_mm.value_or(plan.spool().flange_diameter_mm) - d;
-  growth.over = growth.diameter_mm >= rim || (wind.turns && growth.turns >= *wind.turns) ||
+  const double grown = growth.diameter_mm + 2.0 * rise;
+  growth.over = grown >= rim || (wind.turns && growth.turns >= *wind.turns) ||
                 (wind.length_mm && growth.length_mm >= *wind.length_mm);
-  growth.diameter_mm = std::min(growth.diameter_mm, rim);
+  // A wind that is to end within its first layer ends there.
+  growth.diameter_mm = std::clamp(grown, growth.diameter_mm, std::max(growth.diameter_mm, rim));
 }
 
 // Moves of the strand that lies nearest, b double strokes later: each of 2 b strokes brings the scatter of its stop

@@ -114,6 +114,15 @@ std::string outside_words(const PatternRow& row) {
   return fmt::format(" At the outside, where the fiber lies flatter, it is {} d.", figure(outside, 2));
 }
 
+// The strand that is spoken of must be one of these layers.
+std::string short_words(const PatternRow& row) {
+  const int before = 2 * row.pattern.nearest.starts;
+  if (!is_crossed(row) || !row.reached || row.to_layer - row.from_layer >= before) return "";
+  return " These layers are too few for that to show: the double strokes before them were laid with other settings, "
+         "or "
+         "none were.";
+}
+
 std::string safe_rows(const PatternRow& row) {
   std::string text;
   for (const SafeSetting& safe : row.safe) {
@@ -193,10 +202,11 @@ std::string pattern_text(const Plan& plan, const PatternTable& table) {
   }
   text += '\n';
   for (const PatternRow& row : table.rows) {
-    text += wrapped(fmt::format("Layers {}, stroke {} mm: {}{}{}{}", layers_of(row), setting(row.cycle.stroke_mm),
-                                words_of(row.pattern), outside_words(row), scatter_words(row, table.gap_d),
-                                row.reached ? "" : " By the estimate the wind ends before these layers."),
-                    columns, 2);
+    text += wrapped(
+        fmt::format("Layers {}, stroke {} mm: {}{}{}{}{}", layers_of(row), setting(row.cycle.stroke_mm),
+                    words_of(row.pattern), outside_words(row), scatter_words(row, table.gap_d), short_words(row),
+                    row.reached ? "" : " By the estimate the wind ends before these layers."),
+        columns, 2);
   }
   text += safe_text(table);
   if (crossed) {

@@ -124,6 +124,16 @@ TEST_CASE("the angle at both ends of the diameter, and the displacement there") 
   CHECK(row.pattern.nearest.ahead_d == Approx(-2.5 * std::cos(row.inside_angle_rad)));
 }
 
+TEST_CASE("a wind that ends within its first layer is no thinner outside than inside") {
+  PlanDraft draft = whole_ratio_draft();
+  draft.wind.turns.reset();
+  draft.wind.diameter_mm = 126.0;
+  const PatternRow row = patterns(sound(draft), 0.1).rows.at(0);
+  CHECK(row.inside_mm == Approx(125.9));
+  CHECK(row.outside_mm == row.inside_mm);
+  CHECK(row.to_layer == 1);
+}
+
 TEST_CASE("the spread of the machine is that of its strokes") {
   PlanDraft draft = whole_ratio_draft();
   draft.traverse.pitch_mm = 19.85;

@@ -162,6 +162,16 @@ TEST_CASE("a fiber so fine that no pitch in steps of a thousandth does is told, 
                                   !Contains("Nor does"));
 }
 
+TEST_CASE("layers too few to lie on one another are said to be") {
+  PlanDraft draft = whole_ratio_draft();
+  draft.wind.turns = 15.0;  // one double stroke: the third layer would lie on the first
+  CHECK_THAT(prose_of(draft), Contains("too few for that to show"));
+  draft.wind.turns = 22.5;
+  CHECK_THAT(prose_of(draft), !Contains("too few"));
+  draft.traverse.pitch_mm = 300.0 / 15.5;  // the fifth on the first
+  CHECK_THAT(prose_of(draft), Contains("too few for that to show"));
+}
+
 TEST_CASE("layers that the wind does not reach are said to be") {
   PlanDraft draft = whole_ratio_draft();
   draft.wind.steps = {{500, 19.0, {}, {}}};
