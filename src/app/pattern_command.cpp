@@ -1,0 +1,62 @@
+#include "app/pattern_command.h"
+
+#include <memory>
+#include <string>
+
+#include "app/exit_code.h"
+#include "app/output.h"
+#include "base/decimal.h"
+#include "plan/plan_file.h"
+#include "report/pattern_report.h"
+
+namespace laywright {
+namespace {
+
+struct Options {
+  std::string plan;
+  bool json = false;
+  double gap_d = usual_gap_d;
+};
+
+// "nan" is within every range.
+std::string refuse_no_number(const std::string& gap) {
+  return parse_decimal(gap) ? "" : "a gap is a plain number of fiber diameters, like 0.1";
+}
+
+int run(const Options& options) {
+  const Result<Plan> plan = load_plan(options.plan);
+  print_issues(plan.issues());
+  if (!plan.ok()) return exit_unsound;
+  const PatternTable table = patterns(plan.value(), options.gap_d);
+  return print(options.json ? pattern_json(plan.value(), table) : pattern_text(plan.value(), table))
+             ? exit_done
+             : exit_not_written;
+}
+
+}  // namespace
+
+void add_pattern_command(CLI::App& program, int& exit_code) {
+  CLI::App* command =
+      program.add_subcommand("pattern", "Ribbons of a crossed wind, and pitches and stops without them");
+  const auto options = std::make_shared<Options>();
+  command->add_option("PLAN", options->plan, "The lay plan, *.lay.toml")->type_name("")->required();
+  command->add_flag("--json", options->json, "Print one JSON document (format \"lay-pattern 1\") instead of text");
+  command
+      ->add_option("--gap", options->gap_d,
+                   "Gap between fibers of a close pattern, in fiber diameters, from 0.02 to 0.5")
+      ->type_name("D")
+      ->check(CLI::Validator(refuse_no_number, ""))
+      ->check(CLI::Range(least_gap_d, most_gap_d).description(""))
+      ->capture_default_str();
+  command->footer(
+      "For winds whose pitch is coarser than two fiber diameters. Where the spool turns a whole number of times, "
+      "or\n"
+      "nearly, while the guide goes to the other stop and comes back, each double stroke lies on the one before: a\n"
+      "ribbon. At a simple fraction, up to quarters, it lies on one a few double strokes before. Nothing is laid:\n"
+      "these are closed forms, and quick.\n\n"
+      "Example:\n"
+      "  laywright pattern samples/whole-ratio.lay.toml\n");
+  command->callback([options, &exit_code] { exit_code = run(*options); });
+}
+
+}  // namespace laywright
