@@ -4,8 +4,8 @@
 #include <string>
 
 #include "app/exit_code.h"
+#include "app/number_option.h"
 #include "app/output.h"
-#include "base/decimal.h"
 #include "plan/plan_file.h"
 #include "report/pattern_report.h"
 
@@ -17,11 +17,6 @@ struct Options {
   bool json = false;
   double gap_d = usual_gap_d;
 };
-
-// "nan" is within every range.
-std::string refuse_no_number(const std::string& gap) {
-  return parse_decimal(gap) ? "" : "a gap is a plain number of fiber diameters, like 0.1";
-}
 
 int run(const Options& options) {
   const Result<Plan> plan = load_plan(options.plan);
@@ -45,8 +40,7 @@ void add_pattern_command(CLI::App& program, int& exit_code) {
       ->add_option("--gap", options->gap_d,
                    "Gap between fibers of a close pattern, in fiber diameters, from 0.02 to 0.5")
       ->type_name("D")
-      ->check(CLI::Validator(refuse_no_number, ""))
-      ->check(CLI::Range(least_gap_d, most_gap_d).description(""))
+      ->check(number_between(least_gap_d, most_gap_d))
       ->capture_default_str();
   command->footer(
       "For winds whose pitch is coarser than two fiber diameters. Where the spool turns a whole number of times, "

@@ -34,6 +34,12 @@ RibbonFree ribbon_free_pitch(double pitch_mm, double double_stroke_mm, double dw
       best = {pitch, 4, turns, turns_now};
     }
   }
+  if (best.pitch_mm == pitch_mm) return best;
+  // As it is told and set, and with the turns that this makes.
+  const double scale =
+      std::pow(10.0, static_cast<double>(best.digits) - 1.0 - std::floor(std::log10(best.pitch_mm)));
+  best.pitch_mm = std::round(best.pitch_mm * scale) / scale;
+  best.turns = double_stroke_mm / best.pitch_mm + dwell_turns;
   return best;
 }
 
