@@ -47,7 +47,8 @@ def hostile_plan_stays_text(shop):
     lines = [f'title = "{HOSTILE}"\nnotes = "{HOSTILE}"' if line.startswith("title") else line
              for line in text.splitlines() if not line.startswith("notes")]
     plan = shop.plan("hostile", "\n".join(lines) + "\n")
-    title = HOSTILE.replace('\\"', '"')
+    # What would break a line is made visible.
+    title = HOSTILE.replace('\\"', '"').replace("\u2028", "\\u2028")
     with Browser() as browser:
         browser.open(shop.page(plan))
         browser.wait_for_build()
