@@ -35,10 +35,9 @@ std::string rolling_words(const Plan& plan) {
   if (fiber.section == FiberSection::flat) return "flat: slides, does not roll";
   const Torsion torsion = torsion_of(plan);
   if (!torsion.rolls) return fiber.friction == 0.0 ? "without friction it slides" : "held where it lands";
-  std::string text =
-      fmt::format("twist adds {} N to a pull of {} N; a stretch over {} mm falls off a turn",
-                  digits(torsion.stiffness_N, 3), digits(torsion.tension_N, 3),
-                  digits(roll_lengths(plan, torsion).critical_mm, 2));
+  std::string text = fmt::format("twist adds {} N to a pull of {} N; a stretch over {} mm falls off a turn",
+                                 digits(torsion.stiffness_N, 3), digits(torsion.tension_N, 3),
+                                 digits(roll_lengths(plan, torsion).critical_mm, 2));
   const std::vector<Assumed> assumed = assumed_in(torsion);
   for (const Assumed& one : assumed)
     text += fmt::format("{}{}", &one == &assumed.front() ? " (assumed: " : ", ", one.words);
