@@ -54,7 +54,7 @@ std::string Workbench::hint() const {
 std::string Workbench::quick_look() const {
   const WoundPtr shown = wound();
   if (!shown || shown->pass.full()) return "";
-  return "Quick look: heights, ridges and ribbons are rough";
+  return "Quick look: heights are rough";
 }
 
 }  // namespace laywright

@@ -149,7 +149,7 @@ TEST_CASE("a write-protected file is refused") {
   CHECK(bytes_of(file) == "old");
 }
 
-TEST_CASE("a device is written to, not replaced; a full disk is told") {
+TEST_CASE("a device is written to, not replaced, a full disk is told") {
   REQUIRE(write_file_atomically("/dev/null", "x").empty());
   CHECK(fs::is_character_file("/dev/null"));
   if (fs::exists("/dev/full")) {

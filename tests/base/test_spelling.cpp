@@ -5,7 +5,7 @@
 
 using namespace laywright;
 
-TEST_CASE("a sentence begins with a capital letter; what has none stays") {
+TEST_CASE("a sentence begins with a capital letter, what has none stays") {
   CHECK(capitalised("gap at a flange") == "Gap at a flange");
   CHECK(capitalised("Gap") == "Gap");
   CHECK(capitalised("0.5 mm") == "0.5 mm");

@@ -285,7 +285,7 @@ step = [ { from_layer = 3, pitch = "0.27 mm" } ] # later
   CHECK(plain == expected);
 }
 
-TEST_CASE("a plan is saved whole and loads again; one that cannot be said is refused") {
+TEST_CASE("a plan is saved whole and loads again, one that cannot be said is refused") {
   const testing::TemporaryFolder folder;
   const fs::path path = folder.path() / "save.lay.toml";
   PlanDraft draft = sample::draft_of();

@@ -106,7 +106,7 @@ TEST_CASE("a painter's thread paints the newest order until it is fine, wakes th
   CHECK(mean_difference(bytes, alone(22.0)) > 0.5);
 }
 
-TEST_CASE("without a thread a painter works a pass at a time; textures and bytes show the same picture") {
+TEST_CASE("without a thread a painter works a pass at a time, textures and bytes show the same picture") {
   const auto context = OffscreenContext::open();
   REQUIRE(context.ok());
   const auto source = std::make_shared<const SceneSource>(small_source());

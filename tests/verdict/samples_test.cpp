@@ -75,7 +75,7 @@ TEST_CASE("the sample to begin with is good, in several draws, and none of its f
   }
 }
 
-TEST_CASE("wire wound evenly and parallel turns are good; the full delivery length may be wound") {
+TEST_CASE("wire wound evenly and parallel turns are good, the full delivery length may be wound") {
   for (const char* name : {"magnet-wire", "parallel"}) {
     const Laid wind = laid(sample(name), 1);
     INFO(verdict_line(wind.verdict));

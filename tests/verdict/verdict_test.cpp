@@ -85,7 +85,7 @@ TEST_CASE("marginal says on which side of its limit the figure stands") {
         "the ridge at the left flange is 0.88 fiber diameters high, close to the limit of 1 fiber diameter");
 }
 
-TEST_CASE("fiber beyond the rim is not to be wound, whatever else there is; nor less room than the plan asks for") {
+TEST_CASE("fiber beyond the rim is not to be wound, whatever else there is, nor less room than the plan asks for") {
   WeighedWind wind;
   wind.edge(Side::left).ridge_mm = 9.0;
   wind.m.rim_clearance_mm = -0.125;

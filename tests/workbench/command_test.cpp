@@ -100,7 +100,7 @@ TEST_CASE("numbers out of reason are brought in or refused") {
   CHECK_FALSE(laid.stage().picked_turn);
 }
 
-TEST_CASE("the first start opens the sample; a plan that is named goes before it") {
+TEST_CASE("the first start opens the sample, a plan that is named goes before it") {
   TemporaryFolder folder;
   Workbench::Options options = options_in(folder);
   options.sample = sample("even");

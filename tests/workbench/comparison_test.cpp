@@ -72,7 +72,7 @@ TEST_CASE("inches in the table") {
   CHECK(inches == Approx(pinned.bench.wound()->measurements().outer_diameter.middle_mm / 25.4).margin(6e-5));
 }
 
-TEST_CASE("linked, both sides have one camera and one scrubber; apart, each its own") {
+TEST_CASE("linked, both sides have one camera and one scrubber, apart, each its own") {
   Pinned pinned;
   pinned.bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
   wait_for_build(pinned.bench);
@@ -153,7 +153,7 @@ TEST_CASE("apart, commands go to the picture in hand alone, and the other does n
   CHECK(other().camera == pinned.bench.active()->stage.view.camera);
 }
 
-TEST_CASE("two open plans are compared; when the other closes, the comparison ends") {
+TEST_CASE("two open plans are compared, when the other closes, the comparison ends") {
   TemporaryFolder folder;
   Workbench bench(options_in(folder));
   bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});

@@ -43,7 +43,7 @@ TEST_CASE("saving changes the value that was edited and nothing else") {
   CHECK(contents(open.file) == expected);
 }
 
-TEST_CASE("undone to what was saved, a plan is clean; undone further, it is not") {
+TEST_CASE("undone to what was saved, a plan is clean, undone further, it is not") {
   Opened open;
   open.bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
   open.bench.apply(cmd::Save{});
@@ -59,7 +59,7 @@ TEST_CASE("undone to what was saved, a plan is clean; undone further, it is not"
   CHECK(open.doc().state().draft.traverse.pitch_mm == 1.1);
 }
 
-TEST_CASE("saved to another name, the plan is that file; the first stays as it was") {
+TEST_CASE("saved to another name, the plan is that file, the first stays as it was") {
   Opened open;
   open.bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
   const std::string other = (open.folder.path() / "other.lay.toml").string();

@@ -287,7 +287,20 @@ TEST_CASE("two workbenches in one process do not know of each other") {
   CHECK(other.wound()->build().hash() == hash_at_once(document(other).state().draft));
 }
 
-TEST_CASE("an unsound edit keeps the last picture and says so; mended, laying goes on") {
+TEST_CASE("a build with few stations is called a quick look until the full one is laid") {
+  TemporaryFolder folder;
+  Workbench bench(options_in(folder));
+  REQUIRE(bench.apply(cmd::Open{LAYWRIGHT_SOURCE_DIR "/samples/long.lay.toml"}));
+  CHECK(bench.quick_look().empty());
+  REQUIRE(wait_until(bench, [&] { return bench.wound() != nullptr; }));
+  CHECK_FALSE(bench.wound()->pass.full());
+  CHECK(bench.quick_look() == "Quick look: heights are rough");
+  REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)}));
+  wait_for_build(bench);
+  CHECK(bench.quick_look().empty());
+}
+
+TEST_CASE("an unsound edit keeps the last picture and says so, mended, laying goes on") {
   TemporaryFolder folder;
   Workbench bench(options_in(folder));
   bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});

@@ -225,7 +225,7 @@ TEST_CASE("what is changed between the steps is put right by the next one") {
   CHECK(in.run().step == 0);
 }
 
-TEST_CASE("the camera flies to a step; without motion it is there at once") {
+TEST_CASE("the camera flies to a step, without motion it is there at once") {
   InLesson in(file_of("5-crossing.lesson.toml"), 0.4);
   in.bench.apply(cmd::Orbit{50.0, 0.0});
   REQUIRE(in.bench.apply(cmd::GoInLesson{1}));

@@ -96,7 +96,7 @@ TEST_CASE("figures of a place: those of the first turn from closed forms") {
   CHECK(winder.row("since_start").text == "0 s");
 }
 
-TEST_CASE("figures of a place follow the scrubber; constant torque: tension times radius stays") {
+TEST_CASE("figures of a place follow the scrubber, constant torque: tension times radius stays") {
   Winder winder(std::string(small_plan) + takeup);
   const double length = winder.bench.wound()->build().length_mm;
   double turns = -1.0;
@@ -128,7 +128,7 @@ TEST_CASE("at the change of layers a figure is that of the layer in which the pl
   CHECK_FALSE(value_at(quantity("tension"), run, 5.0, 1));
 }
 
-TEST_CASE("what the plan does not say is not told; the key to fill in is") {
+TEST_CASE("what the plan does not say is not told, the key to fill in is") {
   std::string text = small_plan;
   text.erase(text.find("line_speed"));
   const Winder winder(text);

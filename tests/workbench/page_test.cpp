@@ -80,7 +80,7 @@ TEST_CASE("without the page in the program, and under a name no browser takes, i
   CHECK_FALSE(std::filesystem::exists(with.path("a.html")));
 }
 
-TEST_CASE("a page that is stopped leaves the file as it was; how far it is, is told") {
+TEST_CASE("a page that is stopped leaves the file as it was, how far it is, is told") {
   std::atomic<bool> begun = false;
   Sharer sharer([&begun](const PageOrder&, Progress& progress) {
     progress.report(0.5);

@@ -62,7 +62,7 @@ TEST_CASE("an emptied field: default, none, or missing") {
   CHECK(has_error(issues_in(missing)));
 }
 
-TEST_CASE("every field has a name, an explanation and a range; none is explained twice") {
+TEST_CASE("every field has a name, an explanation and a range, none is explained twice") {
   std::set<std::string_view> said;
   const auto look = [&](const FieldInfo& field) {
     INFO(field.path());
@@ -115,7 +115,7 @@ TEST_CASE("fields that count for nothing say why") {
   CHECK(row_at(rows, "traverse.pitch").idle.empty());
 }
 
-TEST_CASE("a step that is removed takes its issues along; those behind it move up") {
+TEST_CASE("a step that is removed takes its issues along, those behind it move up") {
   PlanState state = small_state();
   for (int i = 0; i < 3; ++i) state = with_step_added(std::move(state));
   REQUIRE(state.draft.wind.steps.size() == 3);

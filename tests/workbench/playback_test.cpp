@@ -113,7 +113,7 @@ TEST_CASE("polling plays") {
   CHECK(helix.now().length_mm - start == Approx(100.0).epsilon(1e-6));
 }
 
-TEST_CASE("played fast, the lay point stands at one place around the spool; slow or paused it is where it is") {
+TEST_CASE("played fast, the lay point stands at one place around the spool, slow or paused it is where it is") {
   Helix helix;
   const auto until = [&] { return helix.bench.active()->stage.view.until_turn; };
   helix.bench.apply(cmd::ScrubTurn{2.6});

@@ -113,7 +113,7 @@ TEST_CASE("work of a program that still runs is not offered") {
   CHECK(other.recovery_offers().empty());
 }
 
-TEST_CASE("copies round trip; what is none is refused") {
+TEST_CASE("copies round trip, what is none is refused") {
   const RecoveryCopy copy{"/a \"b\"/c.lay.toml", small_plan, "text\n[[[[[[[[[[[[[[[[[[[[\n\\ \"\"\"\"\n",
                           1234567890};
   const Result<RecoveryCopy> read = recovery_from_text(recovery_text(copy), "x");

@@ -43,7 +43,7 @@ TEST_CASE("settings round trip") {
   CHECK_FALSE(same_settings(settings, Settings{}));
 }
 
-TEST_CASE("each value that does not fit is noted and left as usual; the rest counts") {
+TEST_CASE("each value that does not fit is noted and left as usual, the rest counts") {
   Issues notes;
   const Settings read = settings_from_text(R"(scale = 99
 colour = "red"
