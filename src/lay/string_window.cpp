@@ -69,7 +69,8 @@ double StringWindow::bending_at(std::size_t k) const {
   return bending_length2_ / (step * step);
 }
 
-// The same for the lay point, where the span ahead touches something, and for nodes ahead of it.
+// Of the lay point, where the span ahead touches something, and of nodes ahead of it; in units of the stiffness of one
+// edge, as force_on().
 StringWindow::Force StringWindow::force_ahead(std::size_t k) const {
   const Resting& here = node(k).rest;
   const Link before = link_before(k);
@@ -178,6 +179,14 @@ void StringWindow::relax() {
   std::size_t low = std::max(base, newest > reach ? newest - reach : 0);
   std::size_t high = top;
   std::size_t visits = 0;
+  // What moves disturbs what lies beside it; ahead of the lay point, the next that touches, however far.
+  const auto disturb = [&](std::size_t first, std::size_t last) {
+    low = std::min(low, std::max(base, first > reach ? first - reach : 0));
+    high = std::max(high, std::min(top, last + reach));
+    if (last + 1 < laid_ || count_ == laid_) return;
+    low = std::min(low, std::max(base, laid_ > 2 ? laid_ - 2 : 0));
+    high = top;
+  };
   for (int sweep = 0; sweep < most_sweeps && visits < most_visits_per_node * length_; ++sweep) {
     std::size_t moved_low = top + 1;
     std::size_t moved_high = base;
@@ -187,12 +196,7 @@ void StringWindow::relax() {
       if (!update(k)) return;
       moved_low = std::min(moved_low, k);
       moved_high = std::max(moved_high, k);
-      low = std::min(low, std::max(base, k > reach ? k - reach : 0));
-      high = std::max(high, std::min(top, k + reach));
-      if (k + 1 < laid_) return;
-      // Ahead of the lay point a node pulls on the next one that touches, however far.
-      low = std::min(low, std::max(base, laid_ > 2 ? laid_ - 2 : 0));
-      high = top;
+      disturb(k, k);
     };
     if (sweep % 2 == 0) {
       for (std::size_t k = high + 1; k-- > low;) visit(k);
@@ -216,12 +220,9 @@ void StringWindow::relax() {
         moved_high = high;
       }
     }
-    low = std::max(base, moved_low > reach ? moved_low - reach : 0);
-    high = std::min(top, moved_high + reach);
-    if (moved_high + 1 >= laid_ && count_ > laid_) {
-      low = std::min(low, std::max(base, laid_ > 2 ? laid_ - 2 : 0));
-      high = top;
-    }
+    low = top;
+    high = base;
+    disturb(moved_low, moved_high);
   }
 }
 
