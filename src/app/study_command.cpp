@@ -1,5 +1,6 @@
 #include "app/study_command.h"
 
+#include <array>
 #include <memory>
 #include <new>
 #include <optional>
@@ -46,21 +47,23 @@ std::string shard_name(std::size_t index, std::size_t shards) {
   return fmt::format("study-{}-of-{}.json", index + 1, shards);
 }
 
+constexpr std::array study_names{"study.csv", "study.json", "study.svg", "study.png"};
+
 std::vector<std::string> names_of_files(const StudyOptions& options) {
   std::size_t index = 0, shards = 1;
   if (read_shard(options.shard, index, shards) && shards > 1) return {shard_name(index, shards)};
-  return {"study.csv", "study.json", "study.svg", "study.png"};
+  return {study_names.begin(), study_names.end()};
 }
 
 Issues add_files(FileSet& files, const Study& study, const StudyOptions& options) {
   if (options.shards > 1) return files.add(shard_name(options.shard_index, options.shards), study_json(study));
-  if (Issues trouble = files.add("study.csv", study_csv(study)); !trouble.empty()) return trouble;
-  if (Issues trouble = files.add("study.json", study_json(study)); !trouble.empty()) return trouble;
   const Drawing drawing = study_map(study);
-  const std::string svg = to_svg(drawing), png = to_png(drawing);
-  if (svg.empty() || png.empty()) throw std::bad_alloc();
-  if (Issues trouble = files.add("study.svg", svg); !trouble.empty()) return trouble;
-  return files.add("study.png", png);
+  const std::array contents{study_csv(study), study_json(study), to_svg(drawing), to_png(drawing)};
+  if (contents[2].empty() || contents[3].empty()) throw std::bad_alloc();
+  Issues trouble;
+  for (std::size_t i = 0; i < contents.size() && trouble.empty(); ++i)
+    trouble = files.add(study_names[i], contents[i]);
+  return trouble;
 }
 
 int write_and_print(const Study& study, const StudyOptions& options) {
