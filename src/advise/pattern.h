@@ -19,30 +19,13 @@
 
 #include <vector>
 
-#include "plan/lay_plan.h"
+#include "plan/guide_cycle.h"
 
 namespace laywright {
-
-// A double stroke of a continuous guide. Play of the eye adds nothing: what it shortens in a stroke's way it takes to be
-// taken up.
-struct GuideCycle {
-  double stroke_mm = 0.0;  // between the stops; above 0
-  double pitch_mm = 0.0;   // above 0
-  double lost_motion_mm = 0.0;
-  double standing_turns =
-      0.0;  // at each reversal: of a dwell its turns, of a ramp half of them (it covers the rest)
-};
-// Of settings that hold; not those of a stepped guide.
-[[nodiscard]] GuideCycle guide_cycle(const Spool& spool, const Traverse& traverse);
-
-// 2 ((stroke + lost motion) / pitch + standing turns).
-[[nodiscard]] double winding_ratio(const GuideCycle& cycle);
 
 // Between the fiber and the circumference, atan(pitch / (pi D)); D > 0 of the centre line.
 [[nodiscard]] double winding_angle_rad(double pitch_mm, double diameter_mm);
 
-// Up to this pitch, in d, no fiber fits between two turns of a stroke: there is no pattern to speak of.
-inline constexpr double close_wind_d = 2.0;
 // Ribbons are looked for among so many double strokes before, as the finding `ribbon` is.
 inline constexpr int most_starts = 4;
 

@@ -5,6 +5,8 @@
 #include <numbers>
 #include <utility>
 
+#include "plan/layer_setting.h"
+
 namespace laywright {
 namespace {
 
@@ -12,12 +14,6 @@ using std::numbers::pi;
 
 // With these the outer diameters come out near those of builds of the lay model.
 constexpr double crossed_fill = 0.6, close_fill = 0.9;
-
-void take(Traverse& traverse, const WindStep& step) {
-  traverse.pitch_mm = step.pitch_mm.value_or(traverse.pitch_mm);
-  traverse.left_stop_mm = step.left_stop_mm.value_or(traverse.left_stop_mm);
-  traverse.right_stop_mm = step.right_stop_mm.value_or(traverse.right_stop_mm);
-}
 
 // How the wind grows, layer by layer.
 struct Growth {
@@ -100,7 +96,7 @@ PatternTable patterns(const Plan& plan, double gap_d) {
   std::optional<std::size_t> step;
   std::size_t next = 0;
   if (!steps.empty() && steps.front().from_layer <= 1) {
-    take(traverse, steps.front());
+    apply(steps.front(), traverse);
     step = next++;
   }
   for (;;) {
@@ -121,7 +117,7 @@ PatternTable patterns(const Plan& plan, double gap_d) {
     judge(row, plan, gap_d);
     table.rows.push_back(row);
     if (last) break;
-    take(traverse, steps[next]);
+    apply(steps[next], traverse);
     growth.layer = std::max(growth.layer, steps[next].from_layer);
     step = next++;
   }

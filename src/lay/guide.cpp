@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "plan/layer_setting.h"
+
 namespace laywright {
 namespace {
 
@@ -35,10 +37,7 @@ void Guide::begin_stroke() {
   ++stroke_;
   direction_ = -direction_;
   for (const WindStep& step : steps_) {
-    if (step.from_layer != stroke_ + 1) continue;
-    traverse_.pitch_mm = step.pitch_mm.value_or(traverse_.pitch_mm);
-    traverse_.left_stop_mm = step.left_stop_mm.value_or(traverse_.left_stop_mm);
-    traverse_.right_stop_mm = step.right_stop_mm.value_or(traverse_.right_stop_mm);
+    if (step.from_layer == stroke_ + 1) apply(step, traverse_);
   }
   const double factor = 1.0 + traverse_.pitch_scatter * pitch_scatter_.normal();
   pitch_ = traverse_.pitch_mm * std::max(factor, least_pitch_factor);

@@ -4,12 +4,12 @@
 
 #include "measure/findings.h"
 #include "measure/strand_cursor.h"
+#include "plan/guide_cycle.h"
 
 namespace laywright {
 
 namespace {
 
-constexpr double coarse_pitch_d = 2.0;
 constexpr double stacked_within_d = 0.5;
 constexpr double stacked_share = 0.6;
 constexpr double back_within_d = 0.5;
@@ -105,7 +105,7 @@ std::optional<double> RibbonFinder::ridge_height(const StrokeView& view, double 
 
 std::vector<Occurrence> RibbonFinder::find(const StrokeView& view) {
   heights_.emplace_back(most_double_strokes, 0.0);
-  if (view.stroke < 2 || view.pitch() <= coarse_pitch_d * view.diameter()) return {};
+  if (view.stroke < 2 || view.pitch() <= close_wind_d * view.diameter()) return {};
   const std::size_t before = view.build.strokes[view.stroke - 2].first_node;
   const double turns = static_cast<double>(view.first - before) / static_cast<double>(view.stations());
   const double stack = stack_height(view);

@@ -8,6 +8,7 @@
 #include "measure/edge_shape.h"
 #include "measure/ground.h"
 #include "measure/height_field.h"
+#include "plan/layer_setting.h"
 
 namespace laywright {
 
@@ -180,11 +181,7 @@ std::array<Extent, zone_count> zones_of(const Plan& plan) {
 
 double widest_pitch_mm(const Plan& plan, int layer) {
   constexpr double deviations = 3.0;
-  double pitch = plan.traverse().pitch_mm;
-  for (const WindStep& step : plan.wind().steps) {
-    if (step.from_layer <= layer) pitch = step.pitch_mm.value_or(pitch);
-  }
-  return pitch * (1.0 + deviations * plan.traverse().pitch_scatter);
+  return traverse_in_layer(plan, layer).pitch_mm * (1.0 + deviations * plan.traverse().pitch_scatter);
 }
 
 Surface find_surface(const Plan& plan, const Build& build, Progress& progress) {

@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "plan/layer_setting.h"
 #include "takeup/parts.h"
 
 namespace laywright {
@@ -37,7 +38,7 @@ std::vector<StepPlace> place_steps(const MachineWind& wind) {
   std::vector<StepPlace> places;
   for (const WindStep& step : wind.plan.wind().steps) {
     StepPlace place;
-    const LayerSetting setting = setting_in_layer(wind.plan, step.from_layer);
+    const Traverse setting = traverse_in_layer(wind.plan, step.from_layer);
     place.from_layer = step.from_layer;
     place.pitch_mm = setting.pitch_mm;
     place.left_stop_mm = setting.left_stop_mm;

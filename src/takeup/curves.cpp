@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/layer_setting.h"
 #include "takeup/formulas.h"
 #include "takeup/parts.h"
 
@@ -31,7 +32,7 @@ void add_speeds(const MachineWind& wind, MachineCurves& curves) {
     const double rpm = spool_speed_rpm(*speed, wind.line.length_per_turn_mm(wind.line.turn_at(curves.length_mm[i])));
     curves.time_s.push_back(curves.length_mm[i] / *speed);
     curves.spool_rpm.push_back(rpm);
-    curves.traverse_mm_per_s.push_back(rpm / 60.0 * setting_in_layer(wind.plan, curves.layer[i]).pitch_mm);
+    curves.traverse_mm_per_s.push_back(rpm / 60.0 * traverse_in_layer(wind.plan, curves.layer[i]).pitch_mm);
     curves.reversals_per_min.push_back(rpm * curves.reversals_per_turn[i]);
   }
 }

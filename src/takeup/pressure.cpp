@@ -2,6 +2,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "plan/layer_setting.h"
 #include "takeup/formulas.h"
 #include "takeup/parts.h"
 #include "takeup/wound_roll.h"
@@ -58,7 +59,7 @@ std::optional<PressureEstimate> estimate_pressure(const MachineWind& wind) {
   PressureEstimate estimate;
   estimate.tension_assumed_constant = !plan.takeup();
   estimate.wound_stress_MPa = roll.wound_stress(1.0);
-  estimate.one_layer_MPa = tension_in(wind, barrel + 0.5 * d) / (barrel * setting_in_layer(plan, 1).pitch_mm);
+  estimate.one_layer_MPa = tension_in(wind, barrel + 0.5 * d) / (barrel * traverse_in_layer(plan, 1).pitch_mm);
   for (std::size_t i = 0; i < places; ++i) {
     estimate.radius_mm.push_back(barrel + (outer - barrel) * static_cast<double>(i) / (places - 1));
   }

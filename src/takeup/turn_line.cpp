@@ -57,16 +57,4 @@ std::size_t TurnLine::layer_at(double length_mm) const {
   return index_of(layer_end_mm_.begin(), found);
 }
 
-LayerSetting setting_in_layer(const Plan& plan, int layer) {
-  const Traverse& traverse = plan.traverse();
-  LayerSetting setting{traverse.pitch_mm, traverse.left_stop_mm, traverse.right_stop_mm};
-  for (const WindStep& step : plan.wind().steps) {
-    if (step.from_layer > layer) break;
-    setting.pitch_mm = step.pitch_mm.value_or(setting.pitch_mm);
-    setting.left_stop_mm = step.left_stop_mm.value_or(setting.left_stop_mm);
-    setting.right_stop_mm = step.right_stop_mm.value_or(setting.right_stop_mm);
-  }
-  return setting;
-}
-
 }  // namespace laywright

@@ -42,10 +42,4 @@ class TurnLine {
   double last_share_ = 1.0;  // of the last turn that was laid
 };
 
-// Pitch and stops in a layer (1 = the first), with the wind's steps.
-struct LayerSetting {
-  double pitch_mm = 0.0, left_stop_mm = 0.0, right_stop_mm = 0.0;
-};
-[[nodiscard]] LayerSetting setting_in_layer(const Plan& plan, int layer);
-
 }  // namespace laywright

@@ -8,8 +8,10 @@
 
 #include "measure/acceptance.h"
 #include "measure/phrases.h"
+#include "plan/guide_cycle.h"
+#include "plan/layer_setting.h"
+#include "verdict/own_unit.h"
 #include "verdict/ribbon_free.h"
-#include "verdict/setting_now.h"
 #include "verdict/weigh.h"
 
 namespace laywright {
@@ -28,6 +30,7 @@ struct Case {
   const Measurements& measurements;
   const Check& check;
   const std::vector<Check>& checks;
+  Traverse at_end;  // as it is set in the last layer
 
   // Whether the same is wrong at both flanges.
   [[nodiscard]] bool at_both() const {
@@ -37,7 +40,10 @@ struct Case {
   }
   [[nodiscard]] double d() const { return plan.fiber().diameter_mm; }
   [[nodiscard]] const Traverse& traverse() const { return plan.traverse(); }
-  [[nodiscard]] double pitch_d() const { return pitch_now_mm(plan, measurements) / d(); }
+  [[nodiscard]] double pitch_d() const { return at_end.pitch_mm / d(); }
+  [[nodiscard]] double stop_mm(Side side) const {
+    return side == Side::left ? at_end.left_stop_mm : at_end.right_stop_mm;
+  }
   [[nodiscard]] bool crossed() const { return product_of(plan) == Product::crossed; }
 };
 
@@ -53,7 +59,7 @@ double wanted_pitch_mm(const Case& c) {
 }
 
 std::string set_pitch(const Case& c) {
-  const double now = pitch_now_mm(c.plan, c.measurements), wanted = wanted_pitch_mm(c);
+  const double now = c.at_end.pitch_mm, wanted = wanted_pitch_mm(c);
   return fmt::format("set a {} pitch, about {} (now {})", now < wanted ? "wider" : "finer", pitch_of(c, wanted),
                      pitch_of(c, now));
 }
@@ -101,8 +107,7 @@ Advice long_free_length(const Case& c) {
 }
 
 std::string stop_of(const Case& c, Side side) {
-  return in_own_unit(c.plan, side == Side::left ? "traverse.left_stop" : "traverse.right_stop",
-                     stop_now_mm(c.plan, c.measurements, side));
+  return in_own_unit(c.plan, side == Side::left ? "traverse.left_stop" : "traverse.right_stop", c.stop_mm(side));
 }
 
 // "left stop ... (now 1.2 mm)", or both.
@@ -137,7 +142,7 @@ Advice first_of(const Case& c, Rules... rules) {
 std::string against_ridge(const Case& c, Side side) {
   const Advice advice = first_of(c, pitch_off, long_reversal, worn_traverse);
   if (advice) return *advice;
-  if (stop_now_mm(c.plan, c.measurements, side) < 0.0) return inward(c, side);
+  if (c.stop_mm(side) < 0.0) return inward(c, side);
   return long_free_length(c).value_or(inward(c, side));
 }
 
@@ -168,16 +173,13 @@ std::string against_disorder(const Case& c) {
 }
 
 std::string against_ribbon(const Case& c) {
-  const Side sides[] = {Side::left, Side::right};
-  double stroke = c.plan.spool().inside_width_mm;
-  for (const Side side : sides) stroke -= stop_now_mm(c.plan, c.measurements, side);
-  const Reversal& reversal = c.traverse().reversal;
-  const double dwell = reversal.kind == ReversalKind::dwell ? 2.0 * reversal.turns : 0.0;
-  const RibbonFree free = ribbon_free_pitch(pitch_now_mm(c.plan, c.measurements), 2.0 * stroke, dwell, c.d());
+  const GuideCycle cycle = guide_cycle(c.plan.spool(), c.at_end);
+  const RibbonFree free = ribbon_free_pitch(cycle.pitch_mm, 2.0 * (cycle.stroke_mm + cycle.lost_motion_mm),
+                                            2.0 * cycle.standing_turns, c.d());
   return fmt::format(
       "set a slightly different pitch, {} (now {}): {:.2f} turns to each double stroke instead of {:.2f}",
-      in_own_unit(c.plan, "traverse.pitch", free.pitch_mm, free.digits),
-      pitch_of(c, pitch_now_mm(c.plan, c.measurements)), free.turns, free.turns_now);
+      in_own_unit(c.plan, "traverse.pitch", free.pitch_mm, free.digits), pitch_of(c, cycle.pitch_mm), free.turns,
+      free.turns_now);
 }
 
 // The ring of the outer diameter that has to stay free, as fiber at this wind's fill, mm of length.
@@ -228,7 +230,8 @@ std::string slower_line(const Case& c) {
 std::string first_setting(const Plan& plan, const Build& build, const Measurements& measurements,
                           const std::vector<Check>& checks, std::size_t deciding) {
   const Check& check = checks[deciding];
-  const Case c{plan, build, measurements, check, checks};
+  const int layers = static_cast<int>(measurements.layers.size());
+  const Case c{plan, build, measurements, check, checks, traverse_in_layer(plan, layers)};
   switch (check.what) {
     case Weighed::planned_end:
     case Weighed::rim_clearance: return less_fiber(c);

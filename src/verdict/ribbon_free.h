@@ -18,7 +18,7 @@ struct RibbonFree {
 
 // The nearest finer pitch, of turns to a double stroke up to one more; where none is free (at pitches of few diameters), the one
 // whose double strokes stay furthest apart. `double_stroke_mm`: travel of the guide there and back; `dwell_turns` of both its
-// stops. Precondition: all but the dwell above 0.
+// stops (plan/guide_cycle.h). Precondition: all but the dwell above 0.
 [[nodiscard]] RibbonFree ribbon_free_pitch(double pitch_mm, double double_stroke_mm, double dwell_turns,
                                            double diameter_mm);
 

@@ -7,6 +7,7 @@
 #include "measure/acceptance.h"
 #include "measure/severity.h"
 #include "measure/surface.h"
+#include "plan/guide_cycle.h"
 
 namespace laywright {
 namespace {
@@ -113,9 +114,7 @@ std::vector<Check> weigh(const Plan& plan, const Build& build, const Measurement
   Scales on{plan, build, measurements, acceptance_of(plan), {}};
   weigh_room(on);
   if (run != nullptr) weigh_load(on, *run);
-  // Finer pitches lay closed layers, which have no pattern.
-  constexpr double pattern_pitch_d = 2.0;
-  if (plan.traverse().pitch_mm > pattern_pitch_d * on.d())
+  if (plan.traverse().pitch_mm > close_wind_d * on.d())
     on.uncertain(Weighed::ribbon, largest_d(measurements, FindingKind::ribbon), on.accepted.ribbon_d);
   weigh_shape(on);
   weigh_order(on);
