@@ -78,6 +78,11 @@ enum class FindingKind { gap, flange_gap, pile_up, edge_valley, ride_up, dropped
 // Stable names, as in the JSON document: "flange_gap".
 [[nodiscard]] const char* name_of(FindingKind kind);
 
+// Of a whole edge: one place, for as many layers as it lasts.
+[[nodiscard]] inline bool is_edge(FindingKind kind) {
+  return kind == FindingKind::pile_up || kind == FindingKind::edge_valley;
+}
+
 // One of the places that a finding is made of.
 struct FindingPlace {
   std::size_t first_node = 0, end_node = 0;  // fiber that it concerns

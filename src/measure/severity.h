@@ -13,6 +13,9 @@ namespace laywright {
 // "grave", "worth a look", "small": stable, as in the JSON document.
 [[nodiscard]] const char* name_of(FindingSeverity severity);
 
+// A place as every wind has some: told by number, not one by one.
+[[nodiscard]] inline bool is_small(const Finding& finding) { return finding.severity == FindingSeverity::small; }
+
 // Places of all findings of a kind.
 [[nodiscard]] int places_of(const Measurements& measurements, FindingKind kind);
 

@@ -9,6 +9,7 @@
 
 #include "measure/severity.h"
 #include "report/figures.h"
+#include "report/json_number.h"
 #include "report/rolling_words.h"
 #include "report/takeup_json.h"
 #include "report/verdict_json.h"
@@ -17,9 +18,6 @@ namespace laywright {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
-Json number(const std::optional<double>& value) { return value ? number(*value) : Json(nullptr); }
 
 Json range(const std::array<double, 2>& ends, double unit = 1.0) {
   return Json::array({number(ends[0] / unit), number(ends[1] / unit)});

@@ -7,6 +7,7 @@
 
 #include "base/spelling.h"
 #include "lay/torsion.h"
+#include "measure/severity.h"
 #include "report/both_units.h"
 #include "report/drafting.h"
 #include "report/figures.h"
@@ -143,7 +144,7 @@ std::string rest_of(const std::vector<Item>& items, std::size_t first) {
 std::vector<Item> items_of(const SetupSheet& sheet) {
   std::vector<Item> items;
   for (const Finding& finding : sheet.measurements.findings) {
-    if (finding.severity == FindingSeverity::small) continue;
+    if (is_small(finding)) continue;
     items.push_back({head_of(finding), finding.text + ' ' + look_for(finding.kind)});
   }
   for (const MachineWarning& warning : sheet.run.warnings) {

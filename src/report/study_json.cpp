@@ -10,6 +10,7 @@
 #include "advise/setting_text.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
+#include "report/json_number.h"
 #include "report/outcome_json.h"
 #include "report/study_report.h"
 
@@ -19,8 +20,6 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr const char* format_name = "lay-study 1";
-
-Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
 
 Json spec_json(const StudySpec& spec) {
   Json axes = Json::array(), tolerances = Json::array();

@@ -140,17 +140,14 @@ std::string finding_lines(std::size_t number, const Finding& finding) {
                                              : fmt::format("layer {}", finding.layer);
   if (finding.side) head += fmt::format(", {} flange", name_of(*finding.side));
   head += fmt::format(": {} ({} d)", in_mm(finding.size_mm), figure(finding.size_d, 2));
-  // An edge is one place, for as many layers as it lasts.
-  const bool edge = finding.kind == FindingKind::pile_up || finding.kind == FindingKind::edge_valley;
-  if (finding.occurrences > 1 && !edge) head += fmt::format(" at most, {} places", figure(finding.occurrences, 0));
+  if (finding.occurrences > 1 && !is_edge(finding.kind))
+    head += fmt::format(" at most, {} places", figure(finding.occurrences, 0));
   head += fmt::format("; {}", name_of(finding.severity));
   const std::string place = fmt::format("from turn {}; x {}; {}; fiber {}", figure(finding.turn, 1),
                                         extent(finding.x_mm, 2, "mm"), extent(finding.angle_deg, 0, "deg"),
                                         extent({finding.length_mm[0] / 1e3, finding.length_mm[1] / 1e3}, 1, "m"));
   return head + '\n' + wrapped(finding.text, columns, 6) + wrapped("Where: " + place, columns, 6);
 }
-
-bool is_small(const Finding& finding) { return finding.severity == FindingSeverity::small; }
 
 std::string findings_list(const Plan& plan, const std::vector<Finding>& findings, const SummaryStyle& style) {
   if (findings.empty()) {

@@ -6,17 +6,13 @@
 #include <string>
 
 #include "plan/fields.h"
+#include "report/json_number.h"
 #include "report/machine_text.h"
 
 namespace laywright {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
-Json number(const std::optional<double>& value, double unit = 1.0) {
-  return value ? number(*value / unit) : Json(nullptr);
-}
 
 constexpr double metre = 1e3;         // of mm
 constexpr double newton_metre = 1e3;  // of N mm

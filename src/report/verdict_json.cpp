@@ -1,15 +1,14 @@
 #include "report/verdict_json.h"
 
-#include <cmath>
 #include <utility>
 
+#include "report/json_number.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {
 
 nlohmann::ordered_json verdict_block(const Plan& plan, const Build& build, const WindVerdict& verdict) {
   using Json = nlohmann::ordered_json;
-  const auto number = [](double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); };
   Json checks = Json::array();
   for (const Check& check : verdict.checks) {
     checks.push_back({{"name", name_of(check)},

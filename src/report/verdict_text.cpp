@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "measure/severity.h"
 #include "report/figures.h"
 #include "verdict/verdict_words.h"
 
@@ -26,7 +27,7 @@ std::string small_findings_words(const std::vector<Finding>& findings) {
   };
   std::array<Sum, static_cast<std::size_t>(FindingKind::rim_overrun) + 1> sums{};
   for (const Finding& finding : findings) {
-    if (finding.severity != FindingSeverity::small) continue;
+    if (!is_small(finding)) continue;
     Sum& sum = sums[static_cast<std::size_t>(finding.kind)];
     ++sum.findings;
     sum.places += finding.occurrences;
@@ -34,10 +35,8 @@ std::string small_findings_words(const std::vector<Finding>& findings) {
   std::string words;
   for (std::size_t kind = 0; kind < sums.size(); ++kind) {
     if (sums[kind].findings == 0) continue;
-    // An edge is one place, for as many layers as it lasts.
     const auto name = static_cast<FindingKind>(kind);
-    const bool edge = name == FindingKind::pile_up || name == FindingKind::edge_valley;
-    const int places = edge ? sums[kind].findings : sums[kind].places;
+    const int places = is_edge(name) ? sums[kind].findings : sums[kind].places;
     words += fmt::format("{}{} in {} place{}", words.empty() ? "" : ", ", words_for(name), figure(places, 0),
                          places == 1 ? "" : "s");
   }

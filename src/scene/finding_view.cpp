@@ -25,7 +25,7 @@ bool is_within_the_wind(FindingKind kind) {
 }
 
 bool is_at_a_flange(FindingKind kind) {
-  return kind == FindingKind::flange_gap || kind == FindingKind::pile_up || kind == FindingKind::edge_valley;
+  return kind == FindingKind::flange_gap || is_edge(kind);
 }
 
 // The angle at which a place is, and the direction of rising angles there.

@@ -32,8 +32,6 @@ bool passes(const Finding& finding, const FindingsState& state) {
          contains(spoken(name_of(finding.kind)), state.filter);
 }
 
-bool is_small(const Finding& finding) { return finding.severity == FindingSeverity::small; }
-
 // Who looks for something finds it, large or small.
 bool folds_small(const FindingsState& state) { return !state.small_ones && !state.kind && state.filter.empty(); }
 

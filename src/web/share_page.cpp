@@ -80,7 +80,7 @@ std::string verdict_part(const SharedWind& wind) {
 std::string finding_items(const std::vector<Finding>& findings, bool small) {
   std::string items;
   for (const Finding& found : findings) {
-    if ((found.severity == FindingSeverity::small) != small) continue;
+    if (is_small(found) != small) continue;
     items += fmt::format("<li><strong>{}, {}, {}: {}</strong><br>{}</li>\n",
                          html_text(capitalised(words_for(found.kind))), html_text(layers_of(found)),
                          name_of(found.severity), html_text(in_mm(found.size_mm)), html_text(found.text));
