@@ -61,12 +61,12 @@ bool StringWindow::solve_leap(std::size_t low, std::size_t high) {
     // Derivatives of the force on k: along x by the x of k - 2 .. k + 2, along r by the r of k - 1 .. k + 1.
     double by_x[5] = {0.0, 1.0, k == tip ? -1.0 - end_.stiffness_x : -2.0, k == tip ? 0.0 : 1.0, 0.0};
     const double by_r[3] = {drop_, k == tip ? -1.0 - end_.stiffness_r : -2.0, k == tip ? 0.0 : drop_};
-    if (bends) {
+    if (bends && k < laid_) {
       const double bend = bending_at(k);
       const double weight[3] = {1.0, -2.0, 1.0};
       for (int m = -1; m <= 1; ++m) {
         const std::size_t at = k + static_cast<std::size_t>(m + 1) - 1;
-        if (at == 0 || at >= tip) continue;
+        if (at == 0 || at + 1 >= laid_) continue;
         for (int j = -1; j <= 1; ++j) by_x[2 + m + j] -= bend * weight[m + 1] * weight[j + 1];
       }
     }

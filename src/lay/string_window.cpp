@@ -69,18 +69,24 @@ double StringWindow::bending_at(std::size_t k) const {
   return bending_length2_ / (step * step);
 }
 
+// The span ahead of the lay point is straight.
+double StringWindow::bending_force(std::size_t k) const {
+  if (bending_length2_ <= 0.0 || k >= laid_) return 0.0;
+  return -bending_at(k) * (second_difference(k - 1) - 2.0 * second_difference(k) + second_difference(k + 1));
+}
+
 // Of the lay point, where the span ahead touches something, and of nodes ahead of it; in units of the stiffness of one
 // edge, as force_on().
 StringWindow::Force StringWindow::force_ahead(std::size_t k) const {
   const Resting& here = node(k).rest;
   const Link before = link_before(k);
   const Link after = link_after(k);
-  return {before.stiffness_x * (before.x - here.x) + after.stiffness_x * (after.x - here.x),
+  return {before.stiffness_x * (before.x - here.x) + after.stiffness_x * (after.x - here.x) + bending_force(k),
           before.stiffness_r * (before.r - here.r) + after.stiffness_r * (after.r - here.r)};
 }
 
 double StringWindow::stiffness_ahead(std::size_t k) const {
-  return link_before(k).stiffness_x + link_after(k).stiffness_x;
+  return link_before(k).stiffness_x + link_after(k).stiffness_x + (k < laid_ ? 6.0 * bending_at(k) : 0.0);
 }
 
 // In units of the stiffness of one edge.
@@ -97,9 +103,7 @@ StringWindow::Force StringWindow::force_on(std::size_t k) const {
     force.x += after.x - here.x;
     force.r = (before.r + after.r) * drop_ - 2.0 * here.r;
   }
-  if (bending_length2_ > 0.0) {
-    force.x -= bending_at(k) * (second_difference(k - 1) - 2.0 * second_difference(k) + second_difference(k + 1));
-  }
+  force.x += bending_force(k);
   return force;
 }
 

@@ -163,6 +163,7 @@ class StringWindow {
   [[nodiscard]] Force force_ahead(std::size_t k) const;
   [[nodiscard]] double stiffness_ahead(std::size_t k) const;
   [[nodiscard]] double bending_at(std::size_t k) const;
+  [[nodiscard]] double bending_force(std::size_t k) const;
   [[nodiscard]] double second_difference(std::size_t k) const;
   [[nodiscard]] Pull pull_on(std::size_t k) const;
   bool update(std::size_t k);

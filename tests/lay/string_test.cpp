@@ -90,6 +90,39 @@ TEST_CASE("bending stiffness bends the string like a beam under tension") {
   }
 }
 
+// Where the span lies in a groove ahead of the lay point, the fiber bends up to the lay point, free of moment there, and runs
+// straight from it to the groove. x = a + b s + c cosh(s / l) + e sinh(s / l), built in at 0 and without moment at L, has the
+// shear T b all along (beam under tension, as above); so b = (x of the groove - x(L)) over the straight piece.
+TEST_CASE("fiber that is stiff bends up to the lay point, also where its span touches a turn ahead") {
+  constexpr int stations = 400;
+  constexpr double angle = 2.0 * std::numbers::pi / stations;
+  constexpr double step = radius * angle;
+  constexpr double length = 4.0;
+  constexpr double aside = 0.02;
+  constexpr std::size_t ahead = 3;
+  constexpr std::size_t lay_point = 100;
+  std::vector<Section> sections = grooved(stations, 0.0);
+  for (const double x : {aside - 0.5 * d, aside + 0.5 * d}) sections[lay_point + ahead].insert(x, radius, 0);
+  StringWindow window(sections, 0.0, angle, 60, length * length, 1e-9);
+  for (std::size_t k = 0; k < lay_point; ++k) window.add(0.0, 0, {0.0, HUGE_VAL});
+  window.add(0.0, 0, {aside, 0.01});
+  REQUIRE(window.ahead() == ahead);
+  const std::size_t fixed = window.first_movable() - 1;
+  const double bent = (static_cast<double>(lay_point - fixed) + 0.5) * step;
+  const double straight = static_cast<double>(ahead) * step;
+  // With c = 1: e from the moment, then a = -1 and b = -e / l from the built-in end; all in proportion to the groove's x.
+  const double e = -std::cosh(bent / length) / std::sinh(bent / length);
+  const double b = -e / length;
+  const auto shape = [&](double s) {
+    return -1.0 + b * s + std::cosh(s / length) + e * std::sinh(s / length);
+  };
+  const double scale = aside / (shape(bent) + b * straight);
+  for (std::size_t k = fixed + 15; k <= lay_point; k += 5) {
+    CAPTURE(lay_point - k);
+    CHECK(window.node(k).rest.x == Approx(scale * shape((static_cast<double>(k - fixed) + 0.5) * step)).epsilon(0.02));
+  }
+}
+
 // A taut string over a bump of height d on a round barrel runs straight from the bump to where it is tangent to the
 // barrel, at the angle whose cosine is R / (R + d) (plane geometry); between, r = R / cos(angle from the tangent point).
 TEST_CASE("fiber over a bump hangs straight down to the barrel on either hand") {
