@@ -139,7 +139,7 @@ std::vector<Tolerance> own_tolerances(const PlanDraft& plan) {
     all.push_back(
         {"fiber.diameter", Tolerance::Law::uniform, plan.fiber.diameter_mm, plan.fiber.diameter_tolerance_mm});
   }
-  if (plan.traverse.pitch_scatter > 0.0 || plan.traverse.reversal.stop_scatter_mm > 0.0) {
+  if (scatters(plan)) {
     all.push_back({scatter_path, Tolerance::Law::uniform, 0.0, 0.0});
   }
   return all;

@@ -68,7 +68,7 @@ Result<StudySpec> read_spec(const PlanDraft& plan, const StudyOptions& options) 
     spec.tolerances = own_tolerances(plan);
     if (spec.tolerances.empty() && options.tolerances.empty()) {
       return option_issue("--own-tolerances", "",
-                          "this plan has none: it gives no fiber.diameter_tolerance, pitch_scatter or stop_scatter");
+                          "this plan has none: it gives no fiber.diameter_tolerance, and nothing in it scatters");
     }
   }
   for (const std::string& text : options.tolerances) {

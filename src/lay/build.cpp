@@ -52,6 +52,7 @@ std::uint64_t Build::hash() const {
   }
   hash.add(turns);
   hash.add(length_mm);
+  for (const float half : diameters.knots()) hash.add(static_cast<double>(half));
   return hash.value();
 }
 

@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "lay/fiber_diameter.h"
 #include "lay/node_store.h"
 
 namespace laywright {
@@ -35,14 +36,20 @@ struct Build {
   int stations_per_turn = 0;
   NodeStore nodes;
   std::vector<Stroke> strokes;
-  double turns = 0.0;      // of the spool; the last node lies at or after this angle
-  double length_mm = 0.0;  // laid, up to `turns`
-  double fiber_diameter_mm = 0.0;
+  double turns = 0.0;              // of the spool; the last node lies at or after this angle
+  double length_mm = 0.0;          // laid, up to `turns`
+  double fiber_diameter_mm = 0.0;  // without its scatter
+  FiberDiameter diameters;         // with it
   StopReason stopped_by = StopReason::length;
   std::uint64_t seed = 0;
 
   // Index into strokes of the stroke that laid node k.
   [[nodiscard]] std::size_t stroke_of(std::size_t node) const;
+
+  // Half of the fiber's diameter at node k, mm.
+  [[nodiscard]] double half_mm(std::size_t k) const {
+    return diameters.even() ? 0.5 * fiber_diameter_mm : static_cast<double>(diameters.half_mm(k));
+  }
 
   // One past the last node of a stroke.
   [[nodiscard]] std::size_t end_of(std::size_t stroke) const;

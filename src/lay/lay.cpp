@@ -62,11 +62,15 @@ class Winder {
       : plan_(plan),
         stations_(stations_for(plan, settings.fidelity)),
         angle_(2.0 * std::numbers::pi / stations_),
-        outer_r_(0.5 * (plan.spool().flange_diameter_mm - plan.fiber().diameter_mm)),
+        rim_r_(0.5 * plan.spool().flange_diameter_mm),
         sections_(make_sections(plan, stations_)),
         guide_(plan, settings.seed),
         window_(sections_, plan.fiber().friction, angle_, window_nodes(stations_), bending_length2(plan),
-                rest_tolerance_d * plan.fiber().diameter_mm, rolling_of(plan, stations_, settings.seed)) {
+                rest_tolerance_d * plan.fiber().diameter_mm, rolling_of(plan, stations_, settings.seed),
+                FiberDiameter(plan, stations_, settings.seed)) {
+    if (!window_.diameters().even()) {
+      for (Section& section : sections_) section.scatter(window_.diameters().half_spread_mm());
+    }
     const Spool& spool = plan.spool();
     const double d = plan.fiber().diameter_mm;
     const double rim = 0.5 * spool.flange_diameter_mm;
@@ -93,6 +97,7 @@ class Winder {
       }
     }
     progress.report(1.0);
+    build_.diameters = window_.diameters();
     return std::move(build_);
   }
 
@@ -150,7 +155,8 @@ class Winder {
   void deposit(std::size_t k) {
     const StringNode& node = window_.node(k);
     // Before the grids: far above the rim they have no place for it.
-    if (node.rest.r > outer_r_) return finish(StopReason::rim, static_cast<double>(k > 0 ? k - 1 : 0) / stations_);
+    if (node.rest.r + half_mm(k) > rim_r_)
+      return finish(StopReason::rim, static_cast<double>(k > 0 ? k - 1 : 0) / stations_);
     const Grid& xs = build_.nodes.x_grid();
     const Grid& rs = build_.nodes.r_grid();
     const std::uint32_t x_code = xs.nearest(node.rest.x);
@@ -170,6 +176,11 @@ class Winder {
     last_x_ = x;
     last_r_ = r;
     if (!done_) check_turn(k, r);
+  }
+
+  [[nodiscard]] double half_mm(std::size_t k) const {
+    const FiberDiameter& diameters = window_.diameters();
+    return diameters.even() ? 0.5 * build_.fiber_diameter_mm : static_cast<double>(diameters.half_mm(k));
   }
 
   [[nodiscard]] int first_direction() const { return plan_.traverse().start == Side::left ? 1 : -1; }
@@ -237,7 +248,7 @@ class Winder {
   const Plan& plan_;
   int stations_;
   double angle_;
-  double outer_r_;  // of a centre that just fits under the rim
+  double rim_r_;
   std::vector<Section> sections_;
   Guide guide_;
   StringWindow window_;

@@ -61,9 +61,9 @@ double roll_right(const Section& section, Resting& rest, const Contact& contact,
   bool ends = false;
   if (contact.kind == Kind::circle) {
     const Vec centre = view.centre(contact.circle);
-    const Vec off = from - centre + way * sliding::rightward(view.per_d() * (from - centre));
-    to = centre + (view.d() / std::sqrt(dot(off, off))) * off;
-    end = sliding::end_of_cap(view, contact.circle);
+    const Vec off = from - centre + way * sliding::rightward(view.per_reach(contact.circle) * (from - centre));
+    to = centre + (view.reach(contact.circle) / std::sqrt(dot(off, off))) * off;
+    end = sliding::end_of_cap(view, contact.circle, from.x);
     ends = off.r <= 0.0;  // past the cap's side
   } else {
     to = from + way * sliding::barrel_line(view).along;
@@ -184,10 +184,10 @@ bool StringWindow::roll_on_ledge(StringNode& node, double way) {
   if (!ledge.ends_known) find_ends(node, *node.section);
   const double off_x = rest.x - ledge.x;
   const double off_r = rest.r - ledge.r;
-  const double turn = way * node.section->per_diameter();
+  const double turn = way / ledge.reach;
   const double x = off_x + turn * off_r;
   const double r = off_r - turn * off_x;
-  const double scale = node.section->fiber_diameter() / std::sqrt(x * x + r * r);
+  const double scale = ledge.reach / std::sqrt(x * x + r * r);
   const double to = ledge.x + scale * x;
   if (r <= 0.0 || to <= ledge.left || to >= ledge.right) return false;
   rest.x = to;

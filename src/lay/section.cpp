@@ -6,7 +6,30 @@
 namespace laywright {
 
 Section::Section(double fiber_diameter, BarrelLine barrel, FaceLine left, FaceLine right)
-    : d_(fiber_diameter), per_d_(1.0 / fiber_diameter), barrel_(barrel), left_(left), right_(right) {}
+    : d_(fiber_diameter),
+      per_d_(1.0 / fiber_diameter),
+      half_(static_cast<float>(0.5 * fiber_diameter)),
+      passing_(fiber_diameter - static_cast<double>(half_)),
+      most_(fiber_diameter),
+      barrel_(barrel),
+      left_(left),
+      right_(right) {}
+
+void Section::scatter(double half_spread) {
+  even_ = false;
+  half_spread_ = half_spread;
+  most_ = d_ + 2.0 * half_spread;
+  passing_ = static_cast<double>(half_);
+}
+
+void Section::admit(float half) {
+  const double thicker = static_cast<double>(half) - passing_;
+  half_ = half;
+  passing_ = static_cast<double>(half);
+  barrel_.at_zero += thicker * std::hypot(1.0, barrel_.slope);
+  left_.at_axis += thicker * std::hypot(1.0, left_.slope);
+  right_.at_axis -= thicker * std::hypot(1.0, right_.slope);
+}
 
 Section Section::of(const Plan& plan, double theta) {
   const Spool& spool = plan.spool();
@@ -27,19 +50,21 @@ Section Section::of(const Plan& plan, double theta) {
 double Section::cap(std::int32_t i, double x) const {
   const Exposed& c = (*this)[i];
   const double dx = x - c.x;
-  return c.r + std::sqrt(std::max(0.0, d_ * d_ - dx * dx));
+  const double keeps = reach(i);
+  return c.r + std::sqrt(std::max(0.0, keeps * keeps - dx * dx));
 }
 
 Section::Height Section::height(double x) const {
   Height height{barrel_.at_zero + barrel_.slope * x, none};
   const auto take = [&](std::int32_t i) {
-    if ((*this)[i].r + d_ <= height.r) return;
+    const double keeps = reach(i);
+    if ((*this)[i].r + keeps <= height.r || std::abs(x - (*this)[i].x) >= keeps) return;
     const double r = cap(i, x);
     if (r > height.r) height = {r, i};
   };
   const std::int32_t at = at_or_before(x);
-  for (std::int32_t i = at; i != none && x - (*this)[i].x < d_; i = (*this)[i].before) take(i);
-  for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < d_;
+  for (std::int32_t i = at; i != none && x - (*this)[i].x < most_; i = (*this)[i].before) take(i);
+  for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < most_;
        i = (*this)[i].after) {
     take(i);
   }
@@ -50,6 +75,7 @@ bool Section::hidden(std::int32_t i) const {
   const Exposed& c = (*this)[i];
   // At the ends of the list the flange bounds what can be reached: nothing there is given up.
   if (c.before == none || c.after == none) return false;
+  if (!even_) return hidden_for_the_thinnest(i);
   const Exposed& a = (*this)[c.before];
   const Exposed& b = (*this)[c.after];
   const double dx = b.x - a.x;
@@ -78,6 +104,56 @@ bool Section::hidden(std::int32_t i) const {
   return lean >= 0.0 || lean * lean * square <= cross * cross * reach;
 }
 
+// Where diameters scatter: whether no fiber, however thin, would touch circle i. A thick turn may come out from under a thin
+// one above it, on its other side: so what lies beyond such a one is asked, too.
+bool Section::hidden_for_the_thinnest(std::int32_t i) const {
+  const Exposed& c = (*this)[i];
+  if (shows_between(c.before, c.after, c)) return false;
+  for (std::int32_t l = c.before;
+       c.x - static_cast<double>(c.half) < (*this)[l].x - static_cast<double>((*this)[l].half);
+       l = (*this)[l].before) {
+    if ((*this)[l].before == none || shows_between((*this)[l].before, l, c)) return false;
+  }
+  for (std::int32_t l = c.after;
+       c.x + static_cast<double>(c.half) > (*this)[l].x + static_cast<double>((*this)[l].half);
+       l = (*this)[l].after) {
+    if ((*this)[l].after == none || shows_between(l, (*this)[l].after, c)) return false;
+  }
+  return true;
+}
+
+// Whether the thinnest fiber that passes would touch c where it lies deepest between the circles left and right. On the safe
+// side: c counts as thicker than it is by what the scatter may make of two, for a cap of another radius may show beside that
+// place.
+bool Section::shows_between(std::int32_t left, std::int32_t right, const Exposed& c) const {
+  const Exposed& a = (*this)[left];
+  const Exposed& b = (*this)[right];
+  const double thinnest = 0.5 * d_ - half_spread_;
+  const double reach_a = thinnest + static_cast<double>(a.half);
+  const double reach_b = thinnest + static_cast<double>(b.half);
+  const double reach_c = thinnest + static_cast<double>(c.half) + 2.0 * half_spread_;
+  const double dx = b.x - a.x;
+  const double dr = b.r - a.r;
+  if (dx >= reach_a + reach_b) return true;
+  const double square = dx * dx + dr * dr;
+  const double share = 0.5 + 0.5 * (reach_a * reach_a - reach_b * reach_b) / square;
+  const double up = std::sqrt(std::max(0.0, reach_a * reach_a / square - share * share));
+  double x = a.x + share * dx - up * dr;
+  double r = a.r + share * dr + up * dx;
+  if (r < std::max(a.r, b.r)) {
+    // The surface passes from one to the other at the side of the higher one.
+    const bool a_higher = a.r > b.r;
+    const Exposed& low = a_higher ? b : a;
+    const double reach_low = a_higher ? reach_b : reach_a;
+    x = a_higher ? a.x + reach_a : b.x - reach_b;
+    const double off = x - low.x;
+    if (std::abs(off) >= reach_low) return true;
+    r = low.r + std::sqrt(reach_low * reach_low - off * off);
+  }
+  const double off = x - c.x;
+  return r < c.r || off * off + (r - c.r) * (r - c.r) < reach_c * reach_c;
+}
+
 void Section::unlink(std::int32_t i) {
   const Exposed c = (*this)[i];
   if (c.before != none) at(c.before).after = c.after;
@@ -98,7 +174,7 @@ void Section::insert(double x, double r, std::uint32_t stroke) {
     i = free_.back();
     free_.pop_back();
   }
-  at(i) = {x, r, before, after, stroke};
+  at(i) = {x, r, before, after, stroke, half_};
   top_ = std::max(top_, r);
   (before == none ? first_ : at(before).after) = i;
   (after == none ? last_ : at(after).before) = i;

@@ -4,8 +4,12 @@
 // from above, the lowest allowed radius over x is the offset surface: barrel line, face lines, and a cap of
 // radius d over each exposed centre, with a vertical side under it on either hand (what lies under an overhang
 // cannot be reached). The section keeps the exposed centres, and only those, in rising x.
+//
+// Where the fiber's diameter scatters, the fiber that passes has its own (admit), and a cap's radius is the half of that
+// and half of the turn's that lies there: the circle's reach.
 #pragma once
 
+#include <cmath>
 #include <cstdint>
 #include <vector>
 
@@ -13,13 +17,13 @@
 
 namespace laywright {
 
-// A flange face, offset inward by d/2, as a line: x = at_axis + slope * r.
+// A flange face, offset inward by half of the passing fiber, as a line: x = at_axis + slope * r.
 struct FaceLine {
   double at_axis = 0.0;
   double slope = 0.0;
 };
 
-// The barrel, offset outward by d/2: r = at_zero + slope * x.
+// The barrel, offset outward by the same: r = at_zero + slope * x.
 struct BarrelLine {
   double at_zero = 0.0;
   double slope = 0.0;
@@ -33,10 +37,18 @@ class Section {
     double x = 0.0, r = 0.0;
     std::int32_t before = none, after = none;  // neighbours in x
     std::uint32_t stroke = 0;                  // that laid it
+    float half = 0.0F;                         // of the turn's diameter
   };
 
   Section() = default;
   Section(double fiber_diameter, BarrelLine barrel, FaceLine left, FaceLine right);
+
+  // From now on fiber passes whose diameter is up to 2 half_spread more or less than the fiber's. Call it before anything
+  // lies here.
+  void scatter(double half_spread);
+
+  // The fiber that passes from now on is twice this thick (mm); what lies here stays as it is. Only after scatter().
+  void admit(float half);
 
   // The section of a plan's empty spool at angle theta (rad; the angle matters for flange run-out).
   [[nodiscard]] static Section of(const Plan& plan, double theta);
@@ -55,7 +67,13 @@ class Section {
     return i;
   }
 
-  // Radius of the cap over circle i at x; precondition: |x - x_i| <= d.
+  // How far the centre of the passing fiber stays from that of circle i: d, where nothing scatters.
+  [[nodiscard]] double reach(std::int32_t i) const { return passing_ + static_cast<double>((*this)[i].half); }
+  [[nodiscard]] double per_reach(std::int32_t i) const { return even_ ? per_d_ : 1.0 / reach(i); }
+  [[nodiscard]] double most_reach() const { return most_; }  // of any circle
+  [[nodiscard]] bool even() const { return even_; }          // nothing scatters
+
+  // Radius of the cap over circle i at x; precondition: |x - x_i| <= its reach.
   [[nodiscard]] double cap(std::int32_t i, double x) const;
 
   // Lowest allowed radius at x, flange faces left out, and the circle that gives it (none: the barrel).
@@ -65,19 +83,23 @@ class Section {
   };
   [[nodiscard]] Height height(double x) const;
 
-  // Whether a turn is in the way of a centre at (x, r): nearer than d, or over it. Faces and barrel left out.
+  // Whether a turn is in the way of a centre at (x, r): nearer than its reach, or over it. Faces and barrel left out.
   [[nodiscard]] bool in_the_way(double x, double r) const {
-    const auto meets = [&](const Exposed& c) {
+    const auto meets = [&](std::int32_t i) {
+      const Exposed& c = (*this)[i];
+      const double keeps = reach(i);
       const double up = r - c.r;
-      return up < d_ && (up < 0.0 || (x - c.x) * (x - c.x) + up * up < d_ * d_);
+      const double off = x - c.x;
+      if (up < 0.0) return even_ || std::abs(off) < keeps;
+      return up < keeps && off * off + up * up < keeps * keeps;
     };
     const std::int32_t at = at_or_before(x);
-    for (std::int32_t i = at; i != none && x - (*this)[i].x < d_; i = (*this)[i].before) {
-      if (meets((*this)[i])) return true;
+    for (std::int32_t i = at; i != none && x - (*this)[i].x < most_; i = (*this)[i].before) {
+      if (meets(i)) return true;
     }
-    for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < d_;
+    for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < most_;
          i = (*this)[i].after) {
-      if (meets((*this)[i])) return true;
+      if (meets(i)) return true;
     }
     return false;
   }
@@ -91,7 +113,7 @@ class Section {
   // No centre lies farther from the axis.
   [[nodiscard]] double top() const { return top_; }
 
-  [[nodiscard]] double fiber_diameter() const { return d_; }
+  [[nodiscard]] double fiber_diameter() const { return d_; }    // without its scatter
   [[nodiscard]] double per_diameter() const { return per_d_; }  // 1 / fiber_diameter()
   [[nodiscard]] const BarrelLine& barrel() const { return barrel_; }
   [[nodiscard]] const FaceLine& left() const { return left_; }
@@ -103,9 +125,16 @@ class Section {
  private:
   void unlink(std::int32_t i);
   [[nodiscard]] bool hidden(std::int32_t i) const;
+  [[nodiscard]] bool hidden_for_the_thinnest(std::int32_t i) const;
+  [[nodiscard]] bool shows_between(std::int32_t left, std::int32_t right, const Exposed& c) const;
   Exposed& at(std::int32_t i) { return circles_[static_cast<std::size_t>(i)]; }
 
   double d_ = 1.0, per_d_ = 1.0;
+  bool even_ = true;
+  float half_ = 0.5F;         // of the passing fiber, as a circle keeps it
+  double passing_ = 0.5;      // the same; with nothing scattered, what makes a reach d to the last bit
+  double half_spread_ = 0.0;  // of halves, to either side
+  double most_ = 1.0;         // greatest reach
   BarrelLine barrel_;
   FaceLine left_, right_;
   std::vector<Exposed> circles_;

@@ -55,7 +55,7 @@ void hit_line(Hit& hit, Vec way, Vec normal, double clearance, const Contact& co
 }
 
 void hit_circle(Hit& hit, const Section& section, std::int32_t i, Vec q, Vec way) {
-  const double d = section.fiber_diameter();
+  const double d = section.reach(i);
   const Vec c{section[i].x, section[i].r};
   const Vec off = q - c;
   const double b = sliding::dot(off, way);
@@ -80,7 +80,7 @@ void hit_circle(Hit& hit, const Section& section, std::int32_t i, Vec q, Vec way
 void move_lifted(const Section& section, Resting& node, Vec pull) {
   const Vec q{node.x, node.r};
   const Vec way = pull - q;
-  const double d = section.fiber_diameter();
+  const double d = section.most_reach();
   Hit hit;
   const double low = std::min(q.x, pull.x) - d;
   const double high = std::max(q.x, pull.x) + d;

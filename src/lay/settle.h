@@ -42,7 +42,8 @@ struct Normal {
 [[nodiscard]] inline Normal normal_of(const Section& section, const Contact& contact, double x, double r) {
   if (contact.kind != Contact::Kind::circle) return normal_of_line(section, contact.kind);
   const Section::Exposed& circle = section[contact.circle];
-  return {(x - circle.x) * section.per_diameter(), (r - circle.r) * section.per_diameter()};
+  const double per_reach = section.per_reach(contact.circle);
+  return {(x - circle.x) * per_reach, (r - circle.r) * per_reach};
 }
 
 // The node set down from above at x (moved between the flange faces if it lies outside them).

@@ -34,10 +34,11 @@ class View {
   static constexpr Kind far_face = S > 0 ? Kind::right_face : Kind::left_face;
   static constexpr Kind near_face = S > 0 ? Kind::left_face : Kind::right_face;
 
-  explicit View(const Section& section) : section_(section), d_(section.fiber_diameter()) {}
+  explicit View(const Section& section) : section_(section) {}
 
   [[nodiscard]] Vec centre(std::int32_t i) const { return {S * section_[i].x, section_[i].r}; }
   [[nodiscard]] std::int32_t after(std::int32_t i) const { return S > 0 ? section_[i].after : section_[i].before; }
+  [[nodiscard]] std::int32_t before(std::int32_t i) const { return S > 0 ? section_[i].before : section_[i].after; }
   [[nodiscard]] std::int32_t first() const { return S > 0 ? section_.first() : section_.last(); }
   [[nodiscard]] std::int32_t first_right_of(double x) const {
     std::int32_t i = section_.at_or_before(S * x);
@@ -47,8 +48,11 @@ class View {
     while (i != Section::none && centre(i).x <= x) i = after(i);
     return i;
   }
-  [[nodiscard]] double d() const { return d_; }
-  [[nodiscard]] double per_d() const { return section_.per_diameter(); }
+  [[nodiscard]] double d() const { return section_.fiber_diameter(); }
+  [[nodiscard]] double reach(std::int32_t i) const { return section_.reach(i); }
+  [[nodiscard]] double per_reach(std::int32_t i) const { return section_.per_reach(i); }
+  [[nodiscard]] double most_reach() const { return section_.most_reach(); }
+  [[nodiscard]] bool even() const { return section_.even(); }
   [[nodiscard]] double barrel_slope() const { return S * section_.barrel().slope; }
   [[nodiscard]] double barrel_at(double x) const { return section_.barrel().at_zero + barrel_slope() * x; }
   [[nodiscard]] FaceLine far() const { return mirrored(S > 0 ? section_.right() : section_.left()); }
@@ -61,7 +65,6 @@ class View {
  private:
   static FaceLine mirrored(FaceLine face) { return {S * face.at_axis, S * face.slope}; }
   const Section& section_;
-  double d_;
 };
 
 struct Stop {
@@ -83,50 +86,78 @@ Line barrel_line(const View<S>& view) {
   return {{0.0, view.barrel_at(0.0)}, {scale, view.barrel_slope() * scale}};
 }
 
-// Where a line meets a circle of radius d, in the order of the line's direction.
+// Where a line meets a circle of that radius, in the order of the line's direction.
 struct Meeting {
   bool meets;
   Vec first, second;
 };
-inline Meeting meet(const Line& line, Vec centre, double d) {
+inline Meeting meet(const Line& line, Vec centre, double radius) {
   const Vec nearest = line.foot + dot(centre - line.foot, line.along) * line.along;
   const Vec off = nearest - centre;
-  const double square = d * d - dot(off, off);
+  const double square = radius * radius - dot(off, off);
   if (square <= 0.0) return {false, {}, {}};
   const Vec half = std::sqrt(square) * line.along;
   return {true, nearest - half, nearest + half};
 }
 
-// Where the surface that begins at circle i ends on the right, and in what.
+// Where the cap over circle i passes into that over circle j on its right: in a valley, at the side under j's cap, or, where
+// j does not reach it, nowhere (false).
 template <int S>
-Stop end_of_cap(const View<S>& view, std::int32_t i) {
+bool passes_into(const View<S>& view, std::int32_t i, std::int32_t j, Stop& end) {
   using Kind = Contact::Kind;
   const Vec c = view.centre(i);
-  const double d = view.d();
-  Stop end{{c.x + d, c.r}, {Kind::circle, i}, {View<S>::far_side, i}};
-  const std::int32_t j = view.after(i);
-  if (j != Section::none) {
-    const Vec b = view.centre(j);
-    const Vec between = b - c;
-    if (between.x < 2.0 * d) {
-      const double up = std::sqrt(std::max(0.0, d * d / dot(between, between) - 0.25));
-      const Vec valley{0.5 * (c.x + b.x) - between.r * up, 0.5 * (c.r + b.r) + between.x * up};
-      if (valley.r >= std::max(c.r, b.r)) {
-        end = {valley, {Kind::circle, i}, {Kind::circle, j}};
-      } else if (b.r > c.r) {
-        const double off = b.x - d - c.x;
-        end = {{b.x - d, c.r + std::sqrt(std::max(0.0, d * d - off * off))},
-               {Kind::circle, i},
-               {View<S>::near_side, j}};
-      }
+  const Vec b = view.centre(j);
+  const Vec between = b - c;
+  const double reach = view.reach(i);
+  const double other = view.reach(j);
+  if (between.x >= reach + other) return false;
+  const double square = dot(between, between);
+  Vec valley;
+  if (reach == other) {
+    const double up = std::sqrt(std::max(0.0, reach * reach / square - 0.25));
+    valley = {0.5 * (c.x + b.x) - between.r * up, 0.5 * (c.r + b.r) + between.x * up};
+  } else {
+    const double share = 0.5 + 0.5 * (reach * reach - other * other) / square;
+    const double up = std::sqrt(std::max(0.0, reach * reach / square - share * share));
+    valley = {c.x + share * between.x - between.r * up, c.r + share * between.r + between.x * up};
+  }
+  if (valley.r >= std::max(c.r, b.r)) {
+    end = {valley, {Kind::circle, i}, {Kind::circle, j}};
+    return true;
+  }
+  if (b.r <= c.r) return false;
+  const double off = b.x - other - c.x;
+  end = {{b.x - other, c.r + std::sqrt(std::max(0.0, reach * reach - off * off))},
+         {Kind::circle, i},
+         {View<S>::near_side, j}};
+  return true;
+}
+
+// Where the cap over circle i ends on the right of a node that stands on it at x, and in what.
+template <int S>
+Stop end_of_cap(const View<S>& view, std::int32_t i, double x) {
+  using Kind = Contact::Kind;
+  const Vec c = view.centre(i);
+  const double reach = view.reach(i);
+  Stop end{{c.x + reach, c.r}, {Kind::circle, i}, {View<S>::far_side, i}};
+  if (view.even()) {
+    const std::int32_t next = view.after(i);
+    if (next != Section::none) passes_into(view, i, next, end);
+  } else {
+    // Where diameters scatter, any that is near may end it, and a cap may show on both sides of one above it.
+    const double here = x - from_above * view.d();
+    for (std::int32_t j = view.first_right_of(x - view.most_reach());
+         j != Section::none && view.centre(j).x - view.most_reach() < end.at.x; j = view.after(j)) {
+      Stop other;
+      if (j != i && passes_into(view, i, j, other) && other.at.x >= here && other.at.x < end.at.x) end = other;
     }
   }
   // A barrel that rises meets the cap before its side does.
   if (view.barrel_at(end.at.x) > end.at.r) {
-    const Meeting m = meet(barrel_line(view), c, d);
+    const Meeting m = meet(barrel_line(view), c, reach);
     if (m.meets) end = {m.second, {Kind::circle, i}, {Kind::barrel, Section::none}};
   }
-  const Meeting m = meet(face_line(view.far()), c, d);
+  const Meeting m = meet(face_line(view.far()), c, reach);
   if (m.meets && m.second.r >= c.r && m.second.x < end.at.x) {
     end = {m.second, {Kind::circle, i}, {View<S>::far_face, Section::none}};
   }
@@ -141,13 +172,13 @@ Stop end_of_descent(const View<S>& view, FaceLine line, Contact on, std::int32_t
   const double m = view.barrel_slope();
   const double barrel_r = (view.barrel_at(0.0) + m * line.at_axis) / (1.0 - m * line.slope);
   Stop end{{line.at_axis + line.slope * barrel_r, barrel_r}, on, {Kind::barrel, Section::none}};
-  const double d = view.d();
   // Higher up there may be turns again, under which the point has come by.
-  const double highest = top + from_above * d;
+  const double highest = top + from_above * view.d();
   for (std::int32_t i = from; i != Section::none; i = view.after(i)) {
     const Vec c = view.centre(i);
     // The line leans by its slope only: far circles cannot reach it.
-    if (c.x - d > line.at_axis + line.slope * (line.slope > 0.0 ? highest : end.at.r)) break;
+    if (c.x - view.most_reach() > line.at_axis + line.slope * (line.slope > 0.0 ? highest : end.at.r)) break;
+    const double d = view.reach(i);
     const Meeting meeting = meet(face_line(line), c, d);
     if (meeting.meets && meeting.second.r >= c.r) {
       if (meeting.second.r > end.at.r && meeting.second.r <= highest) end = {meeting.second, on, {Kind::circle, i}};
@@ -197,11 +228,11 @@ Stop end_of_barrel(const View<S>& view, Vec q, const Contact& on) {
   // Not only the first turn: another straight above it, by rounding nearer, may have the side that is met.
   for (std::int32_t i = view.first_right_of(q.x); i != Section::none; i = view.after(i)) {
     const Vec c = view.centre(i);
-    const double x = c.x - view.d();
-    if (x >= end.at.x) break;
+    if (c.x - view.most_reach() >= end.at.x) break;
+    const double x = c.x - view.reach(i);
     Stop here{{x, view.barrel_at(x)}, on, {View<S>::near_side, i}};
     // A barrel that falls comes to the cap above its side.
-    const Meeting meeting = meet(barrel_line(view), c, view.d());
+    const Meeting meeting = meet(barrel_line(view), c, view.reach(i));
     if (here.at.r > c.r && meeting.meets) here = {meeting.first, on, {Kind::circle, i}};
     if (here.at.x < end.at.x) end = here;
   }
@@ -215,12 +246,12 @@ std::optional<Stop> end_of_ascent(const View<S>& view, Vec q, const Contact& on)
   using Kind = Contact::Kind;
   const FaceLine face = view.far();
   if (face.slope == 0.0) return std::nullopt;
-  const double d = view.d();
   const bool opens = face.slope > 0.0;
   std::optional<Stop> end;
   for (std::int32_t i = opens ? view.first_right_of(q.x) : view.first(); i != Section::none; i = view.after(i)) {
     const Vec c = view.centre(i);
     if (!opens && c.x >= q.x) break;
+    const double d = view.reach(i);
     const double side = c.x + (opens ? -d : d);
     Stop here{{side, (side - face.at_axis) / face.slope}, on, {}};
     if (opens) here.next = {View<S>::near_side, i};
@@ -230,10 +261,36 @@ std::optional<Stop> end_of_ascent(const View<S>& view, Vec q, const Contact& on)
       here.at = meeting.first;
       if (opens) here.next = {Kind::circle, i};
     }
-    const bool ahead = here.at.r >= q.r - from_above * d;
+    const bool ahead = here.at.r >= q.r - from_above * view.d();
     if (ahead && (!end || here.at.r < end->at.r)) end = here;
   }
   return end;
+}
+
+// The first circle that may lie under the right side of circle i: where diameters scatter, one whose centre lies farther
+// left may come out farther right.
+template <int S>
+std::int32_t first_under(const View<S>& view, std::int32_t i, double side) {
+  std::int32_t from = view.after(i);
+  if (view.even()) return from;
+  for (std::int32_t j = view.before(i); j != Section::none && view.centre(j).x + view.most_reach() > side;
+       j = view.before(j)) {
+    from = j;
+  }
+  return from;
+}
+
+// Whether a thicker turn hangs over the left side of circle i between q and the top of that side: there the way up ends.
+template <int S>
+bool hangs_over(const View<S>& view, std::int32_t i, Vec q, Vec top) {
+  for (std::int32_t j = view.after(i); j != Section::none && view.centre(j).x - view.most_reach() < q.x;
+       j = view.after(j)) {
+    const Vec c = view.centre(j);
+    const double off = c.x - q.x;
+    const double reach = view.reach(j);
+    if (off < reach && c.r > q.r && c.r - std::sqrt(reach * reach - off * off) < top.r) return true;
+  }
+  return false;
 }
 
 // Slides right along the contact from q, pulled toward `pull`; precondition: the pull overcomes friction there.
@@ -241,8 +298,8 @@ template <int S>
 Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, const FrictionCone& cone) {
   using Kind = Contact::Kind;
   if (contact.kind == Kind::circle) {
-    const Stop end = end_of_cap(view, contact.circle);
-    const CapStop stop = stop_on_cap(view.centre(contact.circle), view.d(), pull, cone);
+    const Stop end = end_of_cap(view, contact.circle, q.x);
+    const CapStop stop = stop_on_cap(view.centre(contact.circle), view.reach(contact.circle), pull, cone);
     if (stop.above && stop.at.x < end.at.x) return {stop.at, stop.lifts ? Contact{} : contact, {}};
     return end;
   }
@@ -254,8 +311,8 @@ Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, c
   if (contact.kind == Kind::barrel) {
     end = end_of_barrel(view, q, contact);
   } else if (contact.kind == View<S>::far_side) {
-    end = end_of_descent(view, FaceLine{view.centre(contact.circle).x + view.d(), 0.0}, contact,
-                         view.after(contact.circle), q.r);
+    const double down = view.centre(contact.circle).x + view.reach(contact.circle);
+    end = end_of_descent(view, FaceLine{down, 0.0}, contact, first_under(view, contact.circle, down), q.r);
     // Straight down it may also come to a face: to the far one, or to the near one where that opens under the turn.
     const auto stops_at = [&](const FaceLine& face, Kind kind, double side) {
       if (face.slope == 0.0 || side * (end.at.x - face.at_axis - face.slope * end.at.r) <= 0.0) return;
@@ -265,7 +322,8 @@ Stop slide_right(const View<S>& view, Vec q, const Contact& contact, Vec pull, c
     stops_at(view.near(), View<S>::near_face, -1.0);
   } else if (contact.kind == View<S>::near_side) {
     const Vec c = view.centre(contact.circle);
-    end = {{c.x - view.d(), c.r}, contact, {Kind::circle, contact.circle}};
+    end = {{c.x - view.reach(contact.circle), c.r}, contact, {Kind::circle, contact.circle}};
+    if (!view.even() && hangs_over(view, contact.circle, q, end.at)) return {q, contact, {}};
   } else if (contact.kind == View<S>::near_face) {
     end = end_of_descent(view, view.near(), contact, view.first(), q.r);
   } else {

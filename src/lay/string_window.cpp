@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <bit>
 #include <cmath>
+#include <utility>
 
 #include "lay/same_everywhere.h"
 #include "lay/slide.h"
@@ -39,7 +40,7 @@ double between_faces(const Section& section, double x, double r) {
 }  // namespace
 
 StringWindow::StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
-                           double bending_length2, double tolerance, Rolling roll)
+                           double bending_length2, double tolerance, Rolling roll, FiberDiameter diameters)
     : sections_(sections),
       friction_(friction),
       angle_(angle),
@@ -49,7 +50,8 @@ StringWindow::StringWindow(std::vector<Section>& sections, double friction, doub
       tolerance_(tolerance),
       ring_(std::bit_ceil(length + 8 + most_ahead)),
       mask_(ring_.size() - 1),
-      roll_(roll) {
+      roll_(roll),
+      diameters_(std::move(diameters)) {
   for (const Section& section : sections_) highest_ = std::max(highest_, section.top());
   for (std::size_t j = 0; j <= most_ahead && static_cast<double>(j) * angle < most_ahead_rad; ++j) {
     const double cosine = cos_of_small(static_cast<double>(j) * angle);
@@ -123,14 +125,14 @@ bool StringWindow::find_ledge(StringNode& node, const Section& section) {
   const Contact& contact = node.rest.left;
   if (contact.kind != Contact::Kind::circle || node.rest.in_valley()) return false;
   const Section::Exposed& circle = section[contact.circle];
-  node.ledge = {circle.x, circle.r, 0.0, 0.0, true, false};
+  node.ledge = {circle.x, circle.r, section.reach(contact.circle), 0.0, 0.0, true, false};
   return true;
 }
 
 void StringWindow::find_ends(StringNode& node, const Section& section) {
   const std::int32_t circle = node.rest.left.circle;
-  node.ledge.right = sliding::end_of_cap(sliding::View<1>(section), circle).at.x;
-  node.ledge.left = -sliding::end_of_cap(sliding::View<-1>(section), circle).at.x;
+  node.ledge.right = sliding::end_of_cap(sliding::View<1>(section), circle, node.rest.x).at.x;
+  node.ledge.left = -sliding::end_of_cap(sliding::View<-1>(section), circle, -node.rest.x).at.x;
   node.ledge.ends_known = true;
 }
 
@@ -150,8 +152,8 @@ bool StringWindow::settle_on_ledge(StringNode& node, const Section& section, Pul
   if (!(std::abs(along) > friction_.mu * press)) return true;
   if (!ledge.ends_known) find_ends(node, section);
   const double mirror = along > 0.0 ? 1.0 : -1.0;
-  const sliding::CapStop stop = sliding::stop_on_cap({mirror * ledge.x, ledge.r}, section.fiber_diameter(),
-                                                     {mirror * pull.x, pull.r}, friction_);
+  const sliding::CapStop stop =
+      sliding::stop_on_cap({mirror * ledge.x, ledge.r}, ledge.reach, {mirror * pull.x, pull.r}, friction_);
   const double x = mirror * stop.at.x;
   if (stop.lifts || !stop.above || x <= ledge.left || x >= ledge.right) return false;
   rest.x = x;
@@ -243,10 +245,19 @@ Resting StringWindow::placed(const Section& section, double x, double r) {
   return {down.x, r, {}, {}};
 }
 
+// The section of node k, told how thick the fiber is there.
+Section& StringWindow::admit(std::size_t k, std::size_t station) {
+  Section& section = sections_[station];
+  if (diameters_.even()) return section;
+  diameters_.extend_to(k, level_ > 0.0 ? level_ : section.barrel().at_zero);
+  section.admit(diameters_.half_mm(k));
+  return section;
+}
+
 // A new lay point, with nothing of the span's on its station yet.
 void StringWindow::set_down_next(std::size_t k, double x) {
   StringNode& added = movable(k);
-  added.section = &sections_[station_];
+  added.section = &admit(k, station_);
   added.ledge.known = false;
   added.rolled = 0.0;
   if (k == 0) {
@@ -328,7 +339,7 @@ void StringWindow::look_ahead() {
   const std::size_t ahead = count_ - laid_;
   const double room = 1.0 / span_.stiffness - 1.0;  // nodes
   const Resting end = node(count_ - 1).rest;
-  const double d = section_of(count_ - 1).fiber_diameter();
+  const double d = section_of(count_ - 1).most_reach();
   const double along = end_.stiffness_x * (end_.x - end.x);
   const double up = end_.stiffness_r * (end_.r - end.r);
   const auto x_at = [&](std::size_t j) { return end.x + along * static_cast<double>(j); };
@@ -337,7 +348,7 @@ void StringWindow::look_ahead() {
   std::size_t station = (station_ + ahead) % sections_.size();
   for (std::size_t j = 1; ahead + j < rises_.size() && static_cast<double>(ahead + j) < room; ++j) {
     if (++station >= sections_.size()) station = 0;
-    const Section& section = sections_[station];
+    const Section& section = admit(count_ - 1 + j, station);
     if (r_at(j) >= highest_ + d) break;
     if (r_at(j) < section.top() + d && section.in_the_way(x_at(j), r_at(j))) touched = j;
   }

@@ -17,6 +17,7 @@
 #include <vector>
 
 #include "lay/band_matrix.h"
+#include "lay/fiber_diameter.h"
 #include "lay/settle.h"
 
 namespace laywright {
@@ -24,6 +25,7 @@ namespace laywright {
 // The cap that alone carries a node, kept at hand: most moves stay on it.
 struct Ledge {
   double x = 0.0, r = 0.0;         // centre of the circle
+  double reach = 0.0;              // its radius
   double left = 0.0, right = 0.0;  // x where the surface leaves the cap
   bool known = false;              // x, r hold
   bool ends_known = false;         // left, right hold
@@ -64,8 +66,9 @@ class StringWindow {
  public:
   // angle: between nodes, rad. length: nodes that can move. bending: (E I / T) / (R a)^2 is bending_length2 / (R a)^2,
   // with bending_length2 = E I / T in mm^2.
+  // `diameters` without a scatter, or one that all sections have been told of.
   StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
-               double bending_length2, double tolerance, Rolling roll = {});
+               double bending_length2, double tolerance, Rolling roll = {}, FiberDiameter diameters = {});
 
   // Adds the next node, with the lay point where the span would set it down, and lets the string come to rest.
   void add(double x, std::uint32_t stroke, SpanPull span);
@@ -77,6 +80,7 @@ class StringWindow {
   [[nodiscard]] std::size_t ahead() const { return count_ - laid_; }
   // Nodes before this one are fixed.
   [[nodiscard]] std::size_t first_movable() const { return laid_ > length_ ? laid_ - length_ : 0; }
+  [[nodiscard]] const FiberDiameter& diameters() const { return diameters_; }
   // Where a fixed node was stored exactly; later pulls use it.
   void fix(std::size_t k, double x, double r) {
     StringNode& n = ring_[k & mask_];
@@ -136,6 +140,7 @@ class StringWindow {
 
   static Resting placed(const Section& section, double x, double r);
   void set_down_next(std::size_t k, double x);
+  Section& admit(std::size_t k, std::size_t station);
   [[nodiscard]] bool hangs_ahead(std::size_t k) const { return k >= laid_ && k < count_ && node(k).rest.lifted(); }
   [[nodiscard]] Link link_between(std::size_t k, std::size_t other) const;
   [[nodiscard]] Link link_before(std::size_t k) const;
@@ -191,6 +196,7 @@ class StringWindow {
   std::vector<double> moves_;  // x and r of each node in turn
   std::vector<Freedom> freedoms_;
   Rolling roll_;
+  FiberDiameter diameters_;
   std::vector<RollRow> rolls_;
   std::size_t still_rolls_ = 0;                           // oldest node that the last rolling step moved
   std::size_t disturbed_ = static_cast<std::size_t>(-1);  // the same, until the sweeps have seen it

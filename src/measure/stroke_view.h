@@ -45,7 +45,9 @@ struct StrokeView {
   // Clear distance from a node to the next turn of the stroke on its right, mm; negative when there is none.
   [[nodiscard]] double gap_right_of(std::size_t node) const {
     const std::size_t next = here.right_of(node);
-    return next == Neighbours::no_node ? -1.0 : build.nodes.x(next) - build.nodes.x(node) - diameter();
+    if (next == Neighbours::no_node) return -1.0;
+    const double apart = build.nodes.x(next) - build.nodes.x(node);
+    return build.diameters.even() ? apart - diameter() : apart - (build.half_mm(node) + build.half_mm(next));
   }
 };
 

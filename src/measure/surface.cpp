@@ -75,7 +75,9 @@ void lay_stroke(const Frame& frame, std::size_t stroke, std::size_t from, std::s
     const std::size_t begin_at = std::max(turn + from, first);
     const std::size_t end_at = std::min(turn + to, end);
     for (std::size_t k = begin_at; k < end_at; ++k) {
-      const double height = nodes.r(k) - frame.base_mm;
+      // With its top where it is, however thick it is there.
+      const double thicker = frame.build.half_mm(k) - 0.5 * frame.build.fiber_diameter_mm;
+      const double height = nodes.r(k) + thicker - frame.base_mm;
       highest.meet(height, k);
       fields[k - turn - from].lay(frame.print, nodes.x(k), height);
     }

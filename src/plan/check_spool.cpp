@@ -121,6 +121,14 @@ void check_fiber(Checker& c) {
     c.error("fiber.diameter_tolerance",
             fmt::format("must be less than half of the fiber diameter, {}", c.shown("fiber.diameter")));
   }
+  if (sized && c.sound({"fiber.diameter_scatter"}) &&
+      fiber.diameter_scatter_mm > Fiber::most_scatter * fiber.diameter_mm) {
+    c.error(
+        "fiber.diameter_scatter",
+        fmt::format("one sigma must be no more than {:.0f} % of the fiber diameter, {}; fiber that varies more is"
+                    " sorted out",
+                    100.0 * Fiber::most_scatter, c.shown("fiber.diameter")));
+  }
   if (sized && c.sound({"fiber.core_diameter"}) && fiber.core_diameter_mm.value_or(0.0) > fiber.diameter_mm) {
     c.error("fiber.core_diameter",
             fmt::format("the core is wider than the whole fiber, {}", c.shown("fiber.diameter")));

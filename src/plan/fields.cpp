@@ -102,6 +102,8 @@ void add_fiber(std::vector<Field<PlanDraft>>& all) {
   add(amount("fiber", "modulus", "GPa", above_zero(1e7)), MEMBER(fiber.modulus_MPa));
   add(amount("fiber", "shear_modulus", "GPa", above_zero(1e7)), MEMBER(fiber.shear_modulus_MPa));
   add(plain("fiber", "poisson", number, from_zero(0.5)), MEMBER(fiber.poisson));
+  add(amount("fiber", "diameter_scatter", "mm", from_zero(thickest_fiber_mm)), MEMBER(fiber.diameter_scatter_mm));
+  add(amount("fiber", "scatter_length", "m", above_zero(longest_fiber_mm)), MEMBER(fiber.scatter_length_mm));
   add(amount("fiber", "core_diameter", "mm", above_zero(thickest_fiber_mm)), MEMBER(fiber.core_diameter_mm));
   add(amount("fiber", "max_tension", "N", above_zero(greatest_force_N)), MEMBER(fiber.max_tension_N));
   add(amount("fiber", "min_bend_diameter", "mm", above_zero(longest_part_mm)), MEMBER(fiber.min_bend_diameter_mm));

@@ -33,6 +33,8 @@ enum class FiberSection { round, flat };
 struct Fiber {
   // Friction of a fiber that never slips.
   static constexpr double held = std::numeric_limits<double>::infinity();
+  // Greatest scatter of the diameter, one sigma over the diameter: the lay model's circles stay nearly alike.
+  static constexpr double most_scatter = 0.03;
 
   double diameter_mm = 0.0;            // overall
   double diameter_tolerance_mm = 0.0;  // half width
@@ -42,6 +44,8 @@ struct Fiber {
   std::optional<double> modulus_MPa;
   std::optional<double> shear_modulus_MPa;
   std::optional<double> poisson;           // Poisson's ratio, 0 to 0.5
+  double diameter_scatter_mm = 0.0;        // one sigma along the fiber
+  double scatter_length_mm = 10'000.0;     // over which the diameter keeps its departure
   std::optional<double> core_diameter_mm;  // the part that carries load
   std::optional<double> max_tension_N;
   std::optional<double> min_bend_diameter_mm;
@@ -143,6 +147,13 @@ struct PlanDraft {
   };
   std::map<std::string, Origin> origins;
 };
+
+// Whether the plan says that something varies by chance: builds of other seeds then differ.
+[[nodiscard]] inline bool scatters(const PlanDraft& draft) {
+  const Traverse& traverse = draft.traverse;
+  return traverse.pitch_scatter > 0.0 || traverse.reversal.stop_scatter_mm > 0.0 || traverse.guide_play_mm > 0.0 ||
+         draft.fiber.diameter_scatter_mm > 0.0;
+}
 
 // A sound plan: made by check() alone, never changed.
 class Plan {

@@ -9,8 +9,7 @@ namespace laywright {
 double SectionCut::surface_radius(double from_x_mm, double to_x_mm) const {
   double radius = barrel(std::clamp(0.5 * (from_x_mm + to_x_mm), 0.0, inside_width_mm));
   for (const Turn& turn : turns) {
-    if (turn.x_mm >= from_x_mm && turn.x_mm <= to_x_mm)
-      radius = std::max(radius, turn.r_mm + 0.5 * fiber_diameter_mm);
+    if (turn.x_mm >= from_x_mm && turn.x_mm <= to_x_mm) radius = std::max(radius, turn.r_mm + turn.half_mm);
   }
   return radius;
 }
@@ -39,7 +38,7 @@ SectionCut cut_section(const Plan& plan, const Build& build, double angle_deg) {
   std::size_t stroke = 0;
   for (std::size_t k = station; k < build.nodes.size(); k += stations) {
     while (stroke + 1 < build.strokes.size() && build.strokes[stroke + 1].first_node <= k) ++stroke;
-    cut.turns.push_back({build.nodes.x(k), build.nodes.r(k), stroke + 1});
+    cut.turns.push_back({build.nodes.x(k), build.nodes.r(k), stroke + 1, build.half_mm(k)});
   }
   return cut;
 }

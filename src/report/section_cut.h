@@ -16,10 +16,11 @@ struct SectionCut {
   struct Turn {
     double x_mm = 0.0, r_mm = 0.0;
     std::size_t layer = 1;
+    double half_mm = 0.0;  // of its diameter
   };
 
-  double angle_deg = 0.0;  // of the station that was cut
-  double fiber_diameter_mm = 0.0;
+  double angle_deg = 0.0;          // of the station that was cut
+  double fiber_diameter_mm = 0.0;  // without its scatter
   double inside_width_mm = 0.0;
   double rim_radius_mm = 0.0;
   double barrel_left_mm = 0.0, barrel_right_mm = 0.0;  // radius at either end

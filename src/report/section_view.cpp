@@ -1,6 +1,8 @@
 #include "report/section_view.h"
 
 #include <array>
+#include <cmath>
+#include <map>
 
 #include "report/drafting.h"
 #include "report/layer_colors.h"
@@ -34,21 +36,53 @@ void draw_spool(Drawing& drawing, const SectionCut& cut, const SectionView& view
   drawing.add(ClipEnd{});
 }
 
+// Dots of a colour go on the page together, those of one diameter: in steps of half a percent, finer than is seen.
+class TurnDots {
+ public:
+  TurnDots(double d_mm, double scale) : d_mm_(d_mm), scale_(scale) {}
+
+  void add(Point centre, const SectionCut::Turn& turn) {
+    const int step = static_cast<int>(std::lround((2.0 * turn.half_mm / d_mm_ - 1.0) / step_));
+    Level& level = levels_[step];
+    if (level.rims.centres.empty()) begin(level, (1.0 + step * step_) * d_mm_ * scale_);
+    level.rims.centres.push_back(centre);
+    level.fills[(turn.layer - 1) % level.fills.size()].centres.push_back(centre);
+  }
+
+  void draw(Drawing& drawing) {
+    for (auto& [step, level] : levels_) drawing.add(std::move(level.rims));
+    for (auto& [step, level] : levels_) {
+      for (Dots& fill : level.fills) drawing.add(std::move(fill));
+    }
+  }
+
+ private:
+  struct Level {
+    Dots rims;
+    std::array<Dots, layer_colors.size()> fills;
+  };
+
+  static void begin(Level& level, double diameter) {
+    level.rims = {{}, diameter, ink};
+    for (std::size_t i = 0; i < level.fills.size(); ++i) level.fills[i] = {{}, 0.86 * diameter, layer_colors[i]};
+  }
+
+  static constexpr double step_ = 0.005;
+  double d_mm_, scale_;
+  std::map<int, Level> levels_;
+};
+
 void draw_turns(Drawing& drawing, const SectionCut& cut, const SectionView& view) {
   const double d = cut.fiber_diameter_mm;
-  Dots rims{{}, d * view.scale, ink};
-  std::array<Dots, layer_colors.size()> fills;
-  for (std::size_t i = 0; i < fills.size(); ++i) fills[i] = {{}, 0.86 * d * view.scale, layer_colors[i]};
+  TurnDots dots(d, view.scale);
   for (const SectionCut::Turn& turn : cut.turns) {
     const bool seen = turn.x_mm > view.from_x_mm - d && turn.x_mm < view.to_x_mm + d &&
                       turn.r_mm > view.from_r_mm - d && turn.r_mm < view.to_r_mm + d;
     if (!seen) continue;
-    rims.centres.push_back(view.at(turn.x_mm, turn.r_mm));
-    fills[(turn.layer - 1) % fills.size()].centres.push_back(rims.centres.back());
+    dots.add(view.at(turn.x_mm, turn.r_mm), turn);
   }
   drawing.add(ClipBegin{view.box()});
-  drawing.add(std::move(rims));
-  for (Dots& fill : fills) drawing.add(std::move(fill));
+  dots.draw(drawing);
   drawing.add(ClipEnd{});
 }
 

@@ -39,7 +39,10 @@ std::string spool_line(const Spool& spool) {
 
 std::string fiber_line(const Fiber& fiber) {
   const std::string friction = std::isinf(fiber.friction) ? "held (never slips)" : setting(fiber.friction);
-  return fmt::format("diameter {} mm, friction {}", setting(fiber.diameter_mm), friction);
+  const std::string varies = fiber.diameter_scatter_mm > 0.0 ? fmt::format(" (it varies by {} um, one sigma)",
+                                                                           setting(1e3 * fiber.diameter_scatter_mm))
+                                                             : "";
+  return fmt::format("diameter {} mm{}, friction {}", setting(fiber.diameter_mm), varies, friction);
 }
 
 std::string reversal_words(const Reversal& reversal) {

@@ -33,6 +33,7 @@ constexpr std::array rules{
     StepRule{"spool.flange_runout", By::fixed, 0.05},
     StepRule{"fiber.diameter", By::fiber, 0.02},
     StepRule{"fiber.diameter_tolerance", By::fiber, 0.01},
+    StepRule{"fiber.diameter_scatter", By::fiber, 0.002},
     StepRule{"fiber.friction", By::fixed, 0.05},
     StepRule{"fiber.core_diameter", By::fiber, 0.02},
     StepRule{"fiber.min_bend_diameter", By::fixed, 1.0},

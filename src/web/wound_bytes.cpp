@@ -35,6 +35,8 @@ Json json_of(const Build& build) {
           {"turns", build.turns},
           {"length", build.length_mm},
           {"diameter", build.fiber_diameter_mm},
+          {"half_diameters", build.diameters.knots()},
+          {"half_diameters_per_node", build.diameters.knots_per_node()},
           {"stopped", static_cast<int>(build.stopped_by)},
           {"seed", build.seed}};
 }
@@ -52,6 +54,8 @@ Build build_of(const Json& json, NodeStore::Columns columns) {
   build.turns = json.at("turns");
   build.length_mm = json.at("length");
   build.fiber_diameter_mm = json.at("diameter");
+  build.diameters =
+      FiberDiameter(json.at("half_diameters").get<std::vector<float>>(), json.at("half_diameters_per_node"));
   build.stopped_by = static_cast<StopReason>(json.at("stopped").get<int>());
   build.seed = json.at("seed");
   return build;

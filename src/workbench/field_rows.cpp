@@ -64,6 +64,9 @@ std::string idle_reason(const PlanDraft& draft, std::string_view path) {
   if (path == "traverse.reversal.turns" && traverse.reversal.kind == ReversalKind::instant) {
     return "the guide turns back at once; choose dwell or ramp";
   }
+  if (path == "fiber.scatter_length" && draft.fiber.diameter_scatter_mm <= 0.0) {
+    return "the diameter does not scatter; give a diameter scatter";
+  }
   if (path.substr(0, 7) == "takeup." && !draft.takeup) return "the plan has no take-up; add one";
   if (path == "takeup.taper" && draft.takeup && draft.takeup->control != TensionControl::taper) {
     return "only the taper control has one";

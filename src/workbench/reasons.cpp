@@ -151,10 +151,8 @@ std::string Workbench::Reasons::of(const cmd::LayAgain&) const {
 }
 
 std::string Workbench::Reasons::of(const cmd::NextSeed&) const {
-  const Traverse& traverse = document().state().draft.traverse;
-  const bool scatters = traverse.pitch_scatter > 0.0 || traverse.reversal.stop_scatter_mm > 0.0;
-  if (!scatters && traverse.guide_play_mm <= 0.0) {
-    return "Nothing in this plan scatters: give it a pitch scatter, a stop scatter or a guide play first.";
+  if (!scatters(document().state().draft)) {
+    return "Nothing in this plan scatters: give it a scatter of pitch, stop or diameter, or a guide play, first.";
   }
   return of(cmd::LayAgain{});
 }

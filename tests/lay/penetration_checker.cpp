@@ -13,14 +13,14 @@ using Column = std::vector<Centre>;  // in rising r
 
 double distance(const Centre& a, const Centre& b) { return std::hypot(a.x - b.x, a.r - b.r); }
 
-// Pairs of one column with another (or itself) that may be closer than 2 d; columns are d wide.
+// Pairs of one column with another (or itself) that may be closer than their halves; columns are d wide.
 void compare(const Column& one, const Column& other, double d, Clearance& worst) {
   for (const Centre& a : one) {
     auto b = std::lower_bound(other.begin(), other.end(), a.r - 2.0 * d,
                               [](const Centre& c, double r) { return c.r < r; });
     for (; b != other.end() && b->r <= a.r + 2.0 * d; ++b) {
       if (a.node == b->node) continue;
-      worst.take(distance(a, *b) / d - 1.0, "two turns", a.node, b->node);
+      worst.take((distance(a, *b) - a.half - b->half) / d, "two turns", a.node, b->node);
     }
   }
 }
@@ -57,9 +57,9 @@ void check_spool(const Spool& spool, double d, double theta, const std::vector<C
     const double off_left = c.x - face_at(spool, left_bottom, theta, c.r);
     const double off_right = width - face_at(spool, right_bottom, theta, c.r) - c.x;
     const double off_barrel = c.r - left_bottom - rise * c.x;
-    worst.take(off_left / std::sqrt(1.0 + per_r * per_r) / d - 0.5, "the left flange", c.node, c.node);
-    worst.take(off_right / std::sqrt(1.0 + per_r * per_r) / d - 0.5, "the right flange", c.node, c.node);
-    worst.take(off_barrel / std::sqrt(1.0 + rise * rise) / d - 0.5, "the barrel", c.node, c.node);
+    worst.take(off_left / std::sqrt(1.0 + per_r * per_r) / d - c.half / d, "the left flange", c.node, c.node);
+    worst.take(off_right / std::sqrt(1.0 + per_r * per_r) / d - c.half / d, "the right flange", c.node, c.node);
+    worst.take(off_barrel / std::sqrt(1.0 + rise * rise) / d - c.half / d, "the barrel", c.node, c.node);
   }
 }
 
@@ -69,7 +69,7 @@ std::vector<Centre> centres_at(const Build& build, int station) {
   std::vector<Centre> centres;
   const auto turn = static_cast<std::size_t>(build.stations_per_turn);
   for (std::size_t k = static_cast<std::size_t>(station); k < build.nodes.size(); k += turn) {
-    centres.push_back({build.nodes.x(k), build.nodes.r(k), k});
+    centres.push_back({build.nodes.x(k), build.nodes.r(k), k, build.half_mm(k)});
   }
   return centres;
 }
@@ -105,7 +105,8 @@ Clearance clearance_of_overhangs(const Build& build, double d) {
         const Centre& node = centres[later];
         const Centre& above = centres[earlier];
         if (node.r >= above.r) continue;
-        worst.take(std::abs(node.x - above.x) / d - 1.0, "the overhang of an earlier turn", node.node, above.node);
+        worst.take((std::abs(node.x - above.x) - node.half - above.half) / d, "the overhang of an earlier turn",
+                   node.node, above.node);
       }
     }
   }

@@ -20,6 +20,7 @@ namespace laywright::referee {
 struct Centre {
   double x = 0.0, r = 0.0;
   std::size_t node = 0;
+  double half = 0.0;  // of its diameter
 };
 
 // All centres of one station, in the order in which they were laid.

@@ -117,6 +117,10 @@ PlanDraft draft(std::uint64_t seed, const Wanted& wanted) {
   draw_spool(draw, wanted, plan);
   draw_traverse(draw, wanted, plan);
   draw_wind(draw, wanted, plan);
+  if (wanted.diameter_scatter) {
+    plan.fiber.diameter_scatter_mm = draw.between(0.0, Fiber::most_scatter) * plan.fiber.diameter_mm;
+    plan.fiber.scatter_length_mm = draw.magnitude(0.1, 20.0) * std::numbers::pi * plan.spool.barrel_diameter_mm;
+  }
   return plan;
 }
 
@@ -150,7 +154,8 @@ std::string in_words(const PlanDraft& plan) {
       << static_cast<int>(reversal.kind) << " " << reversal.turns << " lost " << reversal.lost_motion_mm
       << " scatter " << reversal.stop_scatter_mm << " turns " << plan.wind.turns.value_or(0.0) << " length "
       << plan.wind.length_mm.value_or(0.0) << " diameter " << plan.wind.diameter_mm.value_or(0.0) << " tension "
-      << plan.wind.tension_N.value_or(0.0) << " steps " << plan.wind.steps.size();
+      << plan.wind.tension_N.value_or(0.0) << " steps " << plan.wind.steps.size() << " diameter scatter "
+      << plan.fiber.diameter_scatter_mm << " over " << plan.fiber.scatter_length_mm;
   return out.str();
 }
 

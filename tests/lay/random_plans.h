@@ -16,6 +16,7 @@ struct Wanted {
   bool bending = true;
   bool skewed_spool = true;  // barrel taper, flange run-out
   double turns = 150.0;      // about so many (the wind may also be given by length or diameter)
+  bool diameter_scatter = false;
 };
 
 [[nodiscard]] PlanDraft draft(std::uint64_t seed, const Wanted& wanted = {});

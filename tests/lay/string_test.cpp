@@ -113,13 +113,12 @@ TEST_CASE("fiber that is stiff bends up to the lay point, also where its span to
   // With c = 1: e from the moment, then a = -1 and b = -e / l from the built-in end; all in proportion to the groove's x.
   const double e = -std::cosh(bent / length) / std::sinh(bent / length);
   const double b = -e / length;
-  const auto shape = [&](double s) {
-    return -1.0 + b * s + std::cosh(s / length) + e * std::sinh(s / length);
-  };
+  const auto shape = [&](double s) { return -1.0 + b * s + std::cosh(s / length) + e * std::sinh(s / length); };
   const double scale = aside / (shape(bent) + b * straight);
   for (std::size_t k = fixed + 15; k <= lay_point; k += 5) {
     CAPTURE(lay_point - k);
-    CHECK(window.node(k).rest.x == Approx(scale * shape((static_cast<double>(k - fixed) + 0.5) * step)).epsilon(0.02));
+    CHECK(window.node(k).rest.x ==
+          Approx(scale * shape((static_cast<double>(k - fixed) + 0.5) * step)).epsilon(0.02));
   }
 }
 

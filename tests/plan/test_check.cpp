@@ -59,6 +59,8 @@ TEST_CASE("spool: flange against barrel, tapers, runout") {
 TEST_CASE("fiber: in the spool, its parts, its limits") {
   error_at("fiber.diameter_tolerance", "\"0.005 mm\"", "\"0.2 mm\"",
            "less than half of the fiber diameter, 0.245 mm");
+  error_at("fiber.diameter_scatter", "\"2 um\"", "\"7.4 um\"", "no more than 3 % of the fiber diameter, 0.245 mm");
+  sound("\"2 um\"", "\"7.3 um\"");
   error_at("fiber.core_diameter", "\"0.125 mm\"", "\"0.25 mm\"", "wider than the whole fiber, 0.245 mm");
   error_at("fiber.min_bend_diameter", "\"60 mm\"", "\"151 mm\"", "the barrel, 150 mm, bends the fiber tighter");
   sound("\"60 mm\"", "\"150 mm\"");
@@ -74,6 +76,7 @@ TEST_CASE("fiber: in the spool, its parts, its limits") {
 TEST_CASE("a spool more than 4000 fibers wide is refused") {
   PlanDraft draft = sample::draft_of();
   draft.fiber.diameter_mm = 0.02;
+  draft.fiber.diameter_scatter_mm = 0.0;
   draft.fiber.diameter_tolerance_mm = 0.0;
   draft.fiber.core_diameter_mm = 0.01;
   draft.wind = Wind{};
@@ -180,6 +183,7 @@ TEST_CASE("a build too large for memory is refused, with the numbers that make i
   CHECK(turns_estimate(draft) == Approx(0.9068997 * height * width / turn).epsilon(1e-6));
 
   draft.fiber.diameter_mm = 0.05;
+  draft.fiber.diameter_scatter_mm = 0.0;
   draft.fiber.core_diameter_mm = 0.03;
   draft.traverse.pitch_mm = 0.055;
   const Issues issues = check(draft).issues();

@@ -27,6 +27,8 @@ TEST_CASE("every key arrives in its member, in the unit of its name") {
   CHECK(d.fiber.linear_mass_g_per_km == 66.0);
   CHECK(d.fiber.modulus_MPa == 72000.0);
   CHECK(d.fiber.core_diameter_mm == 0.125);
+  CHECK(d.fiber.diameter_scatter_mm == Approx(0.002));
+  CHECK(d.fiber.scatter_length_mm == 20'000.0);
   CHECK(d.fiber.max_tension_N == 8.4);
   CHECK(d.fiber.min_bend_diameter_mm == 60.0);
   CHECK(d.traverse.motion == Motion::stepped);

@@ -1,0 +1,54 @@
+// The circles of a cut are as thick as the fiber is where it passes.
+#include <algorithm>
+#include <cmath>
+
+#include <catch2/catch.hpp>
+
+#include "lay/lay.h"
+#include "report/section_cut.h"
+
+using namespace laywright;
+
+namespace {
+
+PlanDraft scattered_plan() {
+  PlanDraft draft;
+  draft.spool.barrel_diameter_mm = 80.0;
+  draft.spool.flange_diameter_mm = 100.0;
+  draft.spool.inside_width_mm = 12.0;
+  draft.fiber.diameter_mm = 0.25;
+  draft.fiber.friction = 0.5;
+  draft.fiber.diameter_scatter_mm = 0.0075;
+  draft.fiber.scatter_length_mm = 5'000.0;
+  draft.traverse.pitch_mm = 0.29;
+  draft.traverse.left_stop_mm = 0.125;
+  draft.traverse.right_stop_mm = 0.125;
+  draft.traverse.free_length_mm = 20.0;
+  draft.wind.turns = 200.0;
+  return draft;
+}
+
+}  // namespace
+
+TEST_CASE("a cut shows each turn as thick as it is") {
+  const Result<Plan> plan = check(scattered_plan());
+  REQUIRE(plan.ok());
+  Progress progress;
+  const Result<Build> build = lay(plan.value(), {}, progress);
+  REQUIRE(build.ok());
+  const SectionCut cut = cut_section(plan.value(), build.value(), 90.0);
+  REQUIRE(cut.turns.size() > 100);
+  double thinnest = 1.0, thickest = 0.0, least_gap = 1.0;
+  for (std::size_t i = 0; i < cut.turns.size(); ++i) {
+    const SectionCut::Turn& turn = cut.turns[i];
+    thinnest = std::min(thinnest, turn.half_mm);
+    thickest = std::max(thickest, turn.half_mm);
+    for (std::size_t j = 0; j < i; ++j) {
+      const SectionCut::Turn& other = cut.turns[j];
+      const double apart = std::hypot(turn.x_mm - other.x_mm, turn.r_mm - other.r_mm);
+      least_gap = std::min(least_gap, apart - turn.half_mm - other.half_mm);
+    }
+  }
+  CHECK(thickest > 1.04 * thinnest);
+  CHECK(least_gap == Approx(0.0).margin(1e-6 * 0.25));
+}
