@@ -16,6 +16,13 @@ constexpr double usual_poisson = 0.25;
 constexpr double usual_core_in_fiber = 0.5;  // 125 um in 245 um
 constexpr double usual_strain = 6e-4;
 
+constexpr double soft_slack_d = 0.5;
+
+// Of the barrel.
+double middle_radius_mm(const Plan& plan) {
+  return 0.5 * (plan.spool().barrel_diameter_mm + 0.5 * plan.spool().barrel_taper_mm);
+}
+
 }  // namespace
 
 Torsion torsion_of(const Plan& plan) {
@@ -43,8 +50,16 @@ Torsion torsion_of(const Plan& plan) {
 
   const auto& tension = plan.wind().tension_N;
   torsion.tension_assumed = !tension || *tension <= 0.0;
-  torsion.tension_N = torsion.tension_assumed ? usual_strain * modulus_MPa * pi / 4.0 * core * core : *tension;
+  const double stretches_N = modulus_MPa * pi / 4.0 * core * core;
+  torsion.tension_N = torsion.tension_assumed ? usual_strain * stretches_N : *tension;
+  torsion.strain = torsion.tension_N / stretches_N;
   return torsion;
+}
+
+double slack_depth_mm(const Plan& plan, const Torsion& torsion) { return torsion.strain * middle_radius_mm(plan); }
+
+bool is_soft(const Plan& plan, const Torsion& torsion) {
+  return !torsion.assumed() && slack_depth_mm(plan, torsion) >= soft_slack_d * plan.fiber().diameter_mm;
 }
 
 double critical_length_mm(double stiffness_over_tension, double diameter_mm, double radius_mm) {
@@ -57,7 +72,7 @@ double slip_length_mm(double stiffness_over_tension, double diameter_mm, double 
 
 RollLengths roll_lengths(const Plan& plan, const Torsion& torsion) {
   const Fiber& fiber = plan.fiber();
-  const double radius = 0.5 * (plan.spool().barrel_diameter_mm + 0.5 * plan.spool().barrel_taper_mm);
+  const double radius = middle_radius_mm(plan);
   const double k = torsion.over_tension();
   return {critical_length_mm(k, fiber.diameter_mm, radius),
           slip_length_mm(k, fiber.diameter_mm, radius, fiber.friction)};

@@ -11,6 +11,7 @@ struct Torsion {
   bool rolls = false;
   double stiffness_N = 0.0;  // K = 4 G J / d^2: what twist adds to the tension of what is rolled
   double tension_N = 0.0;
+  double strain = 0.0;  // that the tension gives the core: T / (E A)
   // What the plan does not say, and was taken as a coated glass fiber at its usual pull has it.
   bool modulus_assumed = false;
   bool core_assumed = false;
@@ -25,6 +26,13 @@ struct Torsion {
 // whole fiber where a modulus is given, else of half its diameter, as in a coated optical fiber. Without a tension,
 // one that strains the core by 0.06 % (0.5 N on 125 um of glass: 0.057 %).
 [[nodiscard]] Torsion torsion_of(const Plan& plan);
+
+// How far a turn may sink before it is slack, mm: R T / (E A) at the middle of the barrel (derived).
+[[nodiscard]] double slack_depth_mm(const Plan& plan, const Torsion& torsion);
+
+// Soft: a laid turn may sink by half a diameter, into another groove, and still be taut. The lay model leaves laid turns where
+// they are, and so tells ridges of such a fiber too high. Only where the plan says how stiff it is. (Glass at its usual pull: a sixth of a diameter; metal less.)
+[[nodiscard]] bool is_soft(const Plan& plan, const Torsion& torsion);
 
 // Longest stretch, held at both ends, that can stay on top of a single turn, mm: pi sqrt((1 + k) d R) for k = K / T
 // (derived: beyond it, falling off a cap of radius d gives more than twist and string take up).

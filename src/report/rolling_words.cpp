@@ -41,7 +41,11 @@ std::string rolling_words(const Plan& plan) {
   const std::vector<Assumed> assumed = assumed_in(torsion);
   for (const Assumed& one : assumed)
     text += fmt::format("{}{}", &one == &assumed.front() ? " (assumed: " : ", ", one.words);
-  return text + (assumed.empty() ? "" : ")");
+  text += assumed.empty() ? "" : ")";
+  if (is_soft(plan, torsion)) {
+    text += "; soft: laid turns may give way, which is not computed, so ridges may come out lower than told";
+  }
+  return text;
 }
 
 nlohmann::ordered_json rolling_block(const Plan& plan) {
@@ -56,6 +60,8 @@ nlohmann::ordered_json rolling_block(const Plan& plan) {
           {"tension_N", torsion.tension_N},
           {"critical_length", if_rolls(lengths.critical_mm)},
           {"slip_length", if_rolls(lengths.slip_mm)},
+          {"slack_depth", slack_depth_mm(plan, torsion)},
+          {"soft", is_soft(plan, torsion)},
           {"assumed", std::move(assumed)}};
 }
 

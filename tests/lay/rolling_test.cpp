@@ -175,6 +175,26 @@ TEST_CASE("the stiffness against twist comes from what the plan says of the fibe
   CHECK(assumed.over_tension() == Approx(0.25 * 31.0 / 72.0 / (2.0 * 6e-4)).epsilon(1e-9));
 }
 
+// R T / (E A): glass of 125 um at 0.5 N on 150 mm, 75 * 0.5 / (72e3 * 0.01227) mm; a yarn of 0.25 mm that a pull of 20 N would
+// double in length, 75 * 0.5 / 20 mm (worked by hand).
+TEST_CASE("a turn of a soft fiber sinks by more than half its diameter before it is slack") {
+  PlanDraft draft = testing::plain_draft();
+  draft.wind.tension_N = 0.5;
+  draft.fiber.core_diameter_mm = 0.125;
+  draft.fiber.modulus_MPa = 72e3;
+  const auto slack = [&] { return slack_depth_mm(testing::sound(draft), torsion_of(testing::sound(draft))); };
+  const auto soft = [&] { return is_soft(testing::sound(draft), torsion_of(testing::sound(draft))); };
+  CHECK(slack() == Approx(0.0424).epsilon(0.005));
+  CHECK_FALSE(soft());
+  draft.fiber.core_diameter_mm = 0.25;
+  draft.fiber.modulus_MPa = 20.0 / (std::numbers::pi / 4.0 * 0.25 * 0.25);
+  CHECK(slack() == Approx(1.875));
+  CHECK(soft());
+  // Of a fiber that the plan says nothing of, nothing is said.
+  draft.wind.tension_N.reset();
+  CHECK_FALSE(soft());
+}
+
 TEST_CASE("a flat fiber, one that is held and one without friction do not roll") {
   PlanDraft draft = testing::plain_draft();
   CHECK(torsion_of(testing::sound(draft)).rolls);

@@ -1,6 +1,7 @@
 // What a scatter of the diameter does to the figures that are read.
 #include <algorithm>
 
+#include "lay/plans.h"
 #include "wound.h"
 
 using namespace laywright;
@@ -9,17 +10,11 @@ using testing::wound;
 namespace {
 
 PlanDraft plan_with(double scatter_mm) {
-  PlanDraft draft;
-  draft.spool.barrel_diameter_mm = 80.0;
-  draft.spool.flange_diameter_mm = 100.0;
+  PlanDraft draft = testing::plain_draft();
   draft.spool.inside_width_mm = 12.0;
-  draft.fiber.diameter_mm = 0.25;
-  draft.fiber.friction = 0.5;
   draft.fiber.diameter_scatter_mm = scatter_mm;
   draft.fiber.scatter_length_mm = 5'000.0;
   draft.traverse.pitch_mm = 0.29;
-  draft.traverse.left_stop_mm = 0.125;
-  draft.traverse.right_stop_mm = 0.125;
   draft.traverse.free_length_mm = 20.0;
   draft.wind.turns = 200.0;
   return draft;

@@ -26,6 +26,15 @@ TEST_CASE("what a build was laid with of the fiber's rolling is named, with what
   CHECK_THAT(rolling_words(plan),
              Catch::Contains("twist adds 44.2 N to a pull of 0.500 N") && !Catch::Contains("assumed"));
 
+  CHECK(block.at("soft") == false);
+  CHECK(block.at("slack_depth") == slack_depth_mm(plan, torsion_of(plan)));
+
+  PlanDraft yarn = draft;
+  yarn.fiber.modulus_MPa = 400.0;
+  yarn.fiber.core_diameter_mm = 0.25;
+  CHECK(rolling_block(testing::sound(yarn)).at("soft") == true);
+  CHECK_THAT(rolling_words(testing::sound(yarn)), Catch::Contains("soft: laid turns may give way"));
+
   draft.fiber.section = FiberSection::flat;
   CHECK(rolling_block(testing::sound(draft)).at("critical_length").is_null());
   CHECK_THAT(rolling_words(testing::sound(draft)), Catch::Contains("does not roll"));

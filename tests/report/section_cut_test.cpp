@@ -4,7 +4,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "lay/lay.h"
+#include "lay/plans.h"
 #include "report/section_cut.h"
 
 using namespace laywright;
@@ -12,17 +12,11 @@ using namespace laywright;
 namespace {
 
 PlanDraft scattered_plan() {
-  PlanDraft draft;
-  draft.spool.barrel_diameter_mm = 80.0;
-  draft.spool.flange_diameter_mm = 100.0;
+  PlanDraft draft = testing::plain_draft();
   draft.spool.inside_width_mm = 12.0;
-  draft.fiber.diameter_mm = 0.25;
-  draft.fiber.friction = 0.5;
   draft.fiber.diameter_scatter_mm = 0.0075;
   draft.fiber.scatter_length_mm = 5'000.0;
   draft.traverse.pitch_mm = 0.29;
-  draft.traverse.left_stop_mm = 0.125;
-  draft.traverse.right_stop_mm = 0.125;
   draft.traverse.free_length_mm = 20.0;
   draft.wind.turns = 200.0;
   return draft;
@@ -31,12 +25,8 @@ PlanDraft scattered_plan() {
 }  // namespace
 
 TEST_CASE("a cut shows each turn as thick as it is") {
-  const Result<Plan> plan = check(scattered_plan());
-  REQUIRE(plan.ok());
-  Progress progress;
-  const Result<Build> build = lay(plan.value(), {}, progress);
-  REQUIRE(build.ok());
-  const SectionCut cut = cut_section(plan.value(), build.value(), 90.0);
+  const PlanDraft draft = scattered_plan();
+  const SectionCut cut = cut_section(testing::sound(draft), testing::laid(draft), 90.0);
   REQUIRE(cut.turns.size() > 100);
   double thinnest = 1.0, thickest = 0.0, least_gap = 1.0;
   for (std::size_t i = 0; i < cut.turns.size(); ++i) {
