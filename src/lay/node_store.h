@@ -5,6 +5,7 @@
 // computed with.
 #pragma once
 
+#include <cassert>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -26,8 +27,11 @@ struct Grid {
     return {low_mm, step, 1.0 / step};
   }
   [[nodiscard]] double decode(std::uint32_t code) const { return origin_mm + step_mm * code; }
+  // Precondition: mm is on the grid.
   [[nodiscard]] std::uint32_t nearest(double mm) const {
-    return static_cast<std::uint32_t>(std::llrint((mm - origin_mm) * steps_per_mm));
+    const long long step = std::llrint((mm - origin_mm) * steps_per_mm);
+    assert(step >= 0 && step <= 0xFFFFFFFFLL);
+    return static_cast<std::uint32_t>(step);
   }
 };
 
