@@ -91,7 +91,9 @@ StringWindow::RollRow StringWindow::rolling_of(std::size_t k) const {
   const Resting& rest = node(k).rest;
   if (rest.lifted()) return row;
   const Section& section = section_of(k);
-  const Force force = force_on(k);
+  // Without bending: beside twist it is small at any length that nodes resolve, E I / G J (d / step)^2, but it makes much of
+  // the little that the sweeps leave, and would decide what lies straight on top.
+  const Force force = string_force_on(k);
   const auto press_on = [&](const Normal& n) { return -(force.x * n.x + force.r * n.r); };
   const auto along = [&](const Normal& n) { return force.x * n.r - force.r * n.x; };
   const Normal right = normal_of(section, rest.right, rest.x, rest.r);
@@ -140,7 +142,8 @@ void StringWindow::set_equation(std::size_t k, RollRow& row) const {
   row.diagonal = roll_.stiffness * (1.0 + (tip ? end_.stiffness_x : 1.0));
   row.off = -roll_.stiffness;
   if (row.moves && std::abs(twist) <= twist_slack * std::max(row.bears, std::abs(row.pull))) {
-    row.diagonal += stiffness_of(k);
+    // Without bending: on the diagonal alone it would hold a stretch that moves as a whole.
+    row.diagonal += string_stiffness_of(k);
     row.right = row.pull + twist;
     return;
   }

@@ -83,16 +83,16 @@ StringWindow::Force StringWindow::force_ahead(std::size_t k) const {
   const Resting& here = node(k).rest;
   const Link before = link_before(k);
   const Link after = link_after(k);
-  return {before.stiffness_x * (before.x - here.x) + after.stiffness_x * (after.x - here.x) + bending_force(k),
+  return {before.stiffness_x * (before.x - here.x) + after.stiffness_x * (after.x - here.x),
           before.stiffness_r * (before.r - here.r) + after.stiffness_r * (after.r - here.r)};
 }
 
 double StringWindow::stiffness_ahead(std::size_t k) const {
-  return link_before(k).stiffness_x + link_after(k).stiffness_x + (k < laid_ ? 6.0 * bending_at(k) : 0.0);
+  return link_before(k).stiffness_x + link_after(k).stiffness_x;
 }
 
-// In units of the stiffness of one edge.
-StringWindow::Force StringWindow::force_on(std::size_t k) const {
+// Without bending, in units of the stiffness of one edge.
+StringWindow::Force StringWindow::string_force_on(std::size_t k) const {
   if (k + 1 >= laid_ && count_ > laid_) return force_ahead(k);
   const Resting& here = node(k).rest;
   const Resting& before = node(k - 1).rest;
@@ -105,13 +105,22 @@ StringWindow::Force StringWindow::force_on(std::size_t k) const {
     force.x += after.x - here.x;
     force.r = (before.r + after.r) * drop_ - 2.0 * here.r;
   }
+  return force;
+}
+
+StringWindow::Force StringWindow::force_on(std::size_t k) const {
+  Force force = string_force_on(k);
   force.x += bending_force(k);
   return force;
 }
 
-double StringWindow::stiffness_of(std::size_t k) const {
+double StringWindow::string_stiffness_of(std::size_t k) const {
   if (k + 1 >= laid_ && count_ > laid_) return stiffness_ahead(k);
-  return (k + 1 == count_ ? 1.0 + end_.stiffness_x : 2.0) + 6.0 * bending_at(k);
+  return k + 1 == count_ ? 1.0 + end_.stiffness_x : 2.0;
+}
+
+double StringWindow::stiffness_of(std::size_t k) const {
+  return string_stiffness_of(k) + (k < laid_ ? 6.0 * bending_at(k) : 0.0);
 }
 
 // One stiffness for both directions (the greater): where the string rests does not depend on it.

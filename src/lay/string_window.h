@@ -163,7 +163,9 @@ class StringWindow {
   bool solve_leap(std::size_t low, std::size_t high);
   void move_in_leap(std::size_t k, const Freedom& freedom, double x, double r);
   [[nodiscard]] Freedom freedom_of(std::size_t k) const;
+  [[nodiscard]] Force string_force_on(std::size_t k) const;  // without bending
   [[nodiscard]] Force force_on(std::size_t k) const;
+  [[nodiscard]] double string_stiffness_of(std::size_t k) const;  // without bending
   [[nodiscard]] double stiffness_of(std::size_t k) const;
   [[nodiscard]] Force force_ahead(std::size_t k) const;
   [[nodiscard]] double stiffness_ahead(std::size_t k) const;
