@@ -76,8 +76,7 @@ std::string words_of(const Pattern& pattern) {
     case PatternKind::close_wind:
       return fmt::format(
           "a close wind: the pitch is not coarser than {} fiber diameters, so turn lies beside turn and no other "
-          "fiber "
-          "fits between. This command has nothing to tell of it: it is for crossed winds.",
+          "fiber fits between. This command has nothing to tell of it: it is for crossed winds.",
           setting(close_wind_d));
     case PatternKind::ribbon:
       return fmt::format(
@@ -88,14 +87,13 @@ std::string words_of(const Pattern& pattern) {
           near.ahead_mm == 0.0 ? "line on line" : fmt::format("no more than {} d off its middle", off));
     case PatternKind::close_pattern:
       return fmt::format(
-          "a close pattern. Each double stroke lies beside {}, {} d {} it: near, but not on it. After "
-          "{} double strokes the pattern is closed, and the next ones lie on the first.",
+          "a close pattern. Each double stroke lies beside {}, {} d {} it: near, but not on it. After {} double "
+          "strokes the pattern is closed, and the next ones lie on the first.",
           earlier(near.starts), off, near.ahead_mm > 0.0 ? "ahead of" : "behind", pattern.returns_after);
     case PatternKind::open:
       return fmt::format(
           "open. Of the {} double strokes before, the nearest lies {} d away: no ribbon grows. After {} double "
-          "strokes "
-          "one lies where the first one lay.",
+          "strokes one lies where the first one lay.",
           most_starts, off, pattern.returns_after);
   }
   return "";
@@ -119,8 +117,7 @@ std::string short_words(const PatternRow& row) {
   const int before = 2 * row.pattern.nearest.starts;
   if (!is_crossed(row) || !row.reached || row.to_layer - row.from_layer >= before) return "";
   return " These layers are too few for that to show: the double strokes before them were laid with other settings, "
-         "or "
-         "none were.";
+         "or none were.";
 }
 
 std::string safe_rows(const PatternRow& row) {
@@ -145,13 +142,11 @@ std::string safe_text(const PatternTable& table) {
     rows += safe_rows(row);
     const bool asked = row.pattern.kind == PatternKind::ribbon || row.pattern.kind == PatternKind::open;
     if (!asked || has_pitch(row)) continue;
-    none += wrapped(
-        fmt::format(
-            "Layers {}: no pitch near {} mm does in steps of {} mm; that moves so fine a fiber too far in {} "
-            "turns.{}",
-            layers_of(row), setting(row.cycle.pitch_mm), setting(setting_step_mm), figure(row.pattern.ratio, 0),
-            row.safe.empty() ? " Nor does a stop." : ""),
-        columns, 2);
+    none += wrapped(fmt::format("Layers {}: no pitch near {} mm does in steps of {} mm; that moves so fine a fiber "
+                                "too far in {} turns.{}",
+                                layers_of(row), setting(row.cycle.pitch_mm), setting(setting_step_mm),
+                                figure(row.pattern.ratio, 0), row.safe.empty() ? " Nor does a stop." : ""),
+                    columns, 2);
   }
   if (rows.empty()) return none.empty() ? "" : '\n' + none;
   std::string text =
@@ -172,19 +167,13 @@ std::string safe_text(const PatternTable& table) {
 
 }  // namespace
 
-std::string key_of(const PatternRow& row, SafeSetting::What what) {
-  const std::string table = row.step ? fmt::format("wind.step[{}]", *row.step) : "traverse";
-  return table + (what == SafeSetting::What::pitch ? ".pitch" : ".right_stop");
-}
-
 std::string pattern_text(const Plan& plan, const PatternTable& table) {
   std::string text = title_of(plan) + '\n';
   if (table.stepped) {
-    return text +
-           wrapped(
-               "The guide is stepped: it stands at the same places in every double stroke, and the turns lie in "
-               "columns whatever the ratio. Patterns of crossed winds are those of a continuous guide.",
-               columns, 2);
+    return text + wrapped(
+                      "The guide is stepped: it stands at the same places in every double stroke, and the turns lie "
+                      "in columns whatever the ratio. Patterns of crossed winds are those of a continuous guide.",
+                      columns, 2);
   }
   text += fmt::format("  fiber {} mm; diameters and the number of layers are estimates\n\n",
                       setting(plan.fiber().diameter_mm));
@@ -194,10 +183,8 @@ std::string pattern_text(const Plan& plan, const PatternTable& table) {
   if (crossed) {
     text += wrapped(
         "In and out: at the first of these layers and at the last. Nearly: the number that the turns are compared "
-        "with. "
-        "Beside: how far the fiber lies beside that of the earlier double stroke, d its diameter. Back after: so "
-        "many "
-        "double strokes later it lies where the first one lay.",
+        "with. Beside: how far the fiber lies beside that of the earlier double stroke, d its diameter. Back after: "
+        "so many double strokes later it lies where the first one lay.",
         columns, 2);
   }
   text += '\n';
@@ -210,11 +197,10 @@ std::string pattern_text(const Plan& plan, const PatternTable& table) {
   }
   text += safe_text(table);
   if (crossed) {
-    text +=
-        '\n' + wrapped(
-                   "This is where the guide leads the fiber. A round fiber that crosses others gives way to them by "
-                   "up to a third of its diameter: see how it comes out with laywright lay.",
-                   columns, 2);
+    text += '\n' + wrapped(
+                       "This is where the guide leads the fiber. A round fiber that crosses others gives way to "
+                       "them by up to a third of its diameter: see how it comes out with laywright lay.",
+                       columns, 2);
   }
   return text;
 }

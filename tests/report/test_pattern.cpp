@@ -4,7 +4,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
-#include "advise/crossed_plan.h"
+#include "pattern/crossed_plan.h"
 #include "report/figures.h"
 #include "report/pattern_report.h"
 

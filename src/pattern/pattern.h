@@ -26,9 +26,6 @@ namespace laywright {
 // Between the fiber and the circumference, atan(pitch / (pi D)); D > 0 of the centre line.
 [[nodiscard]] double winding_angle_rad(double pitch_mm, double diameter_mm);
 
-// Ribbons are looked for among so many double strokes before, as the finding `ribbon` is.
-inline constexpr int most_starts = 4;
-
 // How a strand lies beside the one of `starts` double strokes before.
 struct Displacement {
   int starts = 1;         // b
