@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <imgui.h>
@@ -23,6 +24,13 @@ struct PlotBound {
   double y = 0.0;
 };
 
+// A part of the plane that lines may run into: one that stands earlier keeps its name where two would run into each other.
+struct PlotBand {
+  std::string name;
+  ImU32 color = 0;
+  double x0 = 0.0, x1 = 0.0, y0 = 0.0, y1 = 0.0;
+};
+
 struct Plot {
   std::string title, x_name;
   std::vector<PlotLine> lines;
@@ -31,6 +39,8 @@ struct Plot {
   std::string mark_text;         // what holds there
   std::vector<std::string>
       notes{};  // instead of the figures of the point that is hovered, for each of the first line
+  std::vector<PlotBand> bands{};
+  std::optional<std::pair<double, double>> y_range{};  // of the axis; none: what lines and near bounds need
 };
 
 // Room for the figures of the y axis, with what lies between.
