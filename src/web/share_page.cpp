@@ -10,6 +10,7 @@
 #include "report/verdict_text.h"
 #include "verdict/verdict_words.h"
 #include "web/html.h"
+#include "web/pattern_part.h"
 
 namespace laywright {
 namespace {
@@ -115,6 +116,7 @@ std::string still_page(const SharedWind& wind) {
   if (!wind.plan.notes().empty()) page += fmt::format("<p>{}</p>\n", html_text(wind.plan.notes()));
   return page + verdict_part(wind) + pictures_of(wind.pictures) + "<h2>Figures</h2>\n" + figures_table(wind) +
          "<h2>Findings</h2>\n" + findings_list(wind.measurements.findings) +
+         pattern_part(wind.plan) +
          "<h2>Layers</h2>\n<div class=\"wide\">" + layers_table(wind.measurements.layers) + "</div>\n";
 }
 
