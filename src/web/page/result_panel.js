@@ -42,7 +42,7 @@ class ResultPanel {
     const safe = (row) => row.safe_settings.map((one) => element('li', {
       text: `${one.key} ${words.size(one.value, inch, 3)} instead of ${words.size(one.instead_of, inch, 3)}: ${
         rounded(one.turns_per_double_stroke, 4)} turns` }));
-    const told = (row) => [element('p', { text: `Layers ${layersOf(row)}: ${row.text}` }),
+    const told = (row) => [element('p', { text: `Layers ${layersOf(row)}. ${row.text}` }),
       ...(row.safe_settings.length ? [element('p', { text: 'In a close pattern, without ribbons:' }),
                                       element('ul', {}, ...safe(row))] : [])];
     byId('pattern').lastElementChild.replaceChildren(
