@@ -157,8 +157,8 @@ void line_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
 void dots_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
   for (std::size_t i = 0; i < line.dots.size(); ++i) {
     const ImVec2 at = f.at(line.x[i], line.y[i]);
-    canvas.AddCircleFilled(at, em(0.3F), line.color);
-    if (!line.dots[i]) canvas.AddCircleFilled(at, em(0.17F), ImGui::GetColorU32(ImGuiCol_WindowBg));
+    canvas.AddCircleFilled(at, em(line.dots[i] == PlotDot::point ? 0.14F : 0.3F), line.color);
+    if (line.dots[i] == PlotDot::ring) canvas.AddCircleFilled(at, em(0.17F), ImGui::GetColorU32(ImGuiCol_WindowBg));
   }
 }
 

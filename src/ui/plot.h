@@ -10,12 +10,14 @@
 
 namespace laywright {
 
+enum class PlotDot { full, ring, point };
+
 struct PlotLine {
   std::string name;
   ImU32 color = 0;
-  std::vector<double> x, y;  // equally many, x rising
-  bool steps = false;        // as bars about each x
-  std::vector<bool> dots{};  // a dot on each point, full or hollow; empty: none
+  std::vector<double> x, y;     // equally many, x rising
+  bool steps = false;           // as bars about each x
+  std::vector<PlotDot> dots{};  // one on each point; empty: none
 };
 
 // A limit of what the lines may be. One that lies far off them is told, but the axis does not reach it.
