@@ -4,7 +4,10 @@
 
 #include <fmt/format.h>
 
+#include "advise/robust.h"
 #include "base/spelling.h"
+#include "report/figures.h"
+#include "ui/advice_parts.h"
 #include "ui/style.h"
 #include "verdict/verdict_words.h"
 
@@ -40,6 +43,22 @@ void sign(Grade grade, Theme theme) {
   ImGui::SameLine(0.0F, em(0.45F));
 }
 
+void draws(const WindVerdict& verdict) {
+  if (verdict.draws.empty() ||
+      !ImGui::BeginTable("draws", 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit))
+    return;
+  table_heads({"Seed", "Fiber, mm", "Verdict", "What decides"}, 4);
+  for (const DrawSeen& draw : verdict.draws) {
+    ImGui::TableNextRow();
+    for (const std::string& text : {std::to_string(draw.seed), setting(draw.fiber_diameter_mm),
+                                    std::string(name_of(draw.grade)), capitalised(draw.decides)}) {
+      ImGui::TableNextColumn();
+      ImGui::TextUnformatted(text.c_str());
+    }
+  }
+  ImGui::EndTable();
+}
+
 void checks(const Wound& wound, const WindVerdict& verdict, Theme theme) {
   ImGui::BeginTooltip();
   ImGui::Text("Weighed as %s", weighed_as(wound.plan()).c_str());
@@ -61,24 +80,43 @@ void checks(const Wound& wound, const WindVerdict& verdict, Theme theme) {
     }
     ImGui::EndTable();
   }
-  ImGui::TextUnformatted(wrapped(draw_words(wound.build()), em(34.0F)).c_str());
+  ImGui::TextUnformatted(wrapped(draw_words(wound.build(), verdict), em(34.0F)).c_str());
+  draws(verdict);
   ImGui::EndTooltip();
+}
+
+std::string draws_label() { return fmt::format("Over {} draws", usual_draws); }
+
+void draws_button(const Workbench& bench, PanelState& state, Commands& out) {
+  const std::string tip = fmt::format(
+      "Lays {} other winds of this plan in the background, by other seeds and with fiber within its tolerance: the "
+      "verdict is then "
+      "the worst of {}. Escape stops it.",
+      usual_draws - 1, usual_draws);
+  command_button(bench, draws_label().c_str(), cmd::JudgeDraws{}, tip, out);
+  state.places.note_item("verdict draws");
 }
 
 }  // namespace
 
-void verdict_bar(const Workbench& bench, PanelState& state) {
+void verdict_bar(const Workbench& bench, PanelState& state, Commands& out) {
   const WoundPtr wound = bench.wound_in_hand();
   if (!wound || bench.lesson()) return;
   const Theme theme = bench.stage_in_hand()->view.theme;
-  const VerdictPtr verdict = wound->verdict();
+  const VerdictPtr verdict = bench.verdict_in_hand();
   ImGui::SetCursorPos({ImGui::GetCursorPosX() + em(0.2F), ImGui::GetCursorPosY() + em(0.35F)});
   // Room for two lines always, so that the picture below stays where it is while the plan is laid anew.
   const float top = ImGui::GetCursorPosY(), two_lines = 2.0F * ImGui::GetTextLineHeightWithSpacing();
+  const bool asks = verdict && verdict->draws.empty() && !bench.other_in_hand();
+  const float button =
+      asks ? ImGui::CalcTextSize(draws_label().c_str()).x + 2.0F * ImGui::GetStyle().FramePadding.x + em(0.5F)
+           : 0.0F;
+  const float right = ImGui::GetCursorPosX() + ImGui::GetContentRegionAvail().x - button;
   ImGui::BeginGroup();
   if (verdict) {
     sign(verdict->grade, theme);
-    ImGui::TextUnformatted(wrapped(verdict_line(*verdict), ImGui::GetContentRegionAvail().x - em(0.3F)).c_str());
+    ImGui::TextUnformatted(
+        wrapped(verdict_line(*verdict), ImGui::GetContentRegionAvail().x - em(0.3F) - button).c_str());
   } else {
     ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
     ImGui::TextUnformatted("The verdict comes with the full build.");
@@ -87,6 +125,12 @@ void verdict_bar(const Workbench& bench, PanelState& state) {
   ImGui::EndGroup();
   state.places.note_item("verdict");
   if (verdict && ImGui::IsItemHovered()) checks(*wound, *verdict, theme);
+  const float below = ImGui::GetCursorPosY();
+  if (asks) {
+    ImGui::SetCursorPos({right, top});
+    draws_button(bench, state, out);
+    ImGui::SetCursorPosY(below);
+  }
   ImGui::SetCursorPosY(std::max(ImGui::GetCursorPosY(), top + two_lines));
 }
 
