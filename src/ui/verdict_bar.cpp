@@ -107,7 +107,9 @@ void verdict_bar(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::SetCursorPos({ImGui::GetCursorPosX() + em(0.2F), ImGui::GetCursorPosY() + em(0.35F)});
   // Room for two lines always, so that the picture below stays where it is while the plan is laid anew.
   const float top = ImGui::GetCursorPosY(), two_lines = 2.0F * ImGui::GetTextLineHeightWithSpacing();
-  const bool asks = verdict && verdict->draws.empty() && !bench.other_in_hand();
+  // In a narrow window the words need the room: there it is asked by the menu.
+  const bool asks =
+      verdict && verdict->draws.empty() && !bench.other_in_hand() && ImGui::GetContentRegionAvail().x >= em(36.0F);
   const float button =
       asks ? ImGui::CalcTextSize(draws_label().c_str()).x + 2.0F * ImGui::GetStyle().FramePadding.x + em(0.5F)
            : 0.0F;
