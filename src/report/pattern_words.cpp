@@ -22,7 +22,7 @@ std::string kind_words(const Pattern& pattern) {
     case PatternKind::close_wind:
       return fmt::format(
           "a close wind: the pitch is not coarser than {} fiber diameters, so turn lies beside turn and no other "
-          "fiber fits between. There is no pattern to tell of: patterns are of crossed winds.",
+          "fiber fits between. There is nothing to tell of it: patterns are of crossed winds.",
           setting(close_wind_d));
     case PatternKind::ribbon:
       return fmt::format(
