@@ -136,9 +136,10 @@ class Checks:
     def over_draws(self, w):
         """The build is judged by the worst of five draws, as the command does; another plan has its own verdict."""
         w.settled()
-        w.until("it is judged", lambda s: s["build"]["verdict"] and "verdict draws" in s["places"])
-        w.click("verdict draws")
-        state = w.until("and over draws", lambda s: s["advice"]["draws"].get("line") and "verdict draws" not in s["places"])
+        w.until("it is judged", lambda s: s["build"]["verdict"])
+        w.click("menu Build")
+        w.click("menu Judge over draws")
+        state = w.until("and over draws", lambda s: s["advice"]["draws"].get("line") and not s["advice"]["draws"]["busy"])
         assert state["advice"]["draws"]["line"] == self.over_five, state["advice"]["draws"]["line"]
         assert "of 5 draws" in self.over_five, self.over_five
         w.xdo("mousemove", *w.place("verdict", 0.3))
@@ -146,11 +147,11 @@ class Checks:
         w.shoot("over-draws")
         before = w.state()
         w.fill("traverse.pitch", "1.05")
-        w.until("another plan can be judged anew", lambda s: "verdict draws" in s["places"])
+        w.until("that is not of another plan", lambda s: s["advice"]["draws"]["stale"])
         state = laid_anew(w, before)
         w.key("ctrl+z")
         w.until("it is judged so still", lambda s: s["fields"]["traverse.pitch"]["text"] == "1.02"
-                and s["build"]["full"] and not s["laying"] and "verdict draws" not in s["places"])
+                and s["build"]["full"] and not s["laying"] and not s["advice"]["draws"]["stale"])
 
 
 def better(w):

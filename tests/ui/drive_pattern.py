@@ -63,6 +63,14 @@ class Checks:
                 s["fields"][safe["key"]]["text"]) == safe["instead_of"] and not s["can_undo"])
             assert ribbons(laid_anew(w, state)) > 0, "the ribbon is not back"
 
+    def judged_over_draws_by_its_button(self, w):
+        w.settled()
+        w.click("verdict draws")
+        w.until("it is judged over draws", lambda s: "of 5 draws" in s["advice"]["draws"].get("line", "")
+                and "verdict draws" not in s["places"])
+        time.sleep(0.3)
+        w.shoot("over-draws")
+
     def by_keys_alone(self, w):
         before = w.settled()
         w.key("ctrl+0", "ctrl+r")
@@ -114,7 +122,8 @@ def main():
         plan = copy("whole-ratio.lay.toml")
         checks = Checks(told(plan))
         w = window(plan)
-        run((checks.tells_the_ribbon, checks.each_setting_mends_it, checks.by_keys_alone), w)
+        run((checks.tells_the_ribbon, checks.each_setting_mends_it, checks.by_keys_alone,
+             checks.judged_over_draws_by_its_button), w)
         w.leave()
         in_small_windows(window, plan)
         for sample in ("even", "parallel"):
