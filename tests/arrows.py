@@ -13,20 +13,21 @@ import tempfile
 ARROWS = {
     "base": set(),
     "plan": {"base"},
+    "pattern": {"base", "plan"},
     "lay": {"base", "plan"},
     "measure": {"base", "plan", "lay"},
     "lesson": {"base", "plan", "lay", "measure"},
     "takeup": {"base", "plan", "lay", "measure"},
-    "verdict": {"base", "plan", "lay", "measure", "takeup"},
-    "advise": {"base", "plan", "lay", "measure"},
-    "report": {"base", "plan", "lay", "measure", "takeup", "verdict", "advise"},
+    "verdict": {"base", "plan", "pattern", "lay", "measure", "takeup"},
+    "advise": {"base", "plan", "lay", "measure", "takeup", "verdict"},
+    "report": {"base", "plan", "pattern", "lay", "measure", "takeup", "verdict", "advise"},
     "scene": {"base", "plan", "lay", "measure", "takeup"},
     "export": {"base", "plan", "lay", "measure", "takeup", "report", "scene"},
     "render": {"base", "plan", "lay", "measure", "scene"},
-    "web": {"base", "plan", "lay", "measure", "verdict", "report", "scene", "render", "workbench"},
-    "workbench": {"base", "plan", "lay", "measure", "lesson", "takeup", "verdict", "advise", "report", "scene"},
-    "ui": {"base", "plan", "lay", "measure", "lesson", "takeup", "verdict", "advise", "report", "scene", "workbench"},
-    "app": {"base", "plan", "lay", "measure", "takeup", "verdict", "advise", "report", "scene", "export", "render", "web", "workbench", "ui"},
+    "web": {"base", "plan", "pattern", "lay", "measure", "verdict", "report", "scene", "render", "workbench"},
+    "workbench": {"base", "plan", "pattern", "lay", "measure", "lesson", "takeup", "verdict", "advise", "report", "scene"},
+    "ui": {"base", "plan", "pattern", "lay", "measure", "lesson", "takeup", "verdict", "advise", "report", "scene", "workbench"},
+    "app": {"base", "plan", "pattern", "lay", "measure", "takeup", "verdict", "advise", "report", "scene", "export", "render", "web", "workbench", "ui"},
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*"([^"]+)"')

@@ -7,10 +7,12 @@
 #include <fmt/format.h>
 #include <boost/math/special_functions/erf.hpp>
 
+#include "advise/judged.h"
 #include "advise/lattice.h"
 #include "advise/setting_text.h"
 #include "plan/plan_values.h"
 #include "plan/plan_writer.h"
+#include "verdict/verdict_words.h"
 
 namespace laywright {
 namespace {
@@ -180,15 +182,17 @@ Result<Study> run_study(const Plan& plan, const StudySpec& spec, std::size_t sha
   Study study{plan.draft(), spec, {}};
   std::vector<std::vector<double>> points = study_points(spec, &progress);
   for (std::size_t i = shard; i < points.size() && !progress.cancelled(); i += shards) {
-    study.rows.push_back({i, std::move(points[i]), {}});
+    study.rows.push_back({i, std::move(points[i]), {}, {}});
   }
   run_parallel(study.rows.size(), threads, progress, [&](std::size_t i, Progress& inner) {
     StudyRow& row = study.rows[i];
     LaySettings settings = spec.lay;
     const PlanDraft draft = row_plan(study.plan, spec, row.values, settings);
-    const std::optional<Trial> trial = try_plan(draft, settings, inner);
-    if (!trial) return;
-    for (const OutcomeFigure& figure : outcome_figures()) row.figures.push_back(figure.get(trial->outcome));
+    const std::optional<Judged> judged = judge_plan(draft, settings, inner);
+    if (!judged) return;
+    for (const OutcomeFigure& figure : outcome_figures()) row.figures.push_back(figure.get(judged->outcome));
+    const WindVerdict& verdict = judged->verdict;
+    row.verdict = RowVerdict{verdict.grade, name_of(verdict.checks[verdict.deciding]), verdict.reason};
   });
   if (progress.cancelled()) return stopped();
   return study;

@@ -13,6 +13,7 @@
 #include "advise/parallel.h"
 #include "advise/trial.h"
 #include "base/result.h"
+#include "measure/grade.h"
 
 namespace laywright {
 
@@ -48,11 +49,20 @@ struct StudySpec {
   [[nodiscard]] std::vector<std::string> paths() const;
 };
 
+// The verdict on a row's build (verdict.h), with the limits that the plan has with its values.
+struct RowVerdict {
+  Grade grade = Grade::good;
+  std::string decides;  // "valley, right flange": when good, what is nearest to its limit
+  std::string reason;   // a sentence without its stop
+};
+
 struct StudyRow {
   std::size_t index = 0;
   std::vector<double> values;
   // By outcome_figures(); empty where the plan is not sound with those values.
   std::vector<double> figures;
+  std::optional<RowVerdict>
+      verdict;  // none where there are no figures, or where a study was kept before it had verdicts
 };
 
 struct Study {

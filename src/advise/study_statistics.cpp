@@ -18,27 +18,29 @@ std::array<double, 2> wilson(double share, double count) {
 
 }  // namespace
 
-bool keeps_limits(const Study& study, const StudyRow& row) {
-  if (row.figures.empty()) return false;
-  const auto of = [&](std::string_view key) { return row.figures[Study::figure(key)]; };
-  return of("pile_up_places") == 0.0 && of("flange_gap_places") == 0.0 && of("rim_overrun_places") == 0.0 &&
-         of("rim_clearance_mm") >= study.plan.limits.rim_clearance_mm;
+GradeCount count_grades(const std::vector<StudyRow>& rows) {
+  GradeCount count;
+  for (const StudyRow& row : rows) count.add(row);
+  return count;
+}
+
+bool is_independent(const Study& study, const StudyRow& row) {
+  return row.index % (study.spec.tolerances.size() + 2) < 2;
 }
 
 ToleranceStatistics tolerance_statistics(const Study& study) {
   ToleranceStatistics statistics;
-  const std::size_t inputs = study.spec.tolerances.size(), rows = inputs + 2;
   std::vector<const StudyRow*> independent;
-  std::size_t passed = 0, counted = 0;
   for (const StudyRow& row : study.rows) {
-    if (row.index % rows > 1) continue;
-    ++counted;
-    if (keeps_limits(study, row)) ++passed;
+    if (!is_independent(study, row)) continue;
+    statistics.grades.add(row);
     if (!row.figures.empty()) independent.push_back(&row);
   }
   statistics.winds = independent.size();
-  statistics.pass_share = static_cast<double>(passed) / static_cast<double>(counted);
-  statistics.pass_interval = wilson(statistics.pass_share, static_cast<double>(counted));
+  if (const auto judged = static_cast<double>(statistics.grades.judged()); judged > 0.0) {
+    statistics.good_share = static_cast<double>(statistics.grades.good()) / judged;
+    statistics.good_interval = wilson(statistics.good_share, judged);
+  }
   for (std::size_t f = 0; f < outcome_figures().size() && !independent.empty(); ++f) {
     std::vector<double> values;
     for (const StudyRow* row : independent) values.push_back(row->figures[f]);
@@ -49,7 +51,7 @@ ToleranceStatistics tolerance_statistics(const Study& study) {
   for (const StudyRow& row : study.rows) {
     outputs.push_back(row.figures.empty() ? std::numeric_limits<double>::quiet_NaN() : row.figures[greatest]);
   }
-  statistics.shares = sobol_shares(outputs, inputs, study.spec.lay.seed);
+  statistics.shares = sobol_shares(outputs, study.spec.tolerances.size(), study.spec.lay.seed);
   return statistics;
 }
 

@@ -1,5 +1,6 @@
 #include "app/desktop_advice.h"
 
+#include "verdict/verdict_words.h"
 #include "workbench/advice.h"
 
 namespace laywright {
@@ -65,10 +66,19 @@ Json study_of(const Workbench& bench, const StudyState& state) {
   return all;
 }
 
+Json draws_of(const Workbench& bench) {
+  Json all = status_of(bench, AdviceKind::draws);
+  if (const auto& answer = bench.active()->advice->draws()) all["line"] = verdict_line(*answer->verdict);
+  return all;
+}
+
 }  // namespace
 
 Json advice_json(const Workbench& bench, const PanelState& panels) {
-  return {{"cause", cause_of(bench)}, {"better", better_of(bench)}, {"study", study_of(bench, panels.study)}};
+  return {{"cause", cause_of(bench)},
+          {"better", better_of(bench)},
+          {"study", study_of(bench, panels.study)},
+          {"draws", draws_of(bench)}};
 }
 
 }  // namespace laywright

@@ -33,6 +33,7 @@ struct LayOptions {
   std::string folder;
   LaySettings settings;
   ReportSettings reports;
+  int draws = 1;
 };
 
 // The wind, laid, measured and, where a folder is given, written into it.
@@ -51,14 +52,18 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
   if (!wound.ending.done()) return wound.ending;
   const TakeupRun run = take_up(plan, *wound.build, *wound.measurements, progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
+  const auto verdict = judged_over_draws(plan, options.settings, wound, run, options.draws, watch);
+  if (!verdict) return {exit_stopped, {}, {}};
 
   SummaryStyle style;
+  style.verdict = verdict;
   style.whole_lists_in = files ? visible(options.folder) + " (layers.csv, findings.csv)" : "--json, or --out DIR";
-  std::string text = options.json ? to_json(plan, *wound.build, *wound.measurements, run)
+  std::string text = options.json ? to_json(plan, *wound.build, *wound.measurements, run, *verdict)
                                   : summary_text(plan, *wound.build, *wound.measurements, run, style);
   if (files) {
     watch.begin("writing");
     ReportSettings settings = options.reports;
+    settings.verdict = verdict;
     if (wound.build->nodes.size() > 0)
       settings.sheet_picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements), progress);
     if (progress.cancelled()) return {exit_stopped, {}, {}};
@@ -94,6 +99,7 @@ void add_options(CLI::App& command, LayOptions& options) {
       command, {plan},
       {{out, {}, false, [] { return std::vector<std::string>(report_names.begin(), report_names.end()); }}});
   add_wind_options(command, options.settings);
+  add_draws_option(command, options.draws);
   command.add_option("--angle", options.reports.section_angle_deg, "Spool angle of the section picture, in degrees")
       ->type_name("DEG")
       ->check(number_between(-360.0, 360.0))

@@ -43,11 +43,10 @@ void add_pattern_command(CLI::App& program, int& exit_code) {
       ->check(number_between(least_gap_d, most_gap_d))
       ->capture_default_str();
   command->footer(
-      "For winds whose pitch is coarser than two fiber diameters. Where the spool turns a whole number of times, "
-      "or\n"
-      "nearly, while the guide goes to the other stop and comes back, each double stroke lies on the one before: a\n"
-      "ribbon. At a simple fraction, up to quarters, it lies on one a few double strokes before. Nothing is laid:\n"
-      "these are closed forms, and quick.\n\n"
+      "For winds whose pitch is coarser than two fiber diameters. Where the spool turns a whole number of\n"
+      "times, or nearly, while the guide goes to the other stop and comes back, each double stroke lies\n"
+      "on the one before: a ribbon. At a simple fraction, up to quarters, it lies on one a few double\n"
+      "strokes before. Nothing is laid: these are closed forms, and quick.\n\n"
       "Example:\n"
       "  laywright pattern samples/whole-ratio.lay.toml\n");
   command->callback([options, &exit_code] { exit_code = run(*options); });

@@ -29,6 +29,7 @@ struct SheetOptions {
   std::string paper = "a4";
   std::optional<int> page;
   LaySettings settings;
+  int draws = 1;
 };
 
 Ending lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat format) {
@@ -39,9 +40,13 @@ Ending lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat f
   const TakeupRun run = take_up(plan, *wound.build, *wound.measurements, progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
 
+  const auto verdict = judged_over_draws(plan, options.settings, wound, run, options.draws, watch);
+  if (!verdict) return {exit_stopped, {}, {}};
+
   watch.begin("drawing");
   SetupSheet sheet{
       plan, *wound.build, *wound.measurements, run, options.paper == "letter" ? Paper::letter : Paper::a4, {}};
+  sheet.verdict = verdict;
   if (wound.build->nodes.size() > 0)
     sheet.picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements), progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
@@ -93,6 +98,7 @@ void add_options(CLI::App& command, SheetOptions& options) {
       ->type_name("N")
       ->check(number_between(1, setup_pages));
   add_wind_options(command, options.settings);
+  add_draws_option(command, options.draws);
 }
 
 }  // namespace

@@ -2,6 +2,11 @@
 
 #include <utility>
 
+#include <fmt/format.h>
+
+#include "advise/robust.h"
+#include "app/number_option.h"
+
 namespace laywright {
 
 WoundPlan lay_and_measure(const Plan& plan, const LaySettings& settings, Watch& watch) {
@@ -17,6 +22,26 @@ WoundPlan lay_and_measure(const Plan& plan, const LaySettings& settings, Watch& 
   wound.measurements = std::make_shared<const Measurements>(measure(plan, *wound.build, progress));
   if (progress.cancelled()) return {{exit_stopped, {}, {}}, nullptr, nullptr};
   return wound;
+}
+
+std::optional<WindVerdict> judged_over_draws(const Plan& plan, const LaySettings& settings, const WoundPlan& wound,
+                                             const TakeupRun& run, int draws, Watch& watch) {
+  WindVerdict first = verdict_of(plan, *wound.build, *wound.measurements, &run);
+  if (draws == 1) return first;
+  watch.begin("laying other draws");
+  return over_draws(plan, settings, first, draws, threads_at_hand(), watch.progress());
+}
+
+void add_draws_option(CLI::App& command, int& draws) {
+  command
+      .add_option(
+          "--draws", draws,
+          fmt::format("Judge by the worst of so many winds of the plan, 1 to {}: by other seeds, with the guide "
+                      "a hundredth of a fiber aside, and fiber within its tolerance",
+                      most_draws))
+      ->type_name("N")
+      ->check(number_between(1, most_draws))
+      ->capture_default_str();
 }
 
 }  // namespace laywright

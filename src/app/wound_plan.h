@@ -2,11 +2,16 @@
 #pragma once
 
 #include <memory>
+#include <optional>
+
+#include <CLI/CLI.hpp>
 
 #include "app/ending.h"
 #include "app/watch.h"
 #include "lay/lay.h"
 #include "measure/measurements.h"
+#include "takeup/takeup_run.h"
+#include "verdict/verdict.h"
 
 namespace laywright {
 
@@ -18,5 +23,13 @@ struct WoundPlan {
 
 // The watch tells how far it is, and stops it.
 [[nodiscard]] WoundPlan lay_and_measure(const Plan& plan, const LaySettings& settings, Watch& watch);
+
+// The verdict over so many draws, the wound one among them. None when stopped.
+[[nodiscard]] std::optional<WindVerdict> judged_over_draws(const Plan& plan, const LaySettings& settings,
+                                                           const WoundPlan& wound, const TakeupRun& run, int draws,
+                                                           Watch& watch);
+
+// --draws.
+void add_draws_option(CLI::App& command, int& draws);
 
 }  // namespace laywright

@@ -22,6 +22,7 @@
 #include "measure/occurrence.h"
 #include "measure/stroke_view.h"
 #include "measure/surface.h"
+#include "plan/guide_cycle.h"
 
 namespace laywright {
 
@@ -49,7 +50,7 @@ namespace laywright {
 // Size: the depth R phi^2 / 8. Detail: phi, deg.
 [[nodiscard]] std::vector<Occurrence> find_bridges(const StrokeView& view);
 
-// ribbon: strokes of pitch over 2 d that crowd where earlier ones lie, m double strokes before (m = 1 to 4), either
+// ribbon: strokes of pitch over 2 d that crowd where earlier ones lie, m double strokes before (m = 1 to most_starts), either
 //   - stacked: three fifths of the stroke lie within d/2 in x of a turn of that earlier one, where the same holds for
 //     that one too: three strokes or more on one another (fiber that grips). Size: height of the stack; or
 //   - crowded: the guide comes back to within d/2 of its place after m double strokes, and the phases x / pitch - angle
@@ -62,7 +63,7 @@ class RibbonFinder {
   [[nodiscard]] std::vector<Occurrence> find(const StrokeView& view);
 
  private:
-  static constexpr std::size_t most_double_strokes = 4;
+  static constexpr std::size_t most_double_strokes = most_starts;
   using Phases = std::array<std::complex<double>, most_double_strokes>;  // mean of exp(2 pi i m phase)
   [[nodiscard]] double stack_height(const StrokeView& view);
   // None where nothing is crowded.

@@ -23,4 +23,7 @@ struct GuideCycle {
 // Up to this pitch, in d, no fiber fits between two turns of a stroke: there is no pattern to speak of.
 inline constexpr double close_wind_d = 2.0;
 
+// Ribbons are looked for among so many double strokes before, in a plan and in a build alike.
+inline constexpr int most_starts = 4;
+
 }  // namespace laywright

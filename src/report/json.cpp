@@ -115,13 +115,14 @@ Json finding(const Finding& found, const Build& build) {
 
 }  // namespace
 
-std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements, const TakeupRun& run) {
+std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements, const TakeupRun& run,
+                    const WindVerdict& verdict) {
   Json layers = Json::array(), findings = Json::array();
   for (const LayerRow& row : measurements.layers) layers.push_back(layer(row));
   for (const Finding& found : measurements.findings) findings.push_back(finding(found, build));
   const Json document = {{"format", "lay-build 1"},
                          {"plan", {{"title", plan.title()}, {"file", plan.file()}}},
-                         {"verdict", verdict_block(plan, build, verdict_of(plan, build, measurements, &run))},
+                         {"verdict", verdict_block(plan, build, verdict)},
                          {"totals", totals(build, measurements)},
                          {"rolling", rolling_block(plan)},
                          {"layers", std::move(layers)},
@@ -129,6 +130,10 @@ std::string to_json(const Plan& plan, const Build& build, const Measurements& me
                          {"takeup", takeup_block(plan, run)}};
   // A title may hold any bytes: what is not UTF-8 is replaced rather than refused.
   return document.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements, const TakeupRun& run) {
+  return to_json(plan, build, measurements, run, verdict_of(plan, build, measurements, &run));
 }
 
 std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements) {

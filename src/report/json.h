@@ -7,6 +7,7 @@
 #include "measure/measurements.h"
 #include "plan/lay_plan.h"
 #include "takeup/takeup_run.h"
+#include "verdict/verdict.h"
 
 namespace laywright {
 
@@ -14,6 +15,10 @@ namespace laywright {
 // finite; a value that does not apply, or is not finite, is null.
 [[nodiscard]] std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements,
                                   const TakeupRun& run);
+
+// The same with a verdict that was made elsewhere, as over several draws.
+[[nodiscard]] std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements,
+                                  const TakeupRun& run, const WindVerdict& verdict);
 
 // The same with the machine's side worked out here. Precondition: build and measurements belong to the plan.
 [[nodiscard]] std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements);

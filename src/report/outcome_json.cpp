@@ -29,8 +29,4 @@ Json changes_json(const PlanDraft& draft, const std::vector<Change>& changes) {
   return list;
 }
 
-std::string document_text(const Json& document) {
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
-}
-
 }  // namespace laywright

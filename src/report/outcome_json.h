@@ -5,6 +5,7 @@
 
 #include "advise/outcome.h"
 #include "advise/trial.h"
+#include "report/document_text.h"
 
 namespace laywright {
 
@@ -13,8 +14,5 @@ namespace laywright {
 
 // [{"key": "traverse.pitch", "value": "0.26 mm"}, ...], values as the plan would have them.
 [[nodiscard]] nlohmann::ordered_json changes_json(const PlanDraft& draft, const std::vector<Change>& changes);
-
-// A document as text: indented, ending with a line feed; bytes that are not UTF-8 are replaced.
-[[nodiscard]] std::string document_text(const nlohmann::ordered_json& document);
 
 }  // namespace laywright

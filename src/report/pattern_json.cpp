@@ -1,7 +1,11 @@
 #include <numbers>
 
-#include "report/outcome_json.h"
+#include <nlohmann/json.hpp>
+
+#include "base/spelling.h"
+#include "report/document_text.h"
 #include "report/pattern_report.h"
+#include "report/pattern_words.h"
 
 namespace laywright {
 namespace {
@@ -35,7 +39,7 @@ Json safe_json(const PatternRow& row) {
   return list;
 }
 
-Json row_json(const PatternRow& row) {
+Json row_json(const PatternRow& row, double gap_d) {
   const bool applies = row.pattern.kind != PatternKind::close_wind;
   Json json = {
       {"from_layer", row.from_layer},
@@ -48,6 +52,7 @@ Json row_json(const PatternRow& row) {
   json["outside_ahead_d"] = applies ? Json(row.outside_ahead_d) : Json(nullptr);
   json["scatter_d"] = applies ? Json(row.scatter_d) : Json(nullptr);
   json["safe_settings"] = safe_json(row);
+  json["text"] = capitalised(pattern_words(row, gap_d));
   return json;
 }
 
@@ -55,7 +60,7 @@ Json row_json(const PatternRow& row) {
 
 std::string pattern_json(const Plan& plan, const PatternTable& table) {
   Json rows = Json::array();
-  for (const PatternRow& row : table.rows) rows.push_back(row_json(row));
+  for (const PatternRow& row : table.rows) rows.push_back(row_json(row, table.gap_d));
   return document_text({{"format", "lay-pattern 1"},
                         {"plan", {{"title", plan.title()}, {"file", plan.file()}}},
                         {"stepped", table.stepped},

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "advise/pattern_table.h"
+#include "pattern/pattern_table.h"
 
 namespace laywright {
 
@@ -12,8 +12,5 @@ namespace laywright {
 
 // One document, format "lay-pattern 1". Lengths mm, angles deg; of a close wind all that does not apply is null.
 [[nodiscard]] std::string pattern_json(const Plan& plan, const PatternTable& table);
-
-// The key of a safe setting in the plan: "traverse.pitch", "wind.step[0].right_stop".
-[[nodiscard]] std::string key_of(const PatternRow& row, SafeSetting::What what);
 
 }  // namespace laywright

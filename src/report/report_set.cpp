@@ -28,11 +28,13 @@ Issues add_reports(FileSet& files, const Plan& plan, const Build& build, const M
                    const TakeupRun& run, const ReportSettings& settings, Progress& progress) {
   SummaryStyle whole;
   whole.most_layers = whole.most_findings = SummaryStyle::all;
+  const WindVerdict verdict = settings.verdict.value_or(verdict_of(plan, build, measurements, &run));
+  whole.verdict = verdict;
   const auto picture = [&] { return draw_section_sheet(plan, build, measurements, settings.section_angle_deg); };
-  const SetupSheet sheet{plan, build, measurements, run, Paper::a4, settings.sheet_picture};
+  const SetupSheet sheet{plan, build, measurements, run, Paper::a4, settings.sheet_picture, verdict};
   const std::function<Issues()> reports[] = {
       [&] { return files.add("summary.txt", summary_text(plan, build, measurements, run, whole)); },
-      [&] { return files.add("build.json", to_json(plan, build, measurements, run)); },
+      [&] { return files.add("build.json", to_json(plan, build, measurements, run, verdict)); },
       [&] { return files.add("layers.csv", layers_csv(measurements)); },
       [&] { return files.add("findings.csv", findings_csv(measurements)); },
       [&] { return files.add("path.csv", [&](std::ostream& out) { write_path_csv(out, build, progress); }); },

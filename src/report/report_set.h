@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 
 #include "base/progress.h"
 #include "lay/build.h"
@@ -10,6 +11,7 @@
 #include "report/drawing.h"
 #include "report/file_set.h"
 #include "takeup/takeup_run.h"
+#include "verdict/verdict.h"
 
 namespace laywright {
 
@@ -17,8 +19,9 @@ inline constexpr std::array report_names{"summary.txt", "build.json",  "layers.c
                                          "path.csv",    "section.svg", "section.png", "sheet.pdf"};
 
 struct ReportSettings {
-  double section_angle_deg = 0.0;  // of the spool; any value, taken round the circle
-  Bitmap sheet_picture;            // as SetupSheet::picture
+  double section_angle_deg = 0.0;        // of the spool; any value, taken round the circle
+  Bitmap sheet_picture;                  // as SetupSheet::picture
+  std::optional<WindVerdict> verdict{};  // over draws; none: on this build alone
 };
 
 // Adds every report to the set, without a commit. Returns no issues, or the one that stopped it. When `progress`

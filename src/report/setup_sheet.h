@@ -5,6 +5,7 @@
 // system beside them. It is legible in black and white.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "lay/build.h"
@@ -12,6 +13,7 @@
 #include "plan/lay_plan.h"
 #include "report/drawing.h"
 #include "takeup/takeup_run.h"
+#include "verdict/verdict.h"
 
 namespace laywright {
 
@@ -24,6 +26,7 @@ struct SetupSheet {
   const TakeupRun& run;
   Paper paper = Paper::a4;
   Bitmap picture;  // of the build on white, its box left open; without pixels: its outline is drawn instead
+  std::optional<WindVerdict> verdict{};  // over draws; none: on this build alone
 };
 
 inline constexpr int setup_pages = 2;

@@ -7,7 +7,8 @@
 namespace laywright {
 
 double draw_verdict(Drawing& page, const Box& band, const SetupSheet& sheet) {
-  const WindVerdict verdict = verdict_of(sheet.plan, sheet.build, sheet.measurements, &sheet.run);
+  const WindVerdict verdict =
+      sheet.verdict.value_or(verdict_of(sheet.plan, sheet.build, sheet.measurements, &sheet.run));
   constexpr double padding = 1.2, bar_width = 1.4;
   const Type type{2.7, verdict.grade != Grade::good, Align::start, ink};
   const double left = band.left + bar_width + padding;

@@ -67,6 +67,20 @@ StudySpec spec_from(const Json& json) {
   return spec;
 }
 
+Json verdict_json(const std::optional<RowVerdict>& verdict) {
+  if (!verdict) return nullptr;
+  return {{"grade", name_of(verdict->grade)}, {"decides", verdict->decides}, {"reason", verdict->reason}};
+}
+
+std::optional<RowVerdict> verdict_from(const Json& json) {
+  if (json.is_null()) return std::nullopt;
+  const auto name = json.at("grade").get<std::string>();
+  for (const Grade grade : {Grade::good, Grade::marginal, Grade::do_not_wind})
+    if (name == name_of(grade))
+      return RowVerdict{grade, json.at("decides").get<std::string>(), json.at("reason").get<std::string>()};
+  throw std::out_of_range("no grade");
+}
+
 // By the keys that the file names: a figure that it does not have yet is not a number. `part` follows what is read.
 std::vector<StudyRow> rows_from(const Json& json, const Json& keys, const StudySpec& spec, std::string& part) {
   const std::size_t most = spec.rows(), values = spec.paths().size();
@@ -75,7 +89,7 @@ std::vector<StudyRow> rows_from(const Json& json, const Json& keys, const StudyS
   std::vector<StudyRow> rows;
   for (const Json& each : json) {
     part = fmt::format("rows[{}]", rows.size() + 1);
-    StudyRow row{whole<std::size_t>(each.at("build")), each.at("values").get<std::vector<double>>(), {}};
+    StudyRow row{whole<std::size_t>(each.at("build")), each.at("values").get<std::vector<double>>(), {}, {}};
     const Json& figures = each.at("figures");
     if (!figures.empty()) row.figures.resize(outcome_figures().size(), std::numeric_limits<double>::quiet_NaN());
     const bool whole = figures.empty() || figures.size() == columns.size();
@@ -84,6 +98,7 @@ std::vector<StudyRow> rows_from(const Json& json, const Json& keys, const StudyS
         row.figures[Study::figure(columns[i]->key)] = figures[i].get<double>();
     }
     if (row.index >= most || row.values.size() != values || !whole) throw std::out_of_range("a row does not belong");
+    if (const auto verdict = each.find("verdict"); verdict != each.end()) row.verdict = verdict_from(*verdict);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -130,7 +145,10 @@ std::string study_json(const Study& study) {
   for (const StudyRow& row : study.rows) {
     Json values = Json::array();
     for (const double value : row.figures) values.push_back(number(value));
-    rows.push_back({{"build", row.index}, {"values", row.values}, {"figures", std::move(values)}});
+    rows.push_back({{"build", row.index},
+                    {"values", row.values},
+                    {"figures", std::move(values)},
+                    {"verdict", verdict_json(row.verdict)}});
   }
   const Json document = {
       {"format", format_name},

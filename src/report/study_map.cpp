@@ -27,8 +27,9 @@ void draw_heading(Drawing& drawing, const Study& study) {
   put_title(drawing, {margin, 17.0});
   std::string words = fmt::format("Study of {} builds", study.rows.size());
   if (study.spec.is_grid())
-    words += study.spec.axes.size() == 2 ? "; a dot: the build keeps the plan's limits; hatched: no sound plan"
-                                         : "; a full dot: the build keeps the plan's limits";
+    words += study.spec.axes.size() == 2
+                 ? "; verdict: a dot is good, a ring marginal, neither is do not wind; hatched: no sound plan"
+                 : "; verdict: a dot is good, a ring marginal, a point do not wind";
   drawing.add(Text{{margin, 23.5}, words, 3.2, Align::start, false, false, faint_ink});
 }
 
@@ -48,8 +49,7 @@ void draw_tolerances(Drawing& drawing, const Study& study) {
   const std::size_t greatest = Study::figure("outer_diameter_greatest_mm");
   std::vector<double> diameters;
   for (const StudyRow& row : study.rows) {
-    const bool independent = row.index % (2 + study.spec.tolerances.size()) < 2;
-    if (independent && !row.figures.empty()) diameters.push_back(row.figures[greatest]);
+    if (is_independent(study, row) && !row.figures.empty()) diameters.push_back(row.figures[greatest]);
   }
   const double width = (drawing.width_mm - 2.0 * margin - gutter) / 2.0;
   const double height = drawing.height_mm - top - margin;

@@ -80,6 +80,8 @@ void draw_color_bar(Drawing& drawing, const Box& bar, const OutcomeFigure& f, co
   write(drawing, {bar.right() + 1.0, bar.bottom()}, shown(f, span.low));
 }
 
+bool is_of(const StudyRow& row, Grade grade) { return row.verdict && row.verdict->grade == grade; }
+
 }  // namespace
 
 void draw_map(Drawing& drawing, const Box& box, const Study& study, std::size_t figure) {
@@ -90,7 +92,7 @@ void draw_map(Drawing& drawing, const Box& box, const Study& study, std::size_t 
   const auto across = study.spec.axes[0].count, upward = study.spec.axes[1].count;
   const double width = plot.width / across, height = plot.height / upward;
   Dots good{{}, std::min({1.2, 0.4 * width, 0.4 * height}), ink};
-  Dots halo{{}, 1.5 * good.diameter_mm, paper};
+  Dots halo{{}, 1.5 * good.diameter_mm, paper}, rings{{}, good.diameter_mm, ink};
   for (const StudyRow& row : study.rows) {
     const int i = static_cast<int>(row.index) / upward, k = static_cast<int>(row.index) % upward;
     const Box cell{plot.left + i * width, plot.bottom() - (k + 1) * height, width, height};
@@ -102,11 +104,14 @@ void draw_map(Drawing& drawing, const Box& box, const Study& study, std::size_t 
     }
     draw_box(drawing, {cell.left, cell.top, cell.width + 0.05, cell.height + 0.05},
              map_color(span.share(row.figures[figure])), std::nullopt);
-    if (keeps_limits(study, row)) good.centres.push_back({cell.left + 0.5 * width, cell.top + 0.5 * height});
+    const Point middle{cell.left + 0.5 * width, cell.top + 0.5 * height};
+    if (is_of(row, Grade::good)) good.centres.push_back(middle);
+    if (is_of(row, Grade::marginal)) rings.centres.push_back(middle);
   }
   halo.centres = good.centres;
-  drawing.add(std::move(halo));
-  drawing.add(std::move(good));
+  halo.centres.insert(halo.centres.end(), rings.centres.begin(), rings.centres.end());
+  Dots holes{rings.centres, 0.55 * good.diameter_mm, paper};
+  for (Dots* dots : {&halo, &good, &rings, &holes}) drawing.add(std::move(*dots));
   draw_box(drawing, plot, std::nullopt, frame);
   label_across(drawing, plot, study, study.spec.axes[0]);
   label_upward(drawing, plot, study, study.spec.axes[1]);
@@ -126,7 +131,7 @@ void draw_curve(Drawing& drawing, const Box& box, const Study& study, std::size_
   if (span.high > span.low) write(drawing, {plot.left - 1.0, plot.bottom()}, shown(f, span.low), Align::end);
   Shape line;
   line.pen = curve_pen;
-  Dots good{{}, 1.4, layer_colors[0]}, bad{{}, 1.4, layer_colors[0]};
+  Dots good{{}, 1.4, layer_colors[0]}, rings{{}, 1.4, layer_colors[0]}, points{{}, 0.7, layer_colors[0]};
   for (const StudyRow& row : study.rows) {
     if (row.figures.empty()) continue;
     const double share = static_cast<double>(row.index) / (axis.count - 1);
@@ -134,13 +139,11 @@ void draw_curve(Drawing& drawing, const Box& box, const Study& study, std::size_
     const double height = 0.04 + 0.92 * span.share(row.figures[figure]);
     const Point at{plot.left + share * plot.width, plot.bottom() - height * plot.height};
     line.points.push_back(at);
-    (keeps_limits(study, row) ? good : bad).centres.push_back(at);
+    (is_of(row, Grade::good) ? good : is_of(row, Grade::marginal) ? rings : points).centres.push_back(at);
   }
-  Dots hole{bad.centres, 0.8, paper};
+  Dots holes{rings.centres, 0.8, paper};
   drawing.add(std::move(line));
-  drawing.add(std::move(good));
-  drawing.add(std::move(bad));
-  drawing.add(std::move(hole));
+  for (Dots* dots : {&good, &rings, &holes, &points}) drawing.add(std::move(*dots));
 }
 
 void draw_histogram(Drawing& drawing, const Box& box, const std::vector<double>& values, const std::string& words) {

@@ -10,10 +10,10 @@
 
 namespace laywright {
 
-// Cells of one figure over two keys, coloured, with a colour bar; cells that keep the plan's limits have a dot.
+// Cells of one figure over two keys, coloured, with a colour bar; good ones have a dot, marginal ones a ring.
 void draw_map(Drawing& drawing, const Box& box, const Study& study, std::size_t figure);
 
-// One figure over one key; values that keep the plan's limits have a full dot.
+// One figure over one key; a good one has a dot, a marginal one a ring, any other a point.
 void draw_curve(Drawing& drawing, const Box& box, const Study& study, std::size_t figure);
 
 // How often each value comes, with lines at 5, 50 and 95 %.

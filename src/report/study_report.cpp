@@ -8,11 +8,10 @@
 #include "advise/dial.h"
 #include "advise/study_statistics.h"
 #include "report/figures.h"
+#include "report/study_verdicts.h"
 
 namespace laywright {
 namespace {
-
-constexpr double percent = 100.0;
 
 std::string with_unit(const OutcomeFigure& f, double value) {
   return fmt::format("{}{}{}", figure(value, f.decimals), f.unit.empty() ? "" : " ", f.unit);
@@ -33,9 +32,7 @@ std::string grid_text(const Study& study) {
     text += fmt::format("  {:<30} {} to {}, {} values\n", axis.path, study_value(study, axis.path, axis.from),
                         study_value(study, axis.path, axis.to), axis.count);
   }
-  const auto passed = std::count_if(study.rows.begin(), study.rows.end(),
-                                    [&](const StudyRow& row) { return keeps_limits(study, row); });
-  text += fmt::format("  {} of {} builds keep the plan's limits\n\n", passed, study.rows.size());
+  text += '\n' + study_verdicts(study) + '\n';
   text += fmt::format("  {:<30} {:>12} {:<24} {:>12} {}\n", "figure", "least", "at", "greatest", "at");
   for (std::size_t f = 0; f < outcome_figures().size(); ++f) {
     const StudyRow *least = nullptr, *most = nullptr;
@@ -86,9 +83,7 @@ std::string tolerances_text(const Study& study) {
     text += fmt::format("  {:<30} {:>12} {:>12} {:>12}\n", what.words, with_unit(what, spread.p5),
                         with_unit(what, spread.p50), with_unit(what, spread.p95));
   }
-  text += fmt::format("\nChance to keep the plan's limits: {:.0f} % (95 % interval {:.0f} to {:.0f} %)\n",
-                      percent * statistics.pass_share, percent * statistics.pass_interval[0],
-                      percent * statistics.pass_interval[1]);
+  text += '\n' + tolerance_verdicts(study, statistics);
   return text + shares_table(study, statistics);
 }
 
@@ -102,14 +97,14 @@ std::string study_csv(const Study& study) {
   std::string csv = "build";
   for (const std::string& path : study.spec.paths()) csv += ',' + path;
   for (const OutcomeFigure& each : outcome_figures()) csv += fmt::format(",{}", each.key);
-  csv += '\n';
+  csv += ",verdict,decides\n";
   for (const StudyRow& row : study.rows) {
     csv += fmt::format("{}", row.index);
     for (const double value : row.values) csv += fmt::format(",{}", value);
     for (std::size_t f = 0; f < outcome_figures().size(); ++f) {
       csv += row.figures.empty() ? std::string(",") : fmt::format(",{:.9g}", row.figures[f]);
     }
-    csv += '\n';
+    csv += row.verdict ? fmt::format(",{},\"{}\"\n", name_of(row.verdict->grade), row.verdict->decides) : ",,\n";
   }
   return csv;
 }

@@ -175,7 +175,7 @@ std::string findings_list(const Plan& plan, const std::vector<Finding>& findings
 
 std::string summary_text(const Plan& plan, const Build& build, const Measurements& measurements,
                          const TakeupRun& run, const SummaryStyle& style) {
-  const WindVerdict verdict = verdict_of(plan, build, measurements, &run);
+  const WindVerdict verdict = style.verdict.value_or(verdict_of(plan, build, measurements, &run));
   std::string text = title_of(plan) + '\n' + wrapped(verdict_line(verdict), columns, 0) + '\n';
   if (!plan.file().empty()) text += row("plan", visible(plan.file()));
   text += row("spool", spool_line(plan.spool())) + row("fiber", fiber_line(plan.fiber())) +

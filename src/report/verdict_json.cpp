@@ -19,10 +19,17 @@ nlohmann::ordered_json verdict_block(const Plan& plan, const Build& build, const
                       {"unit", unit_of(check.what)},
                       {"at_least", check.at_least}});
   }
+  Json draws = verdict.draws.empty() ? Json(nullptr) : Json::array();
+  for (const DrawSeen& draw : verdict.draws) {
+    draws.push_back({{"seed", draw.seed},
+                     {"fiber_diameter", number(draw.fiber_diameter_mm)},
+                     {"grade", name_of(draw.grade)},
+                     {"decides", draw.decides}});
+  }
   return {{"grade", name_of(verdict.grade)}, {"line", verdict_line(verdict)},
           {"reason", verdict.reason},        {"first", verdict.first ? Json(*verdict.first) : Json(nullptr)},
-          {"weighed_as", weighed_as(plan)},  {"draw", draw_words(build)},
-          {"checks", std::move(checks)}};
+          {"weighed_as", weighed_as(plan)},  {"draw", draw_words(build, verdict)},
+          {"draws", std::move(draws)},       {"checks", std::move(checks)}};
 }
 
 }  // namespace laywright

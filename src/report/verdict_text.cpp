@@ -1,14 +1,33 @@
 #include "report/verdict_text.h"
 
+#include <algorithm>
 #include <array>
 
 #include <fmt/format.h>
 
+#include "advise/robust.h"
 #include "measure/severity.h"
 #include "report/figures.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {
+namespace {
+
+std::string draws_table(const WindVerdict& verdict) {
+  constexpr std::size_t most_lines = 12;
+  std::string text;
+  if (verdict.draws.empty()) return text;
+  text += fmt::format("  {:<12} {:>14}   {:<12} {}\n", "seed", "fiber, mm", "verdict", "what decides");
+  for (std::size_t i = 0; i < std::min(most_lines, verdict.draws.size()); ++i) {
+    const DrawSeen& draw = verdict.draws[i];
+    text += fmt::format("  {:<12} {:>14}   {:<12} {}\n", draw.seed, setting(draw.fiber_diameter_mm),
+                        name_of(draw.grade), draw.decides);
+  }
+  if (verdict.draws.size() > most_lines) text += fmt::format("  ... {} more\n", verdict.draws.size() - most_lines);
+  return text;
+}
+
+}  // namespace
 
 std::string checks_table(const Plan& plan, const Build& build, const WindVerdict& verdict) {
   std::string text = fmt::format("Weighed as {}\n  {:<24} {:>14} {:>22} {:>16}\n", weighed_as(plan), "", "figure",
@@ -18,7 +37,15 @@ std::string checks_table(const Plan& plan, const Build& build, const WindVerdict
                         margin_text(check), name_of(check.grade));
   }
   constexpr std::size_t columns = 96;
-  return text + wrapped(draw_words(build), columns, 2);
+  text += wrapped(draw_words(build, verdict), columns, 2);
+  if (verdict.draws.empty() && states_scatter(plan.draft())) {
+    text +=
+        wrapped(fmt::format("The plan states tolerances or scatter: with --draws {} it is judged by the worst of "
+                            "{} draws.",
+                            usual_draws, usual_draws),
+                columns, 2);
+  }
+  return text + draws_table(verdict);
 }
 
 std::string small_findings_words(const std::vector<Finding>& findings) {

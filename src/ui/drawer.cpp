@@ -26,6 +26,12 @@ void handle(PanelState& state, float height) {
   if (ImGui::IsItemActive()) state.drawer_height = (height - ImGui::GetIO().MouseDelta.y) / em(1.0F);
 }
 
+// Short where the tabs need the room.
+const char* button_words(bool open) {
+  if (ImGui::GetWindowWidth() < em(36.0F)) return open ? "Close" : "Open";
+  return open ? "Close the drawer" : "Open the drawer";
+}
+
 }  // namespace
 
 float drawer_height(const Workbench& bench, float available, const PanelState& state) {
@@ -62,10 +68,10 @@ void draw_drawer(const Workbench& bench, const Shown& shown, PanelState& state, 
     tab("Map", [&] { map_panel(bench, shown, state, out); });
     tab("Layers", [&] { layers_panel(bench, state, out); });
     tab("Curves", [&] { curves_panel(bench, state, out); });
+    tab("Pattern", [&] { pattern_panel(bench, state, out); });
     tab("Study", [&] { study_panel(bench, state, out); });
     if (bench.comparison()) tab("Comparison", [&] { comparison_panel(bench, state, out); });
-    if (ImGui::TabItemButton(state.drawer_open ? "Close the drawer" : "Open the drawer",
-                             ImGuiTabItemFlags_Trailing)) {
+    if (ImGui::TabItemButton(button_words(state.drawer_open), ImGuiTabItemFlags_Trailing)) {
       state.drawer_open = !state.drawer_open;
     }
     state.places.note_item("drawer button");

@@ -15,6 +15,9 @@ void layers_panel(const Workbench& bench, PanelState& state, Commands& out);
 void curves_panel(const Workbench& bench, PanelState& state, Commands& out);
 // What comes of other settings, over one or two of them: a curve or a map; a click sets the plan so.
 void study_panel(const Workbench& bench, PanelState& state, Commands& out);
+// How the double strokes of a crossed wind lie, ribbons to come, and settings without: the command laywright pattern, of the plan
+// as it is edited.
+void pattern_panel(const Workbench& bench, PanelState& state, Commands& out);
 void comparison_panel(const Workbench& bench, PanelState& state, Commands& out);
 
 }  // namespace laywright

@@ -99,7 +99,8 @@ void items(const Workbench& bench, std::string_view group, PanelState& state, Co
 void search_progress(const Advice& advice, Commands& out) {
   constexpr std::pair<AdviceKind, const char*> kinds[] = {{AdviceKind::cause, "Finding the cause"},
                                                           {AdviceKind::better, "Better settings"},
-                                                          {AdviceKind::study, "Study"}};
+                                                          {AdviceKind::study, "Study"},
+                                                          {AdviceKind::draws, "Other draws"}};
   for (const auto& [kind, name] : kinds) {
     const InquiryStatus status = advice.status(kind);
     if (!status.busy) continue;

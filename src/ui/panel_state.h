@@ -13,6 +13,7 @@
 
 #include <imgui.h>
 
+#include "pattern/pattern_table.h"
 #include "scene/scene.h"
 #include "ui/folder_list.h"
 #include "ui/panel_image.h"
@@ -94,6 +95,12 @@ struct StudyState {
   std::optional<double> pointed;  // along a curve, while the mouse's button is down
 };
 
+struct PatternState {
+  std::uint64_t desk = 0, changes = 0;  // of whose plan it is; 0: none yet
+  std::optional<PatternTable> table;    // none: the plan is not sound
+  double d_mm = 0.0;
+};
+
 struct BetterState {
   bool sets_up = false;  // the wish is seen, not what was found
   BetterWish wish;
@@ -156,6 +163,7 @@ struct PanelState {
   MapState map;
   SheetState sheet;
   StudyState study;
+  PatternState pattern;
   BetterState better;
   FileState files;
   std::uint64_t gestures = 0;

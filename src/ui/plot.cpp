@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include <fmt/format.h>
 
@@ -51,6 +52,7 @@ Bounds bounds_of(const Plot& plot) {
   const double slack = level ? (size > 0.0 ? 0.1 * size : 1.0) : 0.06 * (b.y1 - b.y0);
   if (b.y0 != 0.0 || level) b.y0 -= slack;
   b.y1 += slack;
+  if (plot.y_range) std::tie(b.y0, b.y1) = *plot.y_range;
   return b;
 }
 
@@ -109,6 +111,33 @@ void y_axis(ImDrawList& canvas, const Frame2& f, ImU32 grid, ImU32 ink) {
   }
 }
 
+// Thin ones are seen still.
+void bands_of(ImDrawList& canvas, const Frame2& f, const std::vector<PlotBand>& bands) {
+  for (const PlotBand& band : bands) {
+    const ImVec2 low = f.at(band.x0, band.y1), high = f.at(band.x1, band.y0);
+    const float middle = 0.5F * (low.y + high.y), half = std::max(0.5F * (high.y - low.y), em(0.06F));
+    canvas.AddRectFilled({low.x, middle - half}, {high.x, middle + half}, band.color);
+  }
+}
+
+// At the right end of each, where there is room.
+void band_names(ImDrawList& canvas, const Frame2& f, const std::vector<PlotBand>& bands) {
+  std::vector<ImVec2> named;
+  for (const PlotBand& band : bands) {
+    const float width = width_of(band.name);
+    const ImVec2 end = f.at(band.x1, 0.5 * (band.y0 + band.y1)), at{end.x - width - em(0.3F), end.y - 0.5F * row()};
+    const bool hidden = at.x < f.at(band.x0, band.y0).x || at.y < f.low.y || at.y + row() > f.high.y;
+    const bool taken = std::any_of(named.begin(), named.end(), [&](const ImVec2& other) {
+      return std::abs(other.y - at.y) < row() && std::abs(other.x - at.x) < em(2.5F);
+    });
+    if (hidden || taken) continue;
+    named.push_back(at);
+    canvas.AddRectFilled({at.x - em(0.15F), at.y}, {at.x + width + em(0.15F), at.y + row()},
+                         ImGui::GetColorU32(ImGuiCol_WindowBg, 0.85F), em(0.2F));
+    canvas.AddText(at, ImGui::GetColorU32(ImGuiCol_Text), band.name.c_str());
+  }
+}
+
 void line_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
   if (line.steps) {
     const float half = line.x.size() > 1 ? 0.4F * (f.at(line.x[1], 0.0).x - f.at(line.x[0], 0.0).x) : em(1.0F);
@@ -128,8 +157,8 @@ void line_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
 void dots_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
   for (std::size_t i = 0; i < line.dots.size(); ++i) {
     const ImVec2 at = f.at(line.x[i], line.y[i]);
-    canvas.AddCircleFilled(at, em(0.3F), line.color);
-    if (!line.dots[i]) canvas.AddCircleFilled(at, em(0.17F), ImGui::GetColorU32(ImGuiCol_WindowBg));
+    canvas.AddCircleFilled(at, em(line.dots[i] == PlotDot::point ? 0.14F : 0.3F), line.color);
+    if (line.dots[i] == PlotDot::ring) canvas.AddCircleFilled(at, em(0.17F), ImGui::GetColorU32(ImGuiCol_WindowBg));
   }
 }
 
@@ -236,11 +265,13 @@ std::optional<double> draw_plot(const Plot& plot, const ImVec2& size, float left
   y_axis(canvas, f, grid, ink);
   canvas.AddRect(f.low, f.high, ImGui::GetColorU32(ImGuiCol_Border));
   canvas.PushClipRect(f.low, f.high, true);
+  bands_of(canvas, f, plot.bands);
   for (const PlotLine& line : plot.lines) line_of(canvas, f, line);
   for (const PlotBound& bound : plot.bounds) {
     if (bound.y < f.b.y0 || bound.y > f.b.y1) continue;
     broken_line(canvas, f.at(f.b.x0, bound.y), f.at(f.b.x1, bound.y));
   }
+  band_names(canvas, f, plot.bands);
   canvas.PopClipRect();
   mark(canvas, f, plot);
   for (const PlotLine& line : plot.lines) dots_of(canvas, f, line);

@@ -30,7 +30,8 @@ void prepare(const Workbench& bench, int page_width_px, PanelState& panels) {
       made->images[i].version = state.pages.images[i].version + 1;
     state.pages = std::move(*made);
   }
-  SheetWish wish{bench.wound(), std::nullopt, bench.active()->document->changes(), state.paper, page_width_px};
+  SheetWish wish{bench.wound(), std::nullopt,  bench.active()->document->changes(),
+                 state.paper,   page_width_px, bench.verdict_in_hand()};
   if (serves(state.pages, wish) || serves(state.asked, wish)) return;
   Result<Plan> plan = check(bench.active()->document->state().draft);
   if (!plan) return;
@@ -82,7 +83,8 @@ void pages(const Workbench& bench, PanelState& panels) {
   const float width = page_width(state, room),
               height = std::round(width * static_cast<float>(height_of(state.paper)));
   prepare(bench, static_cast<int>(width), panels);
-  const SheetWish now{bench.wound(), std::nullopt, bench.active()->document->changes(), state.paper, 0};
+  const SheetWish now{bench.wound(),          std::nullopt, bench.active()->document->changes(), state.paper, 0,
+                      bench.verdict_in_hand()};
   if (!state.pages.drawings || !same_sheet(state.pages, now) || !panels.show_image) {
     ImGui::TextDisabled("The sheet is being drawn...");
     return;
@@ -131,7 +133,9 @@ void sheet_dialog(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::EndChild();
   ImGui::Spacing();
   const SheetPages& drawn = state.sheet.pages;
-  const SheetWish now{bench.wound(), std::nullopt, bench.active()->document->changes(), state.sheet.paper, 0};
+  const SheetWish now{
+      bench.wound(),          std::nullopt, bench.active()->document->changes(), state.sheet.paper, 0,
+      bench.verdict_in_hand()};
   const bool ready = *why_none(bench) == '\0' && drawn.drawings && same_sheet(drawn, now);
   ImGui::BeginDisabled(!ready);
   if (ImGui::Button("Save...")) {

@@ -29,11 +29,13 @@ SheetPages promise_of(const SheetWish& wish) {
   pages.changes = wish.changes;
   pages.paper = wish.paper;
   pages.page_width_px = wish.page_width_px;
+  pages.verdict = wish.verdict;
   return pages;
 }
 
 bool same_sheet(const SheetPages& pages, const SheetWish& wish) {
-  return pages.wound.lock() == wish.wound && pages.changes == wish.changes && pages.paper == wish.paper;
+  return pages.wound.lock() == wish.wound && pages.changes == wish.changes && pages.paper == wish.paper &&
+         pages.verdict == wish.verdict;
 }
 
 bool serves(const SheetPages& pages, const SheetWish& wish) {
@@ -48,6 +50,7 @@ SheetPages draw_sheet(const SheetWish& wish, std::shared_ptr<const Bitmap> pictu
   const TakeupPtr run = wound.takeup();
   SetupSheet sheet{*wish.plan, wound.build(), wound.measurements(), *run, wish.paper, {}};
   if (picture) sheet.picture = *picture;
+  if (wish.verdict) sheet.verdict = *wish.verdict;
   pages.picture = std::move(picture);
   auto drawings = std::make_shared<const std::vector<Drawing>>(draw_setup_sheet(sheet));
   for (std::size_t i = 0; i < pages.images.size(); ++i) {

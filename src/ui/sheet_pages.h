@@ -22,6 +22,7 @@ struct SheetWish {
   std::uint64_t changes = 0;  // of the document, that tell one plan from the next
   Paper paper = Paper::a4;
   int page_width_px = 0;
+  VerdictPtr verdict{};  // over draws, where the build was judged so; else its own
 };
 
 struct SheetPages {
@@ -29,6 +30,7 @@ struct SheetPages {
   std::uint64_t changes = 0;
   Paper paper = Paper::a4;
   int page_width_px = 0;
+  VerdictPtr verdict;
   std::shared_ptr<const Bitmap> picture;  // of the build
   cmd::SheetDrawings drawings;
   std::array<PanelImage, setup_pages> images;

@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "advise/study_statistics.h"
 #include "scene/palette.h"
 #include "ui/focus.h"
 #include "ui/plot.h"
@@ -15,6 +14,16 @@ namespace {
 // Values of the plot are those that are read, in the unit shown.
 double number_of(const StudyPicture& picture, const StudyAxis& axis, double value) {
   return std::stod(axis_text(picture, axis, value, false));
+}
+
+PlotDot dot_of(const StudyRow& row) {
+  if (!row.verdict) return PlotDot::point;
+  switch (row.verdict->grade) {
+    case Grade::good: return PlotDot::full;
+    case Grade::marginal: return PlotDot::ring;
+    case Grade::do_not_wind: return PlotDot::point;
+  }
+  return PlotDot::point;
 }
 
 struct Curve {
@@ -38,7 +47,7 @@ Curve curve_of(const StudyPicture& picture) {
     if (row.figures.empty()) continue;
     line.x.push_back(number_of(picture, axis, row.values[0]));
     line.y.push_back(figure_in(picture.figure, row.figures[figure], view.units));
-    line.dots.push_back(keeps_limits(study, row));
+    line.dots.push_back(dot_of(row));
     curve.plot.notes.push_back(build_words(picture, i));
     curve.rows.push_back(i);
   }
@@ -66,7 +75,7 @@ std::optional<std::size_t> study_curve(const StudyPicture& picture, const ImVec2
   }
   StudyState& study = state.study;
   ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
-  wrapped_text("Full dot: keeps the limits; upright line: the plan now.");
+  wrapped_text("Dot: good; ring: marginal; point: do not wind; upright line: the plan now.");
   ImGui::PopStyleColor();
   const ImVec2 size{room.x, ImGui::GetContentRegionAvail().y};
   const std::optional<double> pointed = draw_plot(curve.plot, size, left_room(curve.plot));

@@ -5,7 +5,6 @@
 #include <cmath>
 #include <limits>
 
-#include "advise/study_statistics.h"
 #include "report/study_map.h"
 #include "ui/focus.h"
 #include "ui/style.h"
@@ -82,10 +81,13 @@ void hatch(ImDrawList& canvas, const ImVec2& low, const ImVec2& high) {
   canvas.PopClipRect();
 }
 
-// Dark on a light ring, to be seen on every colour.
-void limit_dot(ImDrawList& canvas, const ImVec2& at, float radius) {
-  canvas.AddCircleFilled(at, 1.5F * radius, IM_COL32(255, 255, 255, 255));
+// Dark on a light ring, to be seen on every colour; a marginal one is hollow. Nothing where it is not to be wound.
+void verdict_dot(ImDrawList& canvas, const ImVec2& at, float radius, Grade grade) {
+  if (grade == Grade::do_not_wind) return;
+  const ImU32 light = IM_COL32(255, 255, 255, 255);
+  canvas.AddCircleFilled(at, 1.5F * radius, light);
   canvas.AddCircleFilled(at, radius, IM_COL32(20, 22, 26, 255));
+  if (grade == Grade::marginal) canvas.AddCircleFilled(at, 0.55F * radius, light);
 }
 
 // Of the plan as it is: a diamond, light within dark.
@@ -101,7 +103,7 @@ void plan_sign(ImDrawList& canvas, const ImVec2& at, float radius) {
 void draw_cells(ImDrawList& canvas, const StudyPicture& picture, const Cells& cells, const Span& span) {
   const std::size_t figure = Study::figure(picture.figure.key);
   const ImVec2 size = cells.size();
-  const float radius = std::min({em(0.2F), 0.2F * size.x, 0.2F * size.y});
+  const float radius = std::min({em(0.22F), 0.2F * size.x, 0.2F * size.y});
   for (int i = 0; i < cells.across(); ++i) {
     for (int k = 0; k < cells.upward(); ++k) {
       const StudyRow& row = cells.study.rows[cells.row(i, k)];
@@ -112,9 +114,8 @@ void draw_cells(ImDrawList& canvas, const StudyPicture& picture, const Cells& ce
         continue;
       }
       canvas.AddRectFilled(low, corner, shade(span.share(row.figures[figure])));
-      if (keeps_limits(cells.study, row)) {
-        limit_dot(canvas, {0.5F * (low.x + corner.x), 0.5F * (low.y + corner.y)}, radius);
-      }
+      const ImVec2 middle{0.5F * (low.x + corner.x), 0.5F * (low.y + corner.y)};
+      if (row.verdict) verdict_dot(canvas, middle, radius, row.verdict->grade);
     }
   }
   canvas.AddRect(cells.low, cells.high, ImGui::GetColorU32(ImGuiCol_Border));
@@ -177,7 +178,8 @@ void draw_key(ImDrawList& canvas, const ImVec2& at, float right) {
     canvas.AddText({x + em(1.4F), at.y}, faint(), words);
     x += width + em(1.0F);
   };
-  add("keeps the limits", [&](const ImVec2& p) { limit_dot(canvas, p, em(0.2F)); });
+  add("good", [&](const ImVec2& p) { verdict_dot(canvas, p, em(0.2F), Grade::good); });
+  add("marginal", [&](const ImVec2& p) { verdict_dot(canvas, p, em(0.25F), Grade::marginal); });
   add("the plan now", [&](const ImVec2& p) { plan_sign(canvas, p, em(0.32F)); });
   add("no sound plan", [&](const ImVec2& p) {
     const float half = em(0.35F);

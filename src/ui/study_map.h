@@ -32,7 +32,7 @@ struct StudyPicture {
                                     bool with_unit);
 // "Traverse: pitch, mm"
 [[nodiscard]] std::string axis_heading(const StudyPicture& picture, const StudyAxis& axis);
-// Settings, figures, and whether the limits are kept.
+// Settings, figures, and the verdict.
 [[nodiscard]] std::string build_words(const StudyPicture& picture, std::size_t row);
 
 }  // namespace laywright

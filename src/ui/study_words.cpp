@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "advise/study_statistics.h"
+#include "base/spelling.h"
 #include "report/figures.h"
 #include "report/study_report.h"
 #include "ui/study_map.h"
@@ -26,6 +26,15 @@ ShownIn shown_in(const OutcomeFigure& figure, Units units) {
   if (units == Units::inch && figure.unit == "mm") return {25.4, 2, "in"};
   if (units == Units::inch && figure.unit == "m") return {0.3048, 0, "ft"};
   return {1.0, 0, figure.unit};
+}
+
+// "Do not wind: the valley at the right flange is 3.83 fiber diameters deep; ...", in lines.
+std::string verdict_words(const RowVerdict& verdict) {
+  constexpr std::size_t columns = 60;
+  std::string words =
+      wrapped(fmt::format("{}: {}.", capitalised(name_of(verdict.grade)), verdict.reason), columns, 0);
+  while (!words.empty() && words.back() == '\n') words.pop_back();
+  return words;
 }
 
 Units units_of(const StudyPicture& picture) { return picture.bench.active()->stage.view.units; }
@@ -91,7 +100,7 @@ std::string build_words(const StudyPicture& picture, std::size_t index) {
                           "pile_up_places", "flange_gap_places", "fill_factor"}) {
     if (picture.figure.key != key) tell(*find_outcome_figure(key));
   }
-  words += keeps_limits(study, row) ? "\n\nKeeps the plan's limits." : "\n\nBeyond the plan's limits.";
+  if (row.verdict) words += fmt::format("\n\n{}", verdict_words(*row.verdict));
   return words + (picture.stale ? "" : " A click sets the plan so.");
 }
 

@@ -5,7 +5,7 @@
 
 namespace laywright {
 
-// Nothing in a lesson, which asks that itself.
-void verdict_bar(const Workbench& bench, PanelState& state);
+// With a button that judges it over several draws, where there is room. Nothing in a lesson, which asks that itself.
+void verdict_bar(const Workbench& bench, PanelState& state, Commands& out);
 
 }  // namespace laywright

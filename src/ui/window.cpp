@@ -217,7 +217,7 @@ WindowLayout middle(const Workbench& bench, const Shown& shown, float width, Pan
   plan_tabs(bench, state, out);
   notices(bench, state, out);
   hint_line(bench);
-  verdict_bar(bench, state);
+  verdict_bar(bench, state, out);
   const float bar =
       bench.wound() ? ImGui::GetFrameHeightWithSpacing() + ImGui::GetTextLineHeightWithSpacing() : 0.0F;
   const float drawer = drawer_height(bench, ImGui::GetContentRegionAvail().y, state);

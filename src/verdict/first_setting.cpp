@@ -8,10 +8,9 @@
 
 #include "measure/acceptance.h"
 #include "measure/phrases.h"
-#include "plan/guide_cycle.h"
 #include "plan/layer_setting.h"
 #include "verdict/own_unit.h"
-#include "verdict/ribbon_free.h"
+#include "verdict/ribbon_advice.h"
 #include "verdict/weigh.h"
 
 namespace laywright {
@@ -172,16 +171,6 @@ std::string against_disorder(const Case& c) {
   return first_of(c, pitch_off, long_reversal, worn_traverse, long_free_length).value_or(set_pitch(c));
 }
 
-std::string against_ribbon(const Case& c) {
-  const GuideCycle cycle = guide_cycle(c.plan.spool(), c.at_end);
-  const RibbonFree free = ribbon_free_pitch(cycle.pitch_mm, 2.0 * (cycle.stroke_mm + cycle.lost_motion_mm),
-                                            2.0 * cycle.standing_turns, c.d());
-  return fmt::format(
-      "set a slightly different pitch, {} (now {}): {:.2f} turns to each double stroke instead of {:.2f}",
-      in_own_unit(c.plan, "traverse.pitch", free.pitch_mm, free.digits), pitch_of(c, cycle.pitch_mm), free.turns,
-      free.turns_now);
-}
-
 // The ring of the outer diameter that has to stay free, as fiber at this wind's fill, mm of length.
 double surplus_mm(const Case& c) {
   constexpr double spare_d = 2.0;
@@ -240,7 +229,7 @@ std::string first_setting(const Plan& plan, const Build& build, const Measuremen
     case Weighed::bend: return "take a spool with a larger barrel";
     case Weighed::spool_speed: return slower_line(c);
     case Weighed::clutch_current: return "lower the tension, or use a larger clutch" + tension_now(c);
-    case Weighed::ribbon: return against_ribbon(c);
+    case Weighed::ribbon: return against_ribbon(plan, measurements);
     case Weighed::ridge: return against_ridge(c, check.side.value_or(Side::left));
     case Weighed::valley: return against_valley(c, check.side.value_or(Side::left));
     case Weighed::unevenness: return against_unevenness(c);

@@ -51,12 +51,23 @@ struct Check {
   [[nodiscard]] bool beyond() const { return margin < 0.0; }
 };
 
+// One of several winds of a plan.
+struct DrawSeen {
+  std::uint64_t seed = 0;
+  double fiber_diameter_mm = 0.0;
+  Grade grade = Grade::good;
+  std::string decides;  // "valley, right flange": when good, what is nearest to its limit
+};
+
 struct WindVerdict {
   Grade grade = Grade::good;
   std::string reason;                // a sentence without its stop: what decides, or what is nearest to its limit
   std::optional<std::string> first;  // the first thing to set, as an instruction without its stop; none when good
   std::vector<Check> checks;         // in the order of Weighed, the left side first
   std::size_t deciding = 0;          // of `checks`; when good, the one nearest to its limit
+  // This build first. With them, grade, reason and what to set first are those of the worst of them, and what was weighed are
+  // still this build's figures. Empty: of this build alone.
+  std::vector<DrawSeen> draws;
 };
 
 // Without a `run` the machine's figures are not weighed. Precondition: all belong to the plan, complete.

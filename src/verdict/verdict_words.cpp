@@ -112,6 +112,23 @@ std::string limit_of(const Check& check) {
   return fmt::format(", {} the {} of {}", near, check.at_least ? "least" : "limit", limit);
 }
 
+// "this draw", "each of 5 draws", "the worst of 5 draws; good in 3, marginal in 1".
+std::string of_which_draws(const WindVerdict& verdict) {
+  if (verdict.draws.empty()) return "this draw";
+  const auto in = [&](Grade grade) {
+    return std::count_if(verdict.draws.begin(), verdict.draws.end(),
+                         [&](const DrawSeen& draw) { return draw.grade == grade; });
+  };
+  const std::size_t all = verdict.draws.size();
+  if (static_cast<std::size_t>(in(verdict.grade)) == all) return fmt::format("each of {} draws", all);
+  std::string others;
+  for (const Grade grade : {Grade::good, Grade::marginal}) {
+    if (grade == verdict.grade || in(grade) == 0) continue;
+    others += fmt::format("{}{} in {}", others.empty() ? "" : ", ", name_of(grade), in(grade));
+  }
+  return fmt::format("the worst of {} draws; {}", all, others);
+}
+
 }  // namespace
 
 const char* unit_of(Weighed what) {
@@ -153,17 +170,31 @@ std::string nearest_words(const Check& check) {
 std::string sentence_of(const Check& check) { return is_so(check) + limit_of(check); }
 
 std::string verdict_line(const WindVerdict& verdict) {
-  std::string line = fmt::format("{} (this draw): {}.", capitalised(name_of(verdict.grade)), verdict.reason);
+  std::string line =
+      fmt::format("{} ({}): {}.", capitalised(name_of(verdict.grade)), of_which_draws(verdict), verdict.reason);
   if (verdict.first) line += fmt::format(" First: {}.", *verdict.first);
   return line;
 }
 
-std::string draw_words(const Build& build) {
+std::string draw_words(const Build& build, const WindVerdict& verdict) {
+  if (verdict.draws.empty()) {
+    return fmt::format(
+        "One build is one draw of its plan, this one of seed {}; others differ a little. Marginal is what another "
+        "draw "
+        "may put on the other side of its limit.",
+        build.seed);
+  }
+  const auto [least, most] = std::minmax_element(
+      verdict.draws.begin(), verdict.draws.end(),
+      [](const DrawSeen& a, const DrawSeen& b) { return a.fiber_diameter_mm < b.fiber_diameter_mm; });
+  const bool varies = most->fiber_diameter_mm > least->fiber_diameter_mm;
   return fmt::format(
-      "One build is one draw of its plan, this one of seed {}; others differ a little. Marginal is what another "
-      "draw "
-      "may put on the other side of its limit.",
-      build.seed);
+      "These figures are of one draw of the plan, seed {}; the verdict is the worst of {}: of seeds {} to {}, with "
+      "the "
+      "guide shifted by a hundredth of a fiber or two{}.",
+      build.seed, verdict.draws.size(), verdict.draws.front().seed, verdict.draws.back().seed,
+      varies ? fmt::format(", and fiber of {:.6g} to {:.6g} mm", least->fiber_diameter_mm, most->fiber_diameter_mm)
+             : "");
 }
 
 std::string weighed_as(const Plan& plan) { return words_for(product_of(plan)); }

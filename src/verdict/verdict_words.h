@@ -9,10 +9,11 @@ namespace laywright {
 
 // "Do not wind (this draw): the valley at the right flange is 9.62 fiber diameters deep; the limit is 1 fiber diameter. First:
 // set the right stop nearer to the flange (now 1.2 mm)."
+// Over draws: "Good (each of 5 draws): ...", "Marginal (the worst of 5 draws; good in 3): ...".
 [[nodiscard]] std::string verdict_line(const WindVerdict& verdict);
 
-// That one build is one draw, and how others are had.
-[[nodiscard]] std::string draw_words(const Build& build);
+// That one build is one draw, or over which draws it was judged.
+[[nodiscard]] std::string draw_words(const Build& build, const WindVerdict& verdict);
 
 // What a check is of, with its side: "valley, right flange". Stable, as in the JSON document.
 [[nodiscard]] std::string name_of(const Check& check);

@@ -10,6 +10,7 @@
 #include "report/verdict_text.h"
 #include "verdict/verdict_words.h"
 #include "web/html.h"
+#include "web/pattern_part.h"
 
 namespace laywright {
 namespace {
@@ -74,7 +75,7 @@ std::string verdict_part(const SharedWind& wind) {
       "scope=\"col\">Figure</th><th scope=\"col\">Limit</th><th scope=\"col\">Margin</th><th "
       "scope=\"col\">Grade</th></tr></thead>\n<tbody>\n{}</tbody>\n</table></div>\n<p>{}</p></details>\n",
       name_of(wind.verdict.grade), html_text(verdict_line(wind.verdict)), html_text(weighed_as(wind.plan)), rows,
-      html_text(draw_words(wind.build)));
+      html_text(draw_words(wind.build, wind.verdict)));
 }
 
 std::string finding_items(const std::vector<Finding>& findings, bool small) {
@@ -114,7 +115,7 @@ std::string still_page(const SharedWind& wind) {
       fmt::format("<h1>{}</h1>\n<p>{}</p>\n", html_text(title_of(wind.plan)), html_text(subtitle_of(wind.plan)));
   if (!wind.plan.notes().empty()) page += fmt::format("<p>{}</p>\n", html_text(wind.plan.notes()));
   return page + verdict_part(wind) + pictures_of(wind.pictures) + "<h2>Figures</h2>\n" + figures_table(wind) +
-         "<h2>Findings</h2>\n" + findings_list(wind.measurements.findings) +
+         "<h2>Findings</h2>\n" + findings_list(wind.measurements.findings) + pattern_part(wind.plan) +
          "<h2>Layers</h2>\n<div class=\"wide\">" + layers_table(wind.measurements.layers) + "</div>\n";
 }
 

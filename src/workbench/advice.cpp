@@ -2,15 +2,19 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include <fmt/format.h>
 
+#include "advise/setting_text.h"
 #include "plan/plan_values.h"
 #include "workbench/plan_edits.h"
 #include "workbench/plan_state.h"
 
 namespace laywright {
 namespace {
+
+constexpr AdviceKind all_kinds[] = {AdviceKind::cause, AdviceKind::better, AdviceKind::study, AdviceKind::draws};
 
 LaySettings settings_of(std::uint64_t seed) {
   LaySettings settings;
@@ -50,6 +54,13 @@ Result<StudyAnswer> make_study(const Plan& plan, const StudySpec& spec, Progress
   Result<Study> made = run_study(plan, spec, 0, 1, advice_threads(), progress);
   if (!made.ok()) return made.issues();
   return StudyAnswer{{plan, spec.lay.seed}, std::move(made).value()};
+}
+
+Result<DrawsAnswer> judge_draws(const WoundPtr& wound, std::uint64_t seed, Progress& progress) {
+  std::optional<WindVerdict> verdict =
+      over_draws(wound->plan(), settings_of(seed), *wound->verdict(), usual_draws, advice_threads(), progress);
+  if (!verdict) return option_issue("", "", stopped_text);
+  return DrawsAnswer{{wound->plan(), seed}, std::make_shared<const WindVerdict>(std::move(*verdict))};
 }
 
 PlanDraft row_option(const StudyAnswer& answer, const StudyRow& row) {
@@ -112,16 +123,21 @@ void Advice::ask_study(const Plan& plan, const StudySpec& spec) {
   study_.ask([=](Progress& progress) { return make_study(plan, spec, progress); });
 }
 
+void Advice::ask_draws(const WoundPtr& wound, std::uint64_t seed) {
+  draws_.ask([=](Progress& progress) { return judge_draws(wound, seed, progress); });
+}
+
 void Advice::stop(AdviceKind kind) {
   switch (kind) {
     case AdviceKind::cause: return cause_.stop();
     case AdviceKind::better: return better_.stop();
     case AdviceKind::study: return study_.stop();
+    case AdviceKind::draws: return draws_.stop();
   }
 }
 
 void Advice::stop_all() {
-  for (const AdviceKind kind : {AdviceKind::cause, AdviceKind::better, AdviceKind::study}) stop(kind);
+  for (const AdviceKind kind : all_kinds) stop(kind);
 }
 
 void Advice::forget(AdviceKind kind) {
@@ -129,12 +145,13 @@ void Advice::forget(AdviceKind kind) {
     case AdviceKind::cause: return cause_.forget();
     case AdviceKind::better: return better_.forget();
     case AdviceKind::study: return study_.forget();
+    case AdviceKind::draws: return draws_.forget();
   }
 }
 
 bool Advice::poll() {
-  const bool cause = cause_.poll(), better = better_.poll(), study = study_.poll();
-  return cause || better || study;
+  const bool cause = cause_.poll(), better = better_.poll(), study = study_.poll(), draws = draws_.poll();
+  return cause || better || study || draws;
 }
 
 InquiryStatus Advice::status(AdviceKind kind) const {
@@ -142,17 +159,21 @@ InquiryStatus Advice::status(AdviceKind kind) const {
     case AdviceKind::cause: return cause_.status();
     case AdviceKind::better: return better_.status();
     case AdviceKind::study: return study_.status();
+    case AdviceKind::draws: return draws_.status();
   }
   return {};
 }
 
-bool Advice::busy() const { return cause_.status().busy || better_.status().busy || study_.status().busy; }
+bool Advice::busy() const {
+  return std::any_of(std::begin(all_kinds), std::end(all_kinds), [&](AdviceKind kind) { return status(kind).busy; });
+}
 
 const AdviceBasis* Advice::basis(AdviceKind kind) const {
   switch (kind) {
     case AdviceKind::cause: return cause() ? &cause()->of : nullptr;
     case AdviceKind::better: return better() ? &better()->of : nullptr;
     case AdviceKind::study: return study() ? &study()->of : nullptr;
+    case AdviceKind::draws: return draws() ? &draws()->of : nullptr;
   }
   return nullptr;
 }
@@ -165,12 +186,13 @@ std::optional<Standing> Advice::standing(AdviceKind kind, const PlanDraft& now, 
     case AdviceKind::cause: return standing_in(*of, cause()->options, now);
     case AdviceKind::better: return standing_in(*of, better()->options, now);
     case AdviceKind::study: return standing_in(*study(), now);
+    case AdviceKind::draws: return standing_in(*of, {}, now);
   }
   return std::nullopt;
 }
 
 std::optional<PlanDraft> Advice::option(AdviceKind kind, std::size_t index) const {
-  if (basis(kind) == nullptr) return std::nullopt;
+  if (basis(kind) == nullptr || kind == AdviceKind::draws) return std::nullopt;
   if (kind == AdviceKind::study) {
     const auto& rows = study()->study.rows;
     if (index >= rows.size() || rows[index].figures.empty()) return std::nullopt;
@@ -185,6 +207,7 @@ std::string Advice::option_name(AdviceKind kind, std::size_t index) {
     case AdviceKind::cause: return fmt::format("remedy {}", index + 1);
     case AdviceKind::better: return fmt::format("proposal {}", index + 1);
     case AdviceKind::study: return fmt::format("build {} of the study", index + 1);
+    case AdviceKind::draws: return "";
   }
   return "";
 }

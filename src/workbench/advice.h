@@ -1,5 +1,5 @@
-// Advice on an open plan: why a finding is there, better settings, a study of settings. Each answer belongs to the plan it
-// was made of, and has options: settings that the plan can be set to.
+// Advice on an open plan: why a finding is there, better settings, a study of settings, what other draws come to. Each answer belongs to the plan it
+// was made of, and most have options: settings that the plan can be set to.
 #pragma once
 
 #include <cstdint>
@@ -10,6 +10,7 @@
 
 #include "advise/cause.h"
 #include "advise/improve.h"
+#include "advise/robust.h"
 #include "advise/study.h"
 #include "workbench/advice_wish.h"
 #include "workbench/inquiry.h"
@@ -41,16 +42,24 @@ struct StudyAnswer {
   Study study;  // a complete grid; options are its rows
 };
 
+// A build judged over several draws; it has no options.
+struct DrawsAnswer {
+  AdviceBasis of;
+  VerdictPtr verdict;
+};
+
 class Advice {
  public:
   // `wake`: see Inquiry.
-  explicit Advice(const std::function<void()>& wake) : cause_(wake), better_(wake), study_(wake) {}
+  explicit Advice(const std::function<void()>& wake) : cause_(wake), better_(wake), study_(wake), draws_(wake) {}
 
   // Precondition: the wound is a full one, and has that finding.
   void ask_cause(const WoundPtr& wound, std::uint64_t seed, std::size_t finding);
   void ask_better(const Plan& plan, std::uint64_t seed, const BetterWish& wish);
   // Precondition: check_study() has nothing against the spec.
   void ask_study(const Plan& plan, const StudySpec& spec);
+  // Precondition: the wound is a full one, and has its verdict.
+  void ask_draws(const WoundPtr& wound, std::uint64_t seed);
 
   void stop(AdviceKind kind);
   void stop_all();
@@ -64,6 +73,7 @@ class Advice {
   [[nodiscard]] const std::shared_ptr<const CauseAnswer>& cause() const { return cause_.answer(); }
   [[nodiscard]] const std::shared_ptr<const BetterAnswer>& better() const { return better_.answer(); }
   [[nodiscard]] const std::shared_ptr<const StudyAnswer>& study() const { return study_.answer(); }
+  [[nodiscard]] const std::shared_ptr<const DrawsAnswer>& draws() const { return draws_.answer(); }
 
   // None where there is no answer.
   [[nodiscard]] std::optional<Standing> standing(AdviceKind kind, const PlanDraft& now, std::uint64_t seed) const;
@@ -78,6 +88,7 @@ class Advice {
   Inquiry<CauseAnswer> cause_;
   Inquiry<BetterAnswer> better_;
   Inquiry<StudyAnswer> study_;
+  Inquiry<DrawsAnswer> draws_;
 };
 
 // Threads for trials: one is left to the window.

@@ -8,7 +8,7 @@
 
 namespace laywright {
 
-enum class AdviceKind { cause, better, study };
+enum class AdviceKind { cause, better, study, draws };
 
 struct BetterWish {
   std::vector<std::string> keep;  // keys that are not to be turned

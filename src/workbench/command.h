@@ -230,6 +230,7 @@ struct SearchBetter {
 struct RunStudy {
   StudyWish wish;
 };
+struct JudgeDraws {};  // the build, by the worst of the usual number of draws
 struct StopAdvice {
   AdviceKind kind = AdviceKind::cause;
 };
@@ -276,8 +277,8 @@ using Command =
                  ToggleTheme, ToggleProjection, ToggleMotion, SetCamera, Orbit, Zoom, LookFrom, FitView, ShowAll,
                  SetPictureSize, SetScale, PinBuild, CompareWith, StopComparing, ToggleLinked, TakeInHand,
                  OpenLesson, GoInLesson, AnswerLesson, ShowStepAgain, TakeTryBack, RestartLesson, CloseLesson, Show,
-                 PauseShow, TellSizes, LeaveShow, ExplainFinding, SearchBetter, RunStudy, StopAdvice, ForgetAdvice,
-                 SetAdvised, Ask, Answered, DismissNotice>;
+                 PauseShow, TellSizes, LeaveShow, ExplainFinding, SearchBetter, RunStudy, JudgeDraws, StopAdvice,
+                 ForgetAdvice, SetAdvised, Ask, Answered, DismissNotice>;
 
 }  // namespace laywright::cmd
 

@@ -30,6 +30,8 @@ void add_files(std::vector<CommandInfo>& all) {
           {"Build", "Lay again", "F5", "Lay the plan once more.", LayAgain{}},
           {"Build", "Better settings...", "Ctrl+B", "Search for settings that wind better, and see what they cost.",
            Ask{Question::better_settings}},
+          {"Build", "Judge over draws", "",
+           "Judge by the worst of several winds: other seeds, fiber within its tolerance.", JudgeDraws{}},
           {"Build", "Next seed", "Shift+F5", "Draw the scatter of pitch and stops anew.", NextSeed{}},
       });
 }

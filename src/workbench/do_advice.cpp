@@ -12,6 +12,16 @@ std::optional<Standing> Workbench::standing(AdviceKind kind) const {
   return desk->advice->standing(kind, desk->document->state().draft, desk->document->seed());
 }
 
+VerdictPtr Workbench::verdict_in_hand() const {
+  const WoundPtr wound = wound_in_hand();
+  if (!wound) return nullptr;
+  const Desk* desk = active();
+  const std::optional<Standing> draws = standing(AdviceKind::draws);
+  const bool judged =
+      desk != nullptr && !other_in_hand() && draws && !draws->stale && desk->document->laid_in_full();
+  return judged ? desk->advice->draws()->verdict : wound->verdict();
+}
+
 bool Workbench::Doer::operator()(const cmd::ExplainFinding&) const {
   advice().ask_cause(bench.wound(), document().seed(), *stage().view.chosen_finding);
   return true;
@@ -25,6 +35,11 @@ bool Workbench::Doer::operator()(const cmd::SearchBetter& c) const {
 bool Workbench::Doer::operator()(const cmd::RunStudy& c) const {
   const Result<StudySpec> spec = spec_of(c.wish, state().draft, bench.rows(), document().seed());
   advice().ask_study(check(state().draft).value(), spec.value());
+  return true;
+}
+
+bool Workbench::Doer::operator()(const cmd::JudgeDraws&) const {
+  advice().ask_draws(document().wound(), document().seed());
   return true;
 }
 

@@ -103,6 +103,7 @@ struct Workbench::Doer {
   bool operator()(const cmd::ExplainFinding& c) const;
   bool operator()(const cmd::SearchBetter& c) const;
   bool operator()(const cmd::RunStudy& c) const;
+  bool operator()(const cmd::JudgeDraws& c) const;
   bool operator()(const cmd::StopAdvice& c) const;
   bool operator()(const cmd::ForgetAdvice& c) const;
   bool operator()(const cmd::SetAdvised& c) const;
@@ -182,6 +183,7 @@ struct Workbench::Reasons {
   [[nodiscard]] std::string of(const cmd::ExplainFinding& c) const;
   [[nodiscard]] std::string of(const cmd::SearchBetter& c) const;
   [[nodiscard]] std::string of(const cmd::RunStudy& c) const;
+  [[nodiscard]] std::string of(const cmd::JudgeDraws& c) const;
   [[nodiscard]] std::string of(const cmd::StopAdvice& c) const;
   [[nodiscard]] std::string of(const cmd::ForgetAdvice& c) const;
   [[nodiscard]] std::string of(const cmd::SetAdvised& c) const;

@@ -261,6 +261,12 @@ std::string Workbench::Reasons::of(const cmd::RunStudy& c) const {
   return spec.ok() ? "" : trouble_words(spec.issues());
 }
 
+std::string Workbench::Reasons::of(const cmd::JudgeDraws&) const {
+  const Document& plan = document();
+  if (!plan.laid_in_full() || !plan.wound()->verdict()) return "The verdict on this build comes first.";
+  return bench.active()->advice->status(AdviceKind::draws).busy ? "It is being done." : "";
+}
+
 std::string Workbench::Reasons::of(const cmd::StopAdvice& c) const {
   return bench.active()->advice->status(c.kind).busy ? "" : "Nothing is being searched for.";
 }

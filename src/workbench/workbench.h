@@ -132,6 +132,9 @@ class Workbench {
   // While the active document's wind is shown to others.
   [[nodiscard]] const std::optional<Showing>& showing() const { return showing_; }
 
+  // Of the wind in hand: over several draws where it was judged so as it stands; null until there is one.
+  [[nodiscard]] VerdictPtr verdict_in_hand() const;
+
   // How the active plan stands to an answer of its advice; none where there is no answer.
   [[nodiscard]] std::optional<Standing> standing(AdviceKind kind) const;
 

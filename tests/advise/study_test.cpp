@@ -6,6 +6,8 @@
 #include "advise/study.h"
 #include "advise/study_statistics.h"
 #include "narrow_plan.h"
+#include "takeup/takeup_run.h"
+#include "verdict/verdict_words.h"
 
 using namespace laywright;
 using namespace laywright::testing;
@@ -44,7 +46,8 @@ Study run(const StudySpec& spec, std::size_t shard = 0, std::size_t shards = 1, 
 bool same_rows(const Study& a, const Study& b) {
   return std::equal(a.rows.begin(), a.rows.end(), b.rows.begin(), b.rows.end(),
                     [](const StudyRow& x, const StudyRow& y) {
-                      return x.index == y.index && x.values == y.values && x.figures == y.figures;
+                      return x.index == y.index && x.values == y.values && x.figures == y.figures &&
+                             x.verdict->grade == y.verdict->grade && x.verdict->reason == y.verdict->reason;
                     });
 }
 
@@ -99,6 +102,30 @@ TEST_CASE("a row is the plan laid with its values") {
   CHECK(row.figures[Study::figure("fill_factor")] == again.measurements.fill_factor);
 }
 
+TEST_CASE("a row has the verdict on its build, with the limits of its own values") {
+  // The right stop from where the fiber touches the flange to 3 mm further in: at last a valley is left there.
+  PlanDraft draft = narrow_draft();
+  StudySpec spec;
+  spec.axes = {{"traverse.right_stop", 0.08, 3.0, 3}};
+  Progress progress;
+  const Result<Study> study = run_study(checked(draft), spec, 0, 1, 2, progress);
+  REQUIRE(study.ok());
+  for (const StudyRow& row : study.value().rows) {
+    LaySettings settings;
+    const Wound again = wound(row_plan(draft, spec, row.values, settings), settings);
+    const TakeupRun run = take_up(again.plan, again.build, again.measurements, progress);
+    const WindVerdict verdict = verdict_of(again.plan, again.build, again.measurements, &run);
+    REQUIRE(row.verdict);
+    CHECK(row.verdict->grade == verdict.grade);
+    CHECK(row.verdict->reason == verdict.reason);
+    CHECK(row.verdict->decides == name_of(verdict.checks[verdict.deciding]));
+  }
+  CHECK(study.value().rows.back().verdict->grade == Grade::do_not_wind);
+  const GradeCount count = count_grades(study.value().rows);
+  CHECK(count.judged() == 3);
+  CHECK(count.good() < 3);
+}
+
 TEST_CASE("tolerances: the outer diameter of a first layer scatters as twice the fiber's diameter") {
   PlanDraft draft = narrow_draft();
   draft.wind.turns = 40.0;  // of 46: over the whole middle
@@ -114,8 +141,10 @@ TEST_CASE("tolerances: the outer diameter of a first layer scatters as twice the
   CHECK(middle.p95 == Approx(150.5 + 2.0 * 0.9 * 0.005).margin(0.0015));
   REQUIRE(statistics.shares.size() == 2);
   CHECK(statistics.shares[0].total > statistics.shares[1].total);
-  CHECK(statistics.pass_interval[0] <= statistics.pass_share);
-  CHECK(statistics.pass_interval[1] >= statistics.pass_share);
+  CHECK(statistics.grades.judged() == 48);
+  CHECK(statistics.good_share == Approx(static_cast<double>(statistics.grades.good()) / 48.0));
+  CHECK(statistics.good_interval[0] <= statistics.good_share);
+  CHECK(statistics.good_interval[1] >= statistics.good_share);
 }
 
 TEST_CASE("studies that make no sense are refused") {

@@ -10,8 +10,8 @@ import sys
 from installed import folder, installed, outer_diameters, ran
 
 # Their headers are not needed to use the others.
-NEED_MORE = {"advise/response.h": "Eigen", "report/outcome_json.h": "nlohmann", "report/takeup_json.h": "nlohmann",
-             "report/verdict_json.h": "nlohmann"}
+NEED_MORE = {"advise/response.h": "Eigen", "report/document_text.h": "nlohmann", "report/outcome_json.h": "nlohmann",
+             "report/takeup_json.h": "nlohmann", "report/verdict_json.h": "nlohmann"}
 
 
 def built(source, out, prefix, configuration, sanitizers):

@@ -111,7 +111,7 @@ TEST_CASE("a whole winding ratio crowds the wind into ribbons, a ratio that is n
   CHECK(found.front().occurrences > 20);
   CHECK(found.front().size_d > 1.0);
   CHECK(says(found.front(), "15.00 turns"));
-  ribbon.traverse.pitch_mm = 19.85;  // 15.11, the cure that the sample names
+  ribbon.traverse.pitch_mm = 19.85;  // 15.11, no simple fraction
   CHECK(ribbons_of(ribbon).empty());
   ribbon.traverse.pitch_mm = 19.3;
   CHECK(ribbons_of(ribbon).empty());

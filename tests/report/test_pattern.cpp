@@ -4,7 +4,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
-#include "advise/crossed_plan.h"
+#include "pattern/crossed_plan.h"
 #include "report/figures.h"
 #include "report/pattern_report.h"
 
@@ -53,6 +53,8 @@ TEST_CASE("the table of patterns and its JSON say the same") {
   draft.wind.steps = {{9, 19.85, {}, {}}};
   const std::string text = text_of(draft);
   const Json json = json_of(draft);
+  CHECK_THAT(json.at("rows").at(0).at("text").get<std::string>(),
+             Catch::Matchers::StartsWith("A ribbon. The spool turns"));
   CHECK(json.at("format") == "lay-pattern 1");
   CHECK(json.at("gap_d") == 0.1);
   const Json& rows = json.at("rows");

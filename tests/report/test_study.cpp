@@ -34,10 +34,13 @@ Study made_up(std::vector<StudyAxis> axes) {
   study.spec.axes = std::move(axes);
   const auto points = study_points(study.spec);
   for (std::size_t i = 0; i < points.size(); ++i) {
-    StudyRow row{i, points[i], {}};
+    StudyRow row{i, points[i], {}, {}};
     for (std::size_t f = 0; f < outcome_figures().size() && i != 1; ++f) {
       row.figures.push_back(static_cast<double>(i) + 0.01 * static_cast<double>(f));
     }
+    constexpr Grade grades[] = {Grade::good, Grade::good, Grade::marginal, Grade::do_not_wind, Grade::do_not_wind};
+    if (i != 1)
+      row.verdict = RowVerdict{grades[i % 5], i % 5 == 4 ? "valley, right flange" : "ridge, left flange", "why"};
     study.rows.push_back(std::move(row));
   }
   return study;
@@ -54,6 +57,9 @@ TEST_CASE("a study comes back from its document as it was") {
   CHECK(study_json(again.value()) == study_json(study));
   CHECK(again.value().rows[1].figures.empty());
   CHECK(again.value().rows[5].values == study.rows[5].values);
+  CHECK_FALSE(again.value().rows[1].verdict);
+  CHECK(again.value().rows[4].verdict->grade == Grade::do_not_wind);
+  CHECK(again.value().rows[4].verdict->decides == "valley, right flange");
 }
 
 TEST_CASE("what is no study is refused, with its file") {
@@ -70,6 +76,7 @@ TEST_CASE("what is no study is refused, with its file") {
   CHECK_FALSE(spoilt("\"build\": 5", "\"build\": 500").ok());
   CHECK_FALSE(spoilt("traverse.pitch\"", "traverse.pich\"").ok());
   CHECK_FALSE(spoilt("\"count\": 3", "\"count\": \"3\"").ok());
+  CHECK_FALSE(spoilt("\"grade\": \"marginal\"", "\"grade\": \"middling\"").ok());
   CHECK(spoilt("lay-study 1", "x").issues().front().file == "a.json");
 }
 
@@ -139,10 +146,40 @@ TEST_CASE("a study that was kept before a figure was known has all others") {
   }
 }
 
+TEST_CASE("a study that was kept before it had verdicts is read without them") {
+  std::string text = study_json(map());
+  for (const std::string key = "\"verdict\""; text.find(key) != std::string::npos;)
+    text.replace(text.find(key), key.size(), "\"other\"");
+  const Result<Study> again = study_from_json(text, "a.json");
+  REQUIRE(again.ok());
+  for (const StudyRow& row : again.value().rows) CHECK_FALSE(row.verdict);
+  CHECK_THAT(study_text(again.value()), Contains("good in 0, marginal in 0, do not wind in 0 of 6 builds"));
+}
+
+TEST_CASE("each setting of a grid has its verdict: in a list over one key, in a map of signs over two") {
+  const std::string one = study_text(made_up({{"traverse.pitch", 0.5, 0.6, 5}}));
+  CHECK_THAT(one, Contains("good in 1, marginal in 1, do not wind in 2 of 5 builds"));
+  CHECK_THAT(one, Contains("  0.5 mm                         good         ridge, left flange\n"));
+  CHECK_THAT(one, Contains("  0.525 mm                       no sound plan\n"));
+  CHECK_THAT(one, Contains("  0.6 mm                         do not wind  valley, right flange\n"));
+  CHECK_THAT(one, Contains("where it is not good: ridge, left flange in 2; valley, right flange in 1."));
+  // Builds 0, 2, 4 below and 1, 3, 5 above: by the second key first.
+  const std::string two = study_text(map());
+  CHECK_THAT(two, Contains("0.7   .#\n") && Contains("0.3  #+.\n"));
+}
+
+TEST_CASE("coarse builds are said to be, fine ones are not") {
+  Study study = map();
+  CHECK_THAT(study_text(study), !Contains("stations"));
+  study.spec.lay.fidelity = 0.5;
+  CHECK_THAT(study_text(study), Contains("50 % of a full build's stations"));
+}
+
 TEST_CASE("the table of a study has a line for each build, its values and figures") {
   const std::string csv = study_csv(map());
   CHECK(csv.substr(0, csv.find('\n')).find("build,traverse.pitch,fiber.friction,outer_diameter_left_mm") == 0);
   CHECK_THAT(csv, Contains("\n0,0.5,0.3,0,0.01,0.02") && Contains("\n1,0.5,0.7,,,,"));
+  CHECK_THAT(csv, Contains(",length_m,verdict,decides\n") && Contains(",do not wind,\"valley, right flange\"\n"));
   CHECK(std::count(csv.begin(), csv.end(), '\n') == 7);
 }
 
@@ -162,7 +199,8 @@ TEST_CASE("maps, curves and tolerances are drawn") {
   tolerances.spec.samples = 8;
   const auto points = study_points(tolerances.spec);
   for (std::size_t i = 0; i < points.size(); ++i) {
-    tolerances.rows.push_back({i, points[i], std::vector<double>(outcome_figures().size(), points[i][0])});
+    tolerances.rows.push_back({i, points[i], std::vector<double>(outcome_figures().size(), points[i][0]),
+                               RowVerdict{Grade::good, "x", "y"}});
   }
   CHECK(to_svg(study_map(tolerances)).find("<svg") != std::string::npos);
   CHECK_THAT(study_text(tolerances), Contains("1.00 +- 0.00"));

@@ -46,8 +46,9 @@ def value(state, path):
 
 
 class Checks:
-    def __init__(self, expected):
+    def __init__(self, expected, over_five):
         self.expected = expected  # what the command says of the plan
+        self.over_five = over_five  # its verdict over five draws
 
     def choose_by_key(self, w):
         w.settled()
@@ -130,6 +131,27 @@ class Checks:
         w.click("menu Stop comparing")
         w.until("one picture again", lambda s: not s["comparing"])
         laid_anew(w, before)
+
+
+    def over_draws(self, w):
+        """The build is judged by the worst of five draws, as the command does; another plan has its own verdict."""
+        w.settled()
+        w.until("it is judged", lambda s: s["build"]["verdict"])
+        w.click("menu Build")
+        w.click("menu Judge over draws")
+        state = w.until("and over draws", lambda s: s["advice"]["draws"].get("line") and not s["advice"]["draws"]["busy"])
+        assert state["advice"]["draws"]["line"] == self.over_five, state["advice"]["draws"]["line"]
+        assert "of 5 draws" in self.over_five, self.over_five
+        w.xdo("mousemove", *w.place("verdict", 0.3))
+        time.sleep(0.4)
+        w.shoot("over-draws")
+        before = w.state()
+        w.fill("traverse.pitch", "1.05")
+        w.until("that is not of another plan", lambda s: s["advice"]["draws"]["stale"])
+        state = laid_anew(w, before)
+        w.key("ctrl+z")
+        w.until("it is judged so still", lambda s: s["fields"]["traverse.pitch"]["text"] == "1.02"
+                and s["build"]["full"] and not s["laying"] and not s["advice"]["draws"]["stale"])
 
 
 def better(w):
@@ -240,9 +262,11 @@ def main():
         plan = copy("even.lay.toml", "narrow.lay.toml")
         plan.write_text(PLAN, encoding="utf-8")
         told = subprocess.run([sys.argv[1], "cause", str(plan), "--json"], check=True, capture_output=True, text=True)
-        checks = Checks(json.loads(told.stdout))
+        judged = subprocess.run([sys.argv[1], "lay", str(plan), "--draws", "5", "--json"], check=True, capture_output=True,
+                                text=True)
+        checks = Checks(json.loads(told.stdout), json.loads(judged.stdout)["verdict"]["line"])
         w = window(plan)
-        run((checks.choose_by_key, checks.why, checks.set_remedy, checks.by_keys, checks.stale, checks.compare, better, study,
+        run((checks.choose_by_key, checks.why, checks.set_remedy, checks.by_keys, checks.stale, checks.compare, checks.over_draws, better, study,
              stop_study, curve), w)
         w.leave()
     return 0

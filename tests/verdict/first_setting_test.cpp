@@ -1,4 +1,3 @@
-#include "verdict/ribbon_free.h"
 #include "weighed_wind.h"
 
 using namespace laywright;
@@ -109,24 +108,4 @@ TEST_CASE("a line that is too fast is told how fast it may be") {
   wind.draft.takeup->speed_ceiling_rpm = 300.0;
   wind.run.least_speed_ceiling_rpm = 400.0;
   CHECK(first_of(wind) == "run the line slower, at 45 m/min at most (now 60 m/min)");
-}
-
-TEST_CASE("a pitch free of ribbons keeps four double strokes two and a half diameters apart") {
-  for (const double pitch : {20.0, 19.9, 30.0, 40.0}) {
-    const RibbonFree free = ribbon_free_pitch(pitch, 300.0, 0.0, 0.9);
-    CHECK(free.turns_now == Approx(300.0 / pitch));
-    CHECK(free.turns == Approx(300.0 / free.pitch_mm));
-    for (int m = 1; m <= 4; ++m) {
-      const double turns = m * free.turns;
-      CHECK(std::abs(turns - std::round(turns)) * free.pitch_mm >= 2.5 * 0.9 * (1.0 - 1e-9));
-    }
-    CHECK(free.pitch_mm <= pitch);
-    CHECK(free.pitch_mm > 0.95 * pitch);
-  }
-  // One that is free already stays.
-  CHECK(ribbon_free_pitch(300.0 / 15.2, 300.0, 0.0, 0.9).pitch_mm == Approx(300.0 / 15.2));
-  // Turns that the guide stands count, too.
-  const RibbonFree dwelling = ribbon_free_pitch(20.0, 300.0, 2.0, 0.9);
-  CHECK(dwelling.turns_now == Approx(17.0));
-  CHECK(dwelling.turns == Approx(2.0 + 300.0 / dwelling.pitch_mm));
 }

@@ -171,5 +171,26 @@ TEST_CASE("without a whole layer its edges are not weighed, and without a run th
 
 TEST_CASE("the words of a verdict say that it is of one draw") {
   CHECK_THAT(verdict_line(WeighedWind().verdict()), Contains("this draw"));
-  CHECK_THAT(draw_words(WeighedWind().build), Contains("seed 3"));
+  CHECK_THAT(draw_words(WeighedWind().build, WeighedWind().verdict()), Contains("seed 3"));
+}
+
+TEST_CASE("over draws the line says of how many, and how many of them are better") {
+  WindVerdict verdict = WeighedWind().verdict();
+  const auto draws = [&](std::initializer_list<Grade> grades) {
+    verdict.draws.clear();
+    std::uint64_t seed = 1;
+    for (const Grade grade : grades) verdict.draws.push_back({seed++, 1.0, grade, "rim clearance"});
+    verdict.grade = std::max(grades);
+    return verdict_line(verdict);
+  };
+  constexpr Grade good = Grade::good, marginal = Grade::marginal, bad = Grade::do_not_wind;
+  CHECK_THAT(draws({good, good, good}), Catch::StartsWith("Good (each of 3 draws): "));
+  CHECK_THAT(draws({good, marginal, good}), Catch::StartsWith("Marginal (the worst of 3 draws; good in 2): "));
+  CHECK_THAT(draws({bad, marginal, good, good}),
+             Catch::StartsWith("Do not wind (the worst of 4 draws; good in 2, marginal in 1): "));
+  CHECK_THAT(draws({bad, bad}), Catch::StartsWith("Do not wind (each of 2 draws): "));
+  CHECK_THAT(draw_words(WeighedWind().build, verdict),
+             Contains("worst of 2") && Contains("seeds 1 to 2") && !Contains("fiber of"));
+  verdict.draws[1].fiber_diameter_mm = 1.02;
+  CHECK_THAT(draw_words(WeighedWind().build, verdict), Contains("fiber of 1 to 1.02 mm"));
 }

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "model/wound.h"
+#include "report/pattern_words.h"
 #include "verdict/verdict_words.h"
 #include "web/html.h"
 
@@ -85,4 +86,22 @@ TEST_CASE("the still page has every layer and finding") {
   std::size_t rows = 0;
   for (std::size_t at = 0; (at = page.find("<tr><td>", at)) != std::string::npos; ++at) ++rows;
   CHECK(rows == was.measured.layers.size() + verdict.checks.size());
+}
+
+TEST_CASE(
+    "the still page tells the patterns of a crossed wind, with the settings of laywright pattern, and of no other") {
+  const Plan crossed = sample("whole-ratio");
+  const Wound was = wound(crossed, 0.2);
+  const std::string page =
+      share_page("{{STATIC}}", {"", crossed, was.build, was.measured, verdict_on(crossed, was), {}});
+  const PatternTable table = patterns(crossed, usual_gap_d);
+  const PatternRow& row = table.rows.at(0);
+  CHECK_THAT(page, Contains("<td>1-80</td><td>20 mm</td><td>15.0000</td><td>125.9 to 133.9 mm</td><td>ribbon</td>"));
+  CHECK_THAT(page, Contains(html_text("Layers 1-80: " + pattern_words(row, usual_gap_d))));
+  REQUIRE(row.safe.size() == 4);
+  CHECK_THAT(page, Contains("traverse.pitch 19.933 mm instead of 20 mm: 15.0504 turns, 1.12 d behind"));
+  const Plan parallel = sample("parallel");
+  const Wound other = wound(parallel, 0.2);
+  CHECK_THAT(share_page("{{STATIC}}", {"", parallel, other.build, other.measured, verdict_on(parallel, other), {}}),
+             !Contains("Pattern"));
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "verdict/verdict_words.h"
 #include "workbench/advice.h"
 #include "workbench/study_wish.h"
 
@@ -285,4 +286,28 @@ TEST_CASE("study wishes: what can be varied, ranges to begin with, mistakes by t
   CHECK(why({{{"traverse.pitch", "1", "2", 3}, {"traverse.pitch", "1", "2", 3}}, false}).find("twice") !=
         std::string::npos);
   CHECK_FALSE(why({}).empty());
+}
+
+TEST_CASE("a build is judged over draws: the verdict in hand is then the worst of them, until the plan changes") {
+  Asker asker(flawed_plan());
+  Workbench& bench = asker.bench;
+  REQUIRE(wait_until(
+      bench, [&] { return bench.verdict_in_hand() != nullptr; }, 200.0));
+  const WindVerdict alone = *bench.verdict_in_hand();
+  CHECK(alone.draws.empty());
+  REQUIRE(bench.apply(cmd::JudgeDraws{}));
+  CHECK_FALSE(bench.apply(cmd::JudgeDraws{}));  // while that is being done
+  asker.wait(AdviceKind::draws);
+  Progress progress;
+  const Wound& wound = *bench.wound();
+  const auto expected = over_draws(wound.plan(), {}, alone, usual_draws, 1, progress);
+  REQUIRE(expected);
+  CHECK(bench.verdict_in_hand()->draws.size() == usual_draws);
+  CHECK(verdict_line(*bench.verdict_in_hand()) == verdict_line(*expected));
+  CHECK_FALSE(bench.apply(cmd::SetAdvised{AdviceKind::draws, 0}));
+  REQUIRE(bench.apply(cmd::SetField{"traverse.pitch", 1.03, 0}));
+  CHECK((bench.verdict_in_hand() == nullptr || bench.verdict_in_hand()->draws.empty()));
+  REQUIRE(bench.apply(cmd::Undo{}));
+  REQUIRE(wait_until(
+      bench, [&] { return bench.verdict_in_hand() != nullptr && !bench.verdict_in_hand()->draws.empty(); }, 200.0));
 }

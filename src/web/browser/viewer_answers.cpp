@@ -10,6 +10,7 @@
 
 #include "report/figures.h"
 #include "report/json.h"
+#include "report/pattern_report.h"
 #include "scene/marks.h"
 #include "web/browser/viewer.h"
 
@@ -24,7 +25,7 @@ Json maybe(const std::optional<double>& value) { return value ? Json(*value) : J
 
 }  // namespace
 
-// The document that the command line prints, what the page shows beside it, and how fine the build is.
+// The document that the command line prints, what the page shows beside it, the patterns of the plan, and how fine the build is.
 nlohmann::json Viewer::results(const Json& /*in*/) {
   const Pass& pass = wound_->pass;
   Json marks = Json::array();
@@ -33,6 +34,7 @@ nlohmann::json Viewer::results(const Json& /*in*/) {
   const Plan& plan = wound_->plan();
   return {{"document", Json::parse(to_json(plan, wound_->build(), wound_->measurements()))},
           {"marks", std::move(marks)},
+          {"pattern", Json::parse(pattern_json(plan, patterns(plan, usual_gap_d)))},
           {"share", pass.share},
           {"full", pass.full()}};
 }

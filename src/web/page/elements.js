@@ -13,6 +13,12 @@ function element(tag, { on = {}, text, ...attributes } = {}, ...children) {
   return made;
 }
 
+function tableOf(head, rows) {
+  return element('table', {},
+    element('thead', {}, element('tr', {}, ...head.map((text) => element('th', { scope: 'col', text })))),
+    element('tbody', {}, ...rows.map((row) => element('tr', {}, ...row.map((text) => element('td', { text }))))));
+}
+
 function checkbox(name, change) {
   const input = element('input', { type: 'checkbox', on: { change: () => change(input.checked) } });
   return { input, row: element('label', { class: 'check' }, input, name) };

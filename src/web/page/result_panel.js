@@ -1,5 +1,8 @@
 // The figures of the build, and those of the plan as it came beside them.
 
+const layersOf = (row) => (row.to_layer === null ? `${row.from_layer} on`
+  : row.to_layer === row.from_layer ? `${row.from_layer}` : `${row.from_layer}-${row.to_layer}`);
+
 class ResultPanel {
   constructor() {
     this.planned = null;  // results of the plan unchanged
@@ -24,7 +27,26 @@ class ResultPanel {
       if (was !== undefined && was !== value) shown.append(element('small', { class: 'was', text: `plan: ${was}` }));
       return element('div', {}, element('dt', { text: name }), shown);
     }));
+    this.showPattern(results, inch);
     this.showLayers(results.document.layers, inch);
+  }
+
+  // Of a crossed wind; a part of the wind does not tell its last layer.
+  showPattern({ pattern, full }, inch) {
+    const crossed = pattern.rows.some((row) => row.verdict !== 'close wind');
+    byId('pattern').hidden = !full || !crossed;
+    const cells = (row) => [
+      layersOf(row), words.size(row.pitch, inch, 3), rounded(row.turns_per_double_stroke, 4),
+      `${words.size(row.diameter.inside, inch, 1)} to ${words.size(row.diameter.outside, inch, 1)}`, row.verdict];
+    const head = ['Layers', 'Pitch', 'Turns to a double stroke', 'Diameter', 'Pattern'];
+    const safe = (row) => row.safe_settings.map((one) => element('li', {
+      text: `${one.key} ${words.size(one.value, inch, 3)} instead of ${words.size(one.instead_of, inch, 3)}: ${
+        rounded(one.turns_per_double_stroke, 4)} turns` }));
+    const told = (row) => [element('p', { text: `Layers ${layersOf(row)}. ${row.text}` }),
+      ...(row.safe_settings.length ? [element('p', { text: 'In a close pattern, without ribbons:' }),
+                                      element('ul', {}, ...safe(row))] : [])];
+    byId('pattern').lastElementChild.replaceChildren(
+      element('div', { class: 'wide' }, tableOf(head, pattern.rows.map(cells))), ...pattern.rows.flatMap(told));
   }
 
   showLayers(layers, inch) {
@@ -33,9 +55,7 @@ class ResultPanel {
       layer.layer, layer.direction, rounded(layer.turns, 2), words.length(layer.length_m * 1e3, inch),
       words.size(layer.mean_diameter, inch, 3), layer.mean_rise_d === null ? '–' : rounded(layer.mean_rise_d, 3),
       words.length(layer.gap_length_m * 1e3, inch), rounded(layer.crossings, 0), words.share(layer.bridged_share)]);
-    byId('layers').lastElementChild.replaceChildren(element('table', {},
-      element('thead', {}, element('tr', {}, ...head.map((text) => element('th', { scope: 'col', text })))),
-      element('tbody', {}, ...rows.map((row) => element('tr', {}, ...row.map((text) => element('td', { text })))))));
+    byId('layers').lastElementChild.replaceChildren(tableOf(head, rows));
   }
 }
 

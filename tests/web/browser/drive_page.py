@@ -63,12 +63,29 @@ def expect_same(shop, browser, plan, *seed):
     assert browser.ask("hash") == shop.hash(plan, *seed), f"{plan}: another build than the program's"
 
 
+def expect_same_pattern(shop, browser, plan):
+    """What the command says of each stretch of layers, shown where any is crossed."""
+    printed = subprocess.run([shop.program, "pattern", plan, "--json"], check=True, capture_output=True)
+    rows, shown = json.loads(printed.stdout)["rows"], browser.ask("results")["pattern"]["rows"]
+    assert [row["text"] for row in shown] == [row["text"] for row in rows], f"{plan}: other patterns"
+    crossed = any(row["verdict"] != "close wind" for row in rows)
+    assert browser.element("#pattern").is_displayed() == crossed, f"{plan}: the pattern is shown or hidden wrongly"
+    if not crossed:
+        return
+    browser.element("#pattern summary").click()
+    told = browser.text("#pattern")
+    for row in rows:
+        for safe in row["safe_settings"]:
+            assert f"{safe['key']} {safe['value']:.3f}\u00a0mm" in told, f"{safe} is not told: {told}"
+
+
 def figures_are_equal(shop):
     with Browser() as browser:
         for name in SMALL:
             browser.open(shop.page(shop.sample(name)))
             browser.wait_for_build()
             expect_same(shop, browser, shop.sample(name))
+            expect_same_pattern(shop, browser, shop.sample(name))
         browser.open(shop.page(shop.sample("loose-traverse"), "--seed", "7"))
         browser.wait_for_build()
         expect_same(shop, browser, shop.sample("loose-traverse"), "7")

@@ -1,11 +1,11 @@
-#include "advise/pattern_table.h"
+#include "pattern/pattern_table.h"
 
 #include <cmath>
 #include <numbers>
 
+#include "advise/narrow_plan.h"
 #include "crossed_plan.h"
 #include "lay/guide.h"
-#include "narrow_plan.h"
 
 using namespace laywright;
 using namespace laywright::testing;

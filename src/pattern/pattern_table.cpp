@@ -1,9 +1,11 @@
-#include "advise/pattern_table.h"
+#include "pattern/pattern_table.h"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <utility>
+
+#include <fmt/format.h>
 
 #include "plan/layer_setting.h"
 
@@ -82,6 +84,11 @@ void judge(PatternRow& row, const Plan& plan, double gap_d) {
 }
 
 }  // namespace
+
+std::string key_of(const PatternRow& row, SafeSetting::What what) {
+  const std::string table = row.step ? fmt::format("wind.step[{}]", *row.step) : "traverse";
+  return table + (what == SafeSetting::What::pitch ? ".pitch" : ".right_stop");
+}
 
 PatternTable patterns(const Plan& plan, double gap_d) {
   PatternTable table;

@@ -1,4 +1,4 @@
-#include "advise/pattern.h"
+#include "pattern/pattern.h"
 
 #include <cmath>
 #include <numbers>

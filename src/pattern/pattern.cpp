@@ -1,4 +1,4 @@
-#include "advise/pattern.h"
+#include "pattern/pattern.h"
 
 #include <algorithm>
 #include <cmath>
@@ -32,10 +32,14 @@ double winding_angle_rad(double pitch_mm, double diameter_mm) {
   return std::atan(pitch_mm / (std::numbers::pi * diameter_mm));
 }
 
+bool has_ribbons_of(int starts, const GuideCycle& cycle, double d_mm) {
+  return starts <= most_starts && cycle.pitch_mm > starts * close_wind_d * d_mm;
+}
+
 std::vector<Displacement> displacements(const GuideCycle& cycle, double d_mm, double diameter_mm) {
   const double ratio = winding_ratio(cycle), per_mm = d_per_mm(cycle, d_mm, diameter_mm);
   std::vector<Displacement> found;
-  for (int b = 1; b <= most_starts && cycle.pitch_mm > b * close_wind_d * d_mm; ++b) {
+  for (int b = 1; has_ribbons_of(b, cycle, d_mm); ++b) {
     const long a = std::lround(b * ratio);
     if (std::gcd(a, static_cast<long>(b)) != 1) continue;  // the same as of fewer starts, and farther off
     const double ahead = cycle.pitch_mm * (static_cast<double>(a) - b * ratio);

@@ -1,4 +1,4 @@
-#include "advise/pattern_cure.h"
+#include "pattern/safe_settings.h"
 
 #include <cmath>
 #include <initializer_list>

@@ -2,10 +2,10 @@
 #include <cmath>
 #include <numbers>
 
-#include "advise/pattern_table.h"
 #include "base/random.h"
 #include "crossed_plan.h"
 #include "lay/guide.h"
+#include "pattern/pattern_table.h"
 
 using namespace laywright;
 using namespace laywright::testing;

@@ -2,9 +2,10 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
-#include "advise/pattern_cure.h"
+#include "pattern/safe_settings.h"
 
 namespace laywright {
 
@@ -22,6 +23,9 @@ struct PatternRow {
   double scatter_d = 0.0;
   std::vector<SafeSetting> safe;  // of rows that are ribbons or open; each makes a sound plan
 };
+
+// The key of a safe setting in the plan: "traverse.pitch", "wind.step[0].right_stop".
+[[nodiscard]] std::string key_of(const PatternRow& row, SafeSetting::What what);
 
 struct PatternTable {
   bool stepped = false;  // a stepped guide stands at the same places in every double stroke: no rows

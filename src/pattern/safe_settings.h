@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "advise/pattern.h"
+#include "pattern/pattern.h"
 
 namespace laywright {
 

@@ -26,8 +26,9 @@ namespace laywright {
 // Between the fiber and the circumference, atan(pitch / (pi D)); D > 0 of the centre line.
 [[nodiscard]] double winding_angle_rad(double pitch_mm, double diameter_mm);
 
-// Ribbons are looked for among so many double strokes before, as the finding `ribbon` is.
-inline constexpr int most_starts = 4;
+// Whether strands laid evenly by so many double strokes, up to `most_starts`, would leave room for one more between them (pitch
+// over their number coarser than 2 d). If not, they fill the layer however they lie.
+[[nodiscard]] bool has_ribbons_of(int starts, const GuideCycle& cycle, double d_mm);
 
 // How a strand lies beside the one of `starts` double strokes before.
 struct Displacement {
@@ -36,8 +37,7 @@ struct Displacement {
   double ahead_mm = 0.0;  // along the axis, in the guide's direction; below 0: behind
   double ahead_d = 0.0;   // across the fiber, in d
 };
-// For every b up to `most_starts` whose strands, laid evenly, would leave room for one more between them (pitch over b
-// coarser than 2 d). Empty for a close wind.
+// For every b that has ribbons. Empty for a close wind.
 [[nodiscard]] std::vector<Displacement> displacements(const GuideCycle& cycle, double d_mm, double diameter_mm);
 
 enum class PatternKind { close_wind, ribbon, close_pattern, open };

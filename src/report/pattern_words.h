@@ -1,0 +1,33 @@
+// How the double strokes of a crossed wind lie, in words: the same in the command, the window and the share page.
+#pragma once
+
+#include <string>
+
+#include "pattern/pattern_table.h"
+
+namespace laywright {
+
+[[nodiscard]] bool is_crossed(const PatternRow& row);
+
+// "1-80", "9 on" where the wind ends before them.
+[[nodiscard]] std::string layers_text(const PatternRow& row);
+
+// "15", "31/2": turns over double strokes.
+[[nodiscard]] std::string fraction_text(const Displacement& near);
+
+// "1.10 behind", "0.93 ahead", "0.00".
+[[nodiscard]] std::string beside_text(double ahead, int decimals);
+
+// Sentences, the first without its capital: "a ribbon. The spool turns ...".
+[[nodiscard]] std::string pattern_words(const PatternRow& row, double gap_d);
+
+// That no pitch is safe, where one was looked for; else empty.
+[[nodiscard]] std::string no_pitch_words(const PatternRow& row);
+
+// That there are no patterns of a stepped guide.
+[[nodiscard]] std::string stepped_words();
+
+// What it all does not know.
+[[nodiscard]] std::string estimate_words();
+
+}  // namespace laywright
