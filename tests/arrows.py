@@ -18,7 +18,7 @@ ARROWS = {
     "lesson": {"base", "plan", "lay", "measure"},
     "takeup": {"base", "plan", "lay", "measure"},
     "verdict": {"base", "plan", "lay", "measure", "takeup"},
-    "advise": {"base", "plan", "lay", "measure"},
+    "advise": {"base", "plan", "lay", "measure", "takeup", "verdict"},
     "report": {"base", "plan", "lay", "measure", "takeup", "verdict", "advise"},
     "scene": {"base", "plan", "lay", "measure", "takeup"},
     "export": {"base", "plan", "lay", "measure", "takeup", "report", "scene"},
