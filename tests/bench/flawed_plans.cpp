@@ -17,7 +17,7 @@ namespace {
 double between(Random& random, double low, double high) { return low + (high - low) * random.uniform(); }
 
 // As a person would write it.
-double to_dial(double value, double step) { return std::round(value / step) * step; }
+double to_dial(double value, double step) { return std::round(value / step) / std::round(1.0 / step); }
 
 struct Base {
   std::string name;
@@ -44,14 +44,14 @@ Base base_of(Random& random) {
   draft.title = kind.name;
   draft.spool.barrel_diameter_mm = kind.barrel_mm;
   draft.spool.flange_diameter_mm = kind.flange_mm;
-  draft.spool.inside_width_mm = to_dial(drawn(kind.width_mm), 0.5);
+  draft.spool.inside_width_mm = std::round(drawn(kind.width_mm));
   draft.fiber.diameter_mm = kind.diameter_mm;
   draft.fiber.friction = to_dial(drawn(kind.friction), 0.05);
   draft.fiber.core_diameter_mm = kind.core_mm;
   draft.fiber.shear_modulus_MPa = kind.shear_MPa;
   Traverse& traverse = draft.traverse;
   traverse.pitch_mm = to_dial(drawn(kind.pitch_d) * kind.diameter_mm, 0.001);
-  traverse.free_length_mm = to_dial(drawn(kind.free_length_mm), 5.0);
+  traverse.free_length_mm = std::round(drawn(kind.free_length_mm));
   traverse.start = random.uniform() < 0.5 ? Side::left : Side::right;
   const double lag =
       traverse.free_length_mm * traverse.pitch_mm / (3.14159 * kind.barrel_mm) * 0.693;  // MODEL.md: ln 2 of it
@@ -97,16 +97,16 @@ std::string spoil(PlanDraft& draft, int which, Random& random) {
       traverse.pitch_mm = to_dial(traverse.pitch_mm * (up ? more(1.12, 1.4) : more(0.96, 0.9)), 0.001);
       return "traverse.pitch";
     case 1:
-      traverse.left_stop_mm += to_dial((up ? more(2.0, 6.0) : -more(1.5, 4.0)) * d, 0.01);
+      traverse.left_stop_mm = to_dial(traverse.left_stop_mm + (up ? more(2.0, 6.0) : -more(1.5, 4.0)) * d, 0.01);
       return "traverse.left_stop";
     case 2:
-      traverse.right_stop_mm += to_dial((up ? more(2.0, 6.0) : -more(1.5, 4.0)) * d, 0.01);
+      traverse.right_stop_mm = to_dial(traverse.right_stop_mm + (up ? more(2.0, 6.0) : -more(1.5, 4.0)) * d, 0.01);
       return "traverse.right_stop";
     case 3:
       traverse.reversal.kind = up ? ReversalKind::dwell : ReversalKind::ramp;
       traverse.reversal.turns = to_dial(more(2.0, 6.0), 0.25);
       return "traverse.reversal.turns";
-    case 4: traverse.free_length_mm = to_dial(more(800.0, 2000.0) * d, 5.0); return "traverse.free_length";
+    case 4: traverse.free_length_mm = std::round(more(800.0, 2000.0) * d); return "traverse.free_length";
     default:
       traverse.reversal.lost_motion_mm = to_dial(more(1.0, 3.0) * d, 0.01);
       return "traverse.reversal.lost_motion";
