@@ -108,7 +108,7 @@ std::string spoil(PlanDraft& draft, int which, Random& random) {
       return "traverse.reversal.turns";
     case 4: traverse.free_length_mm = std::round(more(800.0, 2000.0) * d); return "traverse.free_length";
     default:
-      traverse.reversal.lost_motion_mm = to_dial(more(1.0, 3.0) * d, 0.01);
+      traverse.reversal.lost_motion_mm = to_dial(more(0.5, 1.5) * d, 0.01);
       return "traverse.reversal.lost_motion";
   }
 }
