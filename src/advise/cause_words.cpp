@@ -147,13 +147,13 @@ std::string words_of(const Plan& plan, const Explanation& explanation, const Rem
     for (const Move& move : remedy.moves) text += fmt::format(" {}.", move.dial.cure);
     return text + side_effects(explanation, remedy);
   }
-  std::string text = what_to_set(remedy, draft) + left;
+  std::string text = what_to_set(remedy, draft) + left + side_effects(explanation, remedy);
   if (remedy.smallest) {
     const Dial& dial = remedy.moves.front().dial;
     text += fmt::format(" At {} already {}.", shown_at(dial, draft, now_of(dial, draft) + *remedy.smallest),
                         what_is_left(explanation, remedy.after_smallest));
   }
-  return text + side_effects(explanation, remedy);
+  return text;
 }
 
 std::string conclusion_of(const Plan& plan, const Explanation& explanation) {

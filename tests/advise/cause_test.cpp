@@ -100,8 +100,9 @@ TEST_CASE("what is said of places counts those of the finding as it is listed") 
   remedy.rest.amount.places = 0.25 * explanation.before.places;
   remedy.smallest.reset();
   const int left = static_cast<int>(std::lround(0.25 * places));
-  CHECK_THAT(words_of(checked(draft), explanation, remedy),
-             Catch::Matchers::Contains("about " + std::to_string(left) + " of its " + std::to_string(places) + " places"));
+  CHECK_THAT(
+      words_of(checked(draft), explanation, remedy),
+      Catch::Matchers::Contains("about " + std::to_string(left) + " of its " + std::to_string(places) + " places"));
 }
 
 TEST_CASE("the explanation is the same on one thread and on two") {

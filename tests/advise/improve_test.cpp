@@ -124,7 +124,8 @@ TEST_CASE("a wind with piled edges becomes a good one, the same on any number of
                             Catch::Matchers::Contains("Good instead of do not wind"));
   // Better on each draw, not only on their mean.
   REQUIRE(best.draw_costs.size() == two.value().plan.draw_costs.size());
-  for (std::size_t i = 0; i < best.draw_costs.size(); ++i) CHECK(best.draw_costs[i] < two.value().plan.draw_costs[i]);
+  for (std::size_t i = 0; i < best.draw_costs.size(); ++i)
+    CHECK(best.draw_costs[i] < two.value().plan.draw_costs[i]);
   // The proposal is what it says: laid again, it has those figures.
   const Wound again = wound(best.draft);
   CHECK(outcome_of(again.plan, again.build, again.measurements).outer_diameter.greatest_mm ==
@@ -173,7 +174,8 @@ Check ride_ups(double value) {
 
 }  // namespace
 
-TEST_CASE("merit counts what is past good before all else, ride-ups as much as ridges, and then the room that is left") {
+TEST_CASE(
+    "merit counts what is past good before all else, ride-ups as much as ridges, and then the room that is left") {
   const Plan plan = checked(narrow_draft());
   const auto cost = [&](std::vector<Check> checks, const std::optional<MeritWeights>& weights = {}) {
     return cost_of(merit_of(plan, trial_with(std::move(checks))), weights);
