@@ -40,7 +40,7 @@ std::string what_to_set(const Plan& plan, const Improvement& improvement, const 
   return fmt::format("Set {}.", joined(all));
 }
 
-// "good on each of 5 draws, and with a dial one step off on 8 of 10"
+// "good on each of 5 draws, and and on 8 of 10 with a setting one step off"
 std::string how_sure(const Proposal& proposal) {
   const int steps = proposal.variants - proposal.draws, good_steps = proposal.good_variants - proposal.good_draws;
   std::string text = proposal.good_draws == proposal.draws
@@ -50,7 +50,7 @@ std::string how_sure(const Proposal& proposal) {
   return text;
 }
 
-// "Do not wind, for the ridge ...; the limit is 1 fiber diameter. First: set ..."
+// "Do not wind: the ridge at the left flange is ...; the limit is 1 fiber diameter. First: set ..."
 std::string as_it_is(const WindVerdict& verdict) {
   std::string text = fmt::format("{}: {}.", capitalised(name_of(verdict.grade)), verdict.reason);
   if (verdict.first) text += fmt::format(" First: {}.", *verdict.first);
@@ -87,8 +87,7 @@ std::string conclusion_of(const Improvement& improvement) {
   const Proposal& plan = improvement.plan;
   const std::string laid = fmt::format("{} winds were laid.", count_of(improvement.trials));
   if (improvement.leave_it) {
-    const std::string leave =
-        fmt::format("Leave the settings as they are: so the fiber lies well, {}.", how_sure(plan));
+    const std::string leave = fmt::format("Leave the settings as they are: the wind is {}.", how_sure(plan));
     if (plan.verdict.grade == Grade::good) return leave;
     return fmt::format("{} What is left is not of the traverse. {}", leave, as_it_is(plan.verdict));
   }
@@ -98,11 +97,15 @@ std::string conclusion_of(const Improvement& improvement) {
         plan.draws, laid, as_it_is(plan.verdict));
   }
   const Proposal& best = improvement.best.front();
-  if (best.good_draws == best.draws) return fmt::format("Proposal 1 is {}. {}", how_sure(best), laid);
+  const std::string now = fmt::format("{} of {}", plan.good_draws, plan.draws);
+  if (best.good_draws == best.draws) {
+    return fmt::format("Proposal 1 is {}; the plan as it is, on {} draws. {}", how_sure(best), now, laid);
+  }
   return fmt::format(
-      "No settings within the ranges were found to be good on all draws. Proposal 1 is {}, where the plan is "
-      "good on {}; each draw of it is better. {}",
-      how_sure(best), plan.good_draws, laid);
+      "No settings within the ranges were found to be good on all draws. Proposal 1 is better than the plan on "
+      "each, and {}; "
+      "the plan as it is, on {} draws. {}",
+      how_sure(best), now, laid);
 }
 
 }  // namespace laywright

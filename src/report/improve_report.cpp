@@ -67,11 +67,16 @@ ProposalTable figures_table(const std::vector<const Proposal*>& all) {
 
 ProposalTable variants_table(const std::vector<const Proposal*>& all) {
   using P = const Proposal&;
-  return {
-      "Other draws, and each setting a step off",
-      {row("draws that are good", all, [](P p) { return fmt::format("{} of {}", p.good_draws, p.draws); }),
-       row("variants that are good", all, [](P p) { return fmt::format("{} of {}", p.good_variants, p.variants); }),
-       row("not to be wound", all, [](P p) { return fmt::format("{} of {}", p.bad_variants, p.variants); })}};
+  const auto steps_text = [](P p) {
+    const int steps = p.variants - p.draws;
+    return steps > 0 ? fmt::format("{} of {}", p.good_variants - p.good_draws, steps) : std::string("-");
+  };
+  ProposalTable table{"How sure that is: other draws, and each setting a step off",
+                      {row("good draws", all, [](P p) { return fmt::format("{} of {}", p.good_draws, p.draws); }),
+                       row("good with a step off", all, steps_text), row("of all, not to be wound", all, [](P p) {
+                         return fmt::format("{} of {}", p.bad_variants, p.variants);
+                       })}};
+  return table;
 }
 
 std::string text_of(const ProposalTable& table, const std::string& head) {

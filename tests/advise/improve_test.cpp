@@ -138,7 +138,10 @@ TEST_CASE("a wind with piled edges becomes a good one, the same on any number of
 }
 
 TEST_CASE("a plan that is good on all its draws is left as it is, unless a person weighs otherwise") {
-  const Plan plan = checked(narrow_draft());
+  PlanDraft draft = narrow_draft();
+  draft.traverse.free_length_mm = 40.0;
+  draft.traverse.left_stop_mm = draft.traverse.right_stop_mm = 0.1;
+  const Plan plan = checked(draft);
   Progress progress;
   const Result<Improvement> left = improve(plan, quick(2), progress);
   REQUIRE(left.ok());
