@@ -45,7 +45,7 @@ TEST_CASE("what the person wishes of a key holds, and what cannot be followed is
   const auto knobs = knobs_of(
       draft, {{"traverse.pitch", 0.25, 0.27, 0.005, false}, {"traverse.left_stop", {}, {}, {}, true}}, false);
   REQUIRE(knobs.ok());
-  REQUIRE(knobs.value().size() == 2);
+  REQUIRE(knobs.value().size() == 3);  // and the dwell
   CHECK(knobs.value()[0].low == 0.25);
   CHECK(knobs.value()[0].step == 0.005);
   CHECK(knobs.value()[1].path == "traverse.right_stop");
