@@ -1,10 +1,12 @@
 #include "advise/cause.h"
 
 #include <algorithm>
+#include <limits>
 #include <utility>
 
 #include "advise/cause_search.h"
 #include "advise/cause_words.h"
+#include "verdict/weigh.h"
 
 namespace laywright {
 namespace {
@@ -14,10 +16,16 @@ constexpr double size_to_show = 0.7;
 constexpr int layers_above = 2;
 constexpr int least_layers = 8;
 // Candidates that are laid in full, and on how many draws.
-constexpr std::size_t confirmed_candidates = 4;
+constexpr std::size_t confirmed_candidates = 5;
 constexpr int draws_before = 3, draws_after = 2;
 // A finding of which other draws have less than this share came by chance.
 constexpr double chance_share = 0.1;
+
+Grade grade_of(const std::vector<Check>& checks) {
+  Grade worst = Grade::good;
+  for (const Check& check : checks) worst = std::max(worst, check.grade);
+  return worst;
+}
 
 Issue stopped() {
   Issue issue;
@@ -102,6 +110,7 @@ class Confirmation {
     remedy.changes = changes_of(plan_.draft(), candidate.moves);
     remedy.rest = rest(*mean);
     remedy.outcome = trials[at]->outcome;
+    remedy.grade = grade_of(trials[at]->checks);
     if (remedy.rest.share_left > Remedy::halved_share || remedy.rest.share_of_all > Remedy::no_worse)
       return std::nullopt;
     remedy.grown = kinds_that_grow(explanation.outcome, remedy.outcome, complaint.kind);
@@ -120,6 +129,17 @@ class Confirmation {
   CauseSettings settings_;
   MeanAmount before_;
 };
+
+// Those of flaws and friction only where they leave clearly less than any setting does.
+void keep_singled_out(std::vector<Remedy>& remedies) {
+  constexpr double clearly = 0.3;
+  double best_setting = std::numeric_limits<double>::infinity();
+  for (const Remedy& each : remedies) {
+    if (each.can_be_set()) best_setting = std::min(best_setting, each.rank());
+  }
+  std::erase_if(remedies,
+                [&](const Remedy& each) { return !each.can_be_set() && each.rank() + clearly > best_setting; });
+}
 
 // On as few layers as show it, or else on all.
 bool begin_search(CauseSearch& search, const Plan& plan, const Build& build, Explanation& explanation,
@@ -145,6 +165,7 @@ Result<Explanation> explain(const Plan& plan, const Build& build, const Measurem
   explanation.finding = finding;
   explanation.complaint = complaint_of(plan, finding);
   explanation.outcome = outcome_of(plan, build, measurements);
+  explanation.grade = grade_of(weigh(plan, build, measurements, nullptr));
   progress.report(0.0);
 
   CauseSearch search(plan, explanation.complaint, settings);
@@ -166,6 +187,7 @@ Result<Explanation> explain(const Plan& plan, const Build& build, const Measurem
     Confirmation(plan, settings).run(std::move(candidates), measurements, explanation, progress);
   }
   if (progress.cancelled()) return stopped();
+  keep_singled_out(explanation.remedies);
   sort_by_rank(explanation.remedies);
   for (Remedy& remedy : explanation.remedies) remedy.text = words_of(plan, explanation, remedy);
   explanation.text = conclusion_of(plan, explanation);

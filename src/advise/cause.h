@@ -2,10 +2,14 @@
 // further, to see what is left of the finding and of all others; then the smallest move is sought that removes it, or
 // halves it. Where no single setting does, two are moved together. What is said in words comes from those trials.
 //
+// What is named is what can be set at the machine. Flaws of the machine and the fiber's friction are named only where the
+// evidence singles them out: where without them clearly less is left than with any setting.
+//
 // The search lays only the first layers, as many as the finding needs to grow, at `search_fidelity`; what it finds is
 // confirmed on the whole plan. Each setting is seen on several draws (draws.h).
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -27,8 +31,8 @@ struct Move {
   double by = 0.0;
 };
 
-// How well moves explain a finding, less is better: what they leave of it and of all findings, and how far they go, so
-// that of two that do as much the smaller one comes first. Two settings must leave notably less than one; the flaws of a
+// How well moves explain a finding, less is better: what they leave of it and of all findings, how far they go, so that of
+// two that do as much the smaller one comes first, and whether they leave a place that is usual. Two settings must leave notably less than one; the flaws of a
 // machine count as one.
 [[nodiscard]] double rank_of(const std::vector<Move>& moves, double share_left, double share_of_all);
 
@@ -52,8 +56,15 @@ struct Remedy {
   std::optional<double> smallest;  // a smaller move of a single setting that removes, or else halves it
   Rest after_smallest;
   Outcome outcome;
+  Grade grade = Grade::good;       // of the whole wind with it, on one draw; what the machine bears left out
   std::vector<FindingKind> grown;  // other kinds of findings that the move makes worse
   std::string text;
+
+  // False where a flaw, or the fiber, is named: that is evidence, nothing to set.
+  [[nodiscard]] bool can_be_set() const {
+    return std::all_of(moves.begin(), moves.end(),
+                       [](const Move& move) { return laywright::can_be_set(move.dial); });
+  }
 
   [[nodiscard]] bool gone() const { return rest.share_left <= gone_share; }
   // How well it explains; less is better.
@@ -79,6 +90,7 @@ struct Explanation {
   FindingAmount before;  // mean of so many draws
   int draws = 0;
   Outcome outcome;               // of the plan as it is
+  Grade grade = Grade::good;     // of its build, as of a remedy's
   std::vector<Remedy> remedies;  // the likeliest first: what removes most of this finding, and of all others
   std::vector<TriedDial> tried;
   int trials = 0;        // builds that were laid

@@ -14,16 +14,29 @@ std::vector<Move> scaled(std::vector<Move> unit, double by) {
   return unit;
 }
 
+// Where the machine can be set: a whole number of the dial's steps, rather more than less.
+std::vector<Move> on_dial(std::vector<Move> moves) {
+  constexpr double nearly = 1e-6;
+  for (Move& move : moves) {
+    const Dial& dial = move.dial;
+    if (!can_be_set(dial) || dial.is_switch) continue;
+    const double by = std::copysign(std::ceil(std::abs(move.by) / dial.step - nearly) * dial.step, move.by);
+    // The end of a range is none of its steps.
+    if (by >= dial.lowest && by <= dial.highest) move.by = by;
+  }
+  return moves;
+}
+
 }  // namespace
 
 double rank_of(const std::vector<Move>& moves, double share_left, double share_of_all) {
-  constexpr double for_all_of_a_range = 0.3, for_a_second = 0.15, for_another_fiber = 0.15;
+  constexpr double for_all_of_a_range = 0.3, for_a_second = 0.15, for_what_is_usual = 0.2;
   double rank = share_left + share_of_all;
   std::size_t settings = 0;
   bool has_flaws = false;
   for (const Move& move : moves) {
     rank += for_all_of_a_range * effort_of(move.dial, move.by);
-    if (!can_be_set(move.dial)) rank += for_another_fiber;
+    if (move.dial.is_usual) rank += for_what_is_usual;
     if (move.dial.is_flaw) has_flaws = true;
     if (!move.dial.is_flaw) ++settings;
   }
@@ -105,11 +118,11 @@ std::vector<Candidate> CauseSearch::candidates(const std::vector<Line>& lines) c
   for (const Line& line : lines) {
     const Seen* best = line.best();
     if (best == nullptr || best->left > Remedy::halved_share || best->of_all > Remedy::no_worse) continue;
-    Candidate candidate{scaled(line.unit, best->move), std::nullopt, best->left, best->of_all};
+    Candidate candidate{on_dial(scaled(line.unit, best->move)), std::nullopt, best->left, best->of_all};
     std::optional<Bracket::Tried> smallest = line.bracket.smallest(Remedy::gone_share);
     if (!smallest) smallest = line.bracket.smallest(Remedy::halved_share);
     if (line.unit.size() == 1 && smallest && std::abs(smallest->move) < std::abs(best->move)) {
-      candidate.smallest = smallest->move;
+      candidate.smallest = on_dial(scaled(line.unit, smallest->move)).front().by;
     }
     all.push_back(std::move(candidate));
   }

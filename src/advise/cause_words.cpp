@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -23,62 +24,103 @@ double now_of(const Dial& dial, const PlanDraft& draft) {
   return value_at(draft, dial.parts.front().path).value_or(0.0);
 }
 
-// "at 0.31 mm instead of 1.2 mm"
-std::string at_instead(const Move& move, const PlanDraft& draft) {
-  const double now = now_of(move.dial, draft);
-  return fmt::format("at {} instead of {}", shown_at(move.dial, draft, now + move.by),
+// Of both stops, what each is set to; else the dial itself.
+std::vector<std::pair<std::string, Dial::Part>> named_parts(const Dial& dial) {
+  std::vector<std::pair<std::string, Dial::Part>> named;
+  for (const Dial::Part& part : dial.parts) {
+    if (part.path == "traverse.left_stop") named.emplace_back("the left stop", part);
+    if (part.path == "traverse.right_stop") named.emplace_back("the right stop", part);
+  }
+  if (named.size() < 2) named.assign(1, {dial.words, dial.parts.front()});
+  return named;
+}
+
+// "0.31 mm (now 1.2 mm)"
+std::string then_and_now(const Dial::Part& part, double by, const PlanDraft& draft) {
+  const double now = value_at(draft, part.path).value_or(0.0);
+  return fmt::format("{} (now {})", shown_value(draft, part.path, now + part.sign * by),
+                     shown_value(draft, part.path, now));
+}
+
+// "the left stop to 0.31 mm (now 1.2 mm)"
+std::string setting(const Move& move, const PlanDraft& draft) {
+  std::string all;
+  for (const auto& [words, part] : named_parts(move.dial)) {
+    all += fmt::format("{}{} to {}", all.empty() ? "" : " and ", words, then_and_now(part, move.by, draft));
+  }
+  return all;
+}
+
+// "without the lost motion (now 0.4 mm)", "with the friction at 0.55 (now 0.5)"
+std::string changed(const Move& move, const PlanDraft& draft) {
+  const double now = now_of(move.dial, draft), then = now + move.by;
+  constexpr double nothing = 1e-9;
+  if (move.dial.is_flaw && std::abs(then) <= nothing * std::abs(now))
+    return fmt::format("without {} (now {})", move.dial.words, shown_at(move.dial, draft, now));
+  return fmt::format("with {} at {} (now {})", move.dial.words, shown_at(move.dial, draft, then),
                      shown_at(move.dial, draft, now));
 }
 
-// "the left stop at 0.31 mm instead of 1.2 mm"
-std::string moved(const Move& move, const PlanDraft& draft) {
-  return fmt::format("{} {}", move.dial.words, at_instead(move, draft));
+template <class Part>
+std::string joined(const std::vector<Move>& moves, Part part) {
+  std::string all;
+  for (std::size_t i = 0; i < moves.size(); ++i) {
+    all += fmt::format("{}{}", i == 0 ? "" : i + 1 == moves.size() ? " and " : ", ", part(moves[i]));
+  }
+  return all;
 }
 
-// "The left stop is 0.9 mm too far in: at 0.31 mm instead of 1.2 mm"
-std::string blame(const Remedy& remedy, const PlanDraft& draft) {
+// "The left stop is 0.9 mm too far in: set it to 0.31 mm (now 1.2 mm), and "
+std::string what_to_set(const Remedy& remedy, const PlanDraft& draft) {
   if (remedy.moves.size() > 1) {
-    std::string all;
-    for (std::size_t i = 0; i < remedy.moves.size(); ++i) {
-      all += fmt::format("{}{}",
-                         i == 0                         ? ""
-                         : i + 1 == remedy.moves.size() ? " and "
-                                                        : ", ",
-                         moved(remedy.moves[i], draft));
-    }
-    return fmt::format("With {} together", all);
+    return fmt::format("Set {} together, and ",
+                       joined(remedy.moves, [&](const Move& move) { return setting(move, draft); }));
   }
   const Move& move = remedy.moves.front();
-  if (move.dial.is_switch) return fmt::format("With {}", moved(move, draft));
-  return fmt::format("{} {} {} {}: {}", capitalised(move.dial.words),
-                     move.dial.words.ends_with("stops") && move.dial.words.starts_with("the stops") ? "are" : "is",
-                     shown_at(move.dial, draft, std::abs(move.by)),
-                     move.by > 0.0 ? move.dial.when_too_low : move.dial.when_too_high, at_instead(move, draft));
+  const Dial& dial = move.dial;
+  if (dial.is_switch)
+    return fmt::format("Start at the other flange, {}, and ", then_and_now(dial.parts.front(), move.by, draft));
+  const bool both = named_parts(dial).size() > 1;
+  const std::string set = both ? setting(move, draft) : "it to " + then_and_now(dial.parts.front(), move.by, draft);
+  return fmt::format("{} {} {} {}: set {}, and ", capitalised(dial.words), dial.words == "the stops" ? "are" : "is",
+                     shown_at(dial, draft, std::abs(move.by)),
+                     move.by > 0.0 ? dial.when_too_low : dial.when_too_high, set);
 }
 
-// "the finding is gone", "40 of 245 places are left, 0.50 mm at most instead of 2.0 mm"
+// Of flaws and the fiber: "Without the lost motion (now 0.4 mm) "
+std::string what_differs(const Remedy& remedy, const PlanDraft& draft) {
+  return capitalised(joined(remedy.moves, [&](const Move& move) { return changed(move, draft); })) + ' ';
+}
+
+// "the finding is gone", "about 6 of its 377 places are left, at most 0.24 mm instead of 0.69 mm". The places are those of
+// the finding, as it is listed; their share is the mean of several draws.
 std::string what_is_left(const Explanation& explanation, const Rest& rest) {
   if (rest.share_left <= 0.0) return "the finding is gone";
-  const int before = rounded(explanation.before.places), after = std::max(1, rounded(rest.amount.places));
+  const int before = explanation.finding.occurrences;
+  const double share = rest.amount.places / std::max(explanation.before.places, 1e-9);
+  const int after = std::max(1, rounded(share * before));
   const std::string sizes =
-      fmt::format("{} at most instead of {}", in_mm(rest.amount.worst_mm), in_mm(explanation.before.worst_mm));
-  if (after >= before) return fmt::format("it is smaller, {}, in {}", sizes, places(after));
-  return fmt::format("{} of {} are left, {}", count_of(after), places(before), sizes);
+      fmt::format("at most {} instead of {}", in_mm(rest.amount.worst_mm), in_mm(explanation.finding.size_mm));
+  if (after >= before) return fmt::format("it is smaller, {}", sizes);
+  return fmt::format("about {} of its {} {} left, {}", count_of(after), places(before), after == 1 ? "is" : "are",
+                     sizes);
 }
 
-// What gets better or worse along with it.
+// What becomes of the wind as a whole.
 std::string side_effects(const Explanation& explanation, const Remedy& remedy) {
+  std::string text = remedy.grade == Grade::do_not_wind ? " The wind as a whole is still not to be wound."
+                     : remedy.grade == explanation.grade
+                         ? fmt::format(" The wind as a whole stays {}.", name_of(remedy.grade))
+                         : fmt::format(" The wind as a whole is then {}.", name_of(remedy.grade));
   std::string worse;
   for (const FindingKind kind : remedy.grown) {
     const Flaw &before = explanation.outcome.of(kind), &after = remedy.outcome.of(kind);
     const std::string instead =
-        before.places == 0 ? "none" : fmt::format("{} up to {}", count_of(before.places), in_mm(before.worst_mm));
-    worse += fmt::format("{}{} up to {} instead of {}", worse.empty() ? "" : "; ", counted(kind, after.places),
+        before.places == 0 ? "none" : fmt::format("{} of up to {}", count_of(before.places), in_mm(before.worst_mm));
+    worse += fmt::format("{}{} of up to {} instead of {}", worse.empty() ? "" : "; ", counted(kind, after.places),
                          in_mm(after.worst_mm), instead);
   }
-  std::string text = fmt::format(" Of all findings together {:.0f} % is left.", 100.0 * remedy.rest.share_of_all);
-  if (!worse.empty()) return text + fmt::format(" But there is more of another kind: {}.", worse);
-  return text + " No other kind of finding grows.";
+  return worse.empty() ? text : text + fmt::format(" But there is more of another kind: {}.", worse);
 }
 
 }  // namespace
@@ -99,36 +141,41 @@ std::string counted(FindingKind kind, int places) {
 
 std::string words_of(const Plan& plan, const Explanation& explanation, const Remedy& remedy) {
   const PlanDraft& draft = plan.draft();
-  std::string text = fmt::format("{} {}.", blame(remedy, draft), what_is_left(explanation, remedy.rest));
+  const std::string left = what_is_left(explanation, remedy.rest) + '.';
+  if (!remedy.can_be_set()) {
+    std::string text = what_differs(remedy, draft) + left;
+    for (const Move& move : remedy.moves) text += fmt::format(" {}.", move.dial.cure);
+    return text + side_effects(explanation, remedy);
+  }
+  std::string text = what_to_set(remedy, draft) + left + side_effects(explanation, remedy);
   if (remedy.smallest) {
     const Dial& dial = remedy.moves.front().dial;
     text += fmt::format(" At {} already {}.", shown_at(dial, draft, now_of(dial, draft) + *remedy.smallest),
                         what_is_left(explanation, remedy.after_smallest));
   }
-  return text + side_effects(explanation, remedy);
+  return text;
 }
 
 std::string conclusion_of(const Plan& plan, const Explanation& explanation) {
   if (explanation.by_chance) {
     return fmt::format(
-        "It came by chance: of {} winds that differ by {} in where the guide stands, less than can be set, the "
-        "others "
-        "hardly have it. No setting is to blame.",
+        "It came by chance: {} winds were laid that differ only by {} in where the guide stands, less than anybody "
+        "can "
+        "set, and the others hardly have it. No setting is to blame.",
         explanation.draws, in_mm(draw_shift_d * plan.fiber().diameter_mm));
   }
   if (explanation.remedies.empty()) {
     return fmt::format(
-        "No single setting, and no two of the most promising ones together, bring this down to half, within the "
-        "ranges that were tried ({} builds). It does not come from one setting of this plan.",
+        "No single setting brings this down to half, nor do any two of the most promising ones ({} winds were "
+        "laid). It "
+        "does not come from one setting of this plan.",
         explanation.trials);
   }
   const Remedy& first = explanation.remedies.front();
-  std::string text = words_of(plan, explanation, first);
-  if (!first.gone()) return "No setting that was tried removes it; this one does most. " + text;
-  if (first.moves.size() > 1 && first.moves.front().dial.is_flaw)
-    return "It comes from flaws of the machine. " + text;
-  if (first.moves.size() > 1) return "No single setting removes it, but two do. " + text;
-  return text;
+  const std::string text = words_of(plan, explanation, first);
+  if (!first.can_be_set()) return "It comes from the machine or the fiber, not from how it is set. " + text;
+  if (!first.gone()) return "No setting that was tried removes it; this does most. " + text;
+  return first.moves.size() > 1 ? "No single setting removes it, but two do. " + text : text;
 }
 
 }  // namespace laywright

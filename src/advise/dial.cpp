@@ -6,8 +6,11 @@
 
 #include <fmt/format.h>
 
+#include "advise/knob.h"
 #include "base/round_figure.h"
+#include "plan/guide_cycle.h"
 #include "plan/plan_values.h"
+#include "verdict/usual_settings.h"
 
 namespace laywright {
 namespace {
@@ -90,17 +93,21 @@ void add_friction(const PlanDraft& draft, std::vector<Dial>& dials) {
   const double now = draft.fiber.friction;
   constexpr double greatest = 1.5;
   if (now >= greatest) return;
-  dials.push_back({"the friction", "too low", "too high", {{"fiber.friction"}}, {}, 0.05, -now, greatest - now});
+  Dial dial{"the friction", "too low", "too high", {{"fiber.friction"}}, {}, 0.05, -now, greatest - now};
+  dial.cure = "It comes with the fiber, or its coating; nobody sets it";
+  dials.push_back(std::move(dial));
 }
 
 // A flaw goes down to nothing in halves of itself.
-void add_flaw(const PlanDraft& draft, const char* path, const char* words, std::vector<Dial>& dials) {
+void add_flaw(const PlanDraft& draft, const char* path, const char* words, const char* cure,
+              std::vector<Dial>& dials) {
   const double now = now_at(draft, path);
   if (now == 0.0) return;
   constexpr double parts = 8.0;
   const double size = std::abs(now) / parts;
   Dial dial{words, "too far negative", "too large", {{path}}, {}, size, std::min(0.0, -now), std::max(0.0, -now)};
   dial.is_flaw = true;
+  dial.cure = cure;
   dials.push_back(std::move(dial));
 }
 
@@ -112,31 +119,60 @@ Dial start_dial(const PlanDraft& draft) {
   return dial;
 }
 
+// Of turns side by side; of a crossed wind it is not known what is usual.
+bool is_usual(const PlanDraft& draft, const Dial& dial) {
+  const double d = draft.fiber.diameter_mm, pitch_d = draft.traverse.pitch_mm / d;
+  const Reversal& reversal = draft.traverse.reversal;
+  const std::string& path = dial.parts.front().path;
+  constexpr double near_d = 1.0, round_off = 1e-9;
+  if (path == "traverse.pitch") return pitch_d >= finest_pitch_d - round_off && pitch_d <= coarsest_pitch_d;
+  if (path == "traverse.left_stop" || path == "traverse.right_stop") {
+    return std::abs(now_at(draft, path) - ideal_stop_mm(draft, draft.traverse.pitch_mm)) <= near_d * d;
+  }
+  if (path == "traverse.reversal.turns") {
+    return reversal.kind == ReversalKind::instant || reversal.turns == 0.0 ||
+           (reversal.kind == ReversalKind::ramp && reversal.turns <= short_ramp_turns);
+  }
+  if (path == "traverse.free_length") return draft.traverse.free_length_mm <= long_free_length_d * d;
+  return !dial.is_flaw;
+}
+
 }  // namespace
 
 std::vector<Dial> dials_of(const PlanDraft& draft) {
   std::vector<Dial> dials;
-  add_flaw(draft, "spool.flange_runout", "the run-out of the flanges", dials);
-  add_flaw(draft, "spool.barrel_taper", "the taper of the barrel", dials);
+  add_flaw(draft, "spool.flange_runout", "the run-out of the flanges", "Take a spool whose flanges run true", dials);
+  add_flaw(draft, "spool.barrel_taper", "the taper of the barrel", "Take a spool with a straight barrel", dials);
   add_friction(draft, dials);
   dials.push_back(pitch_dial(draft));
   dials.push_back(stop_dial(draft, "left"));
   dials.push_back(stop_dial(draft, "right"));
   dials.push_back(start_dial(draft));
   dials.push_back(free_length_dial(draft));
-  add_flaw(draft, "traverse.guide_play", "the play of the guide", dials);
-  add_flaw(draft, "traverse.pitch_scatter", "the scatter of the pitch", dials);
+  add_flaw(draft, "traverse.guide_play", "the play of the guide", "Use a guide with less play", dials);
+  add_flaw(draft, "traverse.pitch_scatter", "the scatter of the pitch",
+           "See that the traverse runs evenly: belt, screw, motor", dials);
   dials.push_back(reversal_dial(draft));
-  add_flaw(draft, "traverse.reversal.lost_motion", "the lost motion", dials);
-  add_flaw(draft, "traverse.reversal.stop_scatter", "the scatter of the stops", dials);
+  add_flaw(draft, "traverse.reversal.lost_motion", "the lost motion", "Take the play out of the traverse's drive",
+           dials);
+  add_flaw(draft, "traverse.reversal.stop_scatter", "the scatter of the stops", "See that the guide's stops repeat",
+           dials);
+  if (draft.traverse.pitch_mm < close_wind_d * draft.fiber.diameter_mm) {
+    for (Dial& dial : dials) dial.is_usual = is_usual(draft, dial);
+  }
   return dials;
 }
 
 std::vector<Dial> stop_pairs_of(const PlanDraft& draft) {
   const double range = stop_range(draft);
+  // Where one of them stands as it should, they are not both wrong.
+  const bool close = draft.traverse.pitch_mm < close_wind_d * draft.fiber.diameter_mm;
+  const bool either_usual =
+      close && (is_usual(draft, stop_dial(draft, "left")) || is_usual(draft, stop_dial(draft, "right")));
   const auto pair = [&](const char* words, const char* low, const char* high, double right_sign) {
     Dial dial{words, low, high, everywhere(draft, "left_stop"), {}, stop_step(draft), -range, range};
     for (const Dial::Part& part : everywhere(draft, "right_stop", right_sign)) dial.parts.push_back(part);
+    dial.is_usual = either_usual;
     return dial;
   };
   return {pair("the stops", "too far out", "too far in", 1.0),
@@ -149,7 +185,7 @@ std::vector<Dial> flaws_of(const PlanDraft& draft) {
   return flaws;
 }
 
-bool can_be_set(const Dial& dial) { return dial.parts.front().path != "fiber.friction"; }
+bool can_be_set(const Dial& dial) { return dial.cure.empty(); }
 
 double effort_of(const Dial& dial, double move) {
   const bool dwell = dial.parts.front().path == "traverse.reversal.turns";

@@ -25,6 +25,8 @@ struct Dial {
   double lowest = 0.0, highest = 0.0;  // moves from where it stands; both 0 or on either side of 0
   bool is_switch = false;              // a choice: `highest` or `lowest` is the one other position
   bool is_flaw = false;                // of machine or spool: nothing would be best
+  bool is_usual = false;  // stands where it usually does (verdict/usual_settings.h): hardly what is wrong
+  std::string cure = {};  // of what nobody sets at the machine: what to do about it; else empty
 };
 
 // The dials of a plan, in the order of its keys. Flaws of the machine and the spool (lost motion, play, scatter,
@@ -38,7 +40,7 @@ struct Dial {
 // The flaws among them.
 [[nodiscard]] std::vector<Dial> flaws_of(const PlanDraft& draft);
 
-// False for the fiber's friction: it goes with the fiber.
+// False for flaws, and for the fiber's friction: it goes with the fiber.
 [[nodiscard]] bool can_be_set(const Dial& dial);
 
 // How far a move goes, as a share of the dial's range in that direction; a flaw, and a dwell, may go all the way to nothing.

@@ -146,6 +146,20 @@ std::optional<Solution> search(Problem& problem, const std::vector<Observation>&
   return solution;
 }
 
+bool holds_all(const std::vector<std::string>& group, const std::vector<std::string>& other) {
+  return std::all_of(other.begin(), other.end(), [&](const std::string& each) {
+    return std::find(group.begin(), group.end(), each) != group.end();
+  });
+}
+
+// A group says what any part of it would say again.
+void add_group(std::vector<std::string> group, std::vector<std::vector<std::string>>& groups) {
+  const auto holds = [&](const std::vector<std::string>& known) { return holds_all(known, group); };
+  if (group.empty() || std::any_of(groups.begin(), groups.end(), holds)) return;
+  std::erase_if(groups, [&](const std::vector<std::string>& known) { return holds_all(group, known); });
+  groups.push_back(std::move(group));
+}
+
 // Directions in which the readings say less than what was believed: of the unknowns that make up most of each.
 std::vector<std::vector<std::string>> untold(const MatrixXd& readings, const std::vector<Unknown>& unknowns) {
   constexpr double notable = 0.35;
@@ -158,7 +172,7 @@ std::vector<std::vector<std::string>> untold(const MatrixXd& readings, const std
       if (std::abs(solver.eigenvectors()(i, k)) >= notable)
         group.push_back(unknowns[static_cast<std::size_t>(i)].words);
     }
-    if (std::find(groups.begin(), groups.end(), group) == groups.end()) groups.push_back(std::move(group));
+    add_group(std::move(group), groups);
   }
   return groups;
 }
@@ -171,21 +185,25 @@ std::vector<Correction> corrections_of(const Plan& plan, const std::vector<Fitte
     if (each.unknown.path == "fiber.diameter" && each.told_by_readings) thicker = each.value / each.unknown.believed;
   }
   std::vector<Correction> corrections;
+  const auto set = [&](const Fitted& each, double to) {
+    const double step = step_told(each);
+    corrections.push_back({each.unknown.path, std::round(to / step) * step});
+  };
   for (const Fitted& each : fitted) {
     const double now = each.unknown.believed;
     const bool off = (now < each.low || now > each.high) && each.told_by_readings;
     if (each.unknown.path == "traverse.pitch" && (off || std::abs(thicker - 1.0) > 0.005)) {
       const double true_to_set = off ? each.value / now : 1.0;
-      corrections.push_back({each.unknown.path, now * thicker / true_to_set});
+      set(each, now * thicker / true_to_set);
     }
     const bool stop = each.unknown.path == "traverse.left_stop" || each.unknown.path == "traverse.right_stop";
     if (stop && off) {
       const double more_room = 0.5 * (thicker - 1.0) * plan.fiber().diameter_mm;
-      corrections.push_back({each.unknown.path, now + more_room - (each.value - now)});
+      set(each, now + more_room - (each.value - now));
     }
     if (each.unknown.path == "traverse.reversal.turns" && off) {
       const double less = now - (each.value - now);
-      if (less >= 0.0 && now > 0.0) corrections.push_back({each.unknown.path, less});
+      if (less >= 0.0 && now > 0.0) set(each, less);
     }
   }
   return corrections;
@@ -249,6 +267,11 @@ std::vector<Unknown> unknowns_of(const Plan& plan, const FitSettings& settings) 
   }
   if (std::isfinite(draft.fiber.friction)) add("fiber.friction", "friction", 0.1, 0.0, 3.0);
   return all;
+}
+
+double step_told(const Fitted& fitted) {
+  constexpr double sigmas = 0.5;
+  return fitted.sigma > 0.0 ? std::pow(10.0, std::floor(std::log10(sigmas * fitted.sigma))) : 1e-9;
 }
 
 Result<Fit> fit(const Plan& plan, const AsWound& wound, const FitSettings& settings, Progress& progress) {

@@ -34,6 +34,9 @@ struct Fitted {
   bool told_by_readings = true;  // they say more than was believed before
 };
 
+// To what such a value is worth telling, and setting: the power of ten at or below half of its sigma.
+[[nodiscard]] double step_told(const Fitted& fitted);
+
 struct Residual {
   Observation observation;
   double model = 0.0;
@@ -48,7 +51,7 @@ struct Fit {
   std::vector<Fitted> fitted;
   std::vector<Residual> residuals;
   double misfit = 0.0;  // root mean square residual of the readings, in sigmas; about 1 where all is as believed
-  // Groups of unknowns that the readings cannot tell apart; one alone: they say nothing of it.
+  // Groups of unknowns that the readings cannot tell apart, none within another; one alone: they say nothing of it.
   std::vector<std::vector<std::string>> not_told_apart;
   std::vector<Correction> corrections;  // for the next spool; where the fit differs from the plan beyond chance
   int trials = 0;

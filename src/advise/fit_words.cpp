@@ -21,12 +21,36 @@ std::string listed(const std::vector<std::string>& words) {
 }
 
 std::string difference(const Plan& plan, const Fitted& each) {
-  const auto shown = [&](double value) { return shown_value(plan.draft(), each.unknown.path, value); };
-  return fmt::format("the {} was {} ({} to {}) instead of {}", each.unknown.words, shown(each.value),
-                     shown(each.low), shown(each.high), shown(each.unknown.believed));
+  const auto told = [&](double value) { return told_value(plan, each, value); };
+  return fmt::format("the {} was {} ({} to {}) instead of {}", each.unknown.words, told(each.value), told(each.low),
+                     told(each.high), shown_value(plan.draft(), each.unknown.path, each.unknown.believed));
+}
+
+// What the readings leave open, each group once.
+std::string left_open(const Fit& fit) {
+  std::vector<std::string> alone, together;
+  for (const std::vector<std::string>& group : fit.not_told_apart) {
+    if (group.size() == 1) alone.push_back("the " + group.front());
+    if (group.size() > 1) together.push_back("the " + listed(group));
+  }
+  std::string text;
+  if (!alone.empty())
+    text += fmt::format(" The readings say nothing of {}; what is shown is what was believed.", listed(alone));
+  if (!together.empty()) {
+    std::string all;
+    for (const std::string& each : together) all += (all.empty() ? "" : "; nor ") + each;
+    text +=
+        fmt::format(" They cannot tell apart {}: if one of them is not as shown, another may be off instead.", all);
+  }
+  return text;
 }
 
 }  // namespace
+
+std::string told_value(const Plan& plan, const Fitted& fitted, double value) {
+  const double step = step_told(fitted);
+  return shown_value(plan.draft(), fitted.unknown.path, std::round(value / step) * step);
+}
 
 std::string conclusion_of(const Plan& plan, const Fit& fit) {
   constexpr double too_much = 2.0;
@@ -37,15 +61,7 @@ std::string conclusion_of(const Plan& plan, const Fit& fit) {
   std::string text = differences.empty()
                          ? std::string("The readings agree with the plan: no setting differs from it beyond chance.")
                          : fmt::format("Most likely {}.", listed(differences));
-  for (const std::vector<std::string>& group : fit.not_told_apart) {
-    text +=
-        group.size() == 1
-            ? fmt::format(" The readings say nothing of the {}; what is shown is what was believed.", group.front())
-            : fmt::format(
-                  " The readings cannot tell the {} apart: what one of them is off, another could be "
-                  "instead.",
-                  listed(group));
-  }
+  text += left_open(fit);
   if (fit.misfit > too_much) {
     text += fmt::format(
         " The model misses the readings by {:.1f} times what they should scatter: something else "

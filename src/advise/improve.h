@@ -1,10 +1,11 @@
-// Better settings: a search for the build that keeps the plan's limits and has least gap length, least edge deviation
-// and least rim use, in that order or by a person's weights.
+// Better settings: a search for the wind whose figures are good by the verdict (merit.h), with as much room as can be had.
 //
-// A seeded lattice over the ranges finds where it is good, NLopt's Subplex (Rowan 1990) goes on from the best of it; both
-// on the first layers, at `search_fidelity`. The best few are then laid in full: several draws (draws.h), each setting a
-// step of its dial up and down, the fiber at both ends of its tolerance where the plan has one. What counts is the mean
-// of all, so that a setting that must be met exactly loses against one that need not.
+// What is known of good winds (verdict/usual_settings.h, the stop at which the fiber reaches its flange) and a seeded lattice
+// over the ranges say where it is good, NLopt's Subplex (Rowan 1990) goes on from the best of it; both on the first layers,
+// at `search_fidelity`. The best few are then laid in full: several draws (draws.h), each setting a step of its dial up and
+// down, the fiber at both ends of its tolerance where the plan has one. What counts is the mean of all, so that a setting
+// that must be met exactly loses against one that need not; and what is not better than the plan on each of its draws is
+// no proposal. A plan that is good on all its draws is left as it is, unless weights are given.
 #pragma once
 
 #include <optional>
@@ -29,21 +30,24 @@ struct ImproveSettings {
   bool drift = false;  // let the stops move outward from layer to layer
 };
 
-// A plan and what comes of it over its variants: other draws, and each dial a step off.
+// A plan and what comes of it over its variants: its draws first, then each dial a step off.
 struct Proposal {
   PlanDraft draft;
   std::vector<double> values;  // of the knobs
   Outcome outcome;             // as it is set
-  Merit mean;                  // over the variants
-  int variants = 0, keep_limits = 0;
-  double cost = 0.0;  // of the mean
+  WindVerdict verdict;         // as it is set, with what the machine bears
+  int draws = 0, good_draws = 0;
+  int variants = 0, good_variants = 0, bad_variants = 0;  // bad: do not wind
+  std::vector<double> draw_costs;                         // infinite where a draw could not be laid
+  double cost = 0.0;  // mean over the variants, and a little for each knob that is moved
   std::string text;   // what it gains and what it costs, against the plan
 };
 
 struct Improvement {
   std::vector<Knob> knobs;
   Proposal plan;               // the plan as it is, seen the same way
-  std::vector<Proposal> best;  // best first; those that are better than the plan
+  std::vector<Proposal> best;  // best first; each better than the plan on all draws
+  bool leave_it = false;       // the plan is good on all its draws; nothing was searched
   int trials = 0;
   int layers_tried = 0;
   std::string text;  // one or two sentences

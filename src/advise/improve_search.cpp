@@ -63,30 +63,42 @@ double ImproveSearch::cost_at(const std::vector<double>& values, Progress& progr
   if (!plan.ok()) return impossible;
   const std::optional<Trial> trial = try_plan(draft, lay_, progress);
   if (!trial) return impossible;
-  return cost_of(merit_of(plan.value(), trial->outcome), settings_.weights);
+  return cost_of(merit_of(plan.value(), *trial), settings_.weights);
+}
+
+// The knobs, each as it is or where it usually is best: of a plan with a few settings wrong, one of these sets just those
+// right.
+std::vector<std::vector<double>> ImproveSearch::usual_positions() const {
+  // As many as the search has trials to spare for.
+  constexpr std::size_t most_knobs = 5;
+  std::vector<std::size_t> moved;
+  for (std::size_t i = 0; i < knobs_.size() && moved.size() < most_knobs; ++i) {
+    if (usual_value(draft_, knobs_[i])) moved.push_back(i);
+  }
+  std::vector<std::vector<double>> all;
+  for (unsigned choice = 0; choice < 1U << moved.size(); ++choice) {
+    std::vector<double> values;
+    for (const Knob& knob : knobs_) values.push_back(knob.now);
+    // The stops last: where they belong depends on the others.
+    for (const bool stops : {false, true}) {
+      for (std::size_t bit = 0; bit < moved.size(); ++bit) {
+        const Knob& knob = knobs_[moved[bit]];
+        if ((choice >> bit & 1U) == 0U || is_stop(knob) != stops) continue;
+        const PlanDraft so_far = set_knobs(draft_, knobs_, values);
+        values[moved[bit]] = knob.nearest(std::clamp(*usual_value(so_far, knob), knob.low, knob.high));
+      }
+    }
+    all.push_back(std::move(values));
+  }
+  return all;
 }
 
 std::vector<Found> ImproveSearch::spread(const Stretch& stretch) {
   const auto count = static_cast<std::size_t>(std::max(4.0, spread_share * settings_.trials));
   std::vector<Found> all;
-  // The plan as it is, and what theory says: stops where the fiber reaches the flange, no dwell.
-  std::vector<double> now, ideal;
-  for (const Knob& knob : knobs_) {
-    now.push_back(knob.now);
-    double aim = knob.now;
-    if (knob.path == "traverse.left_stop" || knob.path == "traverse.right_stop") {
-      aim = ideal_stop_mm(draft_, draft_.traverse.pitch_mm);
-    } else if (knob.path == "traverse.pitch") {
-      constexpr double snug_d = 1.03;
-      aim = snug_d * draft_.fiber.diameter_mm;
-    } else if (knob.path == "traverse.reversal.turns") {
-      aim = 0.0;
-    }
-    ideal.push_back(knob.nearest(std::clamp(aim, knob.low, knob.high)));
-  }
-  all.push_back({now, 0.0});
-  all.push_back({ideal, 0.0});
-  for (const auto& point : lattice(count, knobs_.size(), settings_.lay.seed)) all.push_back({position(point), 0.0});
+  for (std::vector<double>& values : usual_positions()) all.push_back({std::move(values), 0.0});
+  const std::size_t more = count > all.size() ? count - all.size() : 0;
+  for (const auto& point : lattice(more, knobs_.size(), settings_.lay.seed)) all.push_back({position(point), 0.0});
   drop_repeats(all);
   run_parallel(all.size(), settings_.threads, stretch,
                [&](std::size_t i, Progress& inner) { all[i].cost = cost_at(all[i].values, inner); });
@@ -134,8 +146,8 @@ std::vector<Found> ImproveSearch::refine(const Found& start, int trials, Progres
 }
 
 std::vector<Found> ImproveSearch::run(Progress& progress) {
-  constexpr double spread_end = 0.35, refine_end = 0.7;  // of the way; then comes the confirmation
-  std::vector<Found> all = spread({progress, 0.0, spread_end});
+  constexpr double spread_end = 0.25, refine_end = 0.5;  // of the way; then comes the confirmation
+  std::vector<Found> all = spread({progress, progress.share(), spread_end});
   if (progress.cancelled()) return all;
   const std::size_t starts = std::min(refined, all.size());
   const int trials =

@@ -26,6 +26,7 @@ class ImproveSearch {
   [[nodiscard]] std::vector<double> position(const std::vector<double>& unit) const;  // of [0, 1] each
   [[nodiscard]] std::vector<double> unit_of(const std::vector<double>& values) const;
   [[nodiscard]] double cost_at(const std::vector<double>& values, Progress& progress) const;
+  [[nodiscard]] std::vector<std::vector<double>> usual_positions() const;
   [[nodiscard]] std::vector<Found> spread(const Stretch& stretch);
   [[nodiscard]] std::vector<Found> refine(const Found& start, int trials, Progress& progress) const;
 

@@ -1,24 +1,17 @@
 #include "advise/improve_words.h"
 
-#include <cmath>
+#include <algorithm>
+#include <vector>
 
 #include <fmt/format.h>
 
-#include "advise/cause_words.h"
+#include "advise/dial.h"
+#include "base/spelling.h"
 #include "measure/phrases.h"
+#include "verdict/verdict_words.h"
 
 namespace laywright {
 namespace {
-
-constexpr double percent = 100.0;
-constexpr double mm_per_m = 1000.0;
-
-// A figure that changes by more than `notable`, into the gains or the costs.
-void tell(double before, double after, double notable, bool less_is_better, const std::string& words,
-          std::vector<std::string>& gains, std::vector<std::string>& costs) {
-  if (std::abs(after - before) < notable) return;
-  ((after < before) == less_is_better ? gains : costs).push_back(words);
-}
 
 std::string joined(const std::vector<std::string>& parts) {
   std::string text;
@@ -28,66 +21,91 @@ std::string joined(const std::vector<std::string>& parts) {
   return text;
 }
 
-std::string from_to(const char* what, const std::string& before, const std::string& after) {
-  return fmt::format("{} {} instead of {}", what, after, before);
+const Check* same_check(const WindVerdict& verdict, const Check& check) {
+  const auto found = std::find_if(verdict.checks.begin(), verdict.checks.end(), [&](const Check& other) {
+    return other.what == check.what && other.side == check.side;
+  });
+  return found == verdict.checks.end() ? nullptr : &*found;
+}
+
+// "Set the pitch to 0.255 mm (now 0.235 mm)."
+std::string what_to_set(const Plan& plan, const Improvement& improvement, const Proposal& proposal) {
+  std::vector<std::string> all;
+  for (std::size_t i = 0; i < improvement.knobs.size(); ++i) {
+    const Knob& knob = improvement.knobs[i];
+    if (proposal.values[i] == knob.now) continue;
+    all.push_back(fmt::format("the {} to {} (now {})", knob.words, knob_text(plan, knob, proposal.values[i]),
+                              knob_text(plan, knob, knob.now)));
+  }
+  return fmt::format("Set {}.", joined(all));
+}
+
+// "good on each of 5 draws, and and on 8 of 10 with a setting one step off"
+std::string how_sure(const Proposal& proposal) {
+  const int steps = proposal.variants - proposal.draws, good_steps = proposal.good_variants - proposal.good_draws;
+  std::string text = proposal.good_draws == proposal.draws
+                         ? fmt::format("good on each of {} draws", proposal.draws)
+                         : fmt::format("good on {} of {} draws", proposal.good_draws, proposal.draws);
+  if (steps > 0) text += fmt::format(", and on {} of {} with a setting one step off", good_steps, steps);
+  return text;
+}
+
+// "Do not wind: the ridge at the left flange is ...; the limit is 1 fiber diameter. First: set ..."
+std::string as_it_is(const WindVerdict& verdict) {
+  std::string text = fmt::format("{}: {}.", capitalised(name_of(verdict.grade)), verdict.reason);
+  if (verdict.first) text += fmt::format(" First: {}.", *verdict.first);
+  return text;
 }
 
 }  // namespace
 
-std::string words_of(const Plan& plan, const Improvement& improvement, const Proposal& proposal) {
-  const Outcome &a = improvement.plan.outcome, &b = proposal.outcome;
-  const double d = plan.fiber().diameter_mm;
-  std::vector<std::string> gains, costs;
-  for (const FindingKind kind : {FindingKind::pile_up, FindingKind::flange_gap, FindingKind::edge_valley,
-                                 FindingKind::ride_up, FindingKind::dropped_turn}) {
-    const int before = a.of(kind).places, after = b.of(kind).places;
-    tell(before, after, 1.0, true, fmt::format("{} instead of {}", counted(kind, after), count_of(before)), gains,
-         costs);
-  }
-  const auto metres = [](double mm) { return fmt::format("{:.1f} m", mm / mm_per_m); };
-  tell(a.gap_length_mm, b.gap_length_mm, 0.001 * a.length_mm, true,
-       from_to("fiber beside open gaps", metres(a.gap_length_mm), metres(b.gap_length_mm)), gains, costs);
-  tell(a.edge_deviation_mm, b.edge_deviation_mm, 0.1 * d, true,
-       from_to("edges off the middle by", in_mm(a.edge_deviation_mm), in_mm(b.edge_deviation_mm)), gains, costs);
-  const auto share = [](double value) { return fmt::format("{:.1f} %", percent * value); };
-  tell(a.rim_use, b.rim_use, 0.005, true, from_to("depth used", share(a.rim_use), share(b.rim_use)), gains, costs);
-  tell(a.fill_factor, b.fill_factor, 0.005, false,
-       from_to("fill", fmt::format("{:.3f}", a.fill_factor), fmt::format("{:.3f}", b.fill_factor)), gains, costs);
-  if (a.layers != b.layers) {
-    costs.push_back(fmt::format("{} layers instead of {}, so as many reversals", b.layers, a.layers));
-  }
-  const bool steps = proposal.draft.wind.steps.size() > plan.wind().steps.size();
-  if (steps) {
-    costs.push_back(
-        fmt::format("{} steps of the stops to be set during the wind", proposal.draft.wind.steps.size()));
-  }
-  std::string text = gains.empty() ? "Gains nothing notable" : "Gains: " + joined(gains);
-  text += costs.empty() ? ". Costs nothing notable." : ". Costs: " + joined(costs) + ".";
-  return text + fmt::format(" {} of {} variants keep the limits.", proposal.keep_limits, proposal.variants);
+std::string knob_text(const Plan& plan, const Knob& knob, double value) {
+  return knob.path == drift_path ? in_mm(value) : shown_value(plan.draft(), knob.path, value);
 }
 
-std::string conclusion_of(const Plan& plan, const Improvement& improvement) {
-  const Merit& now = improvement.plan.mean;
-  const std::string tried = fmt::format("{} builds were laid", improvement.trials);
+std::string words_of(const Plan& plan, const Improvement& improvement, const Proposal& proposal) {
+  const WindVerdict &before = improvement.plan.verdict, &after = proposal.verdict;
+  std::vector<std::string> gains, costs;
+  for (const Check& check : after.checks) {
+    const Check* was = same_check(before, check);
+    if (was == nullptr || was->grade == check.grade) continue;
+    (check.grade < was->grade ? gains : costs)
+        .push_back(fmt::format("{} {} instead of {}", spoken_name(check), value_text(check), value_text(*was)));
+  }
+  const std::size_t steps = proposal.draft.wind.steps.size();
+  if (steps > plan.wind().steps.size())
+    costs.push_back(fmt::format("{} steps of the stops to be set during the wind", steps));
+  std::string text = what_to_set(plan, improvement, proposal) + ' ' + capitalised(name_of(after.grade));
+  if (after.grade != before.grade) text += fmt::format(" instead of {}", name_of(before.grade));
+  if (!gains.empty()) text += ": " + joined(gains);
+  text += '.';
+  if (!costs.empty()) text += fmt::format(" It costs: {}.", joined(costs));
+  return text + fmt::format(" It is {}.", how_sure(proposal));
+}
+
+std::string conclusion_of(const Improvement& improvement) {
+  const Proposal& plan = improvement.plan;
+  const std::string laid = fmt::format("{} winds were laid.", count_of(improvement.trials));
+  if (improvement.leave_it) {
+    const std::string leave = fmt::format("Leave the settings as they are: the wind is {}.", how_sure(plan));
+    if (plan.verdict.grade == Grade::good) return leave;
+    return fmt::format("{} What is left is not of the traverse. {}", leave, as_it_is(plan.verdict));
+  }
   if (improvement.best.empty()) {
-    return fmt::format("Nothing better was found within the ranges: {}. The plan {} its limits.", tried,
-                       now.keeps_limits() ? "keeps" : "does not keep");
+    return fmt::format(
+        "Leave the settings as they are: nothing within the ranges was better on each of {} draws. {} {}",
+        plan.draws, laid, as_it_is(plan.verdict));
   }
   const Proposal& best = improvement.best.front();
-  std::string text;
-  if (best.outcome.of(FindingKind::pile_up).places == 0 && best.outcome.of(FindingKind::flange_gap).places == 0) {
-    text = fmt::format("There are settings without pile-ups over {:.3g} d and without flange gaps over {:.3g} d.",
-                       plan.limits().pile_up_d, plan.limits().gap_d);
-  } else {
-    text = "No settings within the ranges keep all limits; these come nearest.";
+  const std::string now = fmt::format("{} of {}", plan.good_draws, plan.draws);
+  if (best.good_draws == best.draws) {
+    return fmt::format("Proposal 1 is {}; the plan as it is, on {} draws. {}", how_sure(best), now, laid);
   }
-  if (best.keep_limits < best.variants) {
-    text += fmt::format(
-        " They are not safe: with other draws, or a dial one step off, {} of {} variants do not keep "
-        "the limits.",
-        best.variants - best.keep_limits, best.variants);
-  }
-  return text + fmt::format(" {}.", tried);
+  return fmt::format(
+      "No settings within the ranges were found to be good on all draws. Proposal 1 is better than the plan on "
+      "each, and {}; "
+      "the plan as it is, on {} draws. {}",
+      how_sure(best), now, laid);
 }
 
 }  // namespace laywright

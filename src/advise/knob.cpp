@@ -9,9 +9,14 @@
 #include "advise/setting_text.h"
 #include "base/round_figure.h"
 #include "plan/plan_values.h"
+#include "verdict/usual_settings.h"
 
 namespace laywright {
 namespace {
+
+constexpr const char* reversal_path = "traverse.reversal.turns";
+constexpr const char* free_length_path = "traverse.free_length";
+constexpr double crossed_d = 3.0;  // from here on a pitch is meant to leave room
 
 // The key in the traverse, and its like in every step of the wind moved by the same.
 void set_everywhere(PlanDraft& draft, const std::string& key, double value) {
@@ -39,7 +44,6 @@ Knob knob(const PlanDraft& draft, const std::string& path, const std::string& wo
 
 Knob pitch_knob(const PlanDraft& draft) {
   const double d = draft.fiber.diameter_mm, pitch = draft.traverse.pitch_mm;
-  constexpr double crossed_d = 3.0;            // from here on a pitch is meant to leave room
   constexpr double snug = 1.01, loose = 1.25;  // below d there is no room for a turn
   const bool crossed = pitch >= crossed_d * d;
   return knob(draft, "traverse.pitch", "pitch", crossed ? 0.9 * pitch : snug * d, crossed ? 1.1 * pitch : loose * d,
@@ -48,9 +52,34 @@ Knob pitch_knob(const PlanDraft& draft) {
 
 Knob stop_knob(const PlanDraft& draft, const char* side) {
   const double d = draft.fiber.diameter_mm, pitch = draft.traverse.pitch_mm;
-  const double ideal = ideal_stop_mm(draft, pitch), reach = std::max(3.0 * d, 0.25 * pitch);
+  const double ideal = ideal_stop_mm(draft, pitch);
+  const double reach = std::max(3.0 * d, 0.25 * pitch) + draft.traverse.reversal.lost_motion_mm;
   return knob(draft, fmt::format("traverse.{}_stop", side), fmt::format("{} stop", side), ideal - reach,
               ideal + reach, round_figure_below(std::max(d / 20.0, 0.005 * pitch)));
+}
+
+// Of an instant reversal it turns a dwell on.
+Knob reversal_knob(const PlanDraft& draft) {
+  constexpr double most_turns = 2.0, quarter_turn = 0.25;
+  const Reversal& reversal = draft.traverse.reversal;
+  const bool instant = reversal.kind == ReversalKind::instant;
+  Knob made =
+      knob(draft, reversal_path, reversal.kind == ReversalKind::ramp ? "ramp at the stops" : "dwell at the stops",
+           0.0, std::max(most_turns, reversal.turns), quarter_turn);
+  if (instant) made.now = 0.0;
+  made.set = [](PlanDraft& to, double turns) {
+    Reversal& set = to.traverse.reversal;
+    if (turns > 0.0 && set.kind == ReversalKind::instant) set.kind = ReversalKind::dwell;
+    if (set.kind != ReversalKind::instant) set.turns = turns;
+  };
+  return made;
+}
+
+Knob free_length_knob(const PlanDraft& draft) {
+  constexpr double quarter = 0.25, twentieth = 0.05;
+  const double least = quarter * long_free_length_d * draft.fiber.diameter_mm;
+  return knob(draft, free_length_path, "free length", least, draft.traverse.free_length_mm,
+              round_figure_below(twentieth * least));
 }
 
 // Stops that move outward by so much with every layer, as steps of the wind: as few as the dial can follow.
@@ -104,12 +133,27 @@ double ideal_stop_mm(const PlanDraft& draft, double pitch_mm) {
   return 0.5 * draft.fiber.diameter_mm - draft.traverse.free_length_mm * slope * std::numbers::ln2;
 }
 
+bool is_stop(const Knob& knob) { return knob.path == "traverse.left_stop" || knob.path == "traverse.right_stop"; }
+
+std::optional<double> usual_value(const PlanDraft& draft, const Knob& knob) {
+  constexpr double short_of_long = 0.5;
+  if (is_stop(knob)) return ideal_stop_mm(draft, draft.traverse.pitch_mm);
+  if (knob.path == "traverse.pitch" && draft.traverse.pitch_mm < crossed_d * draft.fiber.diameter_mm)
+    return usual_pitch_mm(draft);
+  if (knob.path == reversal_path) {
+    const bool ramps = draft.traverse.reversal.kind == ReversalKind::ramp;
+    return ramps && knob.now <= short_ramp_turns ? std::nullopt : std::optional(0.0);
+  }
+  if (knob.path == free_length_path) return short_of_long * long_free_length_d * draft.fiber.diameter_mm;
+  return std::nullopt;
+}
+
 Result<std::vector<Knob>> knobs_of(const PlanDraft& draft, const std::vector<KnobWish>& wishes, bool drift) {
   std::vector<Knob> knobs{pitch_knob(draft), stop_knob(draft, "left"), stop_knob(draft, "right")};
-  if (draft.traverse.reversal.kind != ReversalKind::instant) {
-    knobs.push_back(
-        knob(draft, "traverse.reversal.turns", "reversal turns", 0.0, draft.traverse.reversal.turns, 0.25));
-  }
+  const bool steps = draft.traverse.motion == Motion::stepped;
+  if (!steps || draft.traverse.reversal.kind != ReversalKind::instant) knobs.push_back(reversal_knob(draft));
+  if (draft.traverse.free_length_mm > long_free_length_d * draft.fiber.diameter_mm)
+    knobs.push_back(free_length_knob(draft));
   if ((drift || draft.spool.flange_taper_rad > 0.0) && draft.wind.steps.empty()) {
     knobs.push_back(drift_knob(draft, knobs[1].step));
   }

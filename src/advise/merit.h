@@ -1,15 +1,15 @@
-// How good an outcome is, for a search: first whether it keeps the plan's limits, then how much fiber lies beside open
-// gaps, how far the edges are off the middle, and how much of the depth under the rim it takes.
+// How good a wind is, for a search: by the verdict. First how far its figures are past being good, in the verdict's own terms
+// (ridges, valleys, gaps, ride-ups, dropped turns and all else that it weighs, each against its limit); then how much room the
+// good ones leave.
 #pragma once
 
-#include <array>
 #include <optional>
 
-#include "advise/outcome.h"
+#include "advise/trial.h"
 
 namespace laywright {
 
-// By how much each is worth more than the next; a person's own order.
+// What a person values more than room within the limits.
 struct MeritWeights {
   double gap_length = 1.0;      // per percent of the fiber's length
   double edge_deviation = 1.0;  // per fiber diameter
@@ -17,21 +17,19 @@ struct MeritWeights {
 };
 
 struct Merit {
-  // Pile-ups and flange gaps, each place by its size in d, and rim clearance that is missing, in d. 0: it keeps the
-  // limits.
-  double beyond_limits_d = 0.0;
+  Grade grade = Grade::good;  // the worst of the checks
+  double past_good =
+      0.0;            // over all checks: by what share of the place where they cease to be good they are past it
+  double load = 0.0;  // over all checks: the square of their share of that place, each 1 at most
   double gap_share = 0.0;  // of the fiber's length
   double edge_deviation_d = 0.0;
   double rim_use = 0.0;
-
-  [[nodiscard]] bool keeps_limits() const { return beyond_limits_d <= 0.0; }
 };
 
-[[nodiscard]] Merit merit_of(const Plan& plan, const Outcome& outcome);
+// Of the wind's own checks; what the machine bears does not depend on how the fiber lies.
+[[nodiscard]] Merit merit_of(const Plan& plan, const Trial& trial);
 
-// One number, less is better. Limits count before all else. Then with weights their sum; without them in the order
-// above: a difference of 0.1 % of the length in gaps counts as much as 3 d of edge deviation, 0.1 d of that as much as
-// 15 % of the depth.
+// One number, less is better. What is past good counts before all else; then with weights their sum, without them the load.
 [[nodiscard]] double cost_of(const Merit& merit, const std::optional<MeritWeights>& weights);
 
 }  // namespace laywright

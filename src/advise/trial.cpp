@@ -4,6 +4,7 @@
 
 #include "measure/measurements.h"
 #include "plan/plan_values.h"
+#include "verdict/weigh.h"
 
 namespace laywright {
 
@@ -20,7 +21,8 @@ std::optional<Trial> try_plan(const PlanDraft& draft, const LaySettings& setting
   Measurements measurements = measure(plan.value(), build.value(), progress);
   if (progress.cancelled()) return std::nullopt;
   const Outcome outcome = outcome_of(plan.value(), build.value(), measurements);
-  return Trial{outcome, std::move(measurements.findings)};
+  std::vector<Check> checks = weigh(plan.value(), build.value(), measurements, nullptr);
+  return Trial{outcome, std::move(measurements.findings), std::move(checks)};
 }
 
 std::vector<std::optional<Trial>> try_all(const std::vector<TrialOrder>& orders, int threads,

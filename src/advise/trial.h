@@ -10,6 +10,7 @@
 #include "base/progress.h"
 #include "lay/lay.h"
 #include "plan/lay_plan.h"
+#include "verdict/verdict.h"
 
 namespace laywright {
 
@@ -27,6 +28,7 @@ struct Change {
 struct Trial {
   Outcome outcome;
   std::vector<Finding> findings;  // gravest first
+  std::vector<Check> checks;      // of the verdict, without the machine's
 };
 
 // Fineness of the trials of a search: half the stations. Outer diameters stay within 0.1 %, fill within 0.5 %; what a

@@ -94,10 +94,7 @@ Issues read_wishes(const PlanDraft& draft, const ImproveOptions& options, Improv
 
 int save(const Plan& plan, const Improvement& improvement, const ImproveOptions& options) {
   if (options.out.empty()) return exit_done;
-  if (improvement.best.empty()) {
-    tell(fmt::format("{} was not written: nothing is better than the plan\n", visible(options.out)));
-    return exit_done;
-  }
+  if (improvement.best.empty()) return exit_not_written;  // the report says why
   const Result<std::string> text = read_plan_text(options.plan);
   if (!text.ok()) {
     print_issues(text.issues());
@@ -132,13 +129,17 @@ int run(const ImproveOptions& options) {
     const int code = told(improvement.issues(), stopped);
     return stopped ? code : exit_command_line;  // what was wished cannot be followed
   }
-  if (const int code = save(plan.value(), improvement.value(), options); code != exit_done) return code;
+  const bool leave_it = improvement.value().best.empty();
+  const int code = save(plan.value(), improvement.value(), options);
+  if (code != exit_done && !leave_it) return code;
   std::string text = options.json ? improve_json(plan.value(), improvement.value())
                                   : improve_text(plan.value(), improvement.value());
-  if (!options.json && !options.out.empty() && !improvement.value().best.empty()) {
-    text += fmt::format("\nProposal 1 was written into {}\n", visible(options.out));
+  if (!options.json && !options.out.empty()) {
+    const std::string file = visible(options.out);
+    text += leave_it ? fmt::format("\n{} was not written: nothing is better than the plan\n", file)
+                     : fmt::format("\nProposal 1 was written into {}\n", file);
   }
-  return print(text) ? exit_done : exit_not_written;
+  return print(text) ? code : exit_not_written;
 }
 
 void add_options(CLI::App& command, ImproveOptions& options) {
@@ -158,8 +159,8 @@ void add_options(CLI::App& command, ImproveOptions& options) {
                    "Let the stops move outward from layer to layer, as steps of the wind (as with tapered flanges)");
   command
       .add_option("--weights", options.weights,
-                  "Weights of gap length (per %), edge deviation (per d) and depth used (per %), instead of that "
-                  "order")
+                  "Among good winds: weights of gap length (per %), edge deviation (per d) and depth used (per %), "
+                  "instead of room to the limits")
       ->type_name("G:E:R");
   command.add_option("--trials", options.trials, "Builds of the search")
       ->type_name("N")
@@ -178,9 +179,9 @@ void add_improve_command(CLI::App& program, int& exit_code) {
   const auto options = std::make_shared<ImproveOptions>();
   add_options(*command, *options);
   command->footer(
-      "Best is what keeps the plan's limits (no pile-up, no flange gap, rim clearance), then has the least\n"
-      "fiber beside open gaps, then the most even edges, then uses the least depth; all on average over\n"
-      "winds in which each dial is a step off.\n\n"
+      "Best is what the verdict finds good, with most room to its limits, on average over several draws and\n"
+      "winds in which each setting is a step off. Of settings that are good already it says so, and leaves\n"
+      "them; then, and where nothing is better, -o writes nothing, and the exit code is 3.\n\n"
       "Examples:\n"
       "  laywright improve samples/long-dwell.lay.toml -o better.lay.toml\n"
       "  laywright improve samples/even.lay.toml --step traverse.pitch=0.005mm --keep traverse.left_stop\n"

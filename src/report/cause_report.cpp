@@ -72,7 +72,9 @@ std::string cause_json(const Plan& plan, const Explanation& explanation, std::si
   };
   Json remedies = Json::array(), tried = Json::array();
   for (const Remedy& remedy : explanation.remedies) {
-    remedies.push_back({{"set", changes_json(plan.draft(), remedy.changes)},
+    remedies.push_back({{"can_be_set", remedy.can_be_set()},
+                        {"set", changes_json(plan.draft(), remedy.changes)},
+                        {"grade", name_of(remedy.grade)},
                         {"share_left", remedy.rest.share_left},
                         {"share_of_all_findings", remedy.rest.share_of_all},
                         {"after", amount(remedy.rest.amount)},

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "advise/dial.h"
+#include "advise/fit_words.h"
 #include "base/readable.h"
 #include "report/figures.h"
 #include "report/outcome_json.h"
@@ -19,9 +20,10 @@ std::string fitted_table(const Plan& plan, const Fit& fit) {
   std::string text = fmt::format("\nMost likely\n  {:<16} {:>13} {:>13}   {:<28} {}\n", "setting", "as planned",
                                  "as wound", "95 % between", "from");
   for (const Fitted& each : fit.fitted) {
-    const auto shown = [&](double value) { return shown_value(plan.draft(), each.unknown.path, value); };
-    text += fmt::format("  {:<16} {:>13} {:>13}   {:<28} {}\n", each.unknown.words, shown(each.unknown.believed),
-                        shown(each.value), fmt::format("{} and {}", shown(each.low), shown(each.high)),
+    const auto told = [&](double value) { return told_value(plan, each, value); };
+    text += fmt::format("  {:<16} {:>13} {:>13}   {:<28} {}\n", each.unknown.words,
+                        shown_value(plan.draft(), each.unknown.path, each.unknown.believed), told(each.value),
+                        fmt::format("{} and {}", told(each.low), told(each.high)),
                         each.told_by_readings ? "the readings" : "belief: the readings hardly tell");
   }
   return text;

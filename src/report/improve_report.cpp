@@ -5,10 +5,12 @@
 
 #include <fmt/format.h>
 
-#include "advise/dial.h"
+#include "advise/improve_words.h"
 #include "plan/plan_values.h"
 #include "report/figures.h"
 #include "report/outcome_json.h"
+#include "verdict/verdict_words.h"
+#include "verdict/weigh.h"
 
 namespace laywright {
 namespace {
@@ -16,7 +18,6 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr std::size_t columns = 96;
-constexpr double percent = 100.0;
 
 template <class Cell>
 ProposalRow row(std::string name, const std::vector<const Proposal*>& all, Cell cell) {
@@ -42,32 +43,40 @@ ProposalTable settings_table(const Plan& plan, const Improvement& improvement,
   return table;
 }
 
-std::string places(const Proposal& each, FindingKind kind) { return figure(each.outcome.of(kind).places, 0); }
-
-ProposalTable figures_table(const std::vector<const Proposal*>& all) {
-  using P = const Proposal&;
-  return {"As it is set, the whole wind",
-          {row("pile-ups", all, [](P p) { return places(p, FindingKind::pile_up); }),
-           row("flange gaps", all, [](P p) { return places(p, FindingKind::flange_gap); }),
-           row("edge valleys", all, [](P p) { return places(p, FindingKind::edge_valley); }),
-           row("ride-ups", all, [](P p) { return places(p, FindingKind::ride_up); }),
-           row("dropped turns", all, [](P p) { return places(p, FindingKind::dropped_turn); }),
-           row("beside open gaps, m", all, [](P p) { return figure(p.outcome.gap_length_mm / 1e3, 1); }),
-           row("edge off the middle, mm", all, [](P p) { return figure(p.outcome.edge_deviation_mm, 3); }),
-           row("outer diameter, mm", all, [](P p) { return figure(p.outcome.outer_diameter.greatest_mm, 2); }),
-           row("rim clearance, mm", all, [](P p) { return figure(p.outcome.rim_clearance_mm, 2); }),
-           row("fill factor", all, [](P p) { return figure(p.outcome.fill_factor, 4); }),
-           row("layers", all, [](P p) { return figure(p.outcome.layers, 0); })}};
+// A check of the plan's verdict, as it stands in another; "-" where that does not weigh it.
+std::string cell_of(const WindVerdict& verdict, const Check& check) {
+  for (const Check& each : verdict.checks) {
+    if (each.what == check.what && each.side == check.side) return value_text(each);
+  }
+  return "-";
 }
 
-ProposalTable means_table(const std::vector<const Proposal*>& all) {
+// What the machine bears stands apart: only where it is not good in one of them.
+ProposalTable figures_table(const std::vector<const Proposal*>& all) {
   using P = const Proposal&;
-  return {
-      "Mean over the variants: other draws, each dial a step off, the fiber at its tolerance",
-      {row("variants within limits", all, [](P p) { return fmt::format("{} of {}", p.keep_limits, p.variants); }),
-       row("beside open gaps, %", all, [](P p) { return figure(percent * p.mean.gap_share, 2); }),
-       row("edge off the middle, d", all, [](P p) { return figure(p.mean.edge_deviation_d, 2); }),
-       row("depth used, %", all, [](P p) { return figure(percent * p.mean.rim_use, 2); })}};
+  ProposalTable table{"As it is set, the whole wind", {}};
+  table.rows.push_back(row("verdict", all, [](P p) { return std::string(name_of(p.verdict.grade)); }));
+  for (const Check& check : all.front()->verdict.checks) {
+    if (!depends_on_lay(check.what) && check.grade == Grade::good) continue;
+    table.rows.push_back(row(name_of(check), all, [&](P p) { return cell_of(p.verdict, check); }));
+  }
+  table.rows.push_back(
+      row("outer diameter", all, [](P p) { return figure(p.outcome.outer_diameter.greatest_mm, 2) + " mm"; }));
+  return table;
+}
+
+ProposalTable variants_table(const std::vector<const Proposal*>& all) {
+  using P = const Proposal&;
+  const auto steps_text = [](P p) {
+    const int steps = p.variants - p.draws;
+    return steps > 0 ? fmt::format("{} of {}", p.good_variants - p.good_draws, steps) : std::string("-");
+  };
+  ProposalTable table{"How sure that is: other draws, and each setting a step off",
+                      {row("good draws", all, [](P p) { return fmt::format("{} of {}", p.good_draws, p.draws); }),
+                       row("good with a step off", all, steps_text), row("of all, not to be wound", all, [](P p) {
+                         return fmt::format("{} of {}", p.bad_variants, p.variants);
+                       })}};
+  return table;
 }
 
 std::string text_of(const ProposalTable& table, const std::string& head) {
@@ -88,27 +97,22 @@ Json proposal_json(const Plan& plan, const Improvement& improvement, const Propo
   }
   return {{"set", std::move(settings)},
           {"outcome", outcome_json(proposal.outcome)},
-          {"mean",
-           {{"beyond_limits_d", proposal.mean.beyond_limits_d},
-            {"gap_share", proposal.mean.gap_share},
-            {"edge_deviation_d", proposal.mean.edge_deviation_d},
-            {"rim_use", proposal.mean.rim_use}}},
+          {"grade", name_of(proposal.verdict.grade)},
+          {"reason", proposal.verdict.reason},
+          {"draws", proposal.draws},
+          {"good_draws", proposal.good_draws},
           {"variants", proposal.variants},
-          {"variants_within_limits", proposal.keep_limits},
+          {"good_variants", proposal.good_variants},
+          {"bad_variants", proposal.bad_variants},
           {"text", proposal.text}};
 }
 
 }  // namespace
 
-std::string knob_text(const Plan& plan, const Knob& knob, double value) {
-  if (knob.path == drift_path) return length_text(value);
-  return shown_value(plan.draft(), knob.path, value);
-}
-
 std::vector<ProposalTable> proposal_tables(const Plan& plan, const Improvement& improvement) {
   std::vector<const Proposal*> all{&improvement.plan};
   for (const Proposal& each : improvement.best) all.push_back(&each);
-  return {settings_table(plan, improvement, all), figures_table(all), means_table(all)};
+  return {settings_table(plan, improvement, all), figures_table(all), variants_table(all)};
 }
 
 std::string improve_text(const Plan& plan, const Improvement& improvement) {
@@ -121,6 +125,7 @@ std::string improve_text(const Plan& plan, const Improvement& improvement) {
   for (std::size_t i = 0; i < improvement.best.size(); ++i) {
     text += fmt::format("\nProposal {}\n", i + 1) + wrapped(improvement.best[i].text, columns, 2);
   }
+  if (improvement.leave_it) return text;
   text += "\nTurned, within\n";
   for (const Knob& knob : improvement.knobs) {
     text += fmt::format("  {:<26} {} to {}, in steps of {}\n", knob.words, knob_text(plan, knob, knob.low),
@@ -141,6 +146,7 @@ std::string improve_json(const Plan& plan, const Improvement& improvement) {
   return document_text({{"format", "lay-improve 1"},
                         {"plan", {{"title", plan.title()}, {"file", plan.file()}}},
                         {"text", improvement.text},
+                        {"leave_it", improvement.best.empty()},
                         {"as_it_is", proposal_json(plan, improvement, improvement.plan)},
                         {"proposals", std::move(best)},
                         {"ranges", std::move(ranges)},

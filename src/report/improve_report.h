@@ -8,7 +8,7 @@
 
 namespace laywright {
 
-// The plan and each proposal side by side: settings, figures, means over the variants.
+// The plan and each proposal side by side: settings, the figures that the verdict weighs, how many variants are good.
 struct ProposalRow {
   std::string name;
   std::vector<std::string> cells;  // of the plan, then of each proposal
@@ -18,9 +18,6 @@ struct ProposalTable {
   std::vector<ProposalRow> rows;
 };
 [[nodiscard]] std::vector<ProposalTable> proposal_tables(const Plan& plan, const Improvement& improvement);
-
-// A knob's value as a person reads it: "0.26 mm".
-[[nodiscard]] std::string knob_text(const Plan& plan, const Knob& knob, double value);
 
 [[nodiscard]] std::string improve_text(const Plan& plan, const Improvement& improvement);
 

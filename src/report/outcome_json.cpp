@@ -24,7 +24,12 @@ Json changes_json(const PlanDraft& draft, const std::vector<Change>& changes) {
     const FieldInfo& field = *field_at(draft, change.path);
     const auto origin = draft.origins.find(change.path);
     const Unit* unit = unit_written(field, origin == draft.origins.end() ? "" : origin->second.written);
-    list.push_back({{"key", change.path}, {"value", write_value(field, change.value, unit)}});
+    // As exactly as anybody can set it.
+    constexpr std::size_t digits = 6;
+    const bool quantity = field.kind == FieldKind::quantity && unit != nullptr;
+    list.push_back({{"key", change.path},
+                    {"value", quantity ? format_quantity(change.value, *unit, digits)
+                                       : write_value(field, change.value, unit)}});
   }
   return list;
 }

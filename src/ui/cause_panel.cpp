@@ -49,11 +49,11 @@ void answer(const Workbench& bench, const CauseAnswer& answer, PanelState& state
       heading("What else would do", state);
     }
     if (i > 0) wrapped_text(found.remedies[i].text);
-    option_buttons(bench, AdviceKind::cause, i, "cause", state, out);
+    if (found.remedies[i].can_be_set()) option_buttons(bench, AdviceKind::cause, i, "cause", state, out);
   }
   ImGui::Spacing();
   ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
-  wrapped_text(fmt::format("{} builds were laid to find that out.", found.trials));
+  wrapped_text(fmt::format("{} winds were laid to find that out.", found.trials));
   ImGui::PopStyleColor();
 }
 

@@ -11,16 +11,12 @@
 #include "plan/layer_setting.h"
 #include "verdict/own_unit.h"
 #include "verdict/ribbon_advice.h"
+#include "verdict/usual_settings.h"
 #include "verdict/weigh.h"
 
 namespace laywright {
 namespace {
 
-// A pitch a few percent over the diameter lays turns side by side; the guide must not push them onto each other, nor leave room
-// for a third of one.
-constexpr double good_pitch_d = 1.04, finest_pitch_d = 1.0, coarsest_pitch_d = 1.15;
-// Beyond it, order is lost at the flanges of the wind in README (fiber .25 mm: 100 mm).
-constexpr double long_free_length_d = 400.0;
 constexpr std::size_t digits = 3;
 
 struct Case {
@@ -52,13 +48,8 @@ std::string pitch_of(const Case& c, double pitch_mm) {
   return in_own_unit(c.plan, "traverse.pitch", pitch_mm, digits);
 }
 
-// Parallel turns that step are laid wire on wire.
-double wanted_pitch_mm(const Case& c) {
-  return (c.traverse().motion == Motion::stepped ? 1.0 : good_pitch_d) * c.d();
-}
-
 std::string set_pitch(const Case& c) {
-  const double now = c.at_end.pitch_mm, wanted = wanted_pitch_mm(c);
+  const double now = c.at_end.pitch_mm, wanted = usual_pitch_mm(c.plan.draft());
   return fmt::format("set a {} pitch, about {} (now {})", now < wanted ? "wider" : "finer", pitch_of(c, wanted),
                      pitch_of(c, now));
 }
@@ -72,11 +63,10 @@ Advice pitch_off(const Case& c) {
 // What the machine does at its stops.
 Advice long_reversal(const Case& c) {
   const Reversal& reversal = c.traverse().reversal;
-  constexpr double short_turns = 0.5;  // a ramp that the fiber's lag hides
   if (reversal.kind == ReversalKind::dwell && reversal.turns > 0.0) {
     return fmt::format("let the guide dwell for less than {:.6g} turns at its stops, or not at all", reversal.turns);
   }
-  if (reversal.kind == ReversalKind::ramp && reversal.turns > short_turns) {
+  if (reversal.kind == ReversalKind::ramp && reversal.turns > short_ramp_turns) {
     return fmt::format("let the guide turn back quicker than within {:.6g} turns", reversal.turns);
   }
   return {};

@@ -11,9 +11,6 @@
 namespace laywright {
 namespace {
 
-// The strain at which a check ceases to be good, so that figures of both kinds compare.
-double good_up_to(const Check& check) { return is_firm(check.what) ? 1.0 - firm_share : 1.0 - uncertain_share; }
-
 // The greater decides.
 auto rank_of(const Check& check, bool crossed) {
   const bool leads = crossed && check.what == Weighed::ribbon;

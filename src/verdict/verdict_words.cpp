@@ -152,6 +152,8 @@ std::string name_of(const Check& check) {
   return check.side ? fmt::format("{}, {} flange", name, name_of(*check.side)) : name;
 }
 
+std::string spoken_name(const Check& check) { return bare_name(check.what) + at_flange(check); }
+
 std::string value_text(const Check& check) { return figure_of(check.what, check.value) + " " + unit_of(check.what); }
 
 std::string limit_text(const Check& check) {
@@ -163,8 +165,8 @@ std::string margin_text(const Check& check) {
 }
 
 std::string nearest_words(const Check& check) {
-  return fmt::format("every figure keeps its limit with room to spare; nearest to its limit is the {}{}, {} of {}",
-                     bare_name(check.what), at_flange(check), value_text(check), limit_text(check));
+  return fmt::format("every figure keeps its limit with room to spare; nearest to its limit is the {}, {} of {}",
+                     spoken_name(check), value_text(check), limit_text(check));
 }
 
 std::string sentence_of(const Check& check) { return is_so(check) + limit_of(check); }

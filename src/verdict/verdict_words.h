@@ -18,6 +18,9 @@ namespace laywright {
 // What a check is of, with its side: "valley, right flange". Stable, as in the JSON document.
 [[nodiscard]] std::string name_of(const Check& check);
 
+// The same within a sentence: "valley at the right flange".
+[[nodiscard]] std::string spoken_name(const Check& check);
+
 // "d", "mm", "%", "per km", "N", "rpm", "A".
 [[nodiscard]] const char* unit_of(Weighed what);
 

@@ -123,6 +123,10 @@ std::vector<Check> weigh(const Plan& plan, const Build& build, const Measurement
 
 bool is_firm(Weighed what) { return what < Weighed::ribbon; }
 
+bool depends_on_lay(Weighed what) { return what <= Weighed::rim_clearance || what >= Weighed::ribbon; }
+
+double good_up_to(const Check& check) { return is_firm(check.what) ? 1.0 - firm_share : 1.0 - uncertain_share; }
+
 double strain_of(const Check& check) {
   const double over = check.at_least ? check.limit : check.value, under = check.at_least ? check.value : check.limit;
   if (over <= 0.0) return 0.0;

@@ -16,6 +16,12 @@ inline constexpr double firm_share = 0.05;
 // What must not be, whatever the draw.
 [[nodiscard]] bool is_firm(Weighed what);
 
+// What follows from how the fiber lies; all else is of spool, fiber and take-up.
+[[nodiscard]] bool depends_on_lay(Weighed what);
+
+// The strain (below) at which a check ceases to be good, so that figures of both kinds compare.
+[[nodiscard]] double good_up_to(const Check& check);
+
 // Value over limit, or limit over value where it is a least one: above 1 beyond the limit. Infinite where the limit is 0.
 [[nodiscard]] double strain_of(const Check& check);
 

@@ -198,6 +198,10 @@ std::optional<PlanDraft> Advice::option(AdviceKind kind, std::size_t index) cons
     if (index >= rows.size() || rows[index].figures.empty()) return std::nullopt;
     return row_option(*study(), rows[index]);
   }
+  if (kind == AdviceKind::cause) {
+    const auto& remedies = cause()->explanation.remedies;
+    if (index >= remedies.size() || !remedies[index].can_be_set()) return std::nullopt;
+  }
   const std::vector<PlanDraft>& options = kind == AdviceKind::cause ? cause()->options : better()->options;
   return index < options.size() ? std::optional(options[index]) : std::nullopt;
 }

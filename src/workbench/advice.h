@@ -77,7 +77,8 @@ class Advice {
 
   // None where there is no answer.
   [[nodiscard]] std::optional<Standing> standing(AdviceKind kind, const PlanDraft& now, std::uint64_t seed) const;
-  // The plan as an answer would have it. None: there is no such option, or no sound plan with it.
+  // The plan as an answer would have it. None: there is no such option, no sound plan with it, or
+  // nobody can set it (a flaw).
   [[nodiscard]] std::optional<PlanDraft> option(AdviceKind kind, std::size_t index) const;
   // For the history: "remedy 1".
   [[nodiscard]] static std::string option_name(AdviceKind kind, std::size_t index);

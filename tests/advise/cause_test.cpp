@@ -1,8 +1,11 @@
 #include <algorithm>
+#include <cmath>
+#include <string>
 
 #include <catch2/catch.hpp>
 
 #include "advise/cause.h"
+#include "advise/cause_words.h"
 #include "narrow_plan.h"
 
 using namespace laywright;
@@ -66,6 +69,40 @@ TEST_CASE("a long dwell is found to be the cause of piled edges") {
   const Explanation explanation = explained(draft, FindingKind::pile_up);
   CHECK(blamed(explanation) == "traverse.reversal.turns");
   CHECK(explanation.remedies.front().moves.front().by < -1.0);
+}
+
+TEST_CASE("friction and flaws are no settings, and are named only where no setting does nearly as much") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.right_stop_mm = 1.3;
+  draft.traverse.reversal.lost_motion_mm = 0.05;
+  const Explanation explanation = explained(draft, FindingKind::flange_gap);
+  CHECK(blamed(explanation) == "traverse.right_stop");
+  for (const Remedy& remedy : explanation.remedies) {
+    UNSCOPED_INFO(remedy.text);
+    CHECK(remedy.can_be_set());
+  }
+  // They were tried all the same.
+  CHECK(std::any_of(explanation.tried.begin(), explanation.tried.end(),
+                    [](const TriedDial& tried) { return tried.dial.parts.front().path == "fiber.friction"; }));
+}
+
+TEST_CASE("what is said of places counts those of the finding as it is listed") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.reversal.kind = ReversalKind::dwell;
+  draft.traverse.reversal.turns = 4.0;
+  Explanation explanation = explained(draft, FindingKind::pile_up);
+  REQUIRE_FALSE(explanation.remedies.empty());
+  Remedy& remedy = explanation.remedies.front();
+  const int places = explanation.finding.occurrences;
+  REQUIRE(places > 4);
+  // A quarter is left on the mean of the draws.
+  remedy.rest.share_left = 0.25;
+  remedy.rest.amount.places = 0.25 * explanation.before.places;
+  remedy.smallest.reset();
+  const int left = static_cast<int>(std::lround(0.25 * places));
+  CHECK_THAT(
+      words_of(checked(draft), explanation, remedy),
+      Catch::Matchers::Contains("about " + std::to_string(left) + " of its " + std::to_string(places) + " places"));
 }
 
 TEST_CASE("the explanation is the same on one thread and on two") {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <filesystem>
 #include <string>
 
 #include <catch2/catch.hpp>
@@ -59,6 +60,10 @@ TEST_CASE("improve writes a plan that is sound, with its comments, and better") 
   };
   CHECK(pile_ups(found.at("as_it_is")) > 0.0);
   CHECK(pile_ups(found.at("proposals")[0]) == 0.0);
+  // The verdict is the one that lay gives.
+  CHECK(found.at("as_it_is").at("grade") == "do not wind");
+  CHECK(found.at("proposals")[0].at("grade") ==
+        Json::parse(shop.run("$LW lay b.lay.toml --json").out).at("verdict").at("grade"));
   CHECK_THAT(content(shop.at("b.lay.toml")), Contains("# as it came"));
   CHECK(shop.run("$LW check b.lay.toml").code == 0);
   // Laid, the plan that was written has the figures that were told.
@@ -69,6 +74,26 @@ TEST_CASE("improve writes a plan that is sound, with its comments, and better") 
   CHECK(shop.run("$LW improve a.lay.toml --range traverse.pich=1mm:2mm").code == 2);
   CHECK_THAT(shop.run("$LW improve a.lay.toml --range traverse.pich=1mm:2mm").err, Contains("traverse.pitch"));
   CHECK(shop.run("$LW improve a.lay.toml --weights 1:2").code == 2);
+}
+
+TEST_CASE("improve leaves a good plan as it is: it says so, writes nothing, and its exit code tells a script") {
+  const Workshop shop;
+  // Fiber of .25 mm on 12 mm between flanges, which is good on several draws (tests/advise).
+  shop.write("good.lay.toml",
+             "format = \"lay-plan 1\"\ntitle = \"good\"\n[spool]\nbarrel_diameter = \"150 mm\"\n"
+             "flange_diameter = \"236 mm\"\ninside_width = \"12 mm\"\n[fiber]\ndiameter = \"0.25 mm\"\n"
+             "friction = 0.5\n[traverse]\npitch = \"0.26 mm\"\nleft_stop = \"0.1 mm\"\nright_stop = \"0.1 mm\"\n"
+             "free_length = \"40 mm\"\n[wind]\nturns = 460\n");
+  const Ran told = shop.run("$LW improve good.lay.toml");
+  CHECK(told.code == 0);
+  CHECK_THAT(told.out, Contains("Leave the settings as they are"));
+  const Ran ran = shop.run("$LW improve good.lay.toml -o better.lay.toml");
+  CHECK(ran.code == 3);
+  CHECK_THAT(ran.out, Contains("better.lay.toml was not written"));
+  CHECK_FALSE(std::filesystem::exists(shop.at("better.lay.toml")));
+  const Json json = Json::parse(shop.run("$LW improve good.lay.toml --json").out);
+  CHECK(json.at("leave_it") == true);
+  CHECK(json.at("proposals").empty());
 }
 
 TEST_CASE("capacity tells the model's figure beside the formulas, and what they leave out") {

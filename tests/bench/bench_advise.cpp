@@ -66,9 +66,7 @@ void advise_samples() {
     const Result<Improvement> better = improve(plan, {}, progress);
     fmt::print("  better: {}\n", better.value().text);
     for (const Proposal& each : better.value().best) {
-      fmt::print("    {} pile-ups, {} flange gaps; {} of {} variants keep the limits\n",
-                 each.outcome.of(FindingKind::pile_up).places, each.outcome.of(FindingKind::flange_gap).places,
-                 each.keep_limits, each.variants);
+      fmt::print("    {}\n", each.text);
     }
   }
 }

@@ -1,0 +1,132 @@
+#include "advise/proposals.h"
+
+#include <algorithm>
+#include <limits>
+#include <utility>
+
+#include "advise/draws.h"
+#include "takeup/takeup_run.h"
+
+namespace laywright {
+namespace {
+
+constexpr std::size_t draws = 5;
+
+std::vector<TrialOrder> steps_of(const PlanDraft& plan, const std::vector<Knob>& knobs,
+                                 const std::vector<double>& values, const LaySettings& settings) {
+  std::vector<TrialOrder> orders;
+  for (std::size_t i = 0; i < knobs.size(); ++i) {
+    for (const double by : {-knobs[i].step, knobs[i].step}) {
+      std::vector<double> off = values;
+      off[i] += by;
+      orders.push_back({set_knobs(plan, knobs, off), settings});
+    }
+  }
+  if (const double tolerance = plan.fiber.diameter_tolerance_mm; tolerance > 0.0) {
+    for (const double by : {-tolerance, tolerance}) {
+      orders.push_back({set_knobs(plan, knobs, values), settings});
+      orders.back().draft.fiber.diameter_mm += by;
+    }
+  }
+  return orders;
+}
+
+// Of two that are as good, the one that leaves more as it is.
+double for_what_is_moved(const std::vector<Knob>& knobs, const std::vector<double>& values) {
+  constexpr double each = 0.05;
+  double sum = 0.0;
+  for (std::size_t i = 0; i < knobs.size(); ++i) sum += values[i] != knobs[i].now ? each : 0.0;
+  return sum;
+}
+
+void add_variant(Proposal& proposal, const Merit& merit, double cost) {
+  proposal.cost = (proposal.cost * proposal.variants + cost) / (proposal.variants + 1);
+  ++proposal.variants;
+  proposal.good_variants += merit.grade == Grade::good ? 1 : 0;
+  proposal.bad_variants += merit.grade == Grade::do_not_wind ? 1 : 0;
+}
+
+using Trials = std::vector<std::optional<Trial>>;
+
+Proposal judged(const Plan& plan, Trials::const_iterator first, const std::optional<MeritWeights>& weights) {
+  Proposal proposal;
+  proposal.outcome = (*first)->outcome;
+  for (std::size_t i = 0; i < draws; ++i, ++first) {
+    if (!*first) {
+      proposal.draw_costs.push_back(std::numeric_limits<double>::infinity());
+      continue;
+    }
+    const Merit merit = merit_of(plan, **first);
+    proposal.draw_costs.push_back(cost_of(merit, weights));
+    add_variant(proposal, merit, proposal.draw_costs.back());
+  }
+  proposal.draws = proposal.variants;
+  proposal.good_draws = proposal.good_variants;
+  return proposal;
+}
+
+}  // namespace
+
+std::vector<Proposal> judge(const Plan& plan, const std::vector<Knob>& knobs,
+                            const std::vector<std::vector<double>>& positions, const ImproveSettings& settings,
+                            const Stretch& stretch, int& trials) {
+  std::vector<TrialOrder> orders;
+  for (const auto& values : positions) {
+    for (TrialOrder& order :
+         draws_of(set_knobs(plan.draft(), knobs, values), settings.lay, static_cast<int>(draws))) {
+      orders.push_back(std::move(order));
+    }
+  }
+  const Trials tried = try_all(orders, settings.threads, stretch);
+  if (stretch.progress.cancelled()) return {};
+  trials += static_cast<int>(orders.size());
+  std::vector<Proposal> proposals;
+  for (std::size_t i = 0; i < positions.size(); ++i) {
+    if (!tried[i * draws]) continue;
+    proposals.push_back(judged(plan, tried.begin() + static_cast<std::ptrdiff_t>(i * draws), settings.weights));
+    proposals.back().draft = std::move(orders[i * draws].draft);
+    proposals.back().values = positions[i];
+    proposals.back().cost += for_what_is_moved(knobs, positions[i]);
+  }
+  return proposals;
+}
+
+bool add_steps(const Plan& plan, const std::vector<Knob>& knobs, std::vector<Proposal>& proposals,
+               const ImproveSettings& settings, const Stretch& stretch, int& trials) {
+  std::vector<TrialOrder> orders;
+  for (const Proposal& each : proposals) {
+    for (TrialOrder& order : steps_of(plan.draft(), knobs, each.values, settings.lay)) {
+      orders.push_back(std::move(order));
+    }
+  }
+  const Trials tried = try_all(orders, settings.threads, stretch);
+  if (stretch.progress.cancelled()) return false;
+  trials += static_cast<int>(orders.size());
+  const std::size_t each = orders.size() / std::max<std::size_t>(1, proposals.size());
+  for (std::size_t i = 0; i < orders.size(); ++i) {
+    // A step that is not sound does not count.
+    if (!tried[i]) continue;
+    const Merit merit = merit_of(plan, *tried[i]);
+    add_variant(proposals[i / each], merit, cost_of(merit, settings.weights));
+  }
+  return true;
+}
+
+bool better_on_all_draws(const Proposal& one, const Proposal& other) {
+  return std::equal(one.draw_costs.begin(), one.draw_costs.end(), other.draw_costs.begin(), other.draw_costs.end(),
+                    [](double a, double b) { return a < b; });
+}
+
+bool add_verdicts(const std::vector<Proposal*>& proposals, const ImproveSettings& settings, const Stretch& stretch) {
+  run_parallel(proposals.size(), settings.threads, stretch, [&](std::size_t i, Progress& inner) {
+    const Result<Plan> plan = check(proposals[i]->draft);
+    const Result<Build> build = lay(plan.value(), settings.lay, inner);
+    if (!build.ok()) return;
+    const Measurements measurements = measure(plan.value(), build.value(), inner);
+    const TakeupRun run = take_up(plan.value(), build.value(), measurements, inner);
+    if (!inner.cancelled()) proposals[i]->verdict = verdict_of(plan.value(), build.value(), measurements, &run);
+  });
+  return !stretch.progress.cancelled();
+}
+
+}  // namespace laywright
