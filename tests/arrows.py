@@ -16,6 +16,7 @@ ARROWS = {
     "lay": {"base", "plan"},
     "measure": {"base", "plan", "lay"},
     "lesson": {"base", "plan", "lay", "measure"},
+    "payoff": {"base", "plan", "lay", "measure"},
     "takeup": {"base", "plan", "lay", "measure"},
     "verdict": {"base", "plan", "lay", "measure", "takeup"},
     "advise": {"base", "plan", "lay", "measure"},
