@@ -35,10 +35,10 @@ Held Forces::at(std::size_t node) {
   double bend = 0.0;
   if (over_end_) {
     bend = found_.bends_rad[node];
-    if (bend > 0.0) held.hold = Hold::drawn_over;
+    if (bend > 0.0) held.by = HeldBy::drawn_over;
   } else {
     bend = std::atan(std::abs(build_.nodes.x(node) - eye_x_mm_) / eye_mm_);
-    held.hold = Hold::led_aside;
+    held.by = HeldBy::led_aside;
   }
   while (covered_ < found_.covered.size() && found_.covered[covered_].end_node <= node) ++covered_;
   if (covered_ < found_.covered.size() && found_.covered[covered_].first_node <= node) {
@@ -47,7 +47,7 @@ Held Forces::at(std::size_t node) {
     std::size_t last = covered_;
     while (last < found_.covered.size() && found_.covered[last].first_node < turn_end) ++last;
     bend += around_a_turn_rad * static_cast<double>(last - covered_);
-    held.hold = Hold::under_turns;
+    held.by = HeldBy::under_turns;
   }
   held.multiple = bend_multiple(bend, friction_);
   while (slit_ < found_.slits.size() && found_.slits[slit_].node < node) ++slit_;
@@ -55,7 +55,7 @@ Held Forces::at(std::size_t node) {
     const InSlit& slit = found_.slits[slit_];
     const double out =
         slit_multiple({slit.lean_rad, slit.turns_above, build_.nodes.r(node)}, d_, friction_, steepness_);
-    if (out > held.multiple) held.hold = Hold::in_slit;
+    if (out > held.multiple) held.by = HeldBy::in_slit;
     held.multiple *= std::max(1.0, out);
   }
   return held;

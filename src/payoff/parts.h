@@ -32,7 +32,7 @@ struct Unwinding {
 
 // One node's force, and what of it counts most.
 struct Held {
-  Hold hold = Hold::free;
+  HeldBy by = HeldBy::free;
   double multiple = 1.0;
 };
 

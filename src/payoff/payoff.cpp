@@ -24,11 +24,11 @@ class Collector {
     PayoffLayer& layer = run_.layers[stroke];
     layer.mean += held.multiple;
     layer.greatest = std::max(layer.greatest, held.multiple);
-    ++run_.nodes[static_cast<std::size_t>(held.hold)];
+    ++run_.nodes[static_cast<std::size_t>(held.by)];
     if (held.multiple > run_.greatest) {
       run_.greatest = held.multiple;
       run_.hardest = PayoffCatch{};
-      run_.hardest->hold = held.hold;
+      run_.hardest->by = held.by;
       run_.hardest->node = run_.hardest->first_node = node;
       run_.hardest->end_node = node + 1;
       run_.hardest->layer = static_cast<int>(stroke) + 1;
@@ -51,7 +51,7 @@ class Collector {
     open_->end_node = node + 1;
     if (held.multiple <= open_->multiple) return;
     open_->multiple = held.multiple;
-    open_->hold = held.hold;
+    open_->by = held.by;
     open_->node = node;
   }
 
@@ -117,13 +117,13 @@ const char* name_of(DrawOff way) {
   return "";
 }
 
-const char* name_of(Hold hold) {
-  switch (hold) {
-    case Hold::free: return "free";
-    case Hold::led_aside: return "led_aside";
-    case Hold::drawn_over: return "drawn_over";
-    case Hold::in_slit: return "in_slit";
-    case Hold::under_turns: return "under_turns";
+const char* name_of(HeldBy by) {
+  switch (by) {
+    case HeldBy::free: return "free";
+    case HeldBy::led_aside: return "led_aside";
+    case HeldBy::drawn_over: return "drawn_over";
+    case HeldBy::in_slit: return "in_slit";
+    case HeldBy::under_turns: return "under_turns";
   }
   return "";
 }

@@ -26,7 +26,7 @@ enum class DrawOff : std::uint8_t { side, over_left, over_right };
 [[nodiscard]] const char* name_of(DrawOff way);
 
 // What holds a fiber at its place.
-enum class Hold : std::uint8_t {
+enum class HeldBy : std::uint8_t {
   free,         // nothing: it leaves by the pull with which it was wound
   led_aside,    // the eye leads it sideways, off its place
   drawn_over,   // it is drawn over turns that were laid before
@@ -35,7 +35,7 @@ enum class Hold : std::uint8_t {
 };
 
 // "free", "led_aside", "drawn_over", "in_slit", "under_turns": stable, as in the JSON document.
-[[nodiscard]] const char* name_of(Hold hold);
+[[nodiscard]] const char* name_of(HeldBy by);
 
 struct PayoffSettings {
   DrawOff way = DrawOff::side;
@@ -47,7 +47,7 @@ struct PayoffSettings {
 
 // Fiber that needs more than the limit, in one piece.
 struct PayoffCatch {
-  Hold hold = Hold::free;
+  HeldBy by = HeldBy::free;
   std::size_t first_node = 0, end_node = 0;
   std::size_t node = 0;  // where it is held most
   int layer = 0;         // there, as all that follows
@@ -79,7 +79,7 @@ struct PayoffRun {
   double mean = 1.0;                   // over the fiber
   double caught_mm = 0.0;              // length of fiber that needs more than the limit
   int catch_count = 0;                 // pieces
-  std::array<int, 5> nodes{};          // how many are held by what, by Hold
+  std::array<int, 5> nodes{};          // how many are held by what, in the order of HeldBy
   std::optional<PayoffCatch> hardest;  // where it is held most, beyond the limit or not; none where all is free
   std::vector<PayoffCatch> catches;    // the hardest, at most most_catches; hardest first
   std::vector<PayoffLayer> layers;

@@ -17,7 +17,7 @@ namespace laywright {
 // What a check is of, with its side: "valley, right flange". Stable, as in the JSON document.
 [[nodiscard]] std::string name_of(const Check& check);
 
-// "d", "mm", "%", "per km", "N", "rpm", "A".
+// "d", "mm", "%", "per km", "N", "rpm", "A", "times".
 [[nodiscard]] const char* unit_of(Weighed what);
 
 // "0.51 d"; "1 d at most"; "0.49 d".

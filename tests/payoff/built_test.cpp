@@ -7,7 +7,9 @@
 #include "measure/fiber_line.h"
 #include "measure/synthetic_build.h"
 #include "payoff/hold.h"
+#include "payoff/parts.h"
 #include "payoff/payoff.h"
+#include "payoff/payoff_words.h"
 
 using namespace laywright;
 using namespace laywright::synthetic;
@@ -23,7 +25,7 @@ PayoffRun paid_off(const Plan& plan, const Build& build, PayoffSettings settings
   return pay_off(plan, build, settings, progress);
 }
 
-int nodes_held_by(const PayoffRun& run, Hold hold) { return run.nodes[static_cast<std::size_t>(hold)]; }
+int nodes_held_by(const PayoffRun& run, HeldBy by) { return run.nodes[static_cast<std::size_t>(by)]; }
 
 // Two turns on the barrel, so far apart, one pressed between them, and `above` turns straight on it.
 Build pressed_between_two(const Plan& plan, double apart, int above) {
@@ -82,20 +84,44 @@ TEST_CASE("a turn pressed between two is held as statics says, by its lean and b
     const double slit = slit_multiple({lean, above / 0.87, radius}, d, 0.8, side);
     REQUIRE(slit > 1.3);
     REQUIRE(run.hardest);
-    CHECK(run.hardest->hold == Hold::in_slit);
+    CHECK(run.hardest->by == HeldBy::in_slit);
     CHECK(run.hardest->layer == 2);
     CHECK(run.hardest->turn == Approx(2.0).margin(1.0));
     const double aside = bend_multiple(std::atan((30.0 - (2.0 * d + 0.5 * apart)) / 1200.0), 0.8);
     CHECK(run.greatest == Approx(slit * aside).epsilon(1e-4));
-    CHECK(nodes_held_by(run, Hold::in_slit) == stations);
+    CHECK(nodes_held_by(run, HeldBy::in_slit) == stations);
   }
 }
 
 TEST_CASE("two that stand nearer carry a turn openly, and nothing holds it") {
   const Plan plan = plan_of(thick_draft());
   // Friction .8 jams from a lean of 51.3 degrees on: 1.56 d.
-  CHECK(nodes_held_by(paid_off(plan, pressed_between_two(plan, 1.50 * 5.0, 6)), Hold::in_slit) == 0);
-  CHECK(nodes_held_by(paid_off(plan, pressed_between_two(plan, 1.99 * 5.0, 6)), Hold::in_slit) == stations);
+  CHECK(nodes_held_by(paid_off(plan, pressed_between_two(plan, 1.50 * 5.0, 6)), HeldBy::in_slit) == 0);
+  CHECK(nodes_held_by(paid_off(plan, pressed_between_two(plan, 1.99 * 5.0, 6)), HeldBy::in_slit) == stations);
+}
+
+TEST_CASE("a flange is one side of a slit, and the turn that lies in a groove is in none") {
+  const Plan plan = plan_of(thick_draft());
+  const double d = 5.0, r0 = 22.5, lean = 1.4;
+  // A turn on the barrel beside the flange, so far off that one between flange and turn leans by `lean` on the turn.
+  const Build beside_flange = BuildMaker(plan, stations)
+                                  .stroke(1, 1,
+                                          [=](double) {
+                                            return Place{0.5 * d + d * std::sin(lean), r0, Support::barrel};
+                                          })
+                                  .stroke(-1, 1,
+                                          [=](double) {
+                                            return Place{0.5 * d, r0 + d * std::cos(lean), Support::valley};
+                                          })
+                                  .finish();
+  Progress progress;
+  const Unwinding found = unwind(plan, beside_flange, DrawOff::side, progress);
+  REQUIRE(found.slits.size() == stations);
+  CHECK(found.slits.front().node == stations);
+  CHECK(found.slits.front().lean_rad == Approx(0.5 * (0.5 * pi + lean)).epsilon(1e-6));
+  CHECK(found.slits.front().turns_above == Approx(0.0).margin(1e-6));
+  // Nested layers lean by 30 degrees, with neighbours at their equator.
+  CHECK(unwind(plan, nested(plan, stations, 3, 8, d), DrawOff::side, progress).slits.empty());
 }
 
 TEST_CASE("a loop under a bridge has to be drawn through beneath it, half a turn around") {
@@ -107,7 +133,7 @@ TEST_CASE("a loop under a bridge has to be drawn through beneath it, half a turn
   CHECK(run.greatest == Approx(bend_multiple(pi, 0.5) * aside).epsilon(1e-6));
   REQUIRE(run.catches.size() == 1);
   const PayoffCatch& caught = run.catches.front();
-  CHECK(caught.hold == Hold::under_turns);
+  CHECK(caught.by == HeldBy::under_turns);
   CHECK(caught.first_node == stations + 10);
   CHECK(caught.end_node == stations + 13);
   CHECK(caught.angle_deg == Approx(50.0));
@@ -115,6 +141,11 @@ TEST_CASE("a loop under a bridge has to be drawn through beneath it, half a turn
   CHECK(caught.severity == FindingSeverity::grave);
   const double until_there = FiberLine(build).at(stations + 10);
   CHECK(caught.from_outer_end_mm == Approx(build.length_mm - until_there));
+  const std::string line = payoff_line(run, build.length_mm), words = sentence_of(caught, plan);
+  CHECK(line.find("catches in 1 place,") != std::string::npos);
+  CHECK(line.find("4.81 times") != std::string::npos);
+  CHECK(words.find("an earlier turn lies over it") != std::string::npos);
+  CHECK(words.find("layer 2") != std::string::npos);
   CHECK(run.multiples[stations + 9] < 1.01);
   CHECK(run.multiples[stations + 13] < 1.01);
 }
@@ -138,7 +169,7 @@ TEST_CASE("a wind that lies open is free, but for the way to the eye") {
   CHECK(run.greatest == Approx(bend_multiple(std::atan((10.25 - 0.5) / 100.0), 0.5)).epsilon(1e-6));
   // Farther off it is led aside less.
   CHECK(paid_off(plan, build, {DrawOff::side, 1000.0, true}).greatest < run.greatest);
-  CHECK(nodes_held_by(paid_off(plan, build, {DrawOff::over_right, {}, true}), Hold::free) ==
+  CHECK(nodes_held_by(paid_off(plan, build, {DrawOff::over_right, {}, true}), HeldBy::free) ==
         static_cast<int>(build.nodes.size()));
 }
 
@@ -156,6 +187,17 @@ TEST_CASE("drawn over the end from which its layer came, a turn bends over its n
     CHECK(left.greatest < before);
     before = left.greatest;
   }
+}
+
+TEST_CASE("where the plan holds the fiber, friction is assumed, and said to be") {
+  PlanDraft held = draft();
+  held.fiber.friction = Fiber::held;
+  const Plan plan = plan_of(held);
+  const PayoffRun run = paid_off(plan, helix(plan, stations, 0.5, 1.0, 10.0));
+  CHECK(run.friction == held_counts_as);
+  CHECK(run.friction_assumed);
+  CHECK(basis_of(run).find("assumed") != std::string::npos);
+  CHECK(payoff_line(run, 1.0).find("nothing catches") != std::string::npos);
 }
 
 TEST_CASE("stopped, it returns at once") {
