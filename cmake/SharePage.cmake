@@ -20,7 +20,7 @@ function(laywright_share_page target)
   file(GLOB_RECURSE parts CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/shaders/*.glsl ${here}/*.*
     ${PROJECT_SOURCE_DIR}/src/base/*.* ${PROJECT_SOURCE_DIR}/src/plan/*.* ${PROJECT_SOURCE_DIR}/src/pattern/*.* ${PROJECT_SOURCE_DIR}/src/lay/*.*
     ${PROJECT_SOURCE_DIR}/src/measure/*.* ${PROJECT_SOURCE_DIR}/src/scene/*.* ${PROJECT_SOURCE_DIR}/src/render/*.*
-    ${PROJECT_SOURCE_DIR}/src/takeup/*.* ${PROJECT_SOURCE_DIR}/src/verdict/*.* ${PROJECT_SOURCE_DIR}/src/report/*.* ${PROJECT_SOURCE_DIR}/src/workbench/*.*)
+    ${PROJECT_SOURCE_DIR}/src/payoff/*.* ${PROJECT_SOURCE_DIR}/src/takeup/*.* ${PROJECT_SOURCE_DIR}/src/verdict/*.* ${PROJECT_SOURCE_DIR}/src/report/*.* ${PROJECT_SOURCE_DIR}/src/workbench/*.*)
   # Debian keeps the tools that Emscripten's own scripts load where only Debian's Node looks.
   set(with_node ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs)
   add_custom_command(

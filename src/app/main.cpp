@@ -18,6 +18,7 @@
 #include "app/open_command.h"
 #include "app/output.h"
 #include "app/pattern_command.h"
+#include "app/payoff_command.h"
 #include "app/picture_command.h"
 #include "app/share_command.h"
 #include "app/sheet_command.h"
@@ -70,6 +71,7 @@ int main(int argc, char** argv) {
   add_fit_command(program, exit_code);
   add_capacity_command(program, exit_code);
   add_pattern_command(program, exit_code);
+  add_payoff_command(program, exit_code);
   add_study_command(program, exit_code);
   add_open_command(program, exit_code);
   if (argc < 2) return run_desktop({});

@@ -10,6 +10,7 @@ constexpr double core_of_wire = 2.0 / 3.0;
 Acceptance usual(Product product) {
   Acceptance usual;
   usual.ribbon_d = 1.0;
+  usual.payoff_force = 1.5;
   if (product == Product::crossed) {
     usual.valley_d = 6.0;
     usual.unevenness_d = 3.0;
@@ -60,6 +61,7 @@ Acceptance acceptance_of(const Plan& plan) {
   set(accepted.drop_depth_d, limits.drop_depth_d);
   set(accepted.ride_ups_per_km, limits.ride_ups_per_km);
   set(accepted.ribbon_d, limits.ribbon_d);
+  set(accepted.payoff_force, limits.payoff_force);
   return accepted;
 }
 

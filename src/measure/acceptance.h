@@ -9,6 +9,8 @@
 //   drop depth    4 d: through four layers, where walls on both sides hold it
 //   ride-ups      300 places per km, wire 450: half as many again as dropped turns, since they come off first
 //   ribbon        1 d: a step of one fiber
+//   payoff force  1.5: half as much again as the pull of winding; a spool that is braked for less runs on when such a place
+//                 lets go
 // Wire is given half as much again: enamelled copper bends where glass breaks. In a crossed wind, turns stand apart, cross and
 // stay away from flanges because the plan says so: gaps, flange gaps, dropped turns and ride-ups are not weighed unless the
 // plan gives their limit; valley 6 d and unevenness 3 d, since crossed layers end where their guide turns back. (The model's
@@ -42,7 +44,8 @@ struct Acceptance {
   std::optional<double> dropped_turns_per_km, drop_depth_d, ride_ups_per_km;
   double ribbon_d = 0.0;
   double rim_clearance_mm = 0.0;
-  double pull = 1.0;  // share of the fiber's greatest tension
+  double pull = 1.0;          // share of the fiber's greatest tension
+  double payoff_force = 0.0;  // to draw the fiber off, as a multiple of the tension with which it was wound
 };
 
 [[nodiscard]] Acceptance acceptance_of(const Plan& plan);

@@ -121,6 +121,7 @@ struct Limits {
   std::optional<double> drop_depth_d;          // of a dropped turn
   std::optional<double> ride_ups_per_km;       // places
   std::optional<double> ribbon_d;              // height
+  std::optional<double> payoff_force;          // to draw it off: multiple of the tension
   double pull = 1.0;                           // share of the fiber's greatest tension
 };
 

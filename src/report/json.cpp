@@ -10,6 +10,7 @@
 #include "measure/severity.h"
 #include "report/figures.h"
 #include "report/json_number.h"
+#include "report/payoff_json.h"
 #include "report/rolling_words.h"
 #include "report/takeup_json.h"
 #include "report/verdict_json.h"
@@ -127,7 +128,8 @@ std::string to_json(const Plan& plan, const Build& build, const Measurements& me
                          {"rolling", rolling_block(plan)},
                          {"layers", std::move(layers)},
                          {"findings", std::move(findings)},
-                         {"takeup", takeup_block(plan, run)}};
+                         {"takeup", takeup_block(plan, run)},
+                         {"payoff", run.payoff ? payoff_block(plan, build, *run.payoff) : Json(nullptr)}};
   // A title may hold any bytes: what is not UTF-8 is replaced rather than refused.
   return document.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
 }

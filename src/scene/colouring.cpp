@@ -30,9 +30,18 @@ constexpr Rgba to_the_right{0x00, 0x72, 0xB2, 255}, to_the_left{0xE6, 0x9F, 0x00
 constexpr Rgba without_value{0x9A, 0x9A, 0x9A, 255};
 constexpr std::size_t scale_colours = 64;
 
+std::optional<DrawOff> payoff_way(Colouring colouring) {
+  switch (colouring) {
+    case Colouring::payoff: return DrawOff::side;
+    case Colouring::payoff_left: return DrawOff::over_left;
+    case Colouring::payoff_right: return DrawOff::over_right;
+    default: return std::nullopt;
+  }
+}
+
 bool has_scale(Colouring colouring) {
-  return colouring == Colouring::rise || colouring == Colouring::gap || colouring == Colouring::height ||
-         colouring == Colouring::length || colouring == Colouring::tension;
+  return payoff_way(colouring) || colouring == Colouring::rise || colouring == Colouring::gap ||
+         colouring == Colouring::height || colouring == Colouring::length || colouring == Colouring::tension;
 }
 
 double length_unit(Units units) { return units == Units::metric ? mm_per_metre : mm_per_foot; }
@@ -122,6 +131,9 @@ Legend words_of(Colouring colouring, Units units) {
     case Colouring::height: with("Height over the middle", metric ? "mm" : "in"); break;
     case Colouring::length: with("Length from the start", metric ? "m" : "ft"); break;
     case Colouring::tension: with("Tension when it was laid", metric ? "N" : "lbf"); break;
+    case Colouring::payoff: with("Pull to draw it off the side", "times"); break;
+    case Colouring::payoff_left: with("Pull to draw it over the left end", "times"); break;
+    case Colouring::payoff_right: with("Pull to draw it over the right end", "times"); break;
   }
   return legend;
 }
@@ -165,9 +177,11 @@ void make_scale(Colouring colouring, const std::vector<double>& values, Legend& 
       std::max(colouring == Colouring::length && !sizes.empty() ? *std::max_element(sizes.begin(), sizes.end())
                                                                 : high_end(sizes),
                0.1);
-  const double step = round_step(high);
-  legend.high = std::ceil(high / step - 1e-9) * step;
-  legend.low = diverging ? -legend.high : 0.0;
+  // A pull of 1 is that of winding: the scale begins there.
+  const double least = payoff_way(colouring) ? 1.0 : 0.0;
+  const double rise = std::max(high - least, 0.1), step = round_step(rise);
+  legend.high = least + std::ceil(rise / step - 1e-9) * step;
+  legend.low = diverging ? -legend.high : least;
   fill_scale(diverging, legend);
 }
 
@@ -241,6 +255,9 @@ std::optional<double> Colourer::value(std::size_t node) const {
       const std::optional<double> pull = tension_N(source_, node);
       return pull ? std::optional(*pull / force_unit(units_)) : std::nullopt;
     }
+    case Colouring::payoff:
+    case Colouring::payoff_left:
+    case Colouring::payoff_right: return source_.payoff_forces(*payoff_way(colouring_))[node];
     default: return std::nullopt;
   }
 }

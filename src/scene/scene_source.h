@@ -12,6 +12,7 @@
 #include "measure/measurements.h"
 #include "plan/lay_plan.h"
 #include "scene/guide_track.h"
+#include "scene/late_payoff.h"
 #include "scene/shell.h"
 #include "scene/turn_index.h"
 #include "scene/view.h"
@@ -33,6 +34,11 @@ class SceneSource {
   [[nodiscard]] const ShellIndex& shells() const { return shells_; }
   [[nodiscard]] const GuideTrack& guide() const { return guide_; }
 
+  // How hard each node is to be drawn off, in times the pull of winding.
+  [[nodiscard]] const std::vector<float>& payoff_forces(DrawOff way) const {
+    return payoff_->forces(plan_, *build_, way);
+  }
+
   [[nodiscard]] std::size_t stations() const { return static_cast<std::size_t>(build_->stations_per_turn); }
   [[nodiscard]] double d() const { return build_->fiber_diameter_mm; }
   // Radius of the bare barrel, outside the width its nearer end.
@@ -50,6 +56,7 @@ class SceneSource {
   std::vector<std::uint32_t> stroke_at_turn_;
   ShellIndex shells_;
   GuideTrack guide_;
+  std::shared_ptr<LatePayoff> payoff_ = std::make_shared<LatePayoff>();
 };
 
 // The turn of the spool at which so much fiber is laid; brought into the wind. The inverse of length_at_turn.

@@ -20,11 +20,16 @@ enum class Colouring {
   support,    // what carries the fiber: barrel, turn, valley, flange, nothing (bridge)
   length,     // from the start of the wind, m or ft
   tension,    // as planned where the fiber was laid, N or lbf; none where the plan does not say it
+  // The pull that draws the fiber off, in times that of winding: from the side, over the left end, over the right end.
+  payoff,
+  payoff_left,
+  payoff_right,
 };
 
 // In the order of the enumeration: as options, settings and lessons name them.
-inline constexpr std::array<std::string_view, 8> colouring_names{"layer",  "direction", "rise",   "gap",
-                                                                 "height", "support",   "length", "tension"};
+inline constexpr std::array<std::string_view, 11> colouring_names{"layer",  "direction",   "rise",        "gap",
+                                                                  "height", "support",     "length",      "tension",
+                                                                  "payoff", "payoff_left", "payoff_right"};
 [[nodiscard]] constexpr std::string_view name_of(Colouring colouring) {
   return colouring_names[static_cast<std::size_t>(colouring)];
 }

@@ -61,6 +61,7 @@ TakeupRun take_up(const Plan& plan, const Build& build, const Measurements& meas
   find_bend(wind, run);
   run.pressure = estimate_pressure(wind);
   run.warnings = find_warnings(wind, run);
+  run.payoff = pay_off(plan, build, {}, progress);
   progress.report(1.0);
   return run;
 }

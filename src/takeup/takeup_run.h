@@ -13,6 +13,7 @@
 #include "base/progress.h"
 #include "lay/build.h"
 #include "measure/measurements.h"
+#include "payoff/payoff.h"
 #include "plan/lay_plan.h"
 
 namespace laywright {
@@ -152,6 +153,7 @@ struct TakeupRun {
   std::optional<GuideReversal> reversal;
   std::optional<double> bend_strain, bend_stress_MPa;  // on the barrel
   std::optional<PressureEstimate> pressure;
+  std::optional<PayoffRun> payoff;       // how the fiber comes off again, drawn from the side
   std::vector<MachineWarning> warnings;  // out of range first, then notes
   std::vector<MissingKey> missing;
 };

@@ -65,6 +65,7 @@ constexpr std::array rules{
     StepRule{"limits.drop_depth", By::fixed, 0.1},
     StepRule{"limits.ride_ups", By::fixed, 10.0},
     StepRule{"limits.ribbon", By::fixed, 0.05},
+    StepRule{"limits.payoff_force", By::fixed, 0.1},
     StepRule{"limits.pull", By::fixed, 0.05},
 };
 

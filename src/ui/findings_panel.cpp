@@ -8,6 +8,7 @@
 
 #include "base/spelling.h"
 #include "measure/severity.h"
+#include "payoff/payoff_words.h"
 #include "report/verdict_text.h"
 #include "scene/palette.h"
 #include "ui/cause_panel.h"
@@ -175,6 +176,21 @@ void list(const std::vector<Finding>& findings, const View& view, float below, P
   ImGui::EndTable();
 }
 
+// How it comes off again: one line, and what holds it most.
+void payoff_line_of(const Wound& wound, PanelState& state) {
+  const TakeupPtr run = wound.takeup();
+  if (!run || !run->payoff) return;
+  wrapped_text(payoff_line(*run->payoff, wound.build().length_mm));
+  state.places.note_item("payoff line");
+  if (!run->payoff->hardest || !ImGui::IsItemHovered()) return;
+  ImGui::BeginTooltip();
+  ImGui::PushTextWrapPos(em(26.0F));
+  ImGui::TextUnformatted(
+      fmt::format("{} {}", sentence_of(*run->payoff->hardest, wound.plan()), basis_of(*run->payoff)).c_str());
+  ImGui::PopTextWrapPos();
+  ImGui::EndTooltip();
+}
+
 }  // namespace
 
 void findings_panel(const Workbench& bench, PanelState& state, Commands& out) {
@@ -185,6 +201,7 @@ void findings_panel(const Workbench& bench, PanelState& state, Commands& out) {
   }
   const std::vector<Finding>& findings = wound->measurements().findings;
   const View& view = bench.stage_in_hand()->view;
+  payoff_line_of(*wound, state);
   if (findings.empty()) {
     ImGui::TextWrapped("Nothing was found: the turns lie side by side, the edges are even, the rim is clear.");
   } else {

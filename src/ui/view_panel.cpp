@@ -18,14 +18,17 @@ struct ColouringName {
   Colouring colouring;
   const char* name;
 };
-constexpr std::array<ColouringName, 8> colourings{{{Colouring::layer, "Layer"},
-                                                   {Colouring::direction, "Stroke direction"},
-                                                   {Colouring::rise, "Rise over the layer below"},
-                                                   {Colouring::gap, "Gap to the neighbour"},
-                                                   {Colouring::height, "Height above the middle"},
-                                                   {Colouring::support, "What carries the fiber"},
-                                                   {Colouring::length, "Length from the start"},
-                                                   {Colouring::tension, "Tension when it was laid"}}};
+constexpr std::array<ColouringName, 11> colourings{{{Colouring::layer, "Layer"},
+                                                    {Colouring::direction, "Stroke direction"},
+                                                    {Colouring::rise, "Rise over the layer below"},
+                                                    {Colouring::gap, "Gap to the neighbour"},
+                                                    {Colouring::height, "Height above the middle"},
+                                                    {Colouring::support, "What carries the fiber"},
+                                                    {Colouring::length, "Length from the start"},
+                                                    {Colouring::tension, "Tension when it was laid"},
+                                                    {Colouring::payoff, "Pull to draw it off the side"},
+                                                    {Colouring::payoff_left, "Pull over the left end"},
+                                                    {Colouring::payoff_right, "Pull over the right end"}}};
 
 void heading(const char* words, const PanelState& state) {
   ImGui::Spacing();

@@ -227,7 +227,8 @@ std::string first_setting(const Plan& plan, const Build& build, const Measuremen
     case Weighed::open_gaps:
     case Weighed::dropped_turns:
     case Weighed::drop_depth:
-    case Weighed::ride_ups: return against_disorder(c);
+    case Weighed::ride_ups:
+    case Weighed::payoff_force: return against_disorder(c);
   }
   return "";
 }

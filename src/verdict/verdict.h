@@ -38,6 +38,7 @@ enum class Weighed : std::uint8_t {
   dropped_turns,
   drop_depth,
   ride_ups,
+  payoff_force,  // that draws the fiber off the side, in times the tension of winding
 };
 
 struct Check {

@@ -34,6 +34,7 @@ const char* bare_name(Weighed what) {
     case Weighed::dropped_turns: return "dropped turns";
     case Weighed::drop_depth: return "depth of dropped turns";
     case Weighed::ride_ups: return "ride-ups";
+    case Weighed::payoff_force: return "pull to draw it off";
   }
   return "";
 }
@@ -74,6 +75,7 @@ std::string limit_figure(const Check& check) {
 std::string told(const Check& check, const std::string& figure) {
   const std::string unit = unit_of(check.what);
   if (unit == "d") return figure + (figure == "1" ? " fiber diameter" : " fiber diameters");
+  if (unit == "times") return figure + " times the pull of winding";
   return unit == "per km" ? figure + " places per km" : figure + " " + unit;
 }
 
@@ -99,6 +101,7 @@ std::string is_so(const Check& check) {
     case Weighed::dropped_turns: return fmt::format("turns have fallen into gaps in {}", value);
     case Weighed::drop_depth: return fmt::format("a turn has fallen {} deep into a gap", value);
     case Weighed::ride_ups: return fmt::format("turns climb onto their neighbours in {}", value);
+    case Weighed::payoff_force: return "drawn off, the fiber catches and needs " + value;
   }
   return "";
 }
@@ -143,6 +146,7 @@ const char* unit_of(Weighed what) {
     case Weighed::open_gaps: return "%";
     case Weighed::dropped_turns:
     case Weighed::ride_ups: return "per km";
+    case Weighed::payoff_force: return "times";
     default: return "d";
   }
 }

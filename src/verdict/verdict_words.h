@@ -21,7 +21,7 @@ namespace laywright {
 // The same within a sentence: "valley at the right flange".
 [[nodiscard]] std::string spoken_name(const Check& check);
 
-// "d", "mm", "%", "per km", "N", "rpm", "A".
+// "d", "mm", "%", "per km", "N", "rpm", "A", "times".
 [[nodiscard]] const char* unit_of(Weighed what);
 
 // "0.51 d"; "1 d at most"; "0.49 d".

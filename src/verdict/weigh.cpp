@@ -107,6 +107,17 @@ void weigh_order(Scales& on) {
   on.uncertain(Weighed::ride_ups, places_per_km(on.build, m, FindingKind::ride_up), on.accepted.ride_ups_per_km);
 }
 
+// A pull of 1 is that of winding: what counts is how far it is above.
+void weigh_payoff(Scales& on, const PayoffRun& payoff) {
+  on.checks.push_back({Weighed::payoff_force,
+                       {},
+                       payoff.greatest,
+                       payoff.limit,
+                       false,
+                       payoff.limit - payoff.greatest,
+                       grade_of_force(payoff.greatest, payoff.limit)});
+}
+
 }  // namespace
 
 std::vector<Check> weigh(const Plan& plan, const Build& build, const Measurements& measurements,
@@ -118,6 +129,7 @@ std::vector<Check> weigh(const Plan& plan, const Build& build, const Measurement
     on.uncertain(Weighed::ribbon, largest_d(measurements, FindingKind::ribbon), on.accepted.ribbon_d);
   weigh_shape(on);
   weigh_order(on);
+  if (run != nullptr && run->payoff) weigh_payoff(on, *run->payoff);
   return std::move(on.checks);
 }
 
@@ -128,6 +140,7 @@ bool depends_on_lay(Weighed what) { return what <= Weighed::rim_clearance || wha
 double good_up_to(const Check& check) { return is_firm(check.what) ? 1.0 - firm_share : 1.0 - uncertain_share; }
 
 double strain_of(const Check& check) {
+  if (check.what == Weighed::payoff_force) return (check.value - 1.0) / (check.limit - 1.0);
   const double over = check.at_least ? check.limit : check.value, under = check.at_least ? check.value : check.limit;
   if (over <= 0.0) return 0.0;
   return under > 0.0 ? over / under : std::numeric_limits<double>::infinity();

@@ -102,6 +102,9 @@ constexpr Row rows[] = {
      {"drop depth limit", "How deep a turn may have fallen, in fiber diameters; empty: as usual."}},
     {"limits.ride_ups", {"ride-ups limit", "In how many places per km turns may climb on others; empty: as usual."}},
     {"limits.ribbon", {"ribbon limit", "How high a ribbon may build, in fiber diameters; empty: as usual."}},
+    {"limits.payoff_force",
+     {"payoff force limit",
+      "How hard the fiber may have to be drawn off, in times its winding tension; empty: as usual."}},
     {"limits.pull", {"pull limit", "Share of the greatest tension that the pull may take."}},
 };
 

@@ -42,6 +42,7 @@ TEST_CASE("the usual limits of a close wind") {
   CHECK(*fiber.flange_gap_d == 2.0);            // geometry: two turns find room, and one falls to the bottom
   CHECK(*fiber.dropped_turns_per_km == 200.0);  // practice: a turn in ten, of some .5 m
   CHECK(*fiber.drop_depth_d == 4.0);            // practice: walls of several layers on both sides hold it
+  CHECK(fiber.payoff_force == 1.5);             // practice: half as much again as winding
   CHECK(*fiber.ride_ups_per_km == 300.0);       // practice: half as many again, since they come off first
   CHECK(fiber.ribbon_d == 1.0);                 // geometry: turns on turns
   CHECK(fiber.rim_clearance_mm == 0.0);         // what the plan asks for; by itself only that nothing stands out
@@ -80,6 +81,7 @@ TEST_CASE("the plan's own limits come before the usual ones, of any product") {
   plan.limits.ride_ups_per_km = 20.0;
   plan.limits.ribbon_d = 0.8;
   plan.limits.rim_clearance_mm = 3.0;
+  plan.limits.payoff_force = 3.0;
   plan.limits.pull = 0.2;
   const Acceptance own = accepted(plan);
   CHECK(own.ridge_d == 0.5);
@@ -92,6 +94,7 @@ TEST_CASE("the plan's own limits come before the usual ones, of any product") {
   CHECK(own.ride_ups_per_km == 20.0);
   CHECK(own.ribbon_d == 0.8);
   CHECK(own.rim_clearance_mm == 3.0);
+  CHECK(own.payoff_force == 3.0);
   CHECK(own.pull == 0.2);
 }
 

@@ -94,6 +94,7 @@ dropped_turns = 150
 drop_depth = 3.5
 ride_ups = 250
 ribbon = 1.5
+payoff_force = 1.75
 pull = "20 %"
 )";
 

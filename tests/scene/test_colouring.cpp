@@ -95,7 +95,8 @@ TEST_CASE("neighbours in x against a search through the layer") {
 TEST_CASE("each colouring has a legend, and colours come from it") {
   const SceneSource source = random_source(7, 300.0);
   for (const Colouring colouring : {Colouring::layer, Colouring::direction, Colouring::rise, Colouring::gap,
-                                    Colouring::height, Colouring::support, Colouring::length, Colouring::tension}) {
+                                    Colouring::height, Colouring::support, Colouring::length, Colouring::tension,
+                                    Colouring::payoff, Colouring::payoff_left, Colouring::payoff_right}) {
     View view;
     view.colouring = colouring;
     const Colourer colourer(source, view);
@@ -115,6 +116,27 @@ TEST_CASE("each colouring has a legend, and colours come from it") {
       for (const LegendEntry& entry : legend.entries) known = known || entry.colour == colour;
       REQUIRE((known || !colourer.value(node)));
     }
+  }
+}
+
+TEST_CASE("the pull that draws a turn off is the payoff's, on a scale that begins at that of winding") {
+  const SceneSource source = random_source(7, 300.0);
+  for (const auto& [colouring, way] :
+       {std::pair(Colouring::payoff, DrawOff::side), std::pair(Colouring::payoff_left, DrawOff::over_left),
+        std::pair(Colouring::payoff_right, DrawOff::over_right)}) {
+    View view;
+    view.colouring = colouring;
+    const Colourer colourer(source, view);
+    CHECK(colourer.legend().low == 1.0);
+    CHECK(colourer.legend().high >= 1.1);
+    Progress progress;
+    const PayoffRun run = pay_off(source.plan(), source.build(), {way, {}, true}, progress);
+    bool differ = false;
+    for (std::size_t node = 0; node < source.build().nodes.size(); node += 7) {
+      REQUIRE(*colourer.value(node) == run.multiples[node]);
+      differ = differ || run.multiples[node] != run.multiples[0];
+    }
+    CHECK(differ);
   }
 }
 

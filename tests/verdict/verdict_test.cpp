@@ -169,6 +169,32 @@ TEST_CASE("without a whole layer its edges are not weighed, and without a run th
   CHECK_FALSE(weighs(verdict_of(wind.plan(), wind.build, wind.m, nullptr), Weighed::greatest_pull));
 }
 
+TEST_CASE(
+    "the pull that draws the fiber off is weighed where payoff was run, by how far it is above that of winding") {
+  WeighedWind wind;
+  CHECK_FALSE(weighs(wind.verdict(), Weighed::payoff_force));
+  wind.run.payoff.emplace();
+  wind.run.payoff->limit = 1.5;
+  // A quarter of what the limit allows above 1, to either side of it.
+  for (const auto& [force, grade] :
+       {std::pair(1.0, Grade::good), std::pair(1.36, Grade::good), std::pair(1.39, Grade::marginal),
+        std::pair(1.61, Grade::marginal), std::pair(1.64, Grade::do_not_wind)}) {
+    wind.run.payoff->greatest = force;
+    const WindVerdict verdict = wind.verdict();
+    const Check& check = check_of(verdict, Weighed::payoff_force);
+    INFO(force);
+    CHECK(check.grade == grade);
+    CHECK(check.margin == Approx(1.5 - force));
+    CHECK(verdict.grade == grade);
+  }
+  CHECK(decided(wind.verdict()).what == Weighed::payoff_force);
+  CHECK_THAT(verdict_line(wind.verdict()), Contains("needs 1.64 times the pull of winding; the limit is 1.5 times"));
+  // Drawn as it was wound, it is not what is nearest to its limit.
+  wind.run.payoff->greatest = 1.01;
+  wind.edge(Side::left) = {0.25, 0.0};
+  CHECK(decided(wind.verdict()).what == Weighed::ridge);
+}
+
 TEST_CASE("the words of a verdict say that it is of one draw") {
   CHECK_THAT(verdict_line(WeighedWind().verdict()), Contains("this draw"));
   CHECK_THAT(draw_words(WeighedWind().build, WeighedWind().verdict()), Contains("seed 3"));

@@ -3,7 +3,9 @@
 const colourings = [['layer', 'Layer'], ['direction', 'Stroke direction'], ['rise', 'Rise over the layer below'],
                     ['gap', 'Gap to the neighbour'], ['height', 'Height above the middle'],
                     ['support', 'What carries the fiber'], ['length', 'Length from the start'],
-                    ['tension', 'Tension when it was laid']];
+                    ['tension', 'Tension when it was laid'],
+                    ['payoff', 'Pull to draw it off the side'], ['payoff_left', 'Pull over the left end'],
+                    ['payoff_right', 'Pull over the right end']];
 
 class LookPanel {
   // ask(name, question): puts it to the viewer and shows what came of it.
