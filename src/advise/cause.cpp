@@ -130,17 +130,6 @@ class Confirmation {
   MeanAmount before_;
 };
 
-// Those of flaws and friction only where they leave clearly less than any setting does.
-void keep_singled_out(std::vector<Remedy>& remedies) {
-  constexpr double clearly = 0.3;
-  double best_setting = std::numeric_limits<double>::infinity();
-  for (const Remedy& each : remedies) {
-    if (each.can_be_set()) best_setting = std::min(best_setting, each.rank());
-  }
-  std::erase_if(remedies,
-                [&](const Remedy& each) { return !each.can_be_set() && each.rank() + clearly > best_setting; });
-}
-
 // On as few layers as show it, or else on all.
 bool begin_search(CauseSearch& search, const Plan& plan, const Build& build, Explanation& explanation,
                   Progress& progress) {
@@ -158,6 +147,16 @@ void sort_by_rank(std::vector<Ranked>& all) {
 }
 
 }  // namespace
+
+void keep_singled_out(std::vector<Remedy>& remedies) {
+  constexpr double clearly = 0.3;
+  double best_setting = std::numeric_limits<double>::infinity();
+  for (const Remedy& each : remedies) {
+    if (each.can_be_set()) best_setting = std::min(best_setting, each.rank());
+  }
+  std::erase_if(remedies,
+                [&](const Remedy& each) { return !each.can_be_set() && each.rank() + clearly > best_setting; });
+}
 
 Result<Explanation> explain(const Plan& plan, const Build& build, const Measurements& measurements,
                             const Finding& finding, const CauseSettings& settings, Progress& progress) {

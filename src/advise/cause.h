@@ -100,6 +100,9 @@ struct Explanation {
   std::string text;        // the conclusion
 };
 
+// Takes out those of flaws and friction, but where they leave clearly less than any setting does.
+void keep_singled_out(std::vector<Remedy>& remedies);
+
 // Precondition: the finding is one of the build that was laid from the plan with those settings. Error when cancelled
 // (its text is `stopped_text`).
 [[nodiscard]] Result<Explanation> explain(const Plan& plan, const Build& build, const Measurements& measurements,

@@ -99,9 +99,10 @@ std::string what_is_left(const Explanation& explanation, const Rest& rest) {
   const int before = explanation.finding.occurrences;
   const double share = rest.amount.places / std::max(explanation.before.places, 1e-9);
   const int after = std::max(1, rounded(share * before));
-  const std::string sizes =
-      fmt::format("at most {} instead of {}", in_mm(rest.amount.worst_mm), in_mm(explanation.finding.size_mm));
-  if (after >= before) return fmt::format("it is smaller, {}", sizes);
+  const bool larger = rest.amount.worst_mm > explanation.finding.size_mm;
+  const std::string sizes = fmt::format("{} {} instead of {}", larger ? "but up to" : "at most",
+                                        in_mm(rest.amount.worst_mm), in_mm(explanation.finding.size_mm));
+  if (after >= before) return fmt::format("there is less of it, {}", sizes);
   return fmt::format("about {} of its {} {} left, {}", count_of(after), places(before), after == 1 ? "is" : "are",
                      sizes);
 }

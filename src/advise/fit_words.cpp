@@ -39,8 +39,8 @@ std::string left_open(const Fit& fit) {
   if (!together.empty()) {
     std::string all;
     for (const std::string& each : together) all += (all.empty() ? "" : "; nor ") + each;
-    text +=
-        fmt::format(" They cannot tell apart {}: if one of them is not as shown, another may be off instead.", all);
+    text += fmt::format(" {} cannot tell apart {}: if one of them is not as shown, another may be off instead.",
+                        alone.empty() ? "The readings" : "They", all);
   }
   return text;
 }

@@ -86,6 +86,37 @@ TEST_CASE("friction and flaws are no settings, and are named only where no setti
                     [](const TriedDial& tried) { return tried.dial.parts.front().path == "fiber.friction"; }));
 }
 
+TEST_CASE("a flaw is named beside a setting only where clearly less is left without it") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.reversal.lost_motion_mm = 0.3;
+  const std::vector<Dial> dials = dials_of(draft);
+  const auto remedy_of = [&](const std::string& path, double share_left) {
+    const auto dial =
+        std::find_if(dials.begin(), dials.end(), [&](const Dial& each) { return each.parts.front().path == path; });
+    REQUIRE(dial != dials.end());
+    Remedy remedy;
+    remedy.moves = {{*dial, -dial->step}};
+    remedy.rest.share_left = remedy.rest.share_of_all = share_left;
+    return remedy;
+  };
+  const Remedy flaw = remedy_of("traverse.reversal.lost_motion", 0.05), friction = remedy_of("fiber.friction", 0.05);
+  CHECK_FALSE(flaw.can_be_set());
+  CHECK_FALSE(friction.can_be_set());
+
+  std::vector<Remedy> as_good{flaw, friction, remedy_of("traverse.left_stop", 0.05)};
+  keep_singled_out(as_good);
+  REQUIRE(as_good.size() == 1);
+  CHECK(as_good.front().can_be_set());
+
+  std::vector<Remedy> far_better{flaw, remedy_of("traverse.left_stop", 0.5)};
+  keep_singled_out(far_better);
+  CHECK(far_better.size() == 2);
+
+  std::vector<Remedy> alone{flaw};
+  keep_singled_out(alone);
+  CHECK(alone.size() == 1);
+}
+
 TEST_CASE("what is said of places counts those of the finding as it is listed") {
   PlanDraft draft = narrow_draft();
   draft.traverse.reversal.kind = ReversalKind::dwell;

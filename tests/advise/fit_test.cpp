@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "advise/fit_words.h"
 #include "synthetic_spool.h"
 
 using namespace laywright;
@@ -75,8 +76,37 @@ TEST_CASE("what the readings cannot tell is said, not guessed") {
            2;
   };
   CHECK(std::any_of(fit.not_told_apart.begin(), fit.not_told_apart.end(), of_both));
+  // None says part of another again.
+  for (const auto& one : fit.not_told_apart) {
+    for (const auto& other : fit.not_told_apart) {
+      const bool within = std::all_of(one.begin(), one.end(), [&](const std::string& each) {
+        return std::find(other.begin(), other.end(), each) != other.end();
+      });
+      CHECK((&one == &other || !within));
+    }
+  }
   CHECK_THAT(fit.text,
              Catch::Matchers::Contains("cannot tell") && Catch::Matchers::Contains("say nothing of the fiber"));
+}
+
+TEST_CASE("a fitted value is told, and set, to half of what it may be off, and no finer") {
+  Fitted stop{{"traverse.left_stop", "left stop", 0.1, 0.06, -1.0, 1.0}, 0.0439012, 0.053, -0.0565, 0.1443, false};
+  // Half of .053 is .0265: hundredths.
+  CHECK(step_told(stop) == Approx(0.01));
+  const Plan plan = checked(narrow_draft());
+  CHECK(told_value(plan, stop, stop.value) == "0.04 mm");
+  CHECK(told_value(plan, stop, stop.low) == "-0.06 mm");
+  stop.sigma = 0.0012;
+  CHECK(told_value(plan, stop, 0.257613) == "0.2576 mm");
+}
+
+TEST_CASE("what the readings leave open is said once of all settings, and once of those they say nothing of") {
+  Fit fit;
+  fit.not_told_apart = {{"friction"}, {"left stop", "right stop", "dwell"}};
+  const std::string text = conclusion_of(checked(narrow_draft()), fit);
+  CHECK_THAT(text, Catch::Matchers::Contains("say nothing of the friction") &&
+                       Catch::Matchers::Contains("the left stop, right stop and dwell"));
+  CHECK(text.find("tell apart") == text.rfind("tell apart"));
 }
 
 TEST_CASE("a table without anything to compare is refused") {
