@@ -2,10 +2,12 @@
 
 #include <utility>
 
+#include <nlohmann/json.hpp>
+
 #include "measure/severity.h"
 #include "payoff/payoff_words.h"
+#include "report/document_text.h"
 #include "report/json_number.h"
-#include "report/outcome_json.h"
 #include "report/payoff_report.h"
 
 namespace laywright {
