@@ -24,9 +24,7 @@ bool is_within_the_wind(FindingKind kind) {
   return kind == FindingKind::dropped_turn || kind == FindingKind::bridge;
 }
 
-bool is_at_a_flange(FindingKind kind) {
-  return kind == FindingKind::flange_gap || is_edge(kind);
-}
+bool is_at_a_flange(FindingKind kind) { return kind == FindingKind::flange_gap || is_edge(kind); }
 
 // The angle at which a place is, and the direction of rising angles there.
 Vec3 outward_at(double angle) { return in_space(0.0, 1.0, angle); }

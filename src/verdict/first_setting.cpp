@@ -44,6 +44,9 @@ struct Case {
 
 using Advice = std::optional<std::string>;
 
+// Pitches that differ by less are one: no dial tells them apart.
+constexpr double same_pitch = 0.005;
+
 std::string pitch_of(const Case& c, double pitch_mm) {
   return in_own_unit(c.plan, "traverse.pitch", pitch_mm, digits);
 }
@@ -156,9 +159,17 @@ std::string against_flange_gap(const Case& c) {
   return first_of(c, pitch_off, worn_traverse).value_or(nearer(c, side));
 }
 
+// The pitch at which turns usually lie side by side, where the plan's is another.
+Advice usual_pitch(const Case& c) {
+  const bool is_usual = std::abs(c.at_end.pitch_mm / usual_pitch_mm(c.plan.draft()) - 1.0) < same_pitch;
+  if (is_usual) return {};
+  return set_pitch(c);
+}
+
 // Turns that are out of their layer, and gaps within layers.
 std::string against_disorder(const Case& c) {
-  return first_of(c, pitch_off, long_reversal, worn_traverse, long_free_length).value_or(set_pitch(c));
+  return first_of(c, pitch_off, long_reversal, worn_traverse, long_free_length, usual_pitch)
+      .value_or("let better settings be looked for (laywright improve): none stands out as wrong");
 }
 
 // The ring of the outer diameter that has to stay free, as fiber at this wind's fill, mm of length.

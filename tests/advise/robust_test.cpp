@@ -34,7 +34,7 @@ WindVerdict over(const PlanDraft& draft, int count, int threads = 2) {
 
 }  // namespace
 
-TEST_CASE("draws have seeds of their own, and fiber spread evenly over its tolerance; the first is the plan") {
+TEST_CASE("draws have seeds of their own, and fiber spread evenly over its tolerance, and the first is the plan") {
   PlanDraft draft = short_draft();
   draft.fiber.diameter_tolerance_mm = 0.004;
   LaySettings settings;
@@ -65,7 +65,8 @@ TEST_CASE("a plan that states tolerance, scatter or play is told from one that d
   CHECK(with([](PlanDraft& d) { d.traverse.guide_play_mm = 0.1; }));
 }
 
-TEST_CASE("the verdict over draws is the worst of them, whatever the threads; what was weighed stays this build's") {
+TEST_CASE(
+    "the verdict over draws is the worst of them, whatever the threads, and what was weighed stays this build's") {
   PlanDraft draft = short_draft();
   // Stops that scatter by half a fiber, and fiber up to 4 % thicker than the pitch allows for.
   draft.traverse.reversal.stop_scatter_mm = 0.12;

@@ -84,6 +84,13 @@ TEST_CASE("gaps ask for a finer pitch, turns that climb for a wider one") {
   CHECK(first_of(fine) == "set a wider pitch, about 1.04 mm (now 0.95 mm)");
 }
 
+TEST_CASE("nobody is told to set the pitch that is set") {
+  WeighedWind wind;
+  wind.draft.traverse.pitch_mm = 1.04;
+  wind.find(FindingKind::ride_up, 1.0, 900);
+  CHECK_THAT(first_of(wind), Contains("laywright improve") && !Contains("pitch"));
+}
+
 TEST_CASE("a gap at a flange is cured at that flange") {
   WeighedWind wind;
   wind.find(FindingKind::flange_gap, 2.6, 1, Side::left);
