@@ -1,7 +1,7 @@
 // How a figure stands to its limit.
 //
 // Most figures of a build are of one draw of it: another seed, or a machine that differs by less than can be set, lays
-// another wind. Ridges of such winds, without a dwell, spread by .2 to .4 d (README, ridges by friction), where the usual limit
+// another wind. Ridges of such winds, without a dwell, spread by .2 to .4 d (tests/results.md, ridges by friction), where the usual limit
 // is 1 d. So a figure within a quarter of its limit, on either side, is marginal: another spool of the same plan may stand on
 // the other side.
 #pragma once

@@ -8,7 +8,7 @@ namespace laywright {
 // A pitch a few percent over the diameter lays turns side by side; the guide must not push them onto each other, nor leave room
 // for a third of one.
 inline constexpr double good_pitch_d = 1.04, finest_pitch_d = 1.0, coarsest_pitch_d = 1.15;
-// Beyond it, order is lost at the flanges of the wind in README (fiber .25 mm: 100 mm).
+// Beyond it, order is lost at the flanges of the wind in tests/results.md (fiber .25 mm: 100 mm).
 inline constexpr double long_free_length_d = 400.0;
 // A ramp that the fiber's lag hides.
 inline constexpr double short_ramp_turns = 0.5;

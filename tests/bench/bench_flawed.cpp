@@ -3,7 +3,7 @@
 //
 //   bench_flawed SEED [COUNT [FIRST]]   COUNT plans of that seed (60), from the FIRST on (1)
 //
-// Seed 2 is for tuning; seed 1 is kept out of it, and README tells its shares.
+// Seed 2 is for tuning; seed 1 is kept out of it, and samples/commands.md tells its shares.
 #include <algorithm>
 #include <chrono>
 #include <string>

@@ -1,4 +1,4 @@
-"""Prints the README's table of payoff over pitch and stops.
+"""Prints the table of payoff in samples/commands.md, over pitch and stops.
 
     payoff_table.py PROGRAM SAMPLES [LENGTH]
 

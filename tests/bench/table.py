@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Runs the benchmarks and prints one table of ratios, from which the README has its own. Five minutes of processor time.
+"""Runs the benchmarks and prints one table of ratios, from which tests/results.md has its own. Five minutes of processor time.
 
     table.py BUILD_FOLDER      that of preset bench
 

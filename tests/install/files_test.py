@@ -17,7 +17,7 @@ def program_and_samples(prefix, sources):
     lessons = sorted(path.name for path in (share / "lessons").glob("*"))
     assert lessons == sorted(path.name for path in sources.glob("samples/lessons/*.lesson.toml")), lessons
     # 108.97: five layers of turns in nesting circles on 100 mm, 100 + 2 * (0.5 + 4 * 0.866 + 0.5) = 108.93, and what
-    # the crossovers add (README, "What it prints").
+    # the crossovers add (samples/commands.md, "What it prints").
     printed = ran(program, "lay", share / "parallel.lay.toml", env=bare(), cwd="/")
     middle = float(outer_diameters(printed).split(", ")[1].split()[0])
     assert 108.93 < middle < 109.1, middle
