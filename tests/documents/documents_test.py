@@ -42,6 +42,7 @@ class Desk:
             (here / "build").mkdir(exist_ok=True)
             (here / "build" / preset).symlink_to(build)
         (here / "short").mkdir()
+        (here / "out").mkdir()
         for name in ("build", "out", "shards"):
             (here / "short" / name).symlink_to(here / name)
         shutil.copytree(here / "samples", here / "short/samples")
