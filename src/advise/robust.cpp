@@ -32,10 +32,7 @@ std::vector<TrialOrder> robust_orders(const PlanDraft& draft, const LaySettings&
   return orders;
 }
 
-bool states_scatter(const PlanDraft& draft) {
-  return draft.fiber.diameter_tolerance_mm > 0.0 || draft.traverse.pitch_scatter > 0.0 ||
-         draft.traverse.reversal.stop_scatter_mm > 0.0 || draft.traverse.guide_play_mm > 0.0;
-}
+bool states_scatter(const PlanDraft& draft) { return draft.fiber.diameter_tolerance_mm > 0.0 || scatters(draft); }
 
 std::optional<WindVerdict> over_draws(const Plan& plan, const LaySettings& settings, const WindVerdict& first,
                                       int count, int threads, const Stretch& stretch) {

@@ -14,7 +14,7 @@ inline constexpr int usual_draws = 5, most_draws = 99;
 // the others are spread evenly over it.
 [[nodiscard]] std::vector<TrialOrder> robust_orders(const PlanDraft& draft, const LaySettings& settings, int count);
 
-// Whether winds of the plan differ by what it states: tolerance of the fiber, scatter of pitch or stops, play.
+// Whether winds of the plan differ by what it states: a tolerance of the fiber, or what scatters.
 [[nodiscard]] bool states_scatter(const PlanDraft& draft);
 
 // The verdict on a wind with that of other draws, `count` in all: grade, reason and what to set first are the worst one's.
