@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "advise/draws.h"
-#include "takeup/takeup_run.h"
+#include "advise/judged.h"
 
 namespace laywright {
 namespace {
@@ -119,12 +119,8 @@ bool better_on_all_draws(const Proposal& one, const Proposal& other) {
 
 bool add_verdicts(const std::vector<Proposal*>& proposals, const ImproveSettings& settings, const Stretch& stretch) {
   run_parallel(proposals.size(), settings.threads, stretch, [&](std::size_t i, Progress& inner) {
-    const Result<Plan> plan = check(proposals[i]->draft);
-    const Result<Build> build = lay(plan.value(), settings.lay, inner);
-    if (!build.ok()) return;
-    const Measurements measurements = measure(plan.value(), build.value(), inner);
-    const TakeupRun run = take_up(plan.value(), build.value(), measurements, inner);
-    if (!inner.cancelled()) proposals[i]->verdict = verdict_of(plan.value(), build.value(), measurements, &run);
+    if (std::optional<Judged> judged = judge_plan(proposals[i]->draft, settings.lay, inner))
+      proposals[i]->verdict = std::move(judged->verdict);
   });
   return !stretch.progress.cancelled();
 }
