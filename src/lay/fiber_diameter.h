@@ -24,7 +24,9 @@ class FiberDiameter {
 
   [[nodiscard]] bool even() const { return knots_.empty(); }  // no scatter
   // Half of the diameter may be so much more or less than half of the plan's, mm.
-  [[nodiscard]] double half_spread_mm() const { return most_sigmas * half_sigma_; }
+  [[nodiscard]] static double half_spread_mm(const Fiber& fiber) {
+    return most_sigmas * 0.5 * fiber.diameter_scatter_mm;
+  }
 
   // Draws as far as node k; turns there have that radius, mm.
   void extend_to(std::size_t k, double radius_mm);

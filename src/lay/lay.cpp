@@ -63,14 +63,12 @@ class Winder {
         stations_(stations_for(plan, settings.fidelity)),
         angle_(2.0 * std::numbers::pi / stations_),
         rim_r_(0.5 * plan.spool().flange_diameter_mm),
-        sections_(make_sections(plan, stations_)),
+        sections_(Section::ring(plan, stations_)),
         guide_(plan, settings.seed),
         window_(sections_, plan.fiber().friction, angle_, window_nodes(stations_), bending_length2(plan),
                 rest_tolerance_d * plan.fiber().diameter_mm, rolling_of(plan, stations_, settings.seed),
-                FiberDiameter(plan, stations_, settings.seed)) {
-    if (!window_.diameters().even()) {
-      for (Section& section : sections_) section.scatter(window_.diameters().half_spread_mm());
-    }
+                plan.fiber().diameter_scatter_mm > 0.0 ? &build_.diameters : nullptr) {
+    build_.diameters = FiberDiameter(plan, stations_, settings.seed);
     const Spool& spool = plan.spool();
     const double d = plan.fiber().diameter_mm;
     const double rim = 0.5 * spool.flange_diameter_mm;
@@ -97,7 +95,6 @@ class Winder {
       }
     }
     progress.report(1.0);
-    build_.diameters = window_.diameters();
     return std::move(build_);
   }
 
@@ -113,12 +110,6 @@ class Winder {
   }
   static std::size_t window_nodes(int stations) {
     return static_cast<std::size_t>(std::lround(movable_turn * stations));
-  }
-  static std::vector<Section> make_sections(const Plan& plan, int stations) {
-    std::vector<Section> sections;
-    sections.reserve(static_cast<std::size_t>(stations));
-    for (int i = 0; i < stations; ++i) sections.push_back(Section::of(plan, 2.0 * std::numbers::pi * i / stations));
-    return sections;
   }
 
   [[nodiscard]] double share_done() const {
@@ -155,7 +146,7 @@ class Winder {
   void deposit(std::size_t k) {
     const StringNode& node = window_.node(k);
     // Before the grids: far above the rim they have no place for it.
-    if (node.rest.r + half_mm(k) > rim_r_)
+    if (node.rest.r + build_.half_mm(k) > rim_r_)
       return finish(StopReason::rim, static_cast<double>(k > 0 ? k - 1 : 0) / stations_);
     const Grid& xs = build_.nodes.x_grid();
     const Grid& rs = build_.nodes.r_grid();
@@ -176,11 +167,6 @@ class Winder {
     last_x_ = x;
     last_r_ = r;
     if (!done_) check_turn(k, r);
-  }
-
-  [[nodiscard]] double half_mm(std::size_t k) const {
-    const FiberDiameter& diameters = window_.diameters();
-    return diameters.even() ? 0.5 * build_.fiber_diameter_mm : static_cast<double>(diameters.half_mm(k));
   }
 
   [[nodiscard]] int first_direction() const { return plan_.traverse().start == Side::left ? 1 : -1; }

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+
+#include "lay/fiber_diameter.h"
 
 namespace laywright {
 
@@ -43,8 +46,17 @@ Section Section::of(const Plan& plan, double theta) {
   const double slope = wobble - opening;
   const double clear = 0.5 * d * std::hypot(1.0, slope);
   const double right_radius = barrel_radius + 0.5 * spool.barrel_taper_mm;
-  return {d, barrel, FaceLine{barrel_radius * opening + clear, slope},
-          FaceLine{spool.inside_width_mm - right_radius * opening - clear, -slope}};
+  Section section(d, barrel, FaceLine{barrel_radius * opening + clear, slope},
+                  FaceLine{spool.inside_width_mm - right_radius * opening - clear, -slope});
+  if (plan.fiber().diameter_scatter_mm > 0.0) section.scatter(FiberDiameter::half_spread_mm(plan.fiber()));
+  return section;
+}
+
+std::vector<Section> Section::ring(const Plan& plan, int stations) {
+  std::vector<Section> sections;
+  sections.reserve(static_cast<std::size_t>(stations));
+  for (int i = 0; i < stations; ++i) sections.push_back(of(plan, 2.0 * std::numbers::pi * i / stations));
+  return sections;
 }
 
 double Section::cap(std::int32_t i, double x) const {

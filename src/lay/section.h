@@ -51,7 +51,10 @@ class Section {
   void admit(float half);
 
   // The section of a plan's empty spool at angle theta (rad; the angle matters for flange run-out).
+  // Where the plan's diameter scatters, it has been told so.
   [[nodiscard]] static Section of(const Plan& plan, double theta);
+  // One for each station of a turn.
+  [[nodiscard]] static std::vector<Section> ring(const Plan& plan, int stations);
 
   // Adds a circle. Precondition: it keeps its distance from all that is there (no lower than the offset surface).
   void insert(double x, double r, std::uint32_t stroke);

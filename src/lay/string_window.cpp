@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <bit>
 #include <cmath>
-#include <utility>
 
 #include "lay/same_everywhere.h"
 #include "lay/slide.h"
@@ -40,7 +39,7 @@ double between_faces(const Section& section, double x, double r) {
 }  // namespace
 
 StringWindow::StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
-                           double bending_length2, double tolerance, Rolling roll, FiberDiameter diameters)
+                           double bending_length2, double tolerance, Rolling roll, FiberDiameter* diameters)
     : sections_(sections),
       friction_(friction),
       angle_(angle),
@@ -51,7 +50,7 @@ StringWindow::StringWindow(std::vector<Section>& sections, double friction, doub
       ring_(std::bit_ceil(length + 8 + most_ahead)),
       mask_(ring_.size() - 1),
       roll_(roll),
-      diameters_(std::move(diameters)) {
+      diameters_(diameters) {
   for (const Section& section : sections_) highest_ = std::max(highest_, section.top());
   for (std::size_t j = 0; j <= most_ahead && static_cast<double>(j) * angle < most_ahead_rad; ++j) {
     const double cosine = cos_of_small(static_cast<double>(j) * angle);
@@ -257,9 +256,9 @@ Resting StringWindow::placed(const Section& section, double x, double r) {
 // The section of node k, told how thick the fiber is there.
 Section& StringWindow::admit(std::size_t k, std::size_t station) {
   Section& section = sections_[station];
-  if (diameters_.even()) return section;
-  diameters_.extend_to(k, level_ > 0.0 ? level_ : section.barrel().at_zero);
-  section.admit(diameters_.half_mm(k));
+  if (diameters_ == nullptr) return section;
+  diameters_->extend_to(k, level_ > 0.0 ? level_ : section.barrel().at_zero);
+  section.admit(diameters_->half_mm(k));
   return section;
 }
 

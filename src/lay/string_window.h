@@ -66,9 +66,9 @@ class StringWindow {
  public:
   // angle: between nodes, rad. length: nodes that can move. bending: (E I / T) / (R a)^2 is bending_length2 / (R a)^2,
   // with bending_length2 = E I / T in mm^2.
-  // `diameters` without a scatter, or one that all sections have been told of.
+  // `diameters`: of a fiber whose diameter scatters, drawn on as it is laid; it stays where it is. Null: there is no scatter.
   StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
-               double bending_length2, double tolerance, Rolling roll = {}, FiberDiameter diameters = {});
+               double bending_length2, double tolerance, Rolling roll = {}, FiberDiameter* diameters = nullptr);
 
   // Adds the next node, with the lay point where the span would set it down, and lets the string come to rest.
   void add(double x, std::uint32_t stroke, SpanPull span);
@@ -80,7 +80,6 @@ class StringWindow {
   [[nodiscard]] std::size_t ahead() const { return count_ - laid_; }
   // Nodes before this one are fixed.
   [[nodiscard]] std::size_t first_movable() const { return laid_ > length_ ? laid_ - length_ : 0; }
-  [[nodiscard]] const FiberDiameter& diameters() const { return diameters_; }
   // Where a fixed node was stored exactly; later pulls use it.
   void fix(std::size_t k, double x, double r) {
     StringNode& n = ring_[k & mask_];
@@ -198,7 +197,7 @@ class StringWindow {
   std::vector<double> moves_;  // x and r of each node in turn
   std::vector<Freedom> freedoms_;
   Rolling roll_;
-  FiberDiameter diameters_;
+  FiberDiameter* diameters_;
   std::vector<RollRow> rolls_;
   std::size_t still_rolls_ = 0;                           // oldest node that the last rolling step moved
   std::size_t disturbed_ = static_cast<std::size_t>(-1);  // the same, until the sweeps have seen it

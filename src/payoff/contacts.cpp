@@ -29,14 +29,14 @@ double lean_of(double cosine) { return std::acos(std::clamp(cosine, 0.0, 1.0)); 
 }  // namespace
 
 Surroundings surroundings(const Section& section, double x_mm, double r_mm, double least_lean_rad) {
-  const double d = section.fiber_diameter(), near = touching_d * d, reach = (d + near) * (d + near);
+  const double near = touching_d * section.fiber_diameter(), far = section.most_reach() + near;
   Surroundings found;
   Flank left_flank, right_flank;
-  const auto meet = [&](const Section::Exposed& turn, double dx, Flank& side) {
-    const double up = r_mm - turn.r;
-    if (up < -near && dx < d - near) found.under = true;
-    if (up < -near || dx * dx + up * up > reach) return;
-    const double cosine = up * section.per_diameter();
+  const auto meet = [&](std::int32_t turn, double dx, Flank& side) {
+    const double up = r_mm - section[turn].r, keeps = section.reach(turn), touches = keeps + near;
+    if (up < -near && dx < keeps - near) found.under = true;
+    if (up < -near || dx * dx + up * up > touches * touches) return;
+    const double cosine = up * section.per_reach(turn);
     if (cosine < at_equator) {
       side.beside = true;
     } else {
@@ -44,11 +44,11 @@ Surroundings surroundings(const Section& section, double x_mm, double r_mm, doub
     }
   };
   const std::int32_t at = section.at_or_before(x_mm);
-  for (std::int32_t i = at; i != Section::none && x_mm - section[i].x < d + near; i = section[i].before)
-    meet(section[i], x_mm - section[i].x, left_flank);
+  for (std::int32_t i = at; i != Section::none && x_mm - section[i].x < far; i = section[i].before)
+    meet(i, x_mm - section[i].x, left_flank);
   for (std::int32_t i = at == Section::none ? section.first() : section[at].after;
-       i != Section::none && section[i].x - x_mm < d + near; i = section[i].after) {
-    meet(section[i], section[i].x - x_mm, right_flank);
+       i != Section::none && section[i].x - x_mm < far; i = section[i].after) {
+    meet(i, section[i].x - x_mm, right_flank);
   }
   // The normal of a face that opens outward leans less than square.
   const auto face = [&](const FaceLine& line, double inward, Flank& side) {

@@ -2,7 +2,6 @@
 // order in which it was laid, and each node is looked at just before its circle is added to its station's section.
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "payoff/contacts.h"
 #include "payoff/hold.h"
@@ -13,13 +12,6 @@ namespace laywright {
 namespace {
 
 constexpr double nested_rise_d = 0.87;  // of a layer over the one below
-
-std::vector<Section> empty_sections(const Plan& plan, int stations) {
-  std::vector<Section> sections;
-  sections.reserve(static_cast<std::size_t>(stations));
-  for (int i = 0; i < stations; ++i) sections.push_back(Section::of(plan, 2.0 * std::numbers::pi * i / stations));
-  return sections;
-}
 
 void add_covered(std::vector<Covered>& covered, std::size_t node) {
   if (!covered.empty() && covered.back().end_node == node) {
@@ -38,7 +30,7 @@ Unwinding unwind(const Plan& plan, const Build& build, DrawOff way, Progress& pr
   const double least_lean = jamming_lean_rad(payoff_friction(plan.fiber().friction)), d = build.fiber_diameter_mm;
   const double rim_mm = 0.5 * plan.spool().flange_diameter_mm;
   const Side end = way == DrawOff::over_left ? Side::left : Side::right;
-  std::vector<Section> sections = empty_sections(plan, build.stations_per_turn);
+  std::vector<Section> sections = Section::ring(plan, build.stations_per_turn);
   Unwinding found;
   if (way != DrawOff::side) found.bends_rad.resize(nodes.size());
   std::size_t stroke = 0;
@@ -50,6 +42,7 @@ Unwinding unwind(const Plan& plan, const Build& build, DrawOff way, Progress& pr
     while (stroke + 1 < build.strokes.size() && build.strokes[stroke + 1].first_node <= k) ++stroke;
     Section& section = sections[k % stations];
     sections[(k + 2) % stations].bring_near();
+    if (!build.diameters.even()) section.admit(build.diameters.half_mm(k));
     const double x = nodes.x(k), r = nodes.r(k);
     const Surroundings around = surroundings(section, x, r, least_lean);
     if (around.under) {

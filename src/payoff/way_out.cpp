@@ -32,10 +32,10 @@ struct Step {
   double angle = 0.0;                 // of the line
 };
 
-// From a place, or from the crown of a turn's cap (`cap`: its radius d), the steepest line that touches something ahead.
+// From a place, or from the crown of a turn's cap (`cap`: its reach), the steepest line that touches something ahead.
 Step steepest(const Walk& walk, std::int32_t from, double x_mm, double r_mm, double cap, double rim_x,
               double rim_r) {
-  const double d = walk.section.fiber_diameter();
+  const double most = walk.section.most_reach();
   const double to_rim = std::max(walk.ahead(rim_x) - walk.ahead(x_mm), 1e-9), up = rim_r - r_mm;
   const double far = std::hypot(to_rim, up);
   // A tangent from a cap to a point, and from a point to a cap, mirror each other.
@@ -46,8 +46,9 @@ Step steepest(const Walk& walk, std::int32_t from, double x_mm, double r_mm, dou
     if (dx <= 0.0) continue;
     if (dx >= to_rim) break;
     // Whatever stands from here on is too low, or too far.
-    if (std::atan2(higher, dx) + std::asin(std::min(1.0, (d - cap) / dx)) <= best.angle) break;
-    const double angle = std::atan2(dr, dx) + std::asin(std::min(1.0, (d - cap) / std::hypot(dx, dr)));
+    if (std::atan2(higher, dx) + std::asin(std::min(1.0, (most - cap) / dx)) <= best.angle) break;
+    const double more = walk.section.reach(i) - cap;
+    const double angle = std::atan2(dr, dx) + std::asin(std::clamp(more / std::hypot(dx, dr), -1.0, 1.0));
     if (angle > best.angle) best = {i, angle};
   }
   return best;
@@ -59,12 +60,11 @@ double bend_over_end(const Section& section, Side end, double rim_mm, double x_m
   const Walk walk{section, end};
   const FaceLine& face = end == Side::right ? section.right() : section.left();
   const double rim_x = face.at_axis + face.slope * rim_mm;
-  const double d = section.fiber_diameter();
   Step step = steepest(walk, walk.first_beyond(x_mm), x_mm, r_mm, 0.0, rim_x, rim_mm);
   const double leaves = step.angle;
   while (step.turn != Section::none) {
     const Section::Exposed& turn = section[step.turn];
-    const Step next = steepest(walk, walk.next(step.turn), turn.x, turn.r, d, rim_x, rim_mm);
+    const Step next = steepest(walk, walk.next(step.turn), turn.x, turn.r, section.reach(step.turn), rim_x, rim_mm);
     step = {next.turn, std::min(step.angle, next.angle)};
   }
   return leaves - step.angle;

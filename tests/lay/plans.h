@@ -27,6 +27,18 @@ inline PlanDraft plain_draft() {
   return draft;
 }
 
+// The same, narrow and loosely wound, of fiber whose diameter has this sigma.
+inline PlanDraft scattered_draft(double sigma_mm) {
+  PlanDraft draft = plain_draft();
+  draft.spool.inside_width_mm = 12.0;
+  draft.fiber.diameter_scatter_mm = sigma_mm;
+  draft.fiber.scatter_length_mm = 5'000.0;
+  draft.traverse.pitch_mm = 0.29;
+  draft.traverse.free_length_mm = 20.0;
+  draft.wind.turns = 200.0;
+  return draft;
+}
+
 // Parallel-turn winding of 1 mm wire: barrel 100, width 20.5, so n turns in (n + 1/2) d; the guide at the wire.
 inline PlanDraft mini_spool() {
   PlanDraft draft = plain_draft();

@@ -7,23 +7,8 @@
 using namespace laywright;
 using testing::wound;
 
-namespace {
-
-PlanDraft plan_with(double scatter_mm) {
-  PlanDraft draft = testing::plain_draft();
-  draft.spool.inside_width_mm = 12.0;
-  draft.fiber.diameter_scatter_mm = scatter_mm;
-  draft.fiber.scatter_length_mm = 5'000.0;
-  draft.traverse.pitch_mm = 0.29;
-  draft.traverse.free_length_mm = 20.0;
-  draft.wind.turns = 200.0;
-  return draft;
-}
-
-}  // namespace
-
 TEST_CASE("the greatest diameter is that of the fiber that stands out farthest, as thick as it is there") {
-  const auto [build, measured] = wound(plan_with(0.0075));
+  const auto [build, measured] = wound(testing::scattered_draft(0.0075));
   double greatest = 0.0;
   for (std::size_t k = 0; k < build.nodes.size(); ++k) {
     greatest = std::max(greatest, 2.0 * (build.nodes.r(k) + build.half_mm(k)));
@@ -34,7 +19,7 @@ TEST_CASE("the greatest diameter is that of the fiber that stands out farthest, 
 // A pitch of 1.16 d leaves 0.16 d between two turns, more where they are thin; the limit is just above.
 TEST_CASE("a gap is clear of both turns, as thick as they are") {
   const auto beside_gaps = [](double scatter_mm) {
-    PlanDraft draft = plan_with(scatter_mm);
+    PlanDraft draft = testing::scattered_draft(scatter_mm);
     draft.wind.turns = 39.0;
     draft.limits.gap_d = 0.18;
     return wound(draft).measured.layers.at(0).gap_length_mm;

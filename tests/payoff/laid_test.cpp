@@ -32,6 +32,19 @@ TEST_CASE("fiber comes from above: whatever is laid, no earlier turn lies over a
   }
 }
 
+TEST_CASE("nor where the fiber's diameter scatters: each turn counts as thick as it is") {
+  random_plans::Wanted wanted;
+  wanted.diameter_scatter = true;
+  for (std::uint64_t seed = 1; seed <= 40; ++seed) {
+    const PlanDraft draft = random_plans::draft(seed, wanted);
+    const Plan plan = random_plans::plan_of(draft);
+    Progress progress;
+    const Unwinding found = unwind(plan, random_plans::laid(plan), DrawOff::side, progress);
+    INFO(random_plans::in_words(draft));
+    CHECK(found.covered.empty());
+  }
+}
+
 TEST_CASE("a good even wind pays off without a catch") {
   const Result<Plan> plan = load_plan(std::string(LAYWRIGHT_SOURCE_DIR) + "/samples/even.lay.toml");
   REQUIRE(plan.ok());

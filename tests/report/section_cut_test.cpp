@@ -9,23 +9,8 @@
 
 using namespace laywright;
 
-namespace {
-
-PlanDraft scattered_plan() {
-  PlanDraft draft = testing::plain_draft();
-  draft.spool.inside_width_mm = 12.0;
-  draft.fiber.diameter_scatter_mm = 0.0075;
-  draft.fiber.scatter_length_mm = 5'000.0;
-  draft.traverse.pitch_mm = 0.29;
-  draft.traverse.free_length_mm = 20.0;
-  draft.wind.turns = 200.0;
-  return draft;
-}
-
-}  // namespace
-
 TEST_CASE("a cut shows each turn as thick as it is") {
-  const PlanDraft draft = scattered_plan();
+  const PlanDraft draft = testing::scattered_draft(0.0075);
   const SectionCut cut = cut_section(testing::sound(draft), testing::laid(draft), 90.0);
   REQUIRE(cut.turns.size() > 100);
   double thinnest = 1.0, thickest = 0.0, least_gap = 1.0;
