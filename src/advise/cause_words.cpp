@@ -160,9 +160,8 @@ std::string words_of(const Plan& plan, const Explanation& explanation, const Rem
 std::string conclusion_of(const Plan& plan, const Explanation& explanation) {
   if (explanation.by_chance) {
     return fmt::format(
-        "It came by chance: {} winds were laid that differ only by {} in where the guide stands, less than anybody "
-        "can "
-        "set, and the others hardly have it. No setting is to blame.",
+        "It came by chance: {} winds were laid that differ only by {} in where the guide stands, less than "
+        "anybody can set, and the others hardly have it. No setting is to blame.",
         explanation.draws, in_mm(draw_shift_d * plan.fiber().diameter_mm));
   }
   if (explanation.remedies.empty()) {

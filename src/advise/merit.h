@@ -18,9 +18,10 @@ struct MeritWeights {
 
 struct Merit {
   Grade grade = Grade::good;  // the worst of the checks
-  double past_good =
-      0.0;            // over all checks: by what share of the place where they cease to be good they are past it
-  double load = 0.0;  // over all checks: the square of their share of that place, each 1 at most
+  // Over all checks: by what share of the place where they cease to be good they are past it.
+  double past_good = 0.0;
+  // Over all checks: the square of their share of that place, each 1 at most.
+  double load = 0.0;
   double gap_share = 0.0;  // of the fiber's length
   double edge_deviation_d = 0.0;
   double rim_use = 0.0;

@@ -61,8 +61,8 @@ struct StudyRow {
   std::vector<double> values;
   // By outcome_figures(); empty where the plan is not sound with those values.
   std::vector<double> figures;
-  std::optional<RowVerdict>
-      verdict;  // none where there are no figures, or where a study was kept before it had verdicts
+  // None where there are no figures, or where a study was kept before it had verdicts.
+  std::optional<RowVerdict> verdict;
 };
 
 struct Study {

@@ -81,9 +81,8 @@ void add_payoff_command(CLI::App& program, int& exit_code) {
       ->excludes(end);
   add_wind_options(*command, options->lay);
   command->footer(
-      "The fiber is drawn off from the last turn to the first. What needs more than the plan's limits.payoff_force, "
-      "in\n"
-      "times the pull of winding, is a catch.\n\n"
+      "The fiber is drawn off from the last turn to the first. What needs more than the plan's\n"
+      "limits.payoff_force, in times the pull of winding, is a catch.\n\n"
       "Examples:\n"
       "  laywright payoff samples/even.lay.toml\n"
       "  laywright payoff samples/even.lay.toml --over-end left\n");

@@ -175,9 +175,8 @@ void add_view_options(CLI::App& command, PictureView& options) {
       ->group("What is seen");
   command
       .add_option("--colour,--color", options.colouring,
-                  "What colours say: layer, direction, rise, gap, height, support, length, tension, or the pull "
-                  "that draws the "
-                  "fiber off: payoff, payoff_left, payoff_right")
+                  "What colours say: layer, direction, rise, gap, height, support, length, tension, or the "
+                  "pull that draws the fiber off: payoff, payoff_left, payoff_right")
       ->type_name("NAME")
       ->check(
           CLI::IsMember(std::vector<std::string>(colouring_names.begin(), colouring_names.end())).description(""))

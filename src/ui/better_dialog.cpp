@@ -48,9 +48,8 @@ void knobs_table(const Plan& plan, const std::vector<Knob>& knobs, PanelState& s
 void set_up(const Workbench& bench, PanelState& state, Commands& out) {
   wrapped_text(
       "The plan is laid many times with other settings, first coarsely and its first layers alone; the best few "
-      "then as a whole, on several draws, and with each setting a step off. Best is what the verdict finds good, "
-      "with "
-      "most room to its limits. A plan that is good already is left as it is.");
+      "then as a whole, on several draws, and with each setting a step off. Best is what the verdict finds "
+      "good, with most room to its limits. A plan that is good already is left as it is.");
   ImGui::Spacing();
   const Result<Plan> plan = check(bench.active()->document->state().draft);
   if (!plan.ok()) {

@@ -185,9 +185,8 @@ std::string verdict_line(const WindVerdict& verdict) {
 std::string draw_words(const Build& build, const WindVerdict& verdict) {
   if (verdict.draws.empty()) {
     return fmt::format(
-        "One build is one draw of its plan, this one of seed {}; others differ a little. Marginal is what another "
-        "draw "
-        "may put on the other side of its limit.",
+        "One build is one draw of its plan, this one of seed {}; others differ a little. Marginal is what "
+        "another draw may put on the other side of its limit.",
         build.seed);
   }
   const auto [least, most] = std::minmax_element(
@@ -195,9 +194,8 @@ std::string draw_words(const Build& build, const WindVerdict& verdict) {
       [](const DrawSeen& a, const DrawSeen& b) { return a.fiber_diameter_mm < b.fiber_diameter_mm; });
   const bool varies = most->fiber_diameter_mm > least->fiber_diameter_mm;
   return fmt::format(
-      "These figures are of one draw of the plan, seed {}; the verdict is the worst of {}: of seeds {} to {}, with "
-      "the "
-      "guide shifted by a hundredth of a fiber or two{}.",
+      "These figures are of one draw of the plan, seed {}; the verdict is the worst of {}: of seeds {} to {}, "
+      "with the guide shifted by a hundredth of a fiber or two{}.",
       build.seed, verdict.draws.size(), verdict.draws.front().seed, verdict.draws.back().seed,
       varies ? fmt::format(", and fiber of {:.6g} to {:.6g} mm", least->fiber_diameter_mm, most->fiber_diameter_mm)
              : "");
