@@ -112,6 +112,11 @@ void read_window(const Entry& table, WindowPlace& window, SettingsReader& reader
     else
       reader.note(entry, not_known);
   }
+  if (window.x.has_value() != window.y.has_value()) {  // half a place is none
+    reader.note(table, "has half a place, which is ignored: it must have both, x and y, or neither");
+    window.x.reset();
+    window.y.reset();
+  }
 }
 
 void read_view(const Entry& table, View& view, SettingsReader& reader) {

@@ -69,6 +69,15 @@ theme = "dark"
   for (const Issue& note : notes) CHECK(note.severity == Severity::warning);
 }
 
+TEST_CASE("half a place of the window is none") {
+  Issues notes;
+  const Settings settings = settings_from_text("[window]\nX = -10\ny = 20\n", "settings.toml", notes);
+  CHECK_FALSE(settings.window.x);
+  CHECK_FALSE(settings.window.y);
+  REQUIRE(notes.size() == 2);
+  CHECK(notes[1].what.find("half a place") != std::string::npos);
+}
+
 TEST_CASE("hostile settings never fail") {
   const std::string good = settings_text(odd_settings());
   std::mt19937 random(7);
