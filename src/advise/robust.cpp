@@ -1,7 +1,6 @@
 #include "advise/robust.h"
 
 #include <algorithm>
-#include <tuple>
 
 #include "verdict/verdict_words.h"
 #include "verdict/weigh.h"
@@ -12,12 +11,6 @@ namespace {
 DrawSeen seen(const TrialOrder& order, const WindVerdict& verdict) {
   return {order.settings.seed, order.draft.fiber.diameter_mm, verdict.grade,
           name_of(verdict.checks[verdict.deciding])};
-}
-
-// The greater decides.
-auto rank_of(const WindVerdict& verdict) {
-  const Check& check = verdict.checks[verdict.deciding];
-  return std::tuple(verdict.grade, is_firm(check.what), strain_of(check));
 }
 
 }  // namespace
@@ -47,10 +40,12 @@ std::optional<WindVerdict> over_draws(const Plan& plan, const LaySettings& setti
   if (stretch.progress.cancelled()) return std::nullopt;
   WindVerdict whole = first;
   const WindVerdict* worst = &first;
+  const Product product = product_of(plan);
+  const auto rank = [&](const WindVerdict& verdict) { return rank_of(verdict.checks[verdict.deciding], product); };
   for (std::size_t i = 0; i < orders.size(); ++i) {
     if (!verdicts[i]) continue;
     whole.draws.push_back(seen(orders[i], *verdicts[i]));
-    if (rank_of(*verdicts[i]) > rank_of(*worst)) worst = &*verdicts[i];
+    if (rank(*verdicts[i]) > rank(*worst)) worst = &*verdicts[i];
   }
   whole.grade = worst->grade;
   whole.reason = worst->reason;

@@ -46,6 +46,11 @@ Weight against(const std::optional<double>& limit, double value) {
   return {from(grade_at_most(value, *limit)), strain(limit, value)};
 }
 
+Weight disorder(const Acceptance& accepted, const std::optional<double>& limit, double places) {
+  if (!limit) return {};
+  return {from(grade_of_disorder(accepted, places, *limit)), strain(limit, places)};
+}
+
 Weight seen(bool weighed, double size_d, double seen_d) {
   return {weighed && size_d >= seen_d ? FindingSeverity::worth_a_look : FindingSeverity::small, 0.0};
 }
@@ -70,8 +75,9 @@ Weight by_size(const Acceptance& accepted, const Finding& finding) {
 // Of a kind as a whole.
 Weight by_number(const Acceptance& accepted, const Build& build, const Measurements& m, FindingKind kind) {
   switch (kind) {
-    case FindingKind::dropped_turn: return against(accepted.dropped_turns_per_km, places_per_km(build, m, kind));
-    case FindingKind::ride_up: return against(accepted.ride_ups_per_km, places_per_km(build, m, kind));
+    case FindingKind::dropped_turn:
+      return disorder(accepted, accepted.dropped_turns_per_km, places_per_km(build, m, kind));
+    case FindingKind::ride_up: return disorder(accepted, accepted.ride_ups_per_km, places_per_km(build, m, kind));
     case FindingKind::gap: return against(accepted.open_gaps, share_beside_gaps(build, m));
     default: return {};
   }
@@ -81,7 +87,7 @@ Weight weight_of(const Acceptance& accepted, const Build& build, const Measureme
   const Weight alone = by_size(accepted, finding);
   const bool notable = finding.occurrences >= notable_share * places_of(m, finding.kind);
   const Weight together = by_number(accepted, build, m, finding.kind);
-  return notable && together.severity == FindingSeverity::grave && together > alone ? together : alone;
+  return notable && together > alone ? together : alone;
 }
 
 }  // namespace

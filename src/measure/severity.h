@@ -2,8 +2,8 @@
 //   grave         the wind is not to be accepted with it: beyond a limit of acceptance.h (grade.h: do not wind)
 //   worth a look  near such a limit; or large enough to be seen on the spool
 //   small         a place as every wind has some
-// A kind of which there are many places is weighed as a whole, too: where its places per km, or the fiber beside gaps, are over
-// the limit, those findings are grave that have a tenth or more of the places.
+// A kind of which there are many places is weighed as a whole, too: where its places per km, or the fiber beside gaps, are near
+// or over the limit, those findings are as severe that have a tenth or more of the places.
 #pragma once
 
 #include "measure/measurements.h"

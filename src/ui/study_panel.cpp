@@ -99,7 +99,9 @@ void wish_panel(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::Checkbox("As fine as the build", &study.wish.fine);
   state.places.note_item("study fine");
   if (ImGui::IsItemHovered()) {
-    ImGui::SetTooltip("With all stations; else half of them: diameters stay within 0.1 %%, in half the time.");
+    ImGui::SetTooltip(
+        "With all stations; else half of them, in half the time: diameters stay within 0.1 %%,\n"
+        "but a verdict near a limit may differ from that of the build.");
   }
   const InquiryStatus status = bench.active()->advice->status(kind);
   std::size_t builds = 1;
@@ -147,6 +149,14 @@ void picture_panel(const Workbench& bench, bool alone, PanelState& state, Comman
     return;
   }
   choose_figure(bench, state);
+  if (answer->study.spec.lay.fidelity < 1.0) {
+    ImGui::SameLine();
+    ImGui::TextDisabled("half the stations");
+    if (ImGui::IsItemHovered())
+      ImGui::SetTooltip(
+          "A verdict near a limit may differ from that of the build itself.\n"
+          "As fine as the build, in the settings, lays all.");
+  }
   if (alone) {
     ImGui::SameLine();
     if (ImGui::Button("Settings...")) state.study.sets_up = true;

@@ -101,6 +101,8 @@ std::string build_words(const StudyPicture& picture, std::size_t index) {
     if (picture.figure.key != key) tell(*find_outcome_figure(key));
   }
   if (row.verdict) words += fmt::format("\n\n{}", verdict_words(*row.verdict));
+  if (study.spec.lay.fidelity < 1.0)
+    words += "\nHalf the stations: near a limit, the build itself may be judged otherwise.";
   return words + (picture.stale ? "" : " A click sets the plan so.");
 }
 

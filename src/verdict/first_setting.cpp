@@ -139,8 +139,7 @@ std::string against_ridge(const Case& c, Side side) {
 }
 
 std::string against_valley(const Case& c, Side side) {
-  const bool coarse = !c.crossed() && c.pitch_d() > coarsest_pitch_d;
-  return coarse ? set_pitch(c) : nearer(c, side);
+  return pitch_off(c).value_or(nearer(c, side));
 }
 
 std::string against_unevenness(const Case& c) {

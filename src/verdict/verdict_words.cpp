@@ -8,6 +8,7 @@
 #include "base/spelling.h"
 #include "measure/acceptance.h"
 #include "measure/phrases.h"
+#include "verdict/weigh.h"
 
 namespace laywright {
 namespace {
@@ -111,7 +112,8 @@ std::string limit_of(const Check& check) {
   if (check.what == Weighed::planned_end) return "";
   if (check.grade == Grade::do_not_wind)
     return check.at_least ? fmt::format("; at least {} is needed", limit) : "; the limit is " + limit;
-  const char* near = check.beyond() ? "a little over" : "close to";
+  const bool far = check.beyond() && strain_of(check) > 1.0 + uncertain_share;
+  const char* near = far ? "over" : check.beyond() ? "a little over" : "close to";
   return fmt::format(", {} the {} of {}", near, check.at_least ? "least" : "limit", limit);
 }
 

@@ -27,6 +27,13 @@ struct Scales {
     if (limit) checks.push_back({what, side, value, *limit, false, *limit - value, grade_at_most(value, *limit)});
   }
 
+  void disorder(Weighed what, FindingKind kind, const std::optional<double>& limit) {
+    if (!limit) return;
+    const double places = places_per_km(build, measurements, kind);
+    checks.push_back(
+        {what, {}, places, *limit, false, *limit - places, grade_of_disorder(accepted, places, *limit)});
+  }
+
   // `margin`: with less than that it is marginal.
   void firm(Weighed what, double value, double limit, bool at_least, double margin) {
     const double left = at_least ? value - limit : limit - value;
@@ -101,10 +108,9 @@ void weigh_order(Scales& on) {
   };
   on.uncertain(Weighed::open_gaps, percent * share_beside_gaps(on.build, m), in_percent(on.accepted.open_gaps));
   on.uncertain(Weighed::flange_gap, largest_d(m, FindingKind::flange_gap), on.accepted.flange_gap_d);
-  on.uncertain(Weighed::dropped_turns, places_per_km(on.build, m, FindingKind::dropped_turn),
-               on.accepted.dropped_turns_per_km);
+  on.disorder(Weighed::dropped_turns, FindingKind::dropped_turn, on.accepted.dropped_turns_per_km);
   on.uncertain(Weighed::drop_depth, largest_d(m, FindingKind::dropped_turn), on.accepted.drop_depth_d);
-  on.uncertain(Weighed::ride_ups, places_per_km(on.build, m, FindingKind::ride_up), on.accepted.ride_ups_per_km);
+  on.disorder(Weighed::ride_ups, FindingKind::ride_up, on.accepted.ride_ups_per_km);
 }
 
 // A pull of 1 is that of winding: what counts is how far it is above.
@@ -144,6 +150,12 @@ double strain_of(const Check& check) {
   const double over = check.at_least ? check.limit : check.value, under = check.at_least ? check.value : check.limit;
   if (over <= 0.0) return 0.0;
   return under > 0.0 ? over / under : std::numeric_limits<double>::infinity();
+}
+
+CheckRank rank_of(const Check& check, Product product) {
+  const bool good = check.grade == Grade::good;
+  const bool leads = product == Product::crossed && check.what == Weighed::ribbon;
+  return {check.grade, !good && is_firm(check.what), !good && leads, strain_of(check) / good_up_to(check)};
 }
 
 std::array<double, 2> edges_over_middle_mm(const Plan& plan, const Measurements& measurements) {

@@ -31,6 +31,12 @@ TEST_CASE("a product is known by its core and its pitch") {
   CHECK(product_of(plan_of(plan)) == Product::wire);
   plan.traverse.pitch_mm = 4.0;
   CHECK(product_of(plan_of(plan)) == Product::crossed);
+  // Polyester, 10 to 15 GPa, and aluminium, 70 GPa, both from memory.
+  plan.traverse.pitch_mm = 1.0;
+  plan.fiber.modulus_MPa = 15e3;
+  CHECK(product_of(plan_of(plan)) == Product::yarn);
+  plan.fiber.modulus_MPa = 70e3;
+  CHECK(product_of(plan_of(plan)) == Product::wire);
 }
 
 TEST_CASE("the usual limits of a close wind") {
@@ -50,11 +56,30 @@ TEST_CASE("the usual limits of a close wind") {
 
   PlanDraft wire = draft();
   wire.fiber.core_diameter_mm = 0.9;
-  const Acceptance copper = accepted(wire);  // practice: copper bends where glass breaks, half as much again
+  const Acceptance copper = accepted(wire);  // practice: a delivery spool is even and comes off freely
   CHECK(copper.valley_d == fiber.valley_d);
-  CHECK(*copper.open_gaps == Approx(0.03));
-  CHECK(*copper.dropped_turns_per_km == Approx(300.0));
-  CHECK(*copper.ride_ups_per_km == Approx(450.0));
+  CHECK(*copper.open_gaps == 0.2);  // practice: as a wild spool that is even, not as a layer of gaps
+  // practice: a place in each turn of the barrel, and no layer is left; wire bears it, its delivery spool may be wild if it is even
+  const double turns_per_km = 1.0e6 / (3.14159265358979 * wire.spool.barrel_diameter_mm);
+  CHECK(*copper.dropped_turns_per_km == Approx(turns_per_km));
+  CHECK(*copper.ride_ups_per_km == Approx(turns_per_km));
+  CHECK(grade_of_disorder(copper, 9.0 * turns_per_km, turns_per_km) == Grade::marginal);
+  CHECK(grade_of_disorder(copper, 0.5 * turns_per_km, turns_per_km) == Grade::good);
+  CHECK(grade_of_disorder(fiber, 2700.0, 300.0) == Grade::do_not_wind);
+
+  wire.limits.ride_ups_per_km = 100.0;  // whoever gives it means it
+  CHECK(grade_of_disorder(accepted(wire), 126.0, 100.0) == Grade::do_not_wind);
+
+  PlanDraft soft = draft();
+  soft.fiber.core_diameter_mm = 1.0;
+  soft.fiber.modulus_MPa = 5e3;
+  const Acceptance yarn = accepted(soft);  // practice: a yarn is not laid turn beside turn
+  CHECK_FALSE(yarn.dropped_turns_per_km);
+  CHECK_FALSE(yarn.drop_depth_d);
+  CHECK_FALSE(yarn.ride_ups_per_km);
+  CHECK(yarn.valley_d == fiber.valley_d);
+  CHECK(*yarn.open_gaps == 0.2);
+  CHECK(*yarn.flange_gap_d == 2.0);
 }
 
 TEST_CASE("in a crossed wind, what its pitch plans is not weighed") {

@@ -63,6 +63,7 @@ TEST_CASE("of a kind that comes too often, those are grave that make up a tenth 
   CHECK(findings[0].severity == grave);
   CHECK(findings[1].severity == small);
   CHECK(findings[2].severity == small);
+  CHECK(weighed(draft(), {finding(FindingKind::ride_up, 1.0, 250)}).front().severity == look);
   CHECK(weighed(draft(), {finding(FindingKind::gap, 0.6, 500)}, 10.0).front().severity == small);
   CHECK(weighed(draft(), {finding(FindingKind::gap, 0.6, 500)}, 800.0).front().severity == grave);
 }

@@ -1,4 +1,5 @@
-// The samples: the sound ones are to be wound, and each that is made wrong is told so, for the reason that stands at its top.
+// The samples, and ten plans of other products beside them: the sound ones may be wound, and each that is made wrong is told so,
+// for the reason that stands at its top.
 #include <filesystem>
 #include <set>
 
@@ -100,6 +101,49 @@ TEST_CASE("each sample that is made wrong is not to be wound, for the reason in 
     CHECK_THAT(*wind.verdict.first, Contains(wrong.first));
     same_truth(wind);
   }
+}
+
+// What a winder of each product would expect of them; the grades are practice, no source. Copper is judged by its shape and by how it
+// comes off: with a pitch below its diameter its layers are lost, and a full delivery spool loses them by itself.
+TEST_CASE("plans of glass, copper, yarn and crossed winds get the verdict that their winders expect") {
+  const std::filesystem::path plans = std::filesystem::path(LAYWRIGHT_SOURCE_DIR) / "tests/verdict/plans";
+  const auto plan_of_file = [&](const std::string& name) {
+    const Result<Plan> plan = load_plan(plans / (name + ".lay.toml"));
+    REQUIRE(plan.ok());
+    return plan.value().draft();
+  };
+  const std::pair<const char*, Product> sound[] = {{"glass-even", Product::fiber},
+                                                   {"copper-even", Product::wire},
+                                                   {"copper-full-delivery-spool", Product::wire},
+                                                   {"yarn-even", Product::yarn},
+                                                   {"crossed-without-ribbon", Product::crossed}};
+  for (const auto& [name, product] : sound) {
+    const PlanDraft draft = plan_of_file(name);
+    CHECK(product_of(check(draft).value()) == product);
+    const Laid wind = laid(draft, 1);
+    INFO(name << ": " << verdict_line(wind.verdict));
+    CHECK(wind.verdict.grade != Grade::do_not_wind);
+    same_truth(wind);
+  }
+  const Wrong wrong[] = {
+      {"glass-left-stop-too-far-in", {Weighed::valley}, "left stop nearer to the flange (now 1 mm)"},
+      {"glass-right-stop-beyond", {Weighed::ridge}, "right stop further from the flange (now -1.5 mm)"},
+      {"yarn-long-dwell", {Weighed::ridge}, "dwell for less than 6 turns"},
+      {"crossed-with-ribbon", {Weighed::ribbon}, "turns to each double stroke instead of 40.00"}};
+  for (const Wrong& plan : wrong) {
+    const Laid wind = laid(plan_of_file(plan.name), 1);
+    INFO(plan.name << ": " << verdict_line(wind.verdict));
+    CHECK(wind.verdict.grade == Grade::do_not_wind);
+    CHECK(plan.reasons.count(decided(wind.verdict).what) == 1);
+    CHECK_THAT(*wind.verdict.first, Contains(plan.first));
+    same_truth(wind);
+  }
+  // Lost layers alone make copper marginal; whatever decides, the pitch comes first.
+  const Laid fine = laid(plan_of_file("copper-pitch-too-fine"), 1);
+  INFO(verdict_line(fine.verdict));
+  CHECK(fine.verdict.grade != Grade::good);
+  CHECK(check_of(fine.verdict, Weighed::ride_ups).grade == Grade::marginal);
+  CHECK_THAT(*fine.verdict.first, Contains("wider pitch"));
 }
 
 // Play of 1.6 diameters that is wound over some layers: it shows at the flanges, now on this side of the limit, now on that.

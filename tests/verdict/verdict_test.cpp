@@ -75,6 +75,18 @@ TEST_CASE("the worst grade decides, of several the figure furthest over its limi
   CHECK_THAT(verdict.reason, Contains("900 places per km") && Contains("the limit is 300 places per km"));
 }
 
+TEST_CASE("a wire whose layers are lost is marginal, however much, and its findings are worth a look") {
+  WeighedWind wind;
+  wind.draft.fiber.core_diameter_mm = 0.9;
+  wind.find(FindingKind::ride_up, 1.0, 30000);
+  const WindVerdict verdict = wind.verdict();
+  CHECK(verdict.grade == Grade::marginal);
+  CHECK(decided(verdict).what == Weighed::ride_ups);
+  CHECK_THAT(verdict.reason, Contains("30,000 places per km, over the limit of"));
+  wind.edge(Side::left).ridge_mm = 2.0;
+  CHECK(wind.verdict().grade == Grade::do_not_wind);
+}
+
 TEST_CASE("marginal says on which side of its limit the figure stands") {
   WeighedWind wind;
   wind.edge(Side::left).ridge_mm = 1.125;
