@@ -31,7 +31,7 @@ set(CPACK_DEBIAN_LIBRARY_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_LIBRARY_DESCRIPTION "These are headers, static libraries and a CMake package, with which other
 programs can read a lay plan, lay it, measure the build and write reports.")
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_DEPENDS
-  "libfmt-dev, libcairo2-dev, libnlopt-cxx-dev, libnlopt-dev, pkg-config")
+  "libfmt-dev, libcairo2-dev, libqrencode-dev, libnlopt-cxx-dev, libnlopt-dev, pkg-config")
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_SUGGESTS "nlohmann-json3-dev, libeigen3-dev")
 
 include(CPack)

@@ -16,6 +16,7 @@
 #include "app/wound_plan.h"
 #include "app/written_files.h"
 #include "base/readable.h"
+#include "base/today.h"
 #include "plan/plan_file.h"
 #include "report/file_set.h"
 #include "report/json.h"
@@ -64,6 +65,7 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
     watch.begin("writing");
     ReportSettings settings = options.reports;
     settings.verdict = verdict;
+    settings.drawn_on = today();
     if (wound.build->nodes.size() > 0)
       settings.sheet_picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements), progress);
     if (progress.cancelled()) return {exit_stopped, {}, {}};

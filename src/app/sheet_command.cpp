@@ -15,6 +15,7 @@
 #include "app/wound_plan.h"
 #include "app/written_files.h"
 #include "base/atomic_file.h"
+#include "base/today.h"
 #include "plan/plan_file.h"
 #include "report/letters.h"
 #include "report/setup_sheet.h"
@@ -47,6 +48,7 @@ Ending lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat f
   SetupSheet sheet{
       plan, *wound.build, *wound.measurements, run, options.paper == "letter" ? Paper::letter : Paper::a4, {}};
   sheet.verdict = verdict;
+  sheet.drawn_on = today();
   if (wound.build->nodes.size() > 0)
     sheet.picture = picture_for_paper(SceneSource(plan, wound.build, wound.measurements), progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};

@@ -38,7 +38,7 @@ void draw_curve_chart(Drawing& drawing, const Box& box, const CurveChart& chart)
   const Box area{box.left + 11.0, box.top + 5.0, box.width - 14.5, box.height - 13.0};
   draw_box(drawing, area, {}, frame_pen);
   if (chart.y.size() < 2) {
-    const Type type{2.4, false, Align::start, faint_ink};
+    const Type type{2.5, false, Align::start, faint_ink};
     put_lines(drawing, {area.left + 2.0, area.top + 5.0}, lines_of(chart.instead, area.width - 4.0, type), type);
     return;
   }
@@ -71,9 +71,9 @@ void draw_curve_chart(Drawing& drawing, const Box& box, const CurveChart& chart)
   const bool rises = chart.y.back() >= chart.y.front();
   constexpr double over = -1.0, under = 2.9;
   put(drawing, {area.left + 1.2, at(across.from, chart.y.front()).y + (rises ? under : over)}, chart.first,
-      {2.4, true, Align::start, ink});
+      {2.5, true, Align::start, ink});
   put(drawing, {area.right() - 1.2, at(across.to, chart.y.back()).y + (rises ? over : under)}, chart.last,
-      {2.4, true, Align::end, ink});
+      {2.5, true, Align::end, ink});
 }
 
 }  // namespace laywright

@@ -31,7 +31,8 @@ Issues add_reports(FileSet& files, const Plan& plan, const Build& build, const M
   const WindVerdict verdict = settings.verdict.value_or(verdict_of(plan, build, measurements, &run));
   whole.verdict = verdict;
   const auto picture = [&] { return draw_section_sheet(plan, build, measurements, settings.section_angle_deg); };
-  const SetupSheet sheet{plan, build, measurements, run, Paper::a4, settings.sheet_picture, verdict};
+  const SetupSheet sheet{
+      plan, build, measurements, run, Paper::a4, settings.sheet_picture, verdict, settings.drawn_on};
   const std::function<Issues()> reports[] = {
       [&] { return files.add("summary.txt", summary_text(plan, build, measurements, run, whole)); },
       [&] { return files.add("build.json", to_json(plan, build, measurements, run, verdict)); },

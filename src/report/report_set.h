@@ -22,6 +22,7 @@ struct ReportSettings {
   double section_angle_deg = 0.0;        // of the spool; any value, taken round the circle
   Bitmap sheet_picture;                  // as SetupSheet::picture
   std::optional<WindVerdict> verdict{};  // over draws; none: on this build alone
+  std::string drawn_on{};                // as SetupSheet's
 };
 
 // Adds every report to the set, without a commit. Returns no issues, or the one that stopped it. When `progress`

@@ -34,15 +34,15 @@ Columns columns_of(const Box& band) {
 
 void draw_head(Drawing& page, const Columns& c, double top, bool inch) {
   const char* names[] = {"After", "Counter", "Turns", "Time", "left", "middle", "right", "left", "middle", "right"};
-  const Type small{2.3, false, Align::middle, faint_ink};
+  const Type small{2.5, false, Align::middle, faint_ink};
   const std::string length = unit_in(Amount::fiber_length, inch), diameter = unit_in(Amount::small_length, inch);
   const std::string units[] = {"layer", length, "", "", diameter, diameter, diameter, "", "", ""};
-  put(page, {0.5 * (c.left[4] + c.left[7]), top + 2.4}, "Outer diameter, planned", {2.4, true, Align::middle, ink});
+  put(page, {0.5 * (c.left[4] + c.left[7]), top + 2.4}, "Outer diameter, planned", {2.5, true, Align::middle, ink});
   put(page, {0.5 * (c.left[7] + c.left[10]), top + 2.4}, "Outer diameter, as wound",
-      {2.4, true, Align::middle, ink});
+      {2.5, true, Align::middle, ink});
   for (int i = 0; i < 10; ++i) {
     const double middle = 0.5 * (c.left[i] + c.left[i + 1]);
-    put(page, {middle, top + (i < 4 ? 4.2 : 5.3)}, names[i], {2.4, true, Align::middle, ink});
+    put(page, {middle, top + (i < 4 ? 4.2 : 5.3)}, names[i], {2.5, true, Align::middle, ink});
     put(page, {middle, top + 7.6}, units[i], small);
   }
 }
@@ -53,7 +53,7 @@ void draw_row(Drawing& page, const Columns& c, double top, const Checkpoint& che
     const double middle = 0.5 * (c.left[column] + c.left[column + 1]);
     const double room = c.left[column + 1] - c.left[column] - 1.0;
     put_within(page, {middle, top + (other.empty() ? 4.1 : 3.1)}, room, own, {2.7, true, Align::middle, ink});
-    if (!other.empty()) put_within(page, {middle, top + 5.7}, room, other, {2.15, false, Align::middle, faint_ink});
+    if (!other.empty()) put_within(page, {middle, top + 5.7}, room, other, {2.5, false, Align::middle, faint_ink});
   };
   const auto both = [&](int column, Amount amount, double value, int decimals) {
     cell(column, figure_in(amount, value, decimals, inch),

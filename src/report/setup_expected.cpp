@@ -180,7 +180,7 @@ double draw_expected(Drawing& page, const Box& band, const SetupSheet& sheet) {
 
 double draw_findings(Drawing& page, const Box& band, const SetupSheet& sheet) {
   double top = draw_heading(page, band.left, band.width, band.top, "Expect this, and look for it") + 0.8;
-  const Type head_type{2.5, true, Align::start, ink}, type{2.4, false, Align::start, ink};
+  const Type head_type{2.5, true, Align::start, ink}, type{2.5, false, Align::start, ink};
   if (sheet.measurements.findings.empty()) {
     put(page, {band.left, top + 2.4}, "No finding: an even build is expected. Anything else is a reason to stop.",
         type);

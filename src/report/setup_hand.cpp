@@ -39,7 +39,7 @@ constexpr const char* deference =
 
 double draw_cautions(Drawing& page, const Box& band) {
   constexpr double pad = 2.2, gap = 6.0, leading = 1.27;
-  const Type type{2.4, false, Align::start, ink};
+  const Type type{2.5, false, Align::start, ink};
   const double width = 0.5 * (band.width - 2.0 * pad - gap), line = leading * type.height_mm;
   std::vector<Paragraph> all;
   std::size_t total = 0;

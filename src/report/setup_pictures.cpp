@@ -105,7 +105,7 @@ void draw_detail(Drawing& page, const Box& box, const SectionCut& cut, const std
   view.corner = {box.left, box.bottom()};
   draw_section(page, cut, view);
   draw_box(page, box, {}, Pen{ink, 0.25, {}});
-  put(page, {box.left, box.top - 1.0}, words, {2.4, false, Align::start, ink});
+  put(page, {box.left, box.top - 1.0}, words, {2.5, false, Align::start, ink});
 }
 
 void draw_details(Drawing& page, const Box& band, const SectionCut& cut) {
@@ -141,7 +141,7 @@ double draw_pictures(Drawing& page, const Box& band, const SetupSheet& sheet) {
     draw_picture(page, left, sheet.picture);
   }
   draw_spool_view(page, {band.left + half, band.top, half, band_height}, cut, sheet.measurements);
-  put(page, {band.right(), band.top + band_height}, "dimensions in mm", {2.4, false, Align::end, faint_ink});
+  put(page, {band.right(), band.top + band_height}, "dimensions in mm", {2.5, false, Align::end, faint_ink});
   draw_details(page, {band.left, band.top + band_height + 4.5, band.width, detail_height}, cut);
   return band.top + band_height + 4.5 + detail_height;
 }

@@ -13,15 +13,12 @@ double draw_row(Drawing& page, const Box& column, double top, const Row& row) {
   constexpr double box = 2.7, between = 2.0;
   const double base = top + 3.1, own = column.left + 0.38 * column.width;
   const double right = column.right() - box - 1.5;
-  Type own_type{2.8, true, Align::start, ink}, other_type{2.4, false, Align::end, faint_ink};
-  // What is too wide for the row becomes smaller, both systems alike.
-  const double wide = width_of(row.own, own_type) + between + width_of(row.other, other_type);
-  const double share = std::min(1.0, (right - own) / wide);
-  own_type.height_mm *= share;
-  other_type.height_mm *= share;
+  const Type own_type{2.8, true, Align::start, ink}, other_type{smallest_print_mm, false, Align::end, faint_ink};
+  // Where both do not fit, the other system gives way; what is still too wide becomes smaller.
+  const bool both = width_of(row.own, own_type) + between + width_of(row.other, other_type) <= right - own;
   put_within(page, {column.left, base}, 0.37 * column.width, row.label, {2.6, false, Align::start, ink});
-  put(page, {own, base}, row.own, own_type);
-  put(page, {right, base}, row.other, other_type);
+  put_within(page, {own, base}, right - own, row.own, own_type);
+  if (both) put(page, {right, base}, row.other, other_type);
   if (row.tick) draw_box(page, {column.right() - box, top + 0.75, box, box}, {}, Pen{ink, 0.2, {}});
   draw_line(page, {column.left, top + row_height}, {column.right(), top + row_height}, hair);
   return top + row_height;

@@ -137,7 +137,7 @@ namespace {
 void draw_cell(Drawing& page, Point base, const BothWays& shown) {
   const Type own{2.6, true, Align::start, ink};
   put(page, base, shown.own, own);
-  put(page, {base.x + width_of(shown.own, own) + 1.4, base.y}, shown.other, {2.2, false, Align::start, faint_ink});
+  put(page, {base.x + width_of(shown.own, own) + 1.4, base.y}, shown.other, {2.5, false, Align::start, faint_ink});
 }
 
 }  // namespace
@@ -149,12 +149,12 @@ double draw_steps(Drawing& page, const Box& band, const SetupSheet& sheet) {
   if (steps.empty()) return band.top - 3.5;
   double top = draw_heading(page, band.left, band.width, band.top, "Change on the way");
   const auto at = [&](int column) { return Point{band.left + columns[column] * band.width, top + 2.9}; };
-  for (int i = 0; i < 6; ++i) put(page, at(i), heads[i], {2.3, false, Align::start, faint_ink});
+  for (int i = 0; i < 6; ++i) put(page, at(i), heads[i], {2.5, false, Align::start, faint_ink});
   top += row;
   for (std::size_t i = 0; i < steps.size(); ++i) {
     const StepPlace& step = steps[i];
     if (top + 2.0 * row > band.bottom() && i + 1 < steps.size()) {
-      put(page, at(0), fmt::format("and {} more: see the plan", steps.size() - i), {2.3, false, Align::start, ink});
+      put(page, at(0), fmt::format("and {} more: see the plan", steps.size() - i), {2.5, false, Align::start, ink});
       return top + row;
     }
     const auto length = [&](double mm) { return both_ways(sheet.plan, Amount::small_length, mm, 3); };

@@ -1,10 +1,15 @@
 #include "report/setup_sheet.h"
 
+#include <algorithm>
+#include <filesystem>
+
 #include <fmt/format.h>
 
+#include "plan/revision.h"
 #include "report/drafting.h"
 #include "report/figures.h"
 #include "report/setup_parts.h"
+#include "report/square_code.h"
 
 namespace laywright {
 namespace {
@@ -25,19 +30,33 @@ Box inside(const Drawing& page) {
 
 Box below(const Box& band, double top) { return {band.left, top, band.width, band.bottom() - top}; }
 
+// Beside what follows the bar, on page one.
+constexpr double code_side = 19.0, code_room = code_side + 2.0;
+
+// "turns-back-late.lay.toml, plan 3F9A-0C12, laywright 0.1.0, 2026-11-29": enough to find the plan again, and no more of a path than
+// its name, which is all that a shop floor needs.
+std::string origin_of(const SetupSheet& sheet) {
+  std::string words;
+  const auto add = [&](const std::string& part) {
+    if (!part.empty()) words += (words.empty() ? "" : ", ") + part;
+  };
+  add(std::filesystem::path(sheet.plan.file()).filename().string());
+  add("plan " + revision_of(sheet.plan.draft()));
+  add("laywright " LAYWRIGHT_VERSION);
+  add(sheet.drawn_on);
+  return words;
+}
+
 double draw_header(Drawing& page, const SetupSheet& sheet, int number) {
   const Box band = inside(page);
   draw_box(page, {band.left, band.top, band.width, 6.0}, ink, {});
   put(page, {band.left + 2.0, band.top + 4.2}, "SET-UP SHEET FOR THE WINDER", {3.0, true, Align::start, paper});
   put(page, {band.right() - 2.0, band.top + 4.2}, fmt::format("page {} of {}", number, setup_pages),
       {2.6, false, Align::end, paper});
-  const std::string file = sheet.plan.file();
-  const Type small{2.5, false, Align::end, faint_ink};
-  const double room = file.empty() ? 0.0 : std::min(width_of(file, small), 0.4 * band.width) + 4.0;
-  put_within(page, {band.left, band.top + 12.2}, band.width - room, title_of(sheet.plan),
-             {5.2, true, Align::start, ink});
-  put_within(page, {band.right(), band.top + 12.2}, 0.4 * band.width, file, small);
-  return band.top + 14.5;
+  const double room = number == 1 ? band.width - code_room : band.width;
+  put_within(page, {band.left, band.top + 12.0}, room, title_of(sheet.plan), {5.2, true, Align::start, ink});
+  put_within(page, {band.left, band.top + 16.2}, room, origin_of(sheet), {2.6, false, Align::start, faint_ink});
+  return band.top + 18.2;
 }
 
 double draw_notes(Drawing& page, const Box& band, const std::string& notes) {
@@ -55,15 +74,20 @@ double draw_notes(Drawing& page, const Box& band, const std::string& notes) {
 void draw_foot(Drawing& page) {
   put(page, {sheet_margin, page.height_mm - 5.5},
       "Computed before the wind: an estimate. The machine's manual, local codes and the makers' limits come first.",
-      {2.2, false, Align::start, faint_ink});
+      {2.5, false, Align::start, faint_ink});
 }
 
 Drawing page_one(const SetupSheet& sheet) {
   Drawing page = blank_page(sheet);
   const Box all = inside(page);
   double top = draw_header(page, sheet, 1);
-  top = draw_notes(page, below(all, top), sheet.plan.notes());
-  top = draw_verdict(page, below(all, top + 0.6), sheet);
+  draw_square_code(page, {all.right() - code_side, all.top + 7.0}, code_side,
+                   "laywright plan " + revision_of(sheet.plan.draft()));
+  const double below_code = all.top + 7.0 + code_side;
+  const Box beside = {all.left, all.top, all.width - code_room, all.height};
+  top = draw_notes(page, below(beside, top), sheet.plan.notes());
+  top = draw_verdict(page, below(beside, top + 0.6), sheet);
+  top = std::max(top, below_code);
   top = draw_blanks(page, {all.left, top + 1.0, all.width, 7.0},
                     {"Job no.", "Machine", "Spool no.", "Fiber lot", "Date"});
   top = draw_pictures(page, below(all, top + 2.0), sheet);

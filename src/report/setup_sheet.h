@@ -6,6 +6,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "lay/build.h"
@@ -27,6 +28,7 @@ struct SetupSheet {
   Paper paper = Paper::a4;
   Bitmap picture;  // of the build on white, its box left open; without pixels: its outline is drawn instead
   std::optional<WindVerdict> verdict{};  // over draws; none: on this build alone
+  std::string drawn_on{};                // a date; empty: left out
 };
 
 inline constexpr int setup_pages = 2;

@@ -5,17 +5,34 @@
 #include "verdict/verdict_words.h"
 
 namespace laywright {
+namespace {
+
+const char* word_of(Grade grade) {
+  switch (grade) {
+    case Grade::good: return "GO";
+    case Grade::marginal: return "ASK FIRST";
+    case Grade::do_not_wind: return "NO GO";
+  }
+  return "";
+}
+
+}  // namespace
 
 double draw_verdict(Drawing& page, const Box& band, const SetupSheet& sheet) {
   const WindVerdict verdict =
       sheet.verdict.value_or(verdict_of(sheet.plan, sheet.build, sheet.measurements, &sheet.run));
-  constexpr double padding = 1.2, bar_width = 1.4;
+  constexpr double padding = 1.2, block_width = 22.0;
   const Type type{2.7, verdict.grade != Grade::good, Align::start, ink};
-  const double left = band.left + bar_width + padding;
-  const auto lines = lines_of(verdict_line(verdict), band.width - bar_width - 2.0 * padding, type);
+  const double left = band.left + block_width + padding;
+  const auto lines = lines_of(verdict_line(verdict), band.width - block_width - 2.0 * padding, type);
   const double bottom =
       put_lines(page, {left, band.top + padding + type.height_mm}, lines, type) - type.height_mm + padding;
-  draw_box(page, {band.left, band.top, bar_width, bottom - band.top}, ink, {});
+  const bool no = verdict.grade == Grade::do_not_wind;
+  draw_box(page, {band.left, band.top, block_width, bottom - band.top}, no ? std::optional(ink) : std::nullopt,
+           Pen{ink, 0.2, {}});
+  constexpr double letters = 3.6, rise_of_capitals = 0.36;
+  put(page, {band.left + 0.5 * block_width, 0.5 * (band.top + bottom) + rise_of_capitals * letters},
+      word_of(verdict.grade), {letters, true, Align::middle, no ? paper : ink});
   draw_box(page, {band.left, band.top, band.width, bottom - band.top}, {}, Pen{ink, 0.2, {}});
   return bottom;
 }

@@ -71,7 +71,8 @@ void put(Drawing& drawing, Point at, const std::string& words, const Type& type)
 
 void put_within(Drawing& drawing, Point at, double most_mm, const std::string& words, Type type) {
   const double width = width_of(words, type);
-  if (width > most_mm) type.height_mm *= std::max(0.5, most_mm / width);
+  if (width > most_mm)
+    type.height_mm = std::max(std::min(smallest_print_mm, type.height_mm), type.height_mm * most_mm / width);
   // What has just been made to fit may be wider by a rounding.
   const double room = most_mm * (1.0 + 1e-9);
   put(drawing, at, shortened(words, [&](const std::string& line) { return width_of(line, type) <= room; }), type);

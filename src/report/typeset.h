@@ -20,7 +20,10 @@ struct Type {
 
 void put(Drawing& drawing, Point at, const std::string& words, const Type& type);
 
-// The same, made smaller where it is wider than `most_mm`, down to half its height; what is wider still ends in an ellipsis.
+// The least that is read on a shop floor: a little more than 7 points (practice, no source).
+inline constexpr double smallest_print_mm = 2.5;
+
+// The same, made smaller where it is wider than `most_mm`, down to the smallest print; what is wider still ends in an ellipsis.
 void put_within(Drawing& drawing, Point at, double most_mm, const std::string& words, Type type);
 
 // The drawing's title as a headline from `at` on, within the page.

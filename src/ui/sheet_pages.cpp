@@ -1,5 +1,6 @@
 #include "ui/sheet_pages.h"
 
+#include "base/today.h"
 #include "report/cairo_sink.h"
 
 namespace laywright {
@@ -51,6 +52,7 @@ SheetPages draw_sheet(const SheetWish& wish, std::shared_ptr<const Bitmap> pictu
   SetupSheet sheet{*wish.plan, wound.build(), wound.measurements(), *run, wish.paper, {}};
   if (picture) sheet.picture = *picture;
   if (wish.verdict) sheet.verdict = *wish.verdict;
+  sheet.drawn_on = today();
   pages.picture = std::move(picture);
   auto drawings = std::make_shared<const std::vector<Drawing>>(draw_setup_sheet(sheet));
   for (std::size_t i = 0; i < pages.images.size(); ++i) {

@@ -45,7 +45,7 @@ def files(package):
 def program(package, sources, configuration):
     said = control(package, "science")
     # Linked, so found by dpkg-shlibdeps; and loaded later.
-    assert {"libc6", "libstdc++6", "libcairo2", "libglfw3", "libnlopt0", "libegl1", "fonts-dejavu-core"} <= depends(said)
+    assert {"libc6", "libstdc++6", "libcairo2", "libqrencode4", "libglfw3", "libnlopt0", "libegl1", "fonts-dejavu-core"} <= depends(said)
     held = files(package)
     assert held["usr/bin/laywright"].startswith("-rwxr-xr-x"), held
     share = ["applications/laywright.desktop", "mime/packages/laywright.xml", "doc/laywright/copyright",
@@ -69,7 +69,7 @@ def program(package, sources, configuration):
 
 def library(package, sources):
     said = control(package, "libdevel")
-    assert {"libfmt-dev", "libcairo2-dev", "libnlopt-dev"} <= depends(said)
+    assert {"libfmt-dev", "libcairo2-dev", "libqrencode-dev", "libnlopt-dev"} <= depends(said)
     held = files(package)
     for path in ("usr/include/laywright/lay/lay.h", "usr/include/laywright/report/summary.h", "usr/lib/liblaywright_lay.a",
                  "usr/lib/cmake/Laywright/LaywrightConfig.cmake", "usr/share/doc/liblaywright-dev/copyright",

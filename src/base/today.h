@@ -1,0 +1,12 @@
+// The date on which something is made.
+#pragma once
+
+#include <string>
+
+namespace laywright {
+
+// "2026-11-29", of the local time. Where SOURCE_DATE_EPOCH is set (seconds since 1970; reproducible-builds.org), that day of UTC, so
+// that what is made twice is the same.
+[[nodiscard]] std::string today();
+
+}  // namespace laywright
