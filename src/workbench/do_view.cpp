@@ -45,14 +45,7 @@ bool Workbench::Doer::prefer(Change change) const {
   View& first = bench.desks_.empty() ? bench.settings_.view : stage().view;
   change(first);
   const auto copy = [&](View& to) {
-    to.colouring = first.colouring;
-    to.outside = first.outside;
-    to.findings = first.findings;
-    to.dimensions = first.dimensions;
-    to.flanges_see_through = first.flanges_see_through;
-    to.guide = first.guide;
-    to.units = first.units;
-    to.theme = first.theme;
+    static_cast<ViewChoices&>(to) = first;
     to.camera.projection = first.camera.projection;
   };
   copy(bench.settings_.view);
