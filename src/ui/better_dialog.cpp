@@ -11,6 +11,8 @@
 #include "ui/modal.h"
 #include "ui/style.h"
 #include "workbench/advice.h"
+#include "workbench/advice_commands.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
@@ -53,7 +55,7 @@ void set_up(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::Spacing();
   const Result<Plan> plan = check(bench.active()->document->state().draft);
   if (!plan.ok()) {
-    wrapped_text(bench.why_not(cmd::SearchBetter{}));
+    wrapped_text(bench.why_not(cmd::search_better()));
     return;
   }
   BetterState& better = state.better;
@@ -66,7 +68,7 @@ void set_up(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::Spacing();
   inquiry_line(bench, kind, "Searching", "better", state, out);
   if (bench.active()->advice->status(kind).busy) return;
-  if (command_button(bench, "Search", cmd::SearchBetter{better.wish}, "May take a minute; the window can be used.",
+  if (command_button(bench, "Search", cmd::search_better(better.wish), "May take a minute; the window can be used.",
                      out)) {
     better.sets_up = false;
   }
@@ -150,7 +152,7 @@ void better_dialog(const Workbench& bench, PanelState& state, Commands& out) {
     state.places.note_item("better anew");
   }
   if (leaves) {
-    out.push_back(cmd::Answered{});
+    out.push_back(cmd::answered());
     ImGui::CloseCurrentPopup();
   }
   ImGui::EndPopup();

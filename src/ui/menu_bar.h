@@ -1,4 +1,4 @@
-// The menus, made from the table of commands.
+// The menus, drawn from the rows of commands.
 #pragma once
 
 #include "ui/panel_state.h"

@@ -11,6 +11,7 @@
 #include "ui/focus.h"
 #include "ui/style.h"
 #include "ui/texts.h"
+#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {
@@ -183,7 +184,7 @@ void section_panel(const Workbench& bench, PanelState& panels, Commands& out) {
   if (node && !key_pick) tell(wound, *node, stage.view.units);
   if (!click && !key_pick) return;
   if (node) panels.wanted_tab = "Turn";
-  out.push_back(cmd::PickNode{node});
+  out.push_back(cmd::pick_node(node));
 }
 
 }  // namespace laywright

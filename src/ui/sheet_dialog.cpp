@@ -5,6 +5,7 @@
 
 #include "ui/modal.h"
 #include "ui/style.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
@@ -139,14 +140,14 @@ void sheet_dialog(const Workbench& bench, PanelState& state, Commands& out) {
   const bool ready = *why_none(bench) == '\0' && drawn.drawings && same_sheet(drawn, now);
   ImGui::BeginDisabled(!ready);
   if (ImGui::Button("Save...")) {
-    out.push_back(cmd::Ask{cmd::Question::sheet_to_save});
+    out.push_back(cmd::ask(cmd::Question::sheet_to_save));
     ImGui::CloseCurrentPopup();
   }
   ImGui::EndDisabled();
   state.places.note_item("sheet save");
   ImGui::SameLine();
   if (ImGui::Button("Close") || escape_pressed()) {
-    out.push_back(cmd::Answered{});
+    out.push_back(cmd::answered());
     ImGui::CloseCurrentPopup();
   }
   state.places.note_item("sheet close");

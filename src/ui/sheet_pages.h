@@ -5,10 +5,10 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <vector>
 
 #include "report/setup_sheet.h"
 #include "ui/panel_image.h"
-#include "workbench/command.h"
 #include "workbench/wound.h"
 
 namespace laywright {
@@ -32,7 +32,7 @@ struct SheetPages {
   int page_width_px = 0;
   VerdictPtr verdict;
   std::shared_ptr<const Bitmap> picture;  // of the build
-  cmd::SheetDrawings drawings;
+  std::shared_ptr<const std::vector<Drawing>> drawings;
   std::array<PanelImage, setup_pages> images;
 };
 

@@ -10,6 +10,7 @@
 #include "ui/study_map.h"
 #include "ui/style.h"
 #include "workbench/advice.h"
+#include "workbench/advice_commands.h"
 #include "workbench/study_wish.h"
 
 namespace laywright {
@@ -105,7 +106,7 @@ void wish_panel(const Workbench& bench, PanelState& state, Commands& out) {
   std::size_t builds = 1;
   for (const StudyAxisWish& axis : study.wish.axes) builds *= static_cast<std::size_t>(axis.count);
   if (!status.busy) {
-    const cmd::RunStudy run{study.wish};
+    const Command run = cmd::run_study(study.wish);
     const std::string reason = bench.why_not(run);
     if (command_button(bench, fmt::format("Lay {} builds", builds).c_str(), run, "", out)) study.sets_up = false;
     state.places.note_item("study run");
@@ -162,7 +163,7 @@ void picture_panel(const Workbench& bench, bool alone, PanelState& state, Comman
   if (!chosen) return;
   state.study.cursor = *chosen;
   // A build that the plan is set to already is what was wanted.
-  if (bench.standing(kind)->set != chosen) out.push_back(cmd::SetAdvised{kind, *chosen, false});
+  if (bench.standing(kind)->set != chosen) out.push_back(cmd::set_advised(kind, *chosen, false));
 }
 
 }  // namespace
