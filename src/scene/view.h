@@ -72,7 +72,8 @@ struct ViewChoices {
   bool findings = true;
   bool dimensions = true;
   bool flanges_see_through = false;
-  bool guide = true;  // the guide and its free fiber, where the view ends before the wind does
+  bool guide = true;   // the guide and its free fiber, where the view ends before the wind does
+  bool legend = true;  // what colours and marks mean
   Units units = Units::metric;
   Theme theme = Theme::light;
 
@@ -84,10 +85,12 @@ struct ViewSwitch {
   std::string_view name;
   bool ViewChoices::*shown;
 };
-inline constexpr std::array<ViewSwitch, 4> view_switches{{{"findings", &ViewChoices::findings},
-                                                          {"dimensions", &ViewChoices::dimensions},
-                                                          {"flanges_see_through", &ViewChoices::flanges_see_through},
-                                                          {"guide", &ViewChoices::guide}}};
+inline constexpr auto view_switches =
+    std::to_array<ViewSwitch>({{"findings", &ViewChoices::findings},
+                               {"dimensions", &ViewChoices::dimensions},
+                               {"flanges_see_through", &ViewChoices::flanges_see_through},
+                               {"guide", &ViewChoices::guide},
+                               {"legend", &ViewChoices::legend}});
 
 struct View : ViewChoices {
   // Peel: the layers that are shown, 1 = on the barrel; last by default the newest.

@@ -23,6 +23,8 @@ CommandRows view_rows() {
        Also::in_view_tab},
       {"View", "Guide", "V", "Show the guide and the free fiber while the wind grows, or not.", toggle(&View::guide),
        Also::in_view_tab},
+      {"View", "Legend", "E", "Say beside the spool what colours and marks mean, or not.", toggle(&View::legend),
+       Also::in_view_tab},
       {"View", "Metric or inch", "U", "Change the units of all that is shown.", toggle_units()},
       {"View", "Light or dark", "L", "Change the colours of the window.", toggle_theme()},
       {"View", "Perspective or parallel", "P", "Change how depth is drawn.", toggle_projection()},

@@ -292,7 +292,10 @@ TEST_CASE("choices hold for every view") {
   laid.bench.apply(cmd::toggle_theme());
   laid.bench.apply(cmd::toggle_units());
   laid.bench.apply(cmd::toggle(&View::flanges_see_through));
+  laid.bench.apply(row_of_keys("E")->command);
+  CHECK_FALSE(laid.bench.settings().view.legend);
   for (const Desk& desk : laid.bench.documents()) {
+    CHECK_FALSE(desk.stage.view.legend);
     CHECK(desk.stage.view.theme == Theme::dark);
     CHECK(desk.stage.view.units == Units::inch);
     CHECK(desk.stage.view.flanges_see_through);
