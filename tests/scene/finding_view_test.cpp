@@ -1,5 +1,5 @@
 // Views of findings: the place is in the picture, and a ray from the eye meets nothing before it, for every finding of
-// every sample plan and of random ones. The rays are those of pick.h (held against plain searches in test_pick.cpp) and
+// every sample plan and of random ones. The rays are those of pick.h (held against plain searches in pick_test.cpp) and
 // of the triangles that are drawn.
 #include <catch2/catch.hpp>
 
