@@ -62,7 +62,7 @@ class Confirmation {
     std::vector<TrialOrder> orders = draws_of(plan_.draft(), settings_.lay, draws_before - 1, 1);
     for (const Candidate& each : candidates) {
       add(each.moves, orders);
-      if (each.smallest) add({{each.moves.front().dial, *each.smallest}}, orders);
+      if (each.smallest) add({{each.moves.front().movable, *each.smallest}}, orders);
     }
     const auto trials = try_all(orders, settings_.threads, {progress, progress.share(), 1.0});
     explanation.trials += static_cast<int>(orders.size());

@@ -25,7 +25,7 @@ class CauseSearch {
 
   // Lays the reference: the plan, ended after so many turns. False when the finding does not show on it, or cancelled.
   bool begin(const PlanDraft& draft, Progress& progress);
-  // Each dial of the plan by itself. Candidates that remove or halve the finding, best first.
+  // Each setting of the plan by itself. Candidates that remove or halve the finding, best first.
   [[nodiscard]] std::vector<Candidate> try_singles(Progress& progress);
   // Two at once: the stops together, and the settings that did most by themselves.
   [[nodiscard]] std::vector<Candidate> try_pairs(Progress& progress);

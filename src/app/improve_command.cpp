@@ -32,8 +32,8 @@ struct ImproveOptions : AdviceOptions {
   bool drift = false;
 };
 
-KnobWish& wish_for(std::vector<KnobWish>& wishes, const std::string& path) {
-  for (KnobWish& each : wishes) {
+SearchRequest& wish_for(std::vector<SearchRequest>& wishes, const std::string& path) {
+  for (SearchRequest& each : wishes) {
     if (each.path == path) return each;
   }
   wishes.push_back({path, {}, {}, {}, false});
@@ -48,19 +48,19 @@ std::pair<std::string, std::string> cut(const std::string& text, char at) {
 }
 
 // "traverse.pitch=0.25mm:0.27mm"
-Issues add_range(const PlanDraft& draft, const std::string& text, std::vector<KnobWish>& wishes) {
+Issues add_range(const PlanDraft& draft, const std::string& text, std::vector<SearchRequest>& wishes) {
   const auto [key, range] = cut(text, '=');
   const auto [low, high] = cut(range, ':');
   const Result<double> from = read_setting(draft, key, low), to = read_setting(draft, key, high);
   if (!from.ok()) return from.issues();
   if (!to.ok()) return to.issues();
-  KnobWish& wish = wish_for(wishes, key);
+  SearchRequest& wish = wish_for(wishes, key);
   wish.low = from.value();
   wish.high = to.value();
   return {};
 }
 
-Issues add_step(const PlanDraft& draft, const std::string& text, std::vector<KnobWish>& wishes) {
+Issues add_step(const PlanDraft& draft, const std::string& text, std::vector<SearchRequest>& wishes) {
   const auto [key, step] = cut(text, '=');
   const Result<double> size = read_setting(draft, key, step);
   if (!size.ok()) return size.issues();

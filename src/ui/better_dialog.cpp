@@ -5,7 +5,7 @@
 #include <fmt/format.h>
 
 #include "advise/improve_words.h"
-#include "advise/knob.h"
+#include "advise/searchable_setting.h"
 #include "report/improve_report.h"
 #include "ui/advice_parts.h"
 #include "ui/modal.h"
@@ -19,31 +19,31 @@ namespace {
 
 constexpr AdviceKind kind = AdviceKind::better;
 
-void turned_row(const Plan& plan, const Knob& knob, PanelState& state) {
+void turned_row(const Plan& plan, const SearchableSetting& searchable, PanelState& state) {
   std::vector<std::string>& keep = state.better.wish.keep;
-  const auto kept = std::find(keep.begin(), keep.end(), knob.path);
+  const auto kept = std::find(keep.begin(), keep.end(), searchable.path);
   bool turned = kept == keep.end();
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
-  if (ImGui::Checkbox(knob.words.c_str(), &turned)) {
+  if (ImGui::Checkbox(searchable.words.c_str(), &turned)) {
     if (turned) keep.erase(kept);
-    if (!turned) keep.push_back(knob.path);
+    if (!turned) keep.push_back(searchable.path);
   }
-  state.places.note_item(fmt::format("better turn {}", knob.path));
-  const double now = knob.now;
-  for (const double value : {now, knob.low, knob.high, knob.step}) {
+  state.places.note_item(fmt::format("better turn {}", searchable.path));
+  const double now = searchable.now;
+  for (const double value : {now, searchable.low, searchable.high, searchable.step}) {
     ImGui::TableNextColumn();
-    right_text(turned || value == now ? knob_text(plan, knob, value) : "-", !turned);
+    right_text(turned || value == now ? searchable_text(plan, searchable, value) : "-", !turned);
   }
 }
 
-void knobs_table(const Plan& plan, const std::vector<Knob>& knobs, PanelState& state) {
+void searchables_table(const Plan& plan, const std::vector<SearchableSetting>& searchables, PanelState& state) {
   constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp;
   if (!ImGui::BeginTable("knobs", 5, flags)) return;
   const std::vector<const char*> names{"What may be turned", "now", "from", "to", "in steps of"};
   for (const char* name : names) ImGui::TableSetupColumn(name);
   table_heads(names, 1);
-  for (const Knob& knob : knobs) turned_row(plan, knob, state);
+  for (const SearchableSetting& searchable : searchables) turned_row(plan, searchable, state);
   ImGui::EndTable();
 }
 
@@ -59,10 +59,11 @@ void set_up(const Workbench& bench, PanelState& state, Commands& out) {
     return;
   }
   BetterState& better = state.better;
-  // Of all, kept or not: the drift is a knob only when it is wished for.
-  const Result<std::vector<Knob>> knobs = knobs_of(plan.value().draft(), {}, better.wish.drift);
-  if (!knobs.ok()) return wrapped_text(trouble_words(knobs.issues()));
-  knobs_table(plan.value(), knobs.value(), state);
+  // Of all, kept or not: the drift is a setting only when it is wished for.
+  const Result<std::vector<SearchableSetting>> searchables =
+      searchables_of(plan.value().draft(), {}, better.wish.drift);
+  if (!searchables.ok()) return wrapped_text(trouble_words(searchables.issues()));
+  searchables_table(plan.value(), searchables.value(), state);
   ImGui::Checkbox("The stops may move outward from layer to layer, as steps of the wind", &better.wish.drift);
   state.places.note_item("better drift");
   ImGui::Spacing();

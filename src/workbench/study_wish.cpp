@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "advise/knob.h"
+#include "advise/searchable_setting.h"
 #include "advise/setting_text.h"
 #include "base/decimal.h"
 
@@ -50,10 +50,10 @@ double showing(const PlanDraft& draft, const FieldRow& row) {
 }
 
 std::array<double, 2> range_about(const PlanDraft& draft, const FieldRow& row) {
-  const Result<std::vector<Knob>> knobs = knobs_of(draft, {}, false);
-  if (knobs.ok()) {
-    for (const Knob& knob : knobs.value()) {
-      if (knob.path == row.path) return {knob.low, knob.high};
+  const Result<std::vector<SearchableSetting>> searchables = searchables_of(draft, {}, false);
+  if (searchables.ok()) {
+    for (const SearchableSetting& searchable : searchables.value()) {
+      if (searchable.path == row.path) return {searchable.low, searchable.high};
     }
   }
   const double now = *row.value, fifth = 0.2 * std::abs(now);

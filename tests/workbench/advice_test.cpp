@@ -194,8 +194,8 @@ TEST_CASE("better settings: those of advise, a proposal is one edit") {
   CHECK(answer.improvement.best.front().values == direct.value().best.front().values);
 
   REQUIRE(bench.apply(cmd::set_advised(AdviceKind::better, 0)));
-  for (std::size_t i = 0; i < answer.improvement.knobs.size(); ++i) {
-    CHECK(asker.value(answer.improvement.knobs[i].path.c_str()) ==
+  for (std::size_t i = 0; i < answer.improvement.searchables.size(); ++i) {
+    CHECK(asker.value(answer.improvement.searchables[i].path.c_str()) ==
           Approx(answer.improvement.best.front().values[i]).margin(1e-9));
   }
   REQUIRE(bench.apply(cmd::undo()));

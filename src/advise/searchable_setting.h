@@ -11,7 +11,7 @@
 
 namespace laywright {
 
-struct Knob {
+struct SearchableSetting {
   std::string path;   // of the plan; "stop drift" for stops that move outward with every layer
   std::string words;  // "pitch"
   double low = 0.0, high = 0.0, step = 0.0;
@@ -23,7 +23,7 @@ struct Knob {
 };
 
 // What a person says of a key; what is not said keeps its default.
-struct KnobWish {
+struct SearchRequest {
   std::string path;
   std::optional<double> low, high, step;
   bool keep = false;  // not to be turned
@@ -36,20 +36,21 @@ struct KnobWish {
 // at the flange (d/2 from the flange less the way L tan(alpha) ln 2 that it turns back short of the guide's stop); no more than
 // 2 turns at a stop; a quarter of a long free length. Where the plan stands is always in the range.
 // Errors: a wish for a key that is none, or has no range to search.
-[[nodiscard]] Result<std::vector<Knob>> knobs_of(const PlanDraft& draft, const std::vector<KnobWish>& wishes,
-                                                 bool drift);
+[[nodiscard]] Result<std::vector<SearchableSetting>> searchables_of(const PlanDraft& draft,
+                                                                    const std::vector<SearchRequest>& wishes,
+                                                                    bool drift);
 
 // Where the guide should turn back so that the fiber reaches the flange: inward from its face, mm.
 [[nodiscard]] double ideal_stop_mm(const PlanDraft& draft, double pitch_mm);
 
-// Where a knob usually is best, with all else as in the draft; none where nothing is known of it.
-[[nodiscard]] std::optional<double> usual_value(const PlanDraft& draft, const Knob& knob);
+// Where a setting usually is best, with all else as in the draft; none where nothing is known of it.
+[[nodiscard]] std::optional<double> usual_value(const PlanDraft& draft, const SearchableSetting& searchable);
 
-[[nodiscard]] bool is_stop(const Knob& knob);
+[[nodiscard]] bool is_stop(const SearchableSetting& searchable);
 
 inline constexpr const char* drift_path = "stop drift";
 
-[[nodiscard]] PlanDraft set_knobs(PlanDraft draft, const std::vector<Knob>& knobs,
-                                  const std::vector<double>& values);
+[[nodiscard]] PlanDraft set_searchables(PlanDraft draft, const std::vector<SearchableSetting>& searchables,
+                                        const std::vector<double>& values);
 
 }  // namespace laywright

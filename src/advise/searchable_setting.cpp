@@ -1,4 +1,4 @@
-#include "advise/knob.h"
+#include "advise/searchable_setting.h"
 
 #include <algorithm>
 #include <cmath>
@@ -29,9 +29,9 @@ void set_everywhere(PlanDraft& draft, const std::string& key, double value) {
   }
 }
 
-Knob knob(const PlanDraft& draft, const std::string& path, const std::string& words, double low, double high,
-          double step) {
-  Knob made{path, words, low, high, step, value_at(draft, path).value_or(0.0), {}};
+SearchableSetting searchable(const PlanDraft& draft, const std::string& path, const std::string& words, double low,
+                             double high, double step) {
+  SearchableSetting made{path, words, low, high, step, value_at(draft, path).value_or(0.0), {}};
   constexpr std::string_view traverse = "traverse.";
   const bool in_steps = path == "traverse.pitch" || path == "traverse.left_stop" || path == "traverse.right_stop";
   if (in_steps) {
@@ -42,30 +42,30 @@ Knob knob(const PlanDraft& draft, const std::string& path, const std::string& wo
   return made;
 }
 
-Knob pitch_knob(const PlanDraft& draft) {
+SearchableSetting pitch_searchable(const PlanDraft& draft) {
   const double d = draft.fiber.diameter_mm, pitch = draft.traverse.pitch_mm;
   constexpr double snug = 1.01, loose = 1.25;  // below d there is no room for a turn
   const bool crossed = pitch >= crossed_d * d;
-  return knob(draft, "traverse.pitch", "pitch", crossed ? 0.9 * pitch : snug * d, crossed ? 1.1 * pitch : loose * d,
-              round_figure_below(crossed ? 0.001 * pitch : d / 200.0));
+  return searchable(draft, "traverse.pitch", "pitch", crossed ? 0.9 * pitch : snug * d,
+                    crossed ? 1.1 * pitch : loose * d, round_figure_below(crossed ? 0.001 * pitch : d / 200.0));
 }
 
-Knob stop_knob(const PlanDraft& draft, const char* side) {
+SearchableSetting stop_searchable(const PlanDraft& draft, const char* side) {
   const double d = draft.fiber.diameter_mm, pitch = draft.traverse.pitch_mm;
   const double ideal = ideal_stop_mm(draft, pitch);
   const double reach = std::max(3.0 * d, 0.25 * pitch) + draft.traverse.reversal.lost_motion_mm;
-  return knob(draft, fmt::format("traverse.{}_stop", side), fmt::format("{} stop", side), ideal - reach,
-              ideal + reach, round_figure_below(std::max(d / 20.0, 0.005 * pitch)));
+  return searchable(draft, fmt::format("traverse.{}_stop", side), fmt::format("{} stop", side), ideal - reach,
+                    ideal + reach, round_figure_below(std::max(d / 20.0, 0.005 * pitch)));
 }
 
 // Of an instant reversal it turns a dwell on.
-Knob reversal_knob(const PlanDraft& draft) {
+SearchableSetting reversal_searchable(const PlanDraft& draft) {
   constexpr double most_turns = 2.0, quarter_turn = 0.25;
   const Reversal& reversal = draft.traverse.reversal;
   const bool instant = reversal.kind == ReversalKind::instant;
-  Knob made =
-      knob(draft, reversal_path, reversal.kind == ReversalKind::ramp ? "ramp at the stops" : "dwell at the stops",
-           0.0, std::max(most_turns, reversal.turns), quarter_turn);
+  SearchableSetting made = searchable(
+      draft, reversal_path, reversal.kind == ReversalKind::ramp ? "ramp at the stops" : "dwell at the stops", 0.0,
+      std::max(most_turns, reversal.turns), quarter_turn);
   if (instant) made.now = 0.0;
   made.set = [](PlanDraft& to, double turns) {
     Reversal& set = to.traverse.reversal;
@@ -75,11 +75,11 @@ Knob reversal_knob(const PlanDraft& draft) {
   return made;
 }
 
-Knob free_length_knob(const PlanDraft& draft) {
+SearchableSetting free_length_searchable(const PlanDraft& draft) {
   constexpr double quarter = 0.25, twentieth = 0.05;
   const double least = quarter * long_free_length_d * draft.fiber.diameter_mm;
-  return knob(draft, free_length_path, "free length", least, draft.traverse.free_length_mm,
-              round_figure_below(twentieth * least));
+  return searchable(draft, free_length_path, "free length", least, draft.traverse.free_length_mm,
+                    round_figure_below(twentieth * least));
 }
 
 // Stops that move outward by so much with every layer, as steps of the wind: as few as the dial can follow.
@@ -100,16 +100,16 @@ void set_drift(PlanDraft& draft, double drift_mm, double dial_mm, int layers) {
   }
 }
 
-Knob drift_knob(const PlanDraft& draft, double dial_mm) {
+SearchableSetting drift_searchable(const PlanDraft& draft, double dial_mm) {
   const double d = draft.fiber.diameter_mm;
   constexpr double layer_rise_d = 0.85;
   const double opening = layer_rise_d * d * std::tan(draft.spool.flange_taper_rad);
   const double range = std::max(2.0 * opening, 0.1 * d);
   const double depth = 0.5 * (draft.spool.flange_diameter_mm - draft.spool.barrel_diameter_mm);
   const int layers = static_cast<int>(std::ceil(depth / (layer_rise_d * d)));
-  Knob made{drift_path, "stops outward per layer",        opening > 0.0 ? 0.0 : -range,
-            range,      round_figure_below(range / 20.0), 0.0,
-            {}};
+  SearchableSetting made{drift_path, "stops outward per layer",        opening > 0.0 ? 0.0 : -range,
+                         range,      round_figure_below(range / 20.0), 0.0,
+                         {}};
   made.set = [dial_mm, layers](PlanDraft& to, double value) { set_drift(to, value, dial_mm, layers); };
   return made;
 }
@@ -120,7 +120,7 @@ bool is_number(const FieldInfo& field) {
 
 }  // namespace
 
-double Knob::nearest(double value) const {
+double SearchableSetting::nearest(double value) const {
   const double stepped = now + std::round((std::clamp(value, low, high) - now) / step) * step;
   // Rounding must not leave the range.
   if (stepped > high) return stepped - step >= low ? stepped - step : high;
@@ -133,44 +133,50 @@ double ideal_stop_mm(const PlanDraft& draft, double pitch_mm) {
   return 0.5 * draft.fiber.diameter_mm - draft.traverse.free_length_mm * slope * std::numbers::ln2;
 }
 
-bool is_stop(const Knob& knob) { return knob.path == "traverse.left_stop" || knob.path == "traverse.right_stop"; }
+bool is_stop(const SearchableSetting& searchable) {
+  return searchable.path == "traverse.left_stop" || searchable.path == "traverse.right_stop";
+}
 
-std::optional<double> usual_value(const PlanDraft& draft, const Knob& knob) {
+std::optional<double> usual_value(const PlanDraft& draft, const SearchableSetting& searchable) {
   constexpr double short_of_long = 0.5;
-  if (is_stop(knob)) return ideal_stop_mm(draft, draft.traverse.pitch_mm);
-  if (knob.path == "traverse.pitch" && draft.traverse.pitch_mm < crossed_d * draft.fiber.diameter_mm)
+  if (is_stop(searchable)) return ideal_stop_mm(draft, draft.traverse.pitch_mm);
+  if (searchable.path == "traverse.pitch" && draft.traverse.pitch_mm < crossed_d * draft.fiber.diameter_mm)
     return usual_pitch_mm(draft);
-  if (knob.path == reversal_path) {
+  if (searchable.path == reversal_path) {
     const bool ramps = draft.traverse.reversal.kind == ReversalKind::ramp;
-    return ramps && knob.now <= short_ramp_turns ? std::nullopt : std::optional(0.0);
+    return ramps && searchable.now <= short_ramp_turns ? std::nullopt : std::optional(0.0);
   }
-  if (knob.path == free_length_path) return short_of_long * long_free_length_d * draft.fiber.diameter_mm;
+  if (searchable.path == free_length_path) return short_of_long * long_free_length_d * draft.fiber.diameter_mm;
   return std::nullopt;
 }
 
-Result<std::vector<Knob>> knobs_of(const PlanDraft& draft, const std::vector<KnobWish>& wishes, bool drift) {
-  std::vector<Knob> knobs{pitch_knob(draft), stop_knob(draft, "left"), stop_knob(draft, "right")};
+Result<std::vector<SearchableSetting>> searchables_of(const PlanDraft& draft,
+                                                      const std::vector<SearchRequest>& wishes, bool drift) {
+  std::vector<SearchableSetting> searchables{pitch_searchable(draft), stop_searchable(draft, "left"),
+                                             stop_searchable(draft, "right")};
   const bool steps = draft.traverse.motion == Motion::stepped;
-  if (!steps || draft.traverse.reversal.kind != ReversalKind::instant) knobs.push_back(reversal_knob(draft));
+  if (!steps || draft.traverse.reversal.kind != ReversalKind::instant)
+    searchables.push_back(reversal_searchable(draft));
   if (draft.traverse.free_length_mm > long_free_length_d * draft.fiber.diameter_mm)
-    knobs.push_back(free_length_knob(draft));
+    searchables.push_back(free_length_searchable(draft));
   if ((drift || draft.spool.flange_taper_rad > 0.0) && draft.wind.steps.empty()) {
-    knobs.push_back(drift_knob(draft, knobs[1].step));
+    searchables.push_back(drift_searchable(draft, searchables[1].step));
   }
-  for (const KnobWish& wish : wishes) {
-    auto found = std::find_if(knobs.begin(), knobs.end(), [&](const Knob& each) { return each.path == wish.path; });
+  for (const SearchRequest& wish : wishes) {
+    auto found = std::find_if(searchables.begin(), searchables.end(),
+                              [&](const SearchableSetting& each) { return each.path == wish.path; });
     if (wish.keep) {
-      if (found != knobs.end()) knobs.erase(found);
+      if (found != searchables.end()) searchables.erase(found);
       continue;
     }
-    if (found == knobs.end()) {
+    if (found == searchables.end()) {
       const FieldInfo* field = field_at(draft, wish.path);
       if (field == nullptr || !is_number(*field) || !wish.low || !wish.high) {
         return option_issue(wish.path, "", "cannot be searched; give a number of the plan a range, low:high");
       }
-      knobs.push_back(knob(draft, wish.path, wish.path, *wish.low, *wish.high,
-                           round_figure_below((*wish.high - *wish.low) / 50.0)));
-      found = knobs.end() - 1;
+      searchables.push_back(searchable(draft, wish.path, wish.path, *wish.low, *wish.high,
+                                       round_figure_below((*wish.high - *wish.low) / 50.0)));
+      found = searchables.end() - 1;
     }
     if (wish.low) found->low = *wish.low;
     if (wish.high) found->high = *wish.high;
@@ -179,18 +185,19 @@ Result<std::vector<Knob>> knobs_of(const PlanDraft& draft, const std::vector<Kno
       return option_issue(wish.path, "", "the range is empty; give the lower end first");
     if (found->step <= 0.0) return option_issue(wish.path, "", "the step must be above nothing");
   }
-  for (Knob& each : knobs) {
+  for (SearchableSetting& each : searchables) {
     const bool asked = std::any_of(wishes.begin(), wishes.end(),
-                                   [&](const KnobWish& wish) { return wish.path == each.path && wish.low; });
+                                   [&](const SearchRequest& wish) { return wish.path == each.path && wish.low; });
     if (asked) continue;
     each.low = std::min(each.low, each.now);
     each.high = std::max(each.high, each.now);
   }
-  return knobs;
+  return searchables;
 }
 
-PlanDraft set_knobs(PlanDraft draft, const std::vector<Knob>& knobs, const std::vector<double>& values) {
-  for (std::size_t i = 0; i < knobs.size(); ++i) knobs[i].set(draft, values[i]);
+PlanDraft set_searchables(PlanDraft draft, const std::vector<SearchableSetting>& searchables,
+                          const std::vector<double>& values) {
+  for (std::size_t i = 0; i < searchables.size(); ++i) searchables[i].set(draft, values[i]);
   return draft;
 }
 

@@ -10,10 +10,10 @@
 
 namespace laywright {
 
-struct Dial {
+struct MovableSetting {
   struct Part {
     std::string path;
-    double sign = 1.0;  // +1: moves with the dial, -1: against it
+    double sign = 1.0;  // +1: moves with the setting, -1: against it
   };
 
   std::string words;                   // "the left stop"
@@ -29,27 +29,27 @@ struct Dial {
   std::string cure = {};  // of what nobody sets at the machine: what to do about it; else empty
 };
 
-// The dials of a plan, in the order of its keys. Flaws of the machine and the spool (lost motion, play, scatter,
+// The settings of a plan, in the order of its keys. Flaws of the machine and the spool (lost motion, play, scatter,
 // run-out) can only be turned down, and are left out where the plan has none. A setting that the steps of the wind
 // change is turned in all of them alike.
-[[nodiscard]] std::vector<Dial> dials_of(const PlanDraft& draft);
+[[nodiscard]] std::vector<MovableSetting> movables_of(const PlanDraft& draft);
 
 // Both stops alike, and both in one direction (the whole traverse, sideways).
-[[nodiscard]] std::vector<Dial> stop_pairs_of(const PlanDraft& draft);
+[[nodiscard]] std::vector<MovableSetting> stop_pairs_of(const PlanDraft& draft);
 
 // The flaws among them.
-[[nodiscard]] std::vector<Dial> flaws_of(const PlanDraft& draft);
+[[nodiscard]] std::vector<MovableSetting> flaws_of(const PlanDraft& draft);
 
 // False for flaws, and for the fiber's friction: it goes with the fiber.
-[[nodiscard]] bool can_be_set(const Dial& dial);
+[[nodiscard]] bool can_be_set(const MovableSetting& movable);
 
-// How far a move goes, as a share of the dial's range in that direction; a flaw, and a dwell, may go all the way to nothing.
-[[nodiscard]] double effort_of(const Dial& dial, double move);
+// How far a move goes, as a share of the setting's range in that direction; a flaw, and a dwell, may go all the way to nothing.
+[[nodiscard]] double effort_of(const MovableSetting& movable, double move);
 
-[[nodiscard]] std::vector<Change> changes_at(const Dial& dial, const PlanDraft& draft, double move);
+[[nodiscard]] std::vector<Change> changes_at(const MovableSetting& movable, const PlanDraft& draft, double move);
 
-// A value of the dial's first part as a person writes it: "0.31 mm", in the unit of the plan.
-[[nodiscard]] std::string shown_at(const Dial& dial, const PlanDraft& draft, double value);
+// A value of the setting's first part as a person writes it: "0.31 mm", in the unit of the plan.
+[[nodiscard]] std::string shown_at(const MovableSetting& movable, const PlanDraft& draft, double value);
 
 // A value of a key in at most four digits, in the unit that the plan has it in.
 [[nodiscard]] std::string shown_value(const PlanDraft& draft, const std::string& path, double value);
