@@ -14,8 +14,8 @@
 #include <string>
 #include <vector>
 
-#include "advise/complaint.h"
 #include "advise/movable_setting.h"
+#include "advise/sought_finding.h"
 #include "base/result.h"
 
 namespace laywright {
@@ -45,7 +45,7 @@ struct Rest {
 
 // A move, or two at once.
 struct Remedy {
-  // Shares of the amount (complaint.h) at which a finding counts as gone, but for odd places, and as halved.
+  // Shares of the amount (sought_finding.h) at which a finding counts as gone, but for odd places, and as halved.
   static constexpr double gone_share = 0.1, halved_share = 0.5;
   // Of all findings together; two draws of one wind differ by as much.
   static constexpr double no_worse = 1.1;
@@ -86,7 +86,7 @@ struct TriedDial {
 
 struct Explanation {
   Finding finding;
-  Complaint complaint;
+  SoughtFinding sought;
   FindingAmount before;  // mean of so many draws
   int draws = 0;
   Outcome outcome;               // of the plan as it is

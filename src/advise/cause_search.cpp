@@ -55,8 +55,8 @@ std::vector<Change> changes_of(const PlanDraft& draft, const std::vector<Move>& 
   return all;
 }
 
-CauseSearch::CauseSearch(const Plan& plan, const Complaint& complaint, const CauseSettings& settings)
-    : plan_(plan), complaint_(complaint), settings_(settings), draft_(plan.draft()) {
+CauseSearch::CauseSearch(const Plan& plan, const SoughtFinding& sought, const CauseSettings& settings)
+    : plan_(plan), sought_(sought), settings_(settings), draft_(plan.draft()) {
   settings_.lay.fidelity *= search_fidelity;
 }
 
@@ -66,9 +66,9 @@ bool CauseSearch::begin(const PlanDraft& draft, Progress& progress) {
   const auto trials = try_all(draws_of(draft_, settings_.lay, reference_draws), settings_.threads,
                               {progress, progress.share(), progress.share() + share_of_way});
   trials_ += reference_draws;
-  const std::optional<MeanAmount> mean = mean_amount(plan_, complaint_, trials, 0, reference_draws);
+  const std::optional<MeanAmount> mean = mean_amount(plan_, sought_, trials, 0, reference_draws);
   before_ = mean.value_or(MeanAmount{});
-  return before_.of_complaint.gravity > 0.0;
+  return before_.of_sought.gravity > 0.0;
 }
 
 const CauseSearch::Seen* CauseSearch::Line::best() const {
@@ -80,7 +80,7 @@ const CauseSearch::Seen* CauseSearch::Line::best() const {
 
 void CauseSearch::tell(Line& line, double move, const std::optional<MeanAmount>& mean) const {
   if (!mean) return line.bracket.tell(move, std::nullopt);
-  const double left = mean->of_complaint.gravity / before_.of_complaint.gravity;
+  const double left = mean->of_sought.gravity / before_.of_sought.gravity;
   const double of_all = mean->gravity_of_all / before_.gravity_of_all;
   line.seen.push_back({move, left, of_all});
   // What makes the whole build worse is no cure.
@@ -108,7 +108,7 @@ void CauseSearch::follow(std::vector<Line>& lines, Progress& progress) {
     if (progress.cancelled()) return;
     trials_ += static_cast<int>(orders.size());
     for (std::size_t i = 0; i < asked.size(); ++i) {
-      tell(*asked[i].first, asked[i].second, mean_amount(plan_, complaint_, trials, i * trial_draws, trial_draws));
+      tell(*asked[i].first, asked[i].second, mean_amount(plan_, sought_, trials, i * trial_draws, trial_draws));
     }
   }
 }

@@ -21,7 +21,7 @@ struct Candidate {
 
 class CauseSearch {
  public:
-  CauseSearch(const Plan& plan, const Complaint& complaint, const CauseSettings& settings);
+  CauseSearch(const Plan& plan, const SoughtFinding& sought, const CauseSettings& settings);
 
   // Lays the reference: the plan, ended after so many turns. False when the finding does not show on it, or cancelled.
   bool begin(const PlanDraft& draft, Progress& progress);
@@ -52,7 +52,7 @@ class CauseSearch {
   void note_tried(const std::vector<Line>& lines);
 
   const Plan& plan_;
-  Complaint complaint_;
+  SoughtFinding sought_;
   CauseSettings settings_;
   PlanDraft draft_;  // the short one
   MeanAmount before_;

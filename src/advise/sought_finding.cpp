@@ -1,4 +1,4 @@
-#include "advise/complaint.h"
+#include "advise/sought_finding.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,7 +13,7 @@ namespace {
 constexpr double open_wind_d = 5.0;
 
 // Share of the finding's extent in x that lies in the part; a finding of no extent lies in it or not.
-double share_within(const Complaint& part, const std::array<double, 2>& x) {
+double share_within(const SoughtFinding& part, const std::array<double, 2>& x) {
   const double extent = x[1] - x[0];
   if (extent <= 0.0) return x[0] >= part.from_mm && x[0] <= part.to_mm ? 1.0 : 0.0;
   return std::clamp((std::min(x[1], part.to_mm) - std::max(x[0], part.from_mm)) / extent, 0.0, 1.0);
@@ -21,22 +21,22 @@ double share_within(const Complaint& part, const std::array<double, 2>& x) {
 
 }  // namespace
 
-Complaint complaint_of(const Plan& plan, const Finding& finding) {
+SoughtFinding sought_finding(const Plan& plan, const Finding& finding) {
   const double quarter = plan.spool().inside_width_mm / 4.0;
   constexpr double infinity = std::numeric_limits<double>::infinity();
-  Complaint complaint{finding.kind, finding.side, -infinity, infinity};
+  SoughtFinding sought{finding.kind, finding.side, -infinity, infinity};
   // Flanges may open, so the outer parts have no end.
   const double from = std::floor(finding.x_mm[0] / quarter), to = std::ceil(finding.x_mm[1] / quarter);
-  if (from > 0.0) complaint.from_mm = from * quarter;
-  if (to < 4.0) complaint.to_mm = std::max(1.0, to) * quarter;
-  return complaint;
+  if (from > 0.0) sought.from_mm = from * quarter;
+  if (to < 4.0) sought.to_mm = std::max(1.0, to) * quarter;
+  return sought;
 }
 
-FindingAmount amount_of(const Complaint& complaint, const std::vector<Finding>& findings) {
+FindingAmount amount_of(const SoughtFinding& sought, const std::vector<Finding>& findings) {
   FindingAmount amount;
   for (const Finding& finding : findings) {
-    if (finding.kind != complaint.kind || finding.side != complaint.side) continue;
-    const double places = finding.occurrences * share_within(complaint, finding.x_mm);
+    if (finding.kind != sought.kind || finding.side != sought.side) continue;
+    const double places = finding.occurrences * share_within(sought, finding.x_mm);
     if (places <= 0.0) continue;
     amount.places += places;
     amount.worst_mm = std::max(amount.worst_mm, finding.size_mm);
