@@ -62,7 +62,8 @@ Issue stopped() { return option_issue("", "", stopped_text); }
 }  // namespace
 
 Result<Improvement> improve(const Plan& plan, const ImproveSettings& settings, Progress& progress) {
-  Result<std::vector<SearchableSetting>> searchables = searchables_of(plan.draft(), settings.wishes, settings.drift);
+  Result<std::vector<SearchableSetting>> searchables =
+      searchables_of(plan.draft(), settings.requests, settings.drift);
   if (!searchables.ok()) return searchables.issues();
   Improvement improvement;
   improvement.searchables = std::move(searchables).value();

@@ -26,7 +26,7 @@ struct ImproveSettings {
   int trials = 160;  // of the search; the confirmation comes on top
   int best = 3;      // how many are told
   std::optional<MeritWeights> weights;
-  std::vector<SearchRequest> wishes;
+  std::vector<SearchRequest> requests;
   bool drift = false;  // let the stops move outward from layer to layer
 };
 
@@ -53,7 +53,7 @@ struct Improvement {
   std::string text;  // one or two sentences
 };
 
-// Errors: a wish that cannot be followed, nothing left to turn, or cancelled (text `stopped_text`).
+// Errors: a request that cannot be followed, nothing left to turn, or cancelled (text `stopped_text`).
 [[nodiscard]] Result<Improvement> improve(const Plan& plan, const ImproveSettings& settings, Progress& progress);
 
 }  // namespace laywright

@@ -151,7 +151,7 @@ std::optional<double> usual_value(const PlanDraft& draft, const SearchableSettin
 }
 
 Result<std::vector<SearchableSetting>> searchables_of(const PlanDraft& draft,
-                                                      const std::vector<SearchRequest>& wishes, bool drift) {
+                                                      const std::vector<SearchRequest>& requests, bool drift) {
   std::vector<SearchableSetting> searchables{pitch_searchable(draft), stop_searchable(draft, "left"),
                                              stop_searchable(draft, "right")};
   const bool steps = draft.traverse.motion == Motion::stepped;
@@ -162,32 +162,33 @@ Result<std::vector<SearchableSetting>> searchables_of(const PlanDraft& draft,
   if ((drift || draft.spool.flange_taper_rad > 0.0) && draft.wind.steps.empty()) {
     searchables.push_back(drift_searchable(draft, searchables[1].step));
   }
-  for (const SearchRequest& wish : wishes) {
+  for (const SearchRequest& request : requests) {
     auto found = std::find_if(searchables.begin(), searchables.end(),
-                              [&](const SearchableSetting& each) { return each.path == wish.path; });
-    if (wish.keep) {
+                              [&](const SearchableSetting& each) { return each.path == request.path; });
+    if (request.keep) {
       if (found != searchables.end()) searchables.erase(found);
       continue;
     }
     if (found == searchables.end()) {
-      const FieldInfo* field = field_at(draft, wish.path);
-      if (field == nullptr || !is_number(*field) || !wish.low || !wish.high) {
-        return option_issue(wish.path, "", "cannot be searched; give a number of the plan a range, low:high");
+      const FieldInfo* field = field_at(draft, request.path);
+      if (field == nullptr || !is_number(*field) || !request.low || !request.high) {
+        return option_issue(request.path, "", "cannot be searched; give a number of the plan a range, low:high");
       }
-      searchables.push_back(searchable(draft, wish.path, wish.path, *wish.low, *wish.high,
-                                       round_figure_below((*wish.high - *wish.low) / 50.0)));
+      searchables.push_back(searchable(draft, request.path, request.path, *request.low, *request.high,
+                                       round_figure_below((*request.high - *request.low) / 50.0)));
       found = searchables.end() - 1;
     }
-    if (wish.low) found->low = *wish.low;
-    if (wish.high) found->high = *wish.high;
-    if (wish.step) found->step = *wish.step;
+    if (request.low) found->low = *request.low;
+    if (request.high) found->high = *request.high;
+    if (request.step) found->step = *request.step;
     if (found->low >= found->high)
-      return option_issue(wish.path, "", "the range is empty; give the lower end first");
-    if (found->step <= 0.0) return option_issue(wish.path, "", "the step must be above nothing");
+      return option_issue(request.path, "", "the range is empty; give the lower end first");
+    if (found->step <= 0.0) return option_issue(request.path, "", "the step must be above nothing");
   }
   for (SearchableSetting& each : searchables) {
-    const bool asked = std::any_of(wishes.begin(), wishes.end(),
-                                   [&](const SearchRequest& wish) { return wish.path == each.path && wish.low; });
+    const bool asked = std::any_of(requests.begin(), requests.end(), [&](const SearchRequest& request) {
+      return request.path == each.path && request.low;
+    });
     if (asked) continue;
     each.low = std::min(each.low, each.now);
     each.high = std::max(each.high, each.now);

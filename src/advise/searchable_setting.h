@@ -31,13 +31,13 @@ struct SearchRequest {
 
 // Pitch, both stops, the turns of dwell or ramp (of an instant reversal a dwell that is turned on), the free length where it is
 // long, and, where the flanges open and no steps are in the plan, the drift of the stops from layer to layer, which becomes
-// steps of the wind; any other number of the plan that a wish gives a range to. Defaults: pitch from 1.01 to 1.25 d (within a
+// steps of the wind; any other number of the plan that a request gives a range to. Defaults: pitch from 1.01 to 1.25 d (within a
 // tenth of it where it is 3 d or more); stops within 3 d, or a quarter pitch, and the lost motion, of where the fiber turns back
 // at the flange (d/2 from the flange less the way L tan(alpha) ln 2 that it turns back short of the guide's stop); no more than
 // 2 turns at a stop; a quarter of a long free length. Where the plan stands is always in the range.
-// Errors: a wish for a key that is none, or has no range to search.
+// Errors: a request for a key that is none, or has no range to search.
 [[nodiscard]] Result<std::vector<SearchableSetting>> searchables_of(const PlanDraft& draft,
-                                                                    const std::vector<SearchRequest>& wishes,
+                                                                    const std::vector<SearchRequest>& requests,
                                                                     bool drift);
 
 // Where the guide should turn back so that the fiber reaches the flange: inward from its face, mm.

@@ -20,7 +20,7 @@ namespace {
 constexpr AdviceKind kind = AdviceKind::better;
 
 void turned_row(const Plan& plan, const SearchableSetting& searchable, PanelState& state) {
-  std::vector<std::string>& keep = state.better.wish.keep;
+  std::vector<std::string>& keep = state.better.request.keep;
   const auto kept = std::find(keep.begin(), keep.end(), searchable.path);
   bool turned = kept == keep.end();
   ImGui::TableNextRow();
@@ -61,16 +61,16 @@ void set_up(const Workbench& bench, PanelState& state, Commands& out) {
   BetterState& better = state.better;
   // Of all, kept or not: the drift is a setting only when it is wished for.
   const Result<std::vector<SearchableSetting>> searchables =
-      searchables_of(plan.value().draft(), {}, better.wish.drift);
+      searchables_of(plan.value().draft(), {}, better.request.drift);
   if (!searchables.ok()) return wrapped_text(trouble_words(searchables.issues()));
   searchables_table(plan.value(), searchables.value(), state);
-  ImGui::Checkbox("The stops may move outward from layer to layer, as steps of the wind", &better.wish.drift);
+  ImGui::Checkbox("The stops may move outward from layer to layer, as steps of the wind", &better.request.drift);
   state.places.note_item("better drift");
   ImGui::Spacing();
   inquiry_line(bench, kind, "Searching", "better", state, out);
   if (bench.active()->advice->status(kind).busy) return;
-  if (command_button(bench, "Search", cmd::search_better(better.wish), "May take a minute; the window can be used.",
-                     out)) {
+  if (command_button(bench, "Search", cmd::search_better(better.request),
+                     "May take a minute; the window can be used.", out)) {
     better.sets_up = false;
   }
   if (ImGui::IsWindowAppearing()) ImGui::SetItemDefaultFocus();

@@ -168,7 +168,7 @@ void go_to_answer(PanelState& state) {
 }
 
 void take_key(const std::string& keys, const Workbench& bench, PanelState& state, Commands& out) {
-  // The wish for letters outlives the field by a frame.
+  // The request for letters outlives the field by a frame.
   const bool typing = ImGui::GetIO().WantTextInput && ImGui::IsAnyItemActive();
   if (keys == "Enter" && !typing) state.focus.enter_held = true;
   if (popup_open()) return;

@@ -6,7 +6,7 @@
 #include "workbench/compare_commands.h"
 #include "workbench/plan_edits.h"
 #include "workbench/reasons.h"
-#include "workbench/study_wish.h"
+#include "workbench/study_request.h"
 
 namespace laywright {
 namespace {
@@ -27,15 +27,15 @@ std::string why_not_explain(const Workbench& bench) {
                                    : "No finding is chosen: click one in the tab Findings, or go to one with N.";
 }
 
-std::string why_not_study(const Workbench& bench, const StudyWish& wish) {
+std::string why_not_study(const Workbench& bench, const StudyRequest& request) {
   if (std::string why = why_not_sound(bench); !why.empty()) return why;
   const Document& document = document_of(bench);
-  const Result<StudySpec> spec = spec_of(wish, document.state().draft, bench.rows(), document.seed());
+  const Result<StudySpec> spec = spec_of(request, document.state().draft, bench.rows(), document.seed());
   return spec.ok() ? "" : trouble_words(spec.issues());
 }
 
-void study(const BenchInside& in, const StudyWish& wish) {
-  const Result<StudySpec> spec = spec_of(wish, in.state().draft, in.bench.rows(), in.document().seed());
+void study(const BenchInside& in, const StudyRequest& request) {
+  const Result<StudySpec> spec = spec_of(request, in.state().draft, in.bench.rows(), in.document().seed());
   in.advice().ask_study(check(in.state().draft).value(), spec.value());
 }
 
@@ -80,16 +80,16 @@ Command cmd::explain_finding() {
            }}};
 }
 
-Command cmd::search_better(const BetterWish& wish) {
-  return {{.name = "search better", .why_not = why_not_sound, .act = [wish](const BenchInside& in) {
-             in.advice().ask_better(check(in.state().draft).value(), in.document().seed(), wish);
+Command cmd::search_better(const BetterRequest& request) {
+  return {{.name = "search better", .why_not = why_not_sound, .act = [request](const BenchInside& in) {
+             in.advice().ask_better(check(in.state().draft).value(), in.document().seed(), request);
            }}};
 }
 
-Command cmd::run_study(const StudyWish& wish) {
+Command cmd::run_study(const StudyRequest& request) {
   return {{.name = "run study",
-           .why_not = [wish](const Workbench& bench) { return why_not_study(bench, wish); },
-           .act = [wish](const BenchInside& in) { study(in, wish); }}};
+           .why_not = [request](const Workbench& bench) { return why_not_study(bench, request); },
+           .act = [request](const BenchInside& in) { study(in, request); }}};
 }
 
 Command cmd::judge_draws() {

@@ -3,14 +3,14 @@
 
 #include <cstddef>
 
-#include "workbench/advice_wish.h"
+#include "workbench/advice_request.h"
 #include "workbench/command.h"
 
 namespace laywright::cmd {
 
 Command explain_finding();  // why the chosen one is there
-Command search_better(const BetterWish& wish = {});
-Command run_study(const StudyWish& wish);
+Command search_better(const BetterRequest& request = {});
+Command run_study(const StudyRequest& request);
 Command judge_draws();  // the build, by the worst of the usual number of draws
 Command stop_advice(AdviceKind kind);
 Command forget_advice(AdviceKind kind);  // the answer is read

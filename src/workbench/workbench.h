@@ -11,7 +11,7 @@
 #include <string>
 #include <vector>
 
-#include "workbench/advice_wish.h"
+#include "workbench/advice_request.h"
 #include "workbench/command.h"
 #include "workbench/comparison.h"
 #include "workbench/document.h"

@@ -40,7 +40,7 @@ TEST_CASE("a setting stands only where the machine can set it, and within its ra
   CHECK(searchable.nearest(-9.0) == Approx(0.255));
 }
 
-TEST_CASE("what the person wishes of a key holds, and what cannot be followed is refused") {
+TEST_CASE("what the person requests of a key holds, and what cannot be followed is refused") {
   const PlanDraft draft = narrow_draft();
   const auto searchables = searchables_of(
       draft, {{"traverse.pitch", 0.25, 0.27, 0.005, false}, {"traverse.left_stop", {}, {}, {}, true}}, false);

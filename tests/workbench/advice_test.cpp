@@ -6,7 +6,7 @@
 
 #include "verdict/verdict_words.h"
 #include "workbench/advice.h"
-#include "workbench/study_wish.h"
+#include "workbench/study_request.h"
 
 using namespace laywright;
 using namespace laywright::testing;
@@ -44,7 +44,7 @@ struct Asker : LaidBench {
   }
 };
 
-StudyWish stops_5x5() {
+StudyRequest stops_5x5() {
   return {{{"traverse.left_stop", "0.1", "0.9", 5}, {"traverse.right_stop", "0.1 mm", "0.9 mm", 5}}, true};
 }
 
@@ -184,7 +184,7 @@ TEST_CASE("better settings: those of advise, a proposal is one edit") {
   CHECK(last_notice(bench).find("Ctrl+B") != std::string::npos);
   const BetterAnswer& answer = *asker.advice().better();
   ImproveSettings settings;
-  settings.wishes = {{"traverse.reversal.turns", {}, {}, {}, true}};
+  settings.requests = {{"traverse.reversal.turns", {}, {}, {}, true}};
   Progress progress;
   const auto direct = improve(bench.wound()->plan(), settings, progress);
   REQUIRE(direct.ok());
@@ -255,7 +255,7 @@ TEST_CASE("a row of a study that is no sound plan cannot be set") {
   CHECK(last_notice(asker.bench) == "There is no sound plan with those settings.");
 }
 
-TEST_CASE("study wishes: what can be varied, ranges to begin with, mistakes by their fields") {
+TEST_CASE("study requests: what can be varied, ranges to begin with, mistakes by their fields") {
   Asker asker(small_plan);
   const Workbench& bench = asker.bench;
   const PlanDraft& draft = document(bench).state().draft;
@@ -263,7 +263,7 @@ TEST_CASE("study wishes: what can be varied, ranges to begin with, mistakes by t
   std::set<std::string> paths;
   for (const std::size_t i : study_keys(rows)) {
     paths.insert(rows[i].path);
-    const StudyAxisWish axis = suggested_axis(draft, rows[i]);
+    const StudyAxisRequest axis = suggested_axis(draft, rows[i]);
     INFO(axis.path << " " << axis.from << " " << axis.to);
     const auto spec = spec_of({{axis}, false}, draft, rows, 1);
     REQUIRE(spec.ok());
@@ -278,7 +278,7 @@ TEST_CASE("study wishes: what can be varied, ranges to begin with, mistakes by t
   for (const char* path : {"traverse.motion", "traverse.reversal.turns", "wind.length", "wind.line_speed"}) {
     CHECK(paths.count(path) == 0);
   }
-  const auto why = [&](StudyWish wish) { return bench.why_not(cmd::run_study(std::move(wish))); };
+  const auto why = [&](StudyRequest request) { return bench.why_not(cmd::run_study(std::move(request))); };
   CHECK(why({{{"traverse.pitch", "1 mm", "0.04 in", 3}}, false}).empty());
   CHECK(why({{{"traverse.pitch", "wide", "2", 3}}, false}).find("Traverse: pitch") != std::string::npos);
   CHECK(why({{{"traverse.pitch", "1", "1 mm", 3}}, false}).find("two ends") != std::string::npos);

@@ -10,21 +10,21 @@ namespace laywright {
 
 enum class AdviceKind { cause, better, study, draws };
 
-struct BetterWish {
+struct BetterRequest {
   std::vector<std::string> keep;  // keys that are not to be turned
   bool drift = false;             // the stops may move outward from layer to layer
 };
 
 // As typed: a bare number counts in the unit that the field is shown in.
-struct StudyAxisWish {
+struct StudyAxisRequest {
   std::string path;
   std::string from, to;
   int count = 9;
 };
 
-struct StudyWish {
-  std::vector<StudyAxisWish> axes;  // one or two
-  bool fine = false;                // with all stations, as the build is laid; else half of them
+struct StudyRequest {
+  std::vector<StudyAxisRequest> axes;  // one or two
+  bool fine = false;                   // with all stations, as the build is laid; else half of them
 };
 
 // How the plan, as it is now, stands to an answer.

@@ -1,4 +1,4 @@
-#include "workbench/study_wish.h"
+#include "workbench/study_request.h"
 
 #include <algorithm>
 #include <array>
@@ -91,17 +91,17 @@ std::string key_words(const FieldRow& row) {
   return fmt::format("Step {}: {}", number, row.help.name);
 }
 
-StudyAxisWish suggested_axis(const PlanDraft& draft, const FieldRow& row) {
+StudyAxisRequest suggested_axis(const PlanDraft& draft, const FieldRow& row) {
   const auto [from, to] = range_about(draft, row);
   return {row.path, typed(row, from), typed(row, to)};
 }
 
-Result<StudySpec> spec_of(const StudyWish& wish, const PlanDraft& draft, const std::vector<FieldRow>& rows,
+Result<StudySpec> spec_of(const StudyRequest& request, const PlanDraft& draft, const std::vector<FieldRow>& rows,
                           std::uint64_t seed) {
   StudySpec spec;
   spec.lay.seed = seed;
-  spec.lay.fidelity = wish.fine ? 1.0 : search_fidelity;
-  for (const StudyAxisWish& axis : wish.axes) {
+  spec.lay.fidelity = request.fine ? 1.0 : search_fidelity;
+  for (const StudyAxisRequest& axis : request.axes) {
     const auto row = std::find_if(rows.begin(), rows.end(), [&](const FieldRow& r) { return r.path == axis.path; });
     if (row == rows.end() || !can_vary(*row)) {
       return option_issue(axis.path, "", "has no number in this plan that could be varied; choose another setting");

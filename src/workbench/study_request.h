@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "advise/study.h"
-#include "workbench/advice_wish.h"
+#include "workbench/advice_request.h"
 #include "workbench/field_rows.h"
 
 namespace laywright {
@@ -19,10 +19,10 @@ namespace laywright {
 // A range about where the plan stands: of pitch, stops and reversal where a search for better settings would look; a
 // fifth less and more of others; up to what would show in a fiber of this diameter, where the plan has nothing.
 // Precondition: a sound draft, and a row of its own.
-[[nodiscard]] StudyAxisWish suggested_axis(const PlanDraft& draft, const FieldRow& row);
+[[nodiscard]] StudyAxisRequest suggested_axis(const PlanDraft& draft, const FieldRow& row);
 
 // Errors: a key that is none of those, what cannot be read as its value, and those of check_study().
-[[nodiscard]] Result<StudySpec> spec_of(const StudyWish& wish, const PlanDraft& draft,
+[[nodiscard]] Result<StudySpec> spec_of(const StudyRequest& request, const PlanDraft& draft,
                                         const std::vector<FieldRow>& rows, std::uint64_t seed);
 
 }  // namespace laywright
