@@ -126,7 +126,7 @@ int run(const ImproveOptions& options) {
   const bool stopped = watch->progress().cancelled();
   watch.reset();
   if (!improvement.ok()) {
-    const int code = told(improvement.issues(), stopped);
+    const int code = conclude(improvement.issues(), stopped);
     return stopped ? code : exit_command_line;  // what was wished cannot be followed
   }
   const bool leave_it = improvement.value().best.empty();

@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 
 #include "app/build_picture.h"
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/number_option.h"
 #include "app/output.h"
 #include "app/wind_options.h"
@@ -37,7 +37,7 @@ struct LayOptions {
 };
 
 // The wind, laid, measured and, where a folder is given, written into it.
-Ending lay_and_report(const Plan& plan, const LayOptions& options) {
+CommandOutcome lay_and_report(const Plan& plan, const LayOptions& options) {
   Watch watch;
   Progress& progress = watch.progress();
   // Before the work: a folder that cannot be written into should not cost a long wait.
@@ -49,7 +49,7 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
   }
 
   WoundPlan wound = lay_and_measure(plan, options.settings, watch);
-  if (!wound.ending.done()) return wound.ending;
+  if (!wound.outcome.done()) return wound.outcome;
   const TakeupRun run = take_up(plan, *wound.build, *wound.measurements, progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   const auto verdict = judged_over_draws(plan, options.settings, wound, run, options.draws, watch);
@@ -75,8 +75,8 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
       text += fmt::format("\nWritten into {}\n  {}\n", visible(options.folder), fmt::join(report_names, ", "));
     }
   }
-  wound.ending.text = std::move(text);
-  return wound.ending;
+  wound.outcome.text = std::move(text);
+  return wound.outcome;
 }
 
 int lay_plan(const LayOptions& options) {
@@ -85,7 +85,7 @@ int lay_plan(const LayOptions& options) {
   if (!plan.ok()) return exit_unsound;
 
   if (!options.folder.empty()) print_issues(letters_that_lack());
-  return told(lay_and_report(plan.value(), options));
+  return conclude(lay_and_report(plan.value(), options));
 }
 
 void add_options(CLI::App& command, LayOptions& options) {

@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/number_option.h"
 #include "app/output.h"
 #include "app/page_maker.h"
@@ -27,11 +27,11 @@ struct ShareOptions {
   LaySettings settings;
 };
 
-Ending lay_and_share(const std::string& plan_text, const Plan& plan, const ShareOptions& options) {
+CommandOutcome lay_and_share(const std::string& plan_text, const Plan& plan, const ShareOptions& options) {
   Watch watch;
   Progress& progress = watch.progress();
   WoundPlan wound = lay_and_measure(plan, options.settings, watch);
-  if (!wound.ending.done()) return wound.ending;
+  if (!wound.outcome.done()) return wound.outcome;
 
   watch.begin("drawing");
   const SceneSource source(plan, wound.build, wound.measurements);
@@ -40,7 +40,7 @@ Ending lay_and_share(const std::string& plan_text, const Plan& plan, const Share
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   const Issues trouble = write_file_atomically(options.file, page);
   if (!trouble.empty()) return {exit_not_written, trouble, {}};
-  return wound.ending;
+  return wound.outcome;
 }
 
 int share(const ShareOptions& options) {
@@ -59,7 +59,7 @@ int share(const ShareOptions& options) {
     return exit_not_written;
   }
   print_issues(letters_that_lack());
-  return told(lay_and_share(text.value(), plan.value(), options));
+  return conclude(lay_and_share(text.value(), plan.value(), options));
 }
 
 constexpr std::uint64_t greatest_seed = 999'999'999'999'999;  // JavaScript counts exactly that far

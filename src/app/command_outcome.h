@@ -8,7 +8,7 @@
 
 namespace laywright {
 
-struct Ending {
+struct CommandOutcome {
   ExitCode code = exit_done;
   Issues issues;     // what kept it from being done, or warnings
   std::string text;  // what was made, for standard output
@@ -17,6 +17,6 @@ struct Ending {
 };
 
 // Prints it, and returns the exit code. Not while a Watch stands: its bar would be in the way.
-[[nodiscard]] int told(const Ending& ending);
+[[nodiscard]] int conclude(const CommandOutcome& outcome);
 
 }  // namespace laywright
