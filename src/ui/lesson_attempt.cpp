@@ -38,7 +38,7 @@ double rounded(double value, double step) {
 // From well beyond the value that the lesson begins with to well beyond one that reaches the goal.
 Slide slide_of(const Workbench& bench, const FieldRow& row) {
   const Attempt& attempt = *bench.lesson()->now().attempt;
-  const WoundPtr& told = bench.lesson()->told[static_cast<std::size_t>(attempt.in)];
+  const WoundPtr& told = bench.lesson()->as_given[static_cast<std::size_t>(attempt.in)];
   const PlanDraft& draft = told ? told->plan().draft() : bench.active()->document->state().draft;
   const PlanState solved = with_text(PlanState{draft, {}, {}}, attempt.key, attempt.solution);
   const double good = value_at(solved.draft, attempt.key).value_or(0.0);

@@ -55,7 +55,7 @@ void heading(const Workbench& bench, PanelState& state, Commands& out) {
 
 void waiting(const Workbench& bench) {
   const LessonRun& run = *bench.lesson();
-  if (run.told[0] && run.told[1] && !run.waits) return;
+  if (run.as_given[0] && run.as_given[1] && !run.waits) return;
   std::string trouble;
   double share = 0.0;
   for (const Desk& desk : bench.documents()) {
@@ -94,7 +94,7 @@ void question(const Workbench& bench, PanelState& state, Commands& out) {
   space(0.4F);
   const bool right = *answer == asked.right;
   signed_words(right ? Sign::right : Sign::wrong, right ? "Right." : "Not so.", state);
-  reading_text(with_figures(asked.because, laid_pair(run.told), inches(bench)), state);
+  reading_text(with_figures(asked.because, laid_pair(run.as_given), inches(bench)), state);
 }
 
 void page(const Workbench& bench, PanelState& state, Commands& out) {
@@ -102,7 +102,7 @@ void page(const Workbench& bench, PanelState& state, Commands& out) {
   const LessonStep& step = run.now();
   waiting(bench);
   if (!step.say.empty()) {
-    reading_text(with_figures(step.say, laid_pair(run.told), inches(bench)), state);
+    reading_text(with_figures(step.say, laid_pair(run.as_given), inches(bench)), state);
     space(0.3F);
   }
   if (step.question) question(bench, state, out);

@@ -55,7 +55,7 @@ struct BenchInside {
   void forget_page_saving() const { bench.page_writer_.forget(); }
 
   // Tells failures; true without issues.
-  [[nodiscard]] bool told(const std::string& what, const Issues& issues) const {
+  [[nodiscard]] bool done_or_told(const std::string& what, const Issues& issues) const {
     if (!issues.empty()) bench.tell_failure(what, issues);
     return issues.empty();
   }

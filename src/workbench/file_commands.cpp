@@ -31,7 +31,7 @@ std::string nothing_to_save(const Workbench& bench) {
 }
 
 bool save_plan(const BenchInside& in) {
-  if (!in.document().path().empty()) return in.told("The plan was not saved.", in.document().save());
+  if (!in.document().path().empty()) return in.done_or_told("The plan was not saved.", in.document().save());
   in.question = cmd::Question::file_to_save;
   return true;
 }
@@ -41,7 +41,7 @@ bool save_plan_as(const BenchInside& in, const std::string& path) {
   std::error_code error;
   const std::filesystem::path full = std::filesystem::weakly_canonical(path, error);
   const std::filesystem::path file = error ? std::filesystem::path(path) : full;
-  if (!in.told("The plan was not saved.", in.document().save_as(file))) return false;
+  if (!in.done_or_told("The plan was not saved.", in.document().save_as(file))) return false;
   in.remember_file(file.string());
   return true;
 }
@@ -68,9 +68,9 @@ std::string why_not_write_page(const Workbench& bench, const std::string& path) 
 }
 
 bool write_page(const BenchInside& in, const std::string& path) {
-  if (!in.told("The page was not saved.", replaces_plan(in, path))) return false;
+  if (!in.done_or_told("The page was not saved.", replaces_plan(in, path))) return false;
   in.question = cmd::Question::share_page;
-  return in.told("There is no page of a plan that is not sound.", in.write_page(path));
+  return in.done_or_told("There is no page of a plan that is not sound.", in.write_page(path));
 }
 
 bool close_plan(const BenchInside& in, bool discard) {
@@ -131,7 +131,7 @@ Command cmd::save_sheet(const std::string& path, const SheetDrawings& pages, int
            .why_not = [path, pages, page](const Workbench& bench) { return why_no_sheet(bench, path, pages, page); },
            .act =
                [path, pages, page](const BenchInside& in) {
-                 if (!in.told("The sheet was not saved.", replaces_plan(in, path))) return false;
+                 if (!in.done_or_told("The sheet was not saved.", replaces_plan(in, path))) return false;
                  in.question = Question::setup_sheet;
                  in.write_sheet(path, pages, page);
                  return true;
@@ -152,7 +152,7 @@ Command cmd::stop_saving_page() {
 
 Command cmd::revert() {
   return {{.name = "revert", .in_lesson = false, .act = [](const BenchInside& in) {
-             return in.told("The file could not be read again.", in.document().revert());
+             return in.done_or_told("The file could not be read again.", in.document().revert());
            }}};
 }
 

@@ -116,7 +116,7 @@ bool Workbench::mind_lesson() {
   for (std::size_t k = 0; k < lesson_->desks.size(); ++k) {
     const Document& document = *desk_of(lesson_->desks[k])->document;
     const bool own = document.as_given() && document.laid_in_full();
-    if (own) lesson_->told[k] = document.wound();
+    if (own) lesson_->as_given[k] = document.wound();
     ready = ready && own;
   }
   if (!ready || !lesson_->waits) return false;
@@ -136,7 +136,7 @@ std::array<WoundPtr, 2> Workbench::lesson_wounds() const {
 }
 
 std::optional<Tried> Workbench::tried() const {
-  if (!lesson_ || !lesson_->now().attempt || !lesson_->told[0] || !lesson_->told[1]) return std::nullopt;
+  if (!lesson_ || !lesson_->now().attempt || !lesson_->as_given[0] || !lesson_->as_given[1]) return std::nullopt;
   const Attempt& attempt = *lesson_->now().attempt;
   const auto own = static_cast<std::size_t>(attempt.in);
   const std::array<WoundPtr, 2> wounds = lesson_wounds();
@@ -144,7 +144,7 @@ std::optional<Tried> Workbench::tried() const {
     return figure_of(attempt.figure, wound->build(), wound->measurements());
   };
   Tried tried;
-  tried.before = figure(lesson_->told[own]);
+  tried.before = figure(lesson_->as_given[own]);
   // The beginning of a wind has other figures than the whole.
   if (wounds[own] && wounds[own]->pass.whole()) tried.now = figure(wounds[own]);
   tried.settled =

@@ -45,8 +45,8 @@ struct Desk {
   std::unique_ptr<Document> document;  // never null
   std::unique_ptr<Advice> advice;      // never null
   Stage stage;
-  bool fitted = false;         // the camera has seen the whole spool once
-  OnDisk told = OnDisk::same;  // what the person was told of the file
+  bool fitted = false;                 // the camera has seen the whole spool once
+  OnDisk told_on_disk = OnDisk::same;  // what the person was told of the file
 
   // Of the recovery copy.
   std::uint64_t kept_changes = 0;

@@ -78,7 +78,7 @@ void check_play(InLesson& in) {
   }
   CHECK(0.25 * quarters == Approx(play.seconds).margin(0.26));
   double longest = 0.0;
-  for (const WoundPtr& wound : in.run().told) {
+  for (const WoundPtr& wound : in.run().as_given) {
     double length = 0.0;
     for (const LayerRow& row : wound->measurements().layers)
       length += row.layer <= play.to_layer ? row.length_mm : 0.0;
@@ -98,7 +98,7 @@ void take(InLesson& in, bool rightly) {
     REQUIRE(in.run().step == k);
     const LessonStep& step = lesson.steps[k];
     if (!outcome_hidden(in.run())) check_view(in);
-    const LaidPair laid = laid_pair(in.run().told);
+    const LaidPair laid = laid_pair(in.run().as_given);
     CHECK(with_figures(step.say, laid).find("...") == std::string::npos);
     for (const Claim& claim : step.claims) CHECK(judge(claim, laid).holds);
     if (step.question) {
@@ -123,8 +123,8 @@ void take(InLesson& in, bool rightly) {
     in.wait_for_try();
     CHECK(in.bench.tried()->reached);
     CHECK(*in.bench.tried()->now != *in.bench.tried()->before);
-    CHECK(in.run().told[0]);  // what the text speaks of is still the lesson's own
-    CHECK(with_figures(step.say, laid_pair(in.run().told)) == with_figures(step.say, laid));
+    CHECK(in.run().as_given[0]);  // what the text speaks of is still the lesson's own
+    CHECK(with_figures(step.say, laid_pair(in.run().as_given)) == with_figures(step.say, laid));
     CHECK_FALSE(in.bench.any_unsaved());
     if (!rightly) continue;
     REQUIRE(in.bench.apply(cmd::take_try_back()));
