@@ -18,8 +18,8 @@
 #include "base/readable.h"
 #include "plan/plan_file.h"
 #include "report/file_set.h"
+#include "report/fonts.h"
 #include "report/json.h"
-#include "report/letters.h"
 #include "report/report_set.h"
 #include "report/summary.h"
 #include "takeup/takeup_run.h"
@@ -84,7 +84,7 @@ int lay_plan(const LayOptions& options) {
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
 
-  if (!options.folder.empty()) print_issues(letters_that_lack());
+  if (!options.folder.empty()) print_issues(missing_fonts());
   return conclude(lay_and_report(plan.value(), options));
 }
 

@@ -18,7 +18,7 @@
 #include "base/readable.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
-#include "report/letters.h"
+#include "report/fonts.h"
 
 namespace laywright {
 namespace {
@@ -77,7 +77,7 @@ int make_picture(const PictureOptions& options) {
   const Result<Plan> plan = load_plan(options.plan);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
-  print_issues(letters_that_lack());
+  print_issues(missing_fonts());
   return conclude(lay_and_draw(plan.value(), options));
 }
 

@@ -16,7 +16,7 @@
 #include "base/atomic_file.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
-#include "report/letters.h"
+#include "report/fonts.h"
 #include "web/share_page.h"
 
 namespace laywright {
@@ -58,7 +58,7 @@ int share(const ShareOptions& options) {
         "(Emscripten is needed) and build it again\n");
     return exit_not_written;
   }
-  print_issues(letters_that_lack());
+  print_issues(missing_fonts());
   return conclude(lay_and_share(text.value(), plan.value(), options));
 }
 

@@ -16,7 +16,7 @@
 #include "app/written_files.h"
 #include "base/atomic_file.h"
 #include "plan/plan_file.h"
-#include "report/letters.h"
+#include "report/fonts.h"
 #include "report/setup_sheet.h"
 #include "report/sheet_file.h"
 #include "takeup/takeup_run.h"
@@ -77,7 +77,7 @@ int make_sheet(const SheetOptions& options) {
   const Result<Plan> plan = load_plan(options.plan);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
-  print_issues(letters_that_lack());
+  print_issues(missing_fonts());
   return conclude(lay_and_draw(plan.value(), options, format));
 }
 

@@ -184,7 +184,7 @@ struct PanelState {
   PaperPicture paper_picture;  // may be empty
   std::function<void()> wake;  // a frame is needed; from any thread
   ImFont* strong = nullptr;    // of headings
-  ImFont *reading = nullptr, *reading_strong = nullptr, *title = nullptr, *figure = nullptr;  // as in Letters
+  ImFont *reading = nullptr, *reading_strong = nullptr, *title = nullptr, *figure = nullptr;  // as in Fonts
   float scale = 1.0F;  // of letters and all that goes by them
 };
 

@@ -1,4 +1,4 @@
-#include "report/letters.h"
+#include "report/fonts.h"
 
 #include <memory>
 
@@ -6,7 +6,7 @@
 
 namespace laywright {
 
-Issues letters_that_lack() {
+Issues missing_fonts() {
   const std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)> surface(
       cairo_image_surface_create(CAIRO_FORMAT_A8, 1, 1), &cairo_surface_destroy);
   const std::unique_ptr<cairo_t, decltype(&cairo_destroy)> context(cairo_create(surface.get()), &cairo_destroy);

@@ -7,6 +7,6 @@ namespace laywright {
 
 // A warning where the system has no letters at all: words are then written in strokes, and signs such as the diameter's
 // are boxes. Else empty.
-[[nodiscard]] Issues letters_that_lack();
+[[nodiscard]] Issues missing_fonts();
 
 }  // namespace laywright
