@@ -1,4 +1,4 @@
-#include "ui/better_dialog.h"
+#include "ui/dialogs.h"
 
 #include <algorithm>
 

@@ -1,5 +1,5 @@
-#include "ui/drawer_panels.h"
 #include "ui/focus.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "workbench/compare_commands.h"
 

@@ -6,7 +6,7 @@
 
 #include "report/figures.h"
 #include "scene/palette.h"
-#include "ui/drawer_panels.h"
+#include "ui/panels.h"
 #include "ui/plot.h"
 #include "ui/style.h"
 #include "workbench/machine_quantity.h"

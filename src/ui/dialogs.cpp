@@ -2,12 +2,8 @@
 
 #include <fmt/format.h>
 
-#include "ui/better_dialog.h"
-#include "ui/file_dialog.h"
 #include "ui/keys.h"
 #include "ui/modal.h"
-#include "ui/page_dialog.h"
-#include "ui/sheet_dialog.h"
 #include "ui/style.h"
 #include "workbench/command_rows.h"
 #include "workbench/compare_commands.h"

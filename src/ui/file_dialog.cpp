@@ -1,4 +1,4 @@
-#include "ui/file_dialog.h"
+#include "ui/dialogs.h"
 
 #include <algorithm>
 #include <filesystem>

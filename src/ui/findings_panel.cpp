@@ -13,7 +13,7 @@
 #include "scene/palette.h"
 #include "ui/cause_panel.h"
 #include "ui/focus.h"
-#include "ui/side_panels.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
 #include "workbench/scrub_commands.h"

@@ -1,8 +1,8 @@
 #include <fmt/format.h>
 
 #include "scene/palette.h"
-#include "ui/drawer_panels.h"
 #include "ui/focus.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "workbench/view_commands.h"
 

@@ -4,10 +4,10 @@
 
 #include <fmt/format.h>
 
-#include "ui/drawer_panels.h"
 #include "ui/flat_view.h"
 #include "ui/focus.h"
 #include "ui/map_image.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
 #include "workbench/camera_commands.h"

@@ -1,4 +1,4 @@
-#include "ui/menu_bar.h"
+#include "ui/panels.h"
 
 #include <filesystem>
 #include <utility>

@@ -1,4 +1,4 @@
-#include "ui/page_dialog.h"
+#include "ui/dialogs.h"
 
 #include <fmt/format.h>
 

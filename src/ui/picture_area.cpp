@@ -1,4 +1,4 @@
-#include "ui/picture_area.h"
+#include "ui/panels.h"
 
 #include <cmath>
 

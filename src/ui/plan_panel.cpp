@@ -1,4 +1,4 @@
-#include "ui/plan_panel.h"
+#include "ui/panels.h"
 
 #include <algorithm>
 #include <cctype>

@@ -1,4 +1,4 @@
-#include "ui/scrub_bar.h"
+#include "ui/panels.h"
 
 #include <algorithm>
 #include <cmath>

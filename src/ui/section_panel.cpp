@@ -6,9 +6,9 @@
 
 #include "scene/face.h"
 #include "scene/palette.h"
-#include "ui/drawer_panels.h"
 #include "ui/flat_view.h"
 #include "ui/focus.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
 #include "workbench/scrub_commands.h"

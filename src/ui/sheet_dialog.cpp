@@ -1,4 +1,4 @@
-#include "ui/sheet_dialog.h"
+#include "ui/dialogs.h"
 
 #include <algorithm>
 #include <cmath>

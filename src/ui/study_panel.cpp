@@ -5,8 +5,8 @@
 #include <imgui_stdlib.h>
 
 #include "ui/advice_parts.h"
-#include "ui/drawer_panels.h"
 #include "ui/focus.h"
+#include "ui/panels.h"
 #include "ui/study_map.h"
 #include "ui/style.h"
 #include "workbench/advice.h"

@@ -1,6 +1,6 @@
 #include <fmt/format.h>
 
-#include "ui/side_panels.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
 #include "workbench/command_rows.h"

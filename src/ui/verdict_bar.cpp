@@ -1,4 +1,4 @@
-#include "ui/verdict_bar.h"
+#include "ui/panels.h"
 
 #include <algorithm>
 #include <cstddef>

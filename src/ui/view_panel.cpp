@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "ui/side_panels.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
 #include "workbench/camera_commands.h"

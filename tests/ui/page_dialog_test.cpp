@@ -1,5 +1,5 @@
 // The dialog of the share page, drawn without a window.
-#include "ui/page_dialog.h"
+#include "ui/dialogs.h"
 
 #include <algorithm>
 
