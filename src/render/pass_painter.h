@@ -32,9 +32,9 @@ struct PassDone {
   bool finest = false;  // no pass of this order is left
 };
 
-class Easel {
+class PassPainter {
  public:
-  explicit Easel(Drawer drawer);
+  explicit PassPainter(Drawer drawer);
 
   // Pass 0 is a whole picture, quickly made; those after it add up to a fine one. Passes of an order come in their
   // order, but another order may come at any time. Throws std::runtime_error when the driver refuses the size.

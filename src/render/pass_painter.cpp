@@ -1,4 +1,4 @@
-#include "render/easel.h"
+#include "render/pass_painter.h"
 
 #include <array>
 #include <chrono>
@@ -40,13 +40,13 @@ double finest_scale(Drawer drawer, const View& view) {
 
 }  // namespace
 
-Easel::Easel(Drawer drawer)
+PassPainter::PassPainter(Drawer drawer)
     : drawer_(drawer),
       renderer_(false),
       finish_(drawer == Drawer::processor ? memory_finish() : texture_finish()),
       scale_(quickness_of(drawer).first) {}
 
-PassDone Easel::paint(const PaintOrder& order, int pass, Sheet& sheet) {
+PassDone PassPainter::paint(const PaintOrder& order, int pass, Sheet& sheet) {
   load(order);
   if (pass == 0) {
     paint_quickly(order, sheet);
@@ -62,7 +62,7 @@ PassDone Easel::paint(const PaintOrder& order, int pass, Sheet& sheet) {
   return {shown, pass >= fine_passes};
 }
 
-void Easel::load(const PaintOrder& order) {
+void PassPainter::load(const PaintOrder& order) {
   if (loaded_ == order) return;
   if (loaded_.scene != order.scene) renderer_.load(*order.scene);
   if (loaded_.scene != order.scene || loaded_.close_up != order.close_up)
@@ -71,7 +71,7 @@ void Easel::load(const PaintOrder& order) {
   loaded_ = order;
 }
 
-void Easel::write_words(const PaintOrder& order) {
+void PassPainter::write_words(const PaintOrder& order) {
   const int width = order.view.width_px, height = order.view.height_px;
   if (canvas_ && canvas_->width() == width && canvas_->height() == height) {
     canvas_->clear();
@@ -85,20 +85,20 @@ void Easel::write_words(const PaintOrder& order) {
   finish_->take_words(*canvas_);
 }
 
-double Easel::quick_scale(const View& view) const { return std::min(scale_, finest_scale(drawer_, view)); }
+double PassPainter::quick_scale(const View& view) const { return std::min(scale_, finest_scale(drawer_, view)); }
 
 // Half way to what would have taken as long as it should: one slow frame says little.
-void Easel::learn(double quick_ms, const View& view) {
+void PassPainter::learn(double quick_ms, const View& view) {
   const Quickness quickness = quickness_of(drawer_);
   const double wanted = scale_ * std::sqrt(quickness.wanted_ms / std::max(quick_ms, 0.1));
   scale_ = std::clamp(0.5 * (scale_ + wanted), quickness.coarsest, finest_scale(drawer_, view));
 }
 
-Frame Easel::frame_of(const PaintOrder& order, int width, int height) const {
+Frame PassPainter::frame_of(const PaintOrder& order, int width, int height) const {
   return make_frame(*order.scene, order.view, sphere_around(order.source->plan()), width, height);
 }
 
-void Easel::draw(const PaintOrder& order, const Frame& frame) {
+void PassPainter::draw(const PaintOrder& order, const Frame& frame) {
   // One size for quick and fine frames, so that it need not be made anew between them.
   const int finest = static_cast<int>(finest_scale(drawer_, order.view));
   raw_.fit(finest * order.view.width_px, finest * order.view.height_px, four_bytes, true);
@@ -111,7 +111,7 @@ void Easel::draw(const PaintOrder& order, const Frame& frame) {
   glDisable(GL_SCISSOR_TEST);
 }
 
-void Easel::paint_quickly(const PaintOrder& order, Sheet& sheet) {
+void PassPainter::paint_quickly(const PaintOrder& order, Sheet& sheet) {
   const Clock::time_point begin = Clock::now();
   const double scale = quick_scale(order.view);
   const int width = std::max(1, static_cast<int>(std::lround(order.view.width_px * scale)));
@@ -124,7 +124,7 @@ void Easel::paint_quickly(const PaintOrder& order, Sheet& sheet) {
   learn(std::chrono::duration<double, std::milli>(Clock::now() - begin).count(), order.view);
 }
 
-void Easel::add_fine(const PaintOrder& order, int pass) {
+void PassPainter::add_fine(const PaintOrder& order, int pass) {
   const auto& place = places[static_cast<std::size_t>(pass - 1)];
   Frame frame = frame_of(order, order.view.width_px, order.view.height_px);
   // The first stands for a while by itself: finer than its pixels it would flicker.
