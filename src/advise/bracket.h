@@ -1,4 +1,4 @@
-// The moves of one dial, in one direction: growing steps to the end of its range, to see how far an amount comes
+// The moves of one setting, in one direction: growing steps to the end of its range, to see how far an amount comes
 // down; then between the first that was enough and the last before it that was not, for the smallest that is. A state
 // machine, so that many searches can share one batch of trials.
 #pragma once

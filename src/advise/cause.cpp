@@ -62,21 +62,20 @@ class Confirmation {
     std::vector<TrialOrder> orders = draws_of(plan_.draft(), settings_.lay, draws_before - 1, 1);
     for (const Candidate& each : candidates) {
       add(each.moves, orders);
-      if (each.smallest) add({{each.moves.front().dial, *each.smallest}}, orders);
+      if (each.smallest) add({{each.moves.front().movable, *each.smallest}}, orders);
     }
     const auto trials = try_all(orders, settings_.threads, {progress, progress.share(), 1.0});
     explanation.trials += static_cast<int>(orders.size());
     if (progress.cancelled()) return;
 
-    std::optional<MeanAmount> before = mean_amount(plan_, explanation.complaint, trials, 0, draws_before - 1);
+    std::optional<MeanAmount> before = mean_amount(plan_, explanation.sought, trials, 0, draws_before - 1);
     if (!before) before.emplace();
-    const double of_others = before->of_complaint.gravity;
-    add_draw(*before, plan_, explanation.complaint, measurements.findings);
+    const double of_others = before->of_sought.gravity;
+    add_draw(*before, plan_, explanation.sought, measurements.findings);
     before_ = *before;
-    explanation.before = before_.of_complaint;
+    explanation.before = before_.of_sought;
     explanation.draws = before_.draws;
-    explanation.by_chance =
-        of_others < chance_share * amount_of(explanation.complaint, measurements.findings).gravity;
+    explanation.by_chance = of_others < chance_share * amount_of(explanation.sought, measurements.findings).gravity;
 
     std::size_t at = static_cast<std::size_t>(draws_before - 1);
     for (const Candidate& each : candidates) {
@@ -94,7 +93,7 @@ class Confirmation {
   }
 
   [[nodiscard]] Rest rest(const MeanAmount& mean) const {
-    return {mean.of_complaint, mean.of_complaint.gravity / before_.of_complaint.gravity,
+    return {mean.of_sought, mean.of_sought.gravity / before_.of_sought.gravity,
             mean.gravity_of_all / before_.gravity_of_all};
   }
 
@@ -102,8 +101,8 @@ class Confirmation {
   [[nodiscard]] std::optional<Remedy> remedy(const Candidate& candidate,
                                              const std::vector<std::optional<Trial>>& trials, std::size_t at,
                                              const Explanation& explanation) const {
-    const Complaint& complaint = explanation.complaint;
-    const std::optional<MeanAmount> mean = mean_amount(plan_, complaint, trials, at, draws_after);
+    const SoughtFinding& sought = explanation.sought;
+    const std::optional<MeanAmount> mean = mean_amount(plan_, sought, trials, at, draws_after);
     if (!mean) return std::nullopt;
     Remedy remedy;
     remedy.moves = candidate.moves;
@@ -113,9 +112,9 @@ class Confirmation {
     remedy.grade = grade_of(trials[at]->checks);
     if (remedy.rest.share_left > Remedy::halved_share || remedy.rest.share_of_all > Remedy::no_worse)
       return std::nullopt;
-    remedy.grown = kinds_that_grow(explanation.outcome, remedy.outcome, complaint.kind);
+    remedy.grown = kinds_that_grow(explanation.outcome, remedy.outcome, sought.kind);
     if (!candidate.smallest) return remedy;
-    const auto smaller = mean_amount(plan_, complaint, trials, at + draws_after, draws_after);
+    const auto smaller = mean_amount(plan_, sought, trials, at + draws_after, draws_after);
     if (!smaller) return remedy;
     const Rest after = rest(*smaller);
     if (after.share_left <= Remedy::halved_share && after.share_of_all <= Remedy::no_worse) {
@@ -162,12 +161,12 @@ Result<Explanation> explain(const Plan& plan, const Build& build, const Measurem
                             const Finding& finding, const CauseSettings& settings, Progress& progress) {
   Explanation explanation;
   explanation.finding = finding;
-  explanation.complaint = complaint_of(plan, finding);
+  explanation.sought = sought_finding(plan, finding);
   explanation.outcome = outcome_of(plan, build, measurements);
   explanation.grade = grade_of(weigh(plan, build, measurements, nullptr));
   progress.report(0.0);
 
-  CauseSearch search(plan, explanation.complaint, settings);
+  CauseSearch search(plan, explanation.sought, settings);
   std::vector<Candidate> candidates;
   if (begin_search(search, plan, build, explanation, progress)) {
     candidates = search.try_singles(progress);

@@ -14,8 +14,8 @@
 #include <string>
 #include <vector>
 
-#include "advise/complaint.h"
-#include "advise/dial.h"
+#include "advise/movable_setting.h"
+#include "advise/sought_finding.h"
 #include "base/result.h"
 
 namespace laywright {
@@ -27,7 +27,7 @@ struct CauseSettings {
 
 // A setting that was moved.
 struct Move {
-  Dial dial;
+  MovableSetting movable;
   double by = 0.0;
 };
 
@@ -45,7 +45,7 @@ struct Rest {
 
 // A move, or two at once.
 struct Remedy {
-  // Shares of the amount (complaint.h) at which a finding counts as gone, but for odd places, and as halved.
+  // Shares of the amount (sought_finding.h) at which a finding counts as gone, but for odd places, and as halved.
   static constexpr double gone_share = 0.1, halved_share = 0.5;
   // Of all findings together; two draws of one wind differ by as much.
   static constexpr double no_worse = 1.1;
@@ -63,7 +63,7 @@ struct Remedy {
   // False where a flaw, or the fiber, is named: that is evidence, nothing to set.
   [[nodiscard]] bool can_be_set() const {
     return std::all_of(moves.begin(), moves.end(),
-                       [](const Move& move) { return laywright::can_be_set(move.dial); });
+                       [](const Move& move) { return laywright::can_be_set(move.movable); });
   }
 
   [[nodiscard]] bool gone() const { return rest.share_left <= gone_share; }
@@ -76,17 +76,17 @@ struct Remedy {
 
 // What a setting alone did, in one direction, on the short winds of the search.
 struct TriedDial {
-  Dial dial;
+  MovableSetting movable;
   double furthest = 0.0;  // move
   double best = 0.0;      // move that left least of this and all findings together
   double share_left = 1.0, share_of_all = 1.0;
 
-  [[nodiscard]] double rank() const { return rank_of({{dial, best}}, share_left, share_of_all); }
+  [[nodiscard]] double rank() const { return rank_of({{movable, best}}, share_left, share_of_all); }
 };
 
 struct Explanation {
   Finding finding;
-  Complaint complaint;
+  SoughtFinding sought;
   FindingAmount before;  // mean of so many draws
   int draws = 0;
   Outcome outcome;               // of the plan as it is

@@ -14,15 +14,15 @@ std::vector<Move> scaled(std::vector<Move> unit, double by) {
   return unit;
 }
 
-// Where the machine can be set: a whole number of the dial's steps, rather more than less.
+// Where the machine can be set: a whole number of the setting's steps, rather more than less.
 std::vector<Move> on_dial(std::vector<Move> moves) {
   constexpr double nearly = 1e-6;
   for (Move& move : moves) {
-    const Dial& dial = move.dial;
-    if (!can_be_set(dial) || dial.is_switch) continue;
-    const double by = std::copysign(std::ceil(std::abs(move.by) / dial.step - nearly) * dial.step, move.by);
+    const MovableSetting& movable = move.movable;
+    if (!can_be_set(movable) || movable.is_switch) continue;
+    const double by = std::copysign(std::ceil(std::abs(move.by) / movable.step - nearly) * movable.step, move.by);
     // The end of a range is none of its steps.
-    if (by >= dial.lowest && by <= dial.highest) move.by = by;
+    if (by >= movable.lowest && by <= movable.highest) move.by = by;
   }
   return moves;
 }
@@ -35,10 +35,10 @@ double rank_of(const std::vector<Move>& moves, double share_left, double share_o
   std::size_t settings = 0;
   bool has_flaws = false;
   for (const Move& move : moves) {
-    rank += for_all_of_a_range * effort_of(move.dial, move.by);
-    if (move.dial.is_usual) rank += for_what_is_usual;
-    if (move.dial.is_flaw) has_flaws = true;
-    if (!move.dial.is_flaw) ++settings;
+    rank += for_all_of_a_range * effort_of(move.movable, move.by);
+    if (move.movable.is_usual) rank += for_what_is_usual;
+    if (move.movable.is_flaw) has_flaws = true;
+    if (!move.movable.is_flaw) ++settings;
   }
   settings += has_flaws ? 1 : 0;
   return rank + for_a_second * static_cast<double>(settings - 1);
@@ -48,15 +48,15 @@ std::vector<Change> changes_of(const PlanDraft& draft, const std::vector<Move>& 
   PlanDraft moved = draft;
   std::vector<Change> all;
   for (const Move& move : moves) {
-    const std::vector<Change> changes = changes_at(move.dial, moved, move.by);
+    const std::vector<Change> changes = changes_at(move.movable, moved, move.by);
     moved = with_changes(std::move(moved), changes);
     all.insert(all.end(), changes.begin(), changes.end());
   }
   return all;
 }
 
-CauseSearch::CauseSearch(const Plan& plan, const Complaint& complaint, const CauseSettings& settings)
-    : plan_(plan), complaint_(complaint), settings_(settings), draft_(plan.draft()) {
+CauseSearch::CauseSearch(const Plan& plan, const SoughtFinding& sought, const CauseSettings& settings)
+    : plan_(plan), sought_(sought), settings_(settings), draft_(plan.draft()) {
   settings_.lay.fidelity *= search_fidelity;
 }
 
@@ -66,9 +66,9 @@ bool CauseSearch::begin(const PlanDraft& draft, Progress& progress) {
   const auto trials = try_all(draws_of(draft_, settings_.lay, reference_draws), settings_.threads,
                               {progress, progress.share(), progress.share() + share_of_way});
   trials_ += reference_draws;
-  const std::optional<MeanAmount> mean = mean_amount(plan_, complaint_, trials, 0, reference_draws);
+  const std::optional<MeanAmount> mean = mean_amount(plan_, sought_, trials, 0, reference_draws);
   before_ = mean.value_or(MeanAmount{});
-  return before_.of_complaint.gravity > 0.0;
+  return before_.of_sought.gravity > 0.0;
 }
 
 const CauseSearch::Seen* CauseSearch::Line::best() const {
@@ -80,7 +80,7 @@ const CauseSearch::Seen* CauseSearch::Line::best() const {
 
 void CauseSearch::tell(Line& line, double move, const std::optional<MeanAmount>& mean) const {
   if (!mean) return line.bracket.tell(move, std::nullopt);
-  const double left = mean->of_complaint.gravity / before_.of_complaint.gravity;
+  const double left = mean->of_sought.gravity / before_.of_sought.gravity;
   const double of_all = mean->gravity_of_all / before_.gravity_of_all;
   line.seen.push_back({move, left, of_all});
   // What makes the whole build worse is no cure.
@@ -108,7 +108,7 @@ void CauseSearch::follow(std::vector<Line>& lines, Progress& progress) {
     if (progress.cancelled()) return;
     trials_ += static_cast<int>(orders.size());
     for (std::size_t i = 0; i < asked.size(); ++i) {
-      tell(*asked[i].first, asked[i].second, mean_amount(plan_, complaint_, trials, i * trial_draws, trial_draws));
+      tell(*asked[i].first, asked[i].second, mean_amount(plan_, sought_, trials, i * trial_draws, trial_draws));
     }
   }
 }
@@ -135,7 +135,7 @@ void CauseSearch::note_tried(const std::vector<Line>& lines) {
   for (const Line& line : lines) {
     const Seen* best = line.best();
     if (best == nullptr || line.unit.size() > 1) continue;
-    TriedDial tried{line.unit.front().dial, 0.0, best->move, best->left, best->of_all};
+    TriedDial tried{line.unit.front().movable, 0.0, best->move, best->left, best->of_all};
     for (const Seen& each : line.seen) {
       if (std::abs(each.move) > std::abs(tried.furthest)) tried.furthest = each.move;
     }
@@ -145,16 +145,17 @@ void CauseSearch::note_tried(const std::vector<Line>& lines) {
 
 std::vector<Candidate> CauseSearch::try_singles(Progress& progress) {
   std::vector<Line> lines;
-  for (const Dial& dial : dials_of(draft_)) {
-    for (const double limit : {dial.lowest, dial.highest}) {
+  for (const MovableSetting& movable : movables_of(draft_)) {
+    for (const double limit : {movable.lowest, movable.highest}) {
       if (limit == 0.0) continue;
-      lines.push_back({{{dial, 1.0}}, Bracket(std::min(dial.step, std::abs(limit)), limit, Remedy::gone_share), {}});
+      lines.push_back(
+          {{{movable, 1.0}}, Bracket(std::min(movable.step, std::abs(limit)), limit, Remedy::gone_share), {}});
     }
   }
   // What is worn is worn together.
-  if (const std::vector<Dial> flaws = flaws_of(draft_); flaws.size() > 1) {
+  if (const std::vector<MovableSetting> flaws = flaws_of(draft_); flaws.size() > 1) {
     Line all_flaws{{}, Bracket(1.0, 1.0, Remedy::gone_share), {}};
-    for (const Dial& flaw : flaws) all_flaws.unit.push_back({flaw, flaw.lowest + flaw.highest});
+    for (const MovableSetting& flaw : flaws) all_flaws.unit.push_back({flaw, flaw.lowest + flaw.highest});
     lines.push_back(std::move(all_flaws));
   }
   follow(lines, progress);
@@ -166,22 +167,22 @@ std::vector<Candidate> CauseSearch::try_pairs(Progress& progress) {
   constexpr std::size_t best_settings = 4;
   constexpr double first = 0.5, furthest = 1.0;  // of the moves that were best for each alone
   std::vector<Line> lines;
-  for (const Dial& dial : stop_pairs_of(draft_)) {
-    for (const double limit : {dial.lowest, dial.highest}) {
-      lines.push_back({{{dial, 1.0}}, Bracket(dial.step, limit, Remedy::gone_share), {}});
+  for (const MovableSetting& movable : stop_pairs_of(draft_)) {
+    for (const double limit : {movable.lowest, movable.highest}) {
+      lines.push_back({{{movable, 1.0}}, Bracket(movable.step, limit, Remedy::gone_share), {}});
     }
   }
   std::vector<TriedDial> best = tried_;
   std::stable_sort(best.begin(), best.end(),
                    [](const TriedDial& a, const TriedDial& b) { return a.rank() < b.rank(); });
   // What makes it worse by itself is no help.
-  std::erase_if(best, [](const TriedDial& each) { return each.share_left >= 1.0 || !can_be_set(each.dial); });
+  std::erase_if(best, [](const TriedDial& each) { return each.share_left >= 1.0 || !can_be_set(each.movable); });
   if (best.size() > best_settings) best.resize(best_settings);
   for (std::size_t i = 0; i < best.size(); ++i) {
     for (std::size_t k = i + 1; k < best.size(); ++k) {
-      if (best[i].dial.words == best[k].dial.words) continue;
-      const bool switches = best[i].dial.is_switch || best[k].dial.is_switch;
-      lines.push_back({{{best[i].dial, best[i].best}, {best[k].dial, best[k].best}},
+      if (best[i].movable.words == best[k].movable.words) continue;
+      const bool switches = best[i].movable.is_switch || best[k].movable.is_switch;
+      lines.push_back({{{best[i].movable, best[i].best}, {best[k].movable, best[k].best}},
                        Bracket(switches ? furthest : first, furthest, Remedy::gone_share),
                        {}});
     }

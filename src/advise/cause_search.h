@@ -21,11 +21,11 @@ struct Candidate {
 
 class CauseSearch {
  public:
-  CauseSearch(const Plan& plan, const Complaint& complaint, const CauseSettings& settings);
+  CauseSearch(const Plan& plan, const SoughtFinding& sought, const CauseSettings& settings);
 
   // Lays the reference: the plan, ended after so many turns. False when the finding does not show on it, or cancelled.
   bool begin(const PlanDraft& draft, Progress& progress);
-  // Each dial of the plan by itself. Candidates that remove or halve the finding, best first.
+  // Each setting of the plan by itself. Candidates that remove or halve the finding, best first.
   [[nodiscard]] std::vector<Candidate> try_singles(Progress& progress);
   // Two at once: the stops together, and the settings that did most by themselves.
   [[nodiscard]] std::vector<Candidate> try_pairs(Progress& progress);
@@ -52,7 +52,7 @@ class CauseSearch {
   void note_tried(const std::vector<Line>& lines);
 
   const Plan& plan_;
-  Complaint complaint_;
+  SoughtFinding sought_;
   CauseSettings settings_;
   PlanDraft draft_;  // the short one
   MeanAmount before_;

@@ -20,23 +20,23 @@ int rounded(double value) { return static_cast<int>(std::lround(value)); }
 
 std::string places(int count) { return fmt::format("{} place{}", count_of(count), count == 1 ? "" : "s"); }
 
-double now_of(const Dial& dial, const PlanDraft& draft) {
-  return value_at(draft, dial.parts.front().path).value_or(0.0);
+double now_of(const MovableSetting& movable, const PlanDraft& draft) {
+  return value_at(draft, movable.parts.front().path).value_or(0.0);
 }
 
-// Of both stops, what each is set to; else the dial itself.
-std::vector<std::pair<std::string, Dial::Part>> named_parts(const Dial& dial) {
-  std::vector<std::pair<std::string, Dial::Part>> named;
-  for (const Dial::Part& part : dial.parts) {
+// Of both stops, what each is set to; else the setting itself.
+std::vector<std::pair<std::string, MovableSetting::Part>> named_parts(const MovableSetting& movable) {
+  std::vector<std::pair<std::string, MovableSetting::Part>> named;
+  for (const MovableSetting::Part& part : movable.parts) {
     if (part.path == "traverse.left_stop") named.emplace_back("the left stop", part);
     if (part.path == "traverse.right_stop") named.emplace_back("the right stop", part);
   }
-  if (named.size() < 2) named.assign(1, {dial.words, dial.parts.front()});
+  if (named.size() < 2) named.assign(1, {movable.words, movable.parts.front()});
   return named;
 }
 
 // "0.31 mm (now 1.2 mm)"
-std::string then_and_now(const Dial::Part& part, double by, const PlanDraft& draft) {
+std::string then_and_now(const MovableSetting::Part& part, double by, const PlanDraft& draft) {
   const double now = value_at(draft, part.path).value_or(0.0);
   return fmt::format("{} (now {})", shown_value(draft, part.path, now + part.sign * by),
                      shown_value(draft, part.path, now));
@@ -45,7 +45,7 @@ std::string then_and_now(const Dial::Part& part, double by, const PlanDraft& dra
 // "the left stop to 0.31 mm (now 1.2 mm)"
 std::string setting(const Move& move, const PlanDraft& draft) {
   std::string all;
-  for (const auto& [words, part] : named_parts(move.dial)) {
+  for (const auto& [words, part] : named_parts(move.movable)) {
     all += fmt::format("{}{} to {}", all.empty() ? "" : " and ", words, then_and_now(part, move.by, draft));
   }
   return all;
@@ -53,12 +53,12 @@ std::string setting(const Move& move, const PlanDraft& draft) {
 
 // "without the lost motion (now 0.4 mm)", "with the friction at 0.55 (now 0.5)"
 std::string changed(const Move& move, const PlanDraft& draft) {
-  const double now = now_of(move.dial, draft), then = now + move.by;
+  const double now = now_of(move.movable, draft), then = now + move.by;
   constexpr double nothing = 1e-9;
-  if (move.dial.is_flaw && std::abs(then) <= nothing * std::abs(now))
-    return fmt::format("without {} (now {})", move.dial.words, shown_at(move.dial, draft, now));
-  return fmt::format("with {} at {} (now {})", move.dial.words, shown_at(move.dial, draft, then),
-                     shown_at(move.dial, draft, now));
+  if (move.movable.is_flaw && std::abs(then) <= nothing * std::abs(now))
+    return fmt::format("without {} (now {})", move.movable.words, shown_at(move.movable, draft, now));
+  return fmt::format("with {} at {} (now {})", move.movable.words, shown_at(move.movable, draft, then),
+                     shown_at(move.movable, draft, now));
 }
 
 template <class Part>
@@ -77,14 +77,15 @@ std::string what_to_set(const Remedy& remedy, const PlanDraft& draft) {
                        joined(remedy.moves, [&](const Move& move) { return setting(move, draft); }));
   }
   const Move& move = remedy.moves.front();
-  const Dial& dial = move.dial;
-  if (dial.is_switch)
-    return fmt::format("Start at the other flange, {}, and ", then_and_now(dial.parts.front(), move.by, draft));
-  const bool both = named_parts(dial).size() > 1;
-  const std::string set = both ? setting(move, draft) : "it to " + then_and_now(dial.parts.front(), move.by, draft);
-  return fmt::format("{} {} {} {}: set {}, and ", capitalised(dial.words), dial.words == "the stops" ? "are" : "is",
-                     shown_at(dial, draft, std::abs(move.by)),
-                     move.by > 0.0 ? dial.when_too_low : dial.when_too_high, set);
+  const MovableSetting& movable = move.movable;
+  if (movable.is_switch)
+    return fmt::format("Start at the other flange, {}, and ", then_and_now(movable.parts.front(), move.by, draft));
+  const bool both = named_parts(movable).size() > 1;
+  const std::string set =
+      both ? setting(move, draft) : "it to " + then_and_now(movable.parts.front(), move.by, draft);
+  return fmt::format("{} {} {} {}: set {}, and ", capitalised(movable.words),
+                     movable.words == "the stops" ? "are" : "is", shown_at(movable, draft, std::abs(move.by)),
+                     move.by > 0.0 ? movable.when_too_low : movable.when_too_high, set);
 }
 
 // Of flaws and the fiber: "Without the lost motion (now 0.4 mm) "
@@ -145,13 +146,13 @@ std::string words_of(const Plan& plan, const Explanation& explanation, const Rem
   const std::string left = what_is_left(explanation, remedy.rest) + '.';
   if (!remedy.can_be_set()) {
     std::string text = what_differs(remedy, draft) + left;
-    for (const Move& move : remedy.moves) text += fmt::format(" {}.", move.dial.cure);
+    for (const Move& move : remedy.moves) text += fmt::format(" {}.", move.movable.cure);
     return text + side_effects(explanation, remedy);
   }
   std::string text = what_to_set(remedy, draft) + left + side_effects(explanation, remedy);
   if (remedy.smallest) {
-    const Dial& dial = remedy.moves.front().dial;
-    text += fmt::format(" At {} already {}.", shown_at(dial, draft, now_of(dial, draft) + *remedy.smallest),
+    const MovableSetting& movable = remedy.moves.front().movable;
+    text += fmt::format(" At {} already {}.", shown_at(movable, draft, now_of(movable, draft) + *remedy.smallest),
                         what_is_left(explanation, remedy.after_smallest));
   }
   return text;

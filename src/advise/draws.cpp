@@ -28,23 +28,24 @@ std::vector<TrialOrder> draws_of(const PlanDraft& draft, const LaySettings& sett
   return orders;
 }
 
-void add_draw(MeanAmount& mean, const Plan& plan, const Complaint& complaint, const std::vector<Finding>& findings) {
-  const FindingAmount amount = amount_of(complaint, findings);
+void add_draw(MeanAmount& mean, const Plan& plan, const SoughtFinding& sought,
+              const std::vector<Finding>& findings) {
+  const FindingAmount amount = amount_of(sought, findings);
   const double before = mean.draws, now = ++mean.draws;
   const auto add = [&](double& value, double one) { value = (value * before + one) / now; };
-  add(mean.of_complaint.places, amount.places);
-  add(mean.of_complaint.gravity, amount.gravity);
+  add(mean.of_sought.places, amount.places);
+  add(mean.of_sought.gravity, amount.gravity);
   add(mean.gravity_of_all, gravity_of_all(plan, findings));
-  mean.of_complaint.worst_mm = std::max(mean.of_complaint.worst_mm, amount.worst_mm);
+  mean.of_sought.worst_mm = std::max(mean.of_sought.worst_mm, amount.worst_mm);
 }
 
-std::optional<MeanAmount> mean_amount(const Plan& plan, const Complaint& complaint,
+std::optional<MeanAmount> mean_amount(const Plan& plan, const SoughtFinding& sought,
                                       const std::vector<std::optional<Trial>>& trials, std::size_t begin,
                                       int count) {
   MeanAmount mean;
   for (std::size_t i = begin; i < begin + static_cast<std::size_t>(count); ++i) {
     if (!trials[i]) return std::nullopt;
-    add_draw(mean, plan, complaint, trials[i]->findings);
+    add_draw(mean, plan, sought, trials[i]->findings);
   }
   return mean;
 }

@@ -6,7 +6,7 @@
 #include <optional>
 #include <vector>
 
-#include "advise/complaint.h"
+#include "advise/sought_finding.h"
 #include "advise/trial.h"
 
 namespace laywright {
@@ -23,15 +23,15 @@ inline constexpr double draw_shift_d = 0.01;
 
 // Means over draws.
 struct MeanAmount {
-  FindingAmount of_complaint;
+  FindingAmount of_sought;
   double gravity_of_all = 0.0;
   int draws = 0;
 };
 
-void add_draw(MeanAmount& mean, const Plan& plan, const Complaint& complaint, const std::vector<Finding>& findings);
+void add_draw(MeanAmount& mean, const Plan& plan, const SoughtFinding& sought, const std::vector<Finding>& findings);
 
 // Of so many trials from `begin` on; none if any of them could not be laid.
-[[nodiscard]] std::optional<MeanAmount> mean_amount(const Plan& plan, const Complaint& complaint,
+[[nodiscard]] std::optional<MeanAmount> mean_amount(const Plan& plan, const SoughtFinding& sought,
                                                     const std::vector<std::optional<Trial>>& trials,
                                                     std::size_t begin, int count);
 

@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "advise/dial.h"
+#include "advise/movable_setting.h"
 
 namespace laywright {
 namespace {

@@ -36,15 +36,15 @@ std::optional<double> turns_of_first_layers(const Plan& plan, const LaySettings&
 }
 
 // Best first; of those that are all but the same the best alone.
-std::vector<std::vector<double>> apart(const std::vector<Found>& found, const std::vector<Knob>& knobs,
-                                       std::size_t most) {
+std::vector<std::vector<double>> apart(const std::vector<Found>& found,
+                                       const std::vector<SearchableSetting>& searchables, std::size_t most) {
   constexpr double near_steps = 1.5;
   std::vector<std::vector<double>> kept;
   for (const Found& each : found) {
     if (kept.size() == most) break;
     const bool repeats = std::any_of(kept.begin(), kept.end(), [&](const std::vector<double>& other) {
-      for (std::size_t i = 0; i < knobs.size(); ++i) {
-        if (std::abs(other[i] - each.values[i]) > near_steps * knobs[i].step) return false;
+      for (std::size_t i = 0; i < searchables.size(); ++i) {
+        if (std::abs(other[i] - each.values[i]) > near_steps * searchables[i].step) return false;
       }
       return true;
     });
@@ -62,17 +62,19 @@ Issue stopped() { return option_issue("", "", stopped_text); }
 }  // namespace
 
 Result<Improvement> improve(const Plan& plan, const ImproveSettings& settings, Progress& progress) {
-  Result<std::vector<Knob>> knobs = knobs_of(plan.draft(), settings.wishes, settings.drift);
-  if (!knobs.ok()) return knobs.issues();
+  Result<std::vector<SearchableSetting>> searchables =
+      searchables_of(plan.draft(), settings.requests, settings.drift);
+  if (!searchables.ok()) return searchables.issues();
   Improvement improvement;
-  improvement.knobs = std::move(knobs).value();
-  if (improvement.knobs.empty()) return option_issue("", "", "there is nothing left to turn; keep fewer settings");
+  improvement.searchables = std::move(searchables).value();
+  if (improvement.searchables.empty())
+    return option_issue("", "", "there is nothing left to turn; keep fewer settings");
   std::vector<double> now;
-  for (const Knob& knob : improvement.knobs) now.push_back(knob.now);
+  for (const SearchableSetting& searchable : improvement.searchables) now.push_back(searchable.now);
 
   progress.report(0.0);
   std::vector<Proposal> as_it_is =
-      judge(plan, improvement.knobs, {now}, settings, {progress, 0.0, looked}, improvement.trials);
+      judge(plan, improvement.searchables, {now}, settings, {progress, 0.0, looked}, improvement.trials);
   if (as_it_is.empty()) return stopped();
   improvement.leave_it = as_it_is.front().good_draws == as_it_is.front().draws && !settings.weights;
   improvement.plan = std::move(as_it_is.front());
@@ -80,24 +82,24 @@ Result<Improvement> improve(const Plan& plan, const ImproveSettings& settings, P
   if (!improvement.leave_it) {
     const std::optional<double> turns = turns_of_first_layers(plan, settings.lay, {progress, looked, looked});
     if (!turns) return stopped();
-    ImproveSearch search(shortened(plan.draft(), *turns), improvement.knobs, settings);
+    ImproveSearch search(shortened(plan.draft(), *turns), improvement.searchables, settings);
     std::vector<Found> found = search.run(progress);
     improvement.trials += search.trials();
     improvement.layers_tried = search_layers;
     if (progress.cancelled()) return stopped();
 
     std::erase_if(found, [&](const Found& each) { return each.values == now; });
-    auto positions = apart(found, improvement.knobs, static_cast<std::size_t>(settings.best) + more_than_told);
-    improvement.best = judge(plan, improvement.knobs, positions, settings, {progress, progress.share(), judged_all},
-                             improvement.trials);
+    auto positions = apart(found, improvement.searchables, static_cast<std::size_t>(settings.best) + more_than_told);
+    improvement.best = judge(plan, improvement.searchables, positions, settings,
+                             {progress, progress.share(), judged_all}, improvement.trials);
     std::erase_if(improvement.best,
                   [&](const Proposal& each) { return !better_on_all_draws(each, improvement.plan); });
     sort_by_cost(improvement.best);
     if (improvement.best.size() > static_cast<std::size_t>(settings.best)) {
       improvement.best.resize(static_cast<std::size_t>(settings.best));
     }
-    if (!add_steps(plan, improvement.knobs, improvement.best, settings, {progress, progress.share(), stepped_all},
-                   improvement.trials))
+    if (!add_steps(plan, improvement.searchables, improvement.best, settings,
+                   {progress, progress.share(), stepped_all}, improvement.trials))
       return stopped();
     sort_by_cost(improvement.best);
   }

@@ -2,7 +2,7 @@
 //
 // What is known of good winds (verdict/usual_settings.h, the stop at which the fiber reaches its flange) and a seeded lattice
 // over the ranges say where it is good, NLopt's Subplex (Rowan 1990) goes on from the best of it; both on the first layers,
-// at `search_fidelity`. The best few are then laid in full: several draws (draws.h), each setting a step of its dial up and
+// at `search_fidelity`. The best few are then laid in full: several draws (draws.h), each setting a step up and
 // down, the fiber at both ends of its tolerance where the plan has one. What counts is the mean of all, so that a setting
 // that must be met exactly loses against one that need not; and what is not better than the plan on each of its draws is
 // no proposal. A plan that is good on all its draws is left as it is, unless weights are given.
@@ -12,9 +12,9 @@
 #include <string>
 #include <vector>
 
-#include "advise/knob.h"
 #include "advise/merit.h"
 #include "advise/parallel.h"
+#include "advise/searchable_setting.h"
 #include "advise/trial.h"
 #include "base/result.h"
 
@@ -26,25 +26,25 @@ struct ImproveSettings {
   int trials = 160;  // of the search; the confirmation comes on top
   int best = 3;      // how many are told
   std::optional<MeritWeights> weights;
-  std::vector<KnobWish> wishes;
+  std::vector<SearchRequest> requests;
   bool drift = false;  // let the stops move outward from layer to layer
 };
 
-// A plan and what comes of it over its variants: its draws first, then each dial a step off.
+// A plan and what comes of it over its variants: its draws first, then each setting a step off.
 struct Proposal {
   PlanDraft draft;
-  std::vector<double> values;  // of the knobs
+  std::vector<double> values;  // of the settings
   Outcome outcome;             // as it is set
   WindVerdict verdict;         // as it is set, with what the machine bears
   int draws = 0, good_draws = 0;
   int variants = 0, good_variants = 0, bad_variants = 0;  // bad: do not wind
   std::vector<double> draw_costs;                         // infinite where a draw could not be laid
-  double cost = 0.0;  // mean over the variants, and a little for each knob that is moved
+  double cost = 0.0;  // mean over the variants, and a little for each setting that is moved
   std::string text;   // what it gains and what it costs, against the plan
 };
 
 struct Improvement {
-  std::vector<Knob> knobs;
+  std::vector<SearchableSetting> searchables;
   Proposal plan;               // the plan as it is, seen the same way
   std::vector<Proposal> best;  // best first; each better than the plan on all draws
   bool leave_it = false;       // the plan is good on all its draws; nothing was searched
@@ -53,7 +53,7 @@ struct Improvement {
   std::string text;  // one or two sentences
 };
 
-// Errors: a wish that cannot be followed, nothing left to turn, or cancelled (text `stopped_text`).
+// Errors: a request that cannot be followed, nothing left to turn, or cancelled (text `stopped_text`).
 [[nodiscard]] Result<Improvement> improve(const Plan& plan, const ImproveSettings& settings, Progress& progress);
 
 }  // namespace laywright

@@ -34,31 +34,32 @@ void drop_repeats(std::vector<Found>& all) {
 
 }  // namespace
 
-ImproveSearch::ImproveSearch(const PlanDraft& draft, const std::vector<Knob>& knobs, const ImproveSettings& settings)
-    : draft_(draft), knobs_(knobs), settings_(settings), lay_(settings.lay) {
+ImproveSearch::ImproveSearch(const PlanDraft& draft, const std::vector<SearchableSetting>& searchables,
+                             const ImproveSettings& settings)
+    : draft_(draft), searchables_(searchables), settings_(settings), lay_(settings.lay) {
   lay_.fidelity *= search_fidelity;
 }
 
 std::vector<double> ImproveSearch::position(const std::vector<double>& unit) const {
   std::vector<double> values;
-  for (std::size_t i = 0; i < knobs_.size(); ++i) {
-    const Knob& knob = knobs_[i];
-    values.push_back(knob.nearest(knob.low + unit[i] * (knob.high - knob.low)));
+  for (std::size_t i = 0; i < searchables_.size(); ++i) {
+    const SearchableSetting& searchable = searchables_[i];
+    values.push_back(searchable.nearest(searchable.low + unit[i] * (searchable.high - searchable.low)));
   }
   return values;
 }
 
 std::vector<double> ImproveSearch::unit_of(const std::vector<double>& values) const {
   std::vector<double> unit;
-  for (std::size_t i = 0; i < knobs_.size(); ++i) {
-    const Knob& knob = knobs_[i];
-    unit.push_back(std::clamp((values[i] - knob.low) / (knob.high - knob.low), 0.0, 1.0));
+  for (std::size_t i = 0; i < searchables_.size(); ++i) {
+    const SearchableSetting& searchable = searchables_[i];
+    unit.push_back(std::clamp((values[i] - searchable.low) / (searchable.high - searchable.low), 0.0, 1.0));
   }
   return unit;
 }
 
 double ImproveSearch::cost_at(const std::vector<double>& values, Progress& progress) const {
-  const PlanDraft draft = set_knobs(draft_, knobs_, values);
+  const PlanDraft draft = set_searchables(draft_, searchables_, values);
   const Result<Plan> plan = check(draft);
   if (!plan.ok()) return impossible;
   const std::optional<Trial> trial = try_plan(draft, lay_, progress);
@@ -66,26 +67,27 @@ double ImproveSearch::cost_at(const std::vector<double>& values, Progress& progr
   return cost_of(merit_of(plan.value(), *trial), settings_.weights);
 }
 
-// The knobs, each as it is or where it usually is best: of a plan with a few settings wrong, one of these sets just those
+// The settings, each as it is or where it usually is best: of a plan with a few settings wrong, one of these sets just those
 // right.
 std::vector<std::vector<double>> ImproveSearch::usual_positions() const {
   // As many as the search has trials to spare for.
-  constexpr std::size_t most_knobs = 5;
+  constexpr std::size_t most_searchables = 5;
   std::vector<std::size_t> moved;
-  for (std::size_t i = 0; i < knobs_.size() && moved.size() < most_knobs; ++i) {
-    if (usual_value(draft_, knobs_[i])) moved.push_back(i);
+  for (std::size_t i = 0; i < searchables_.size() && moved.size() < most_searchables; ++i) {
+    if (usual_value(draft_, searchables_[i])) moved.push_back(i);
   }
   std::vector<std::vector<double>> all;
   for (unsigned choice = 0; choice < 1U << moved.size(); ++choice) {
     std::vector<double> values;
-    for (const Knob& knob : knobs_) values.push_back(knob.now);
+    for (const SearchableSetting& searchable : searchables_) values.push_back(searchable.now);
     // The stops last: where they belong depends on the others.
     for (const bool stops : {false, true}) {
       for (std::size_t bit = 0; bit < moved.size(); ++bit) {
-        const Knob& knob = knobs_[moved[bit]];
-        if ((choice >> bit & 1U) == 0U || is_stop(knob) != stops) continue;
-        const PlanDraft so_far = set_knobs(draft_, knobs_, values);
-        values[moved[bit]] = knob.nearest(std::clamp(*usual_value(so_far, knob), knob.low, knob.high));
+        const SearchableSetting& searchable = searchables_[moved[bit]];
+        if ((choice >> bit & 1U) == 0U || is_stop(searchable) != stops) continue;
+        const PlanDraft so_far = set_searchables(draft_, searchables_, values);
+        values[moved[bit]] =
+            searchable.nearest(std::clamp(*usual_value(so_far, searchable), searchable.low, searchable.high));
       }
     }
     all.push_back(std::move(values));
@@ -98,7 +100,8 @@ std::vector<Found> ImproveSearch::spread(const Stretch& stretch) {
   std::vector<Found> all;
   for (std::vector<double>& values : usual_positions()) all.push_back({std::move(values), 0.0});
   const std::size_t more = count > all.size() ? count - all.size() : 0;
-  for (const auto& point : lattice(more, knobs_.size(), settings_.lay.seed)) all.push_back({position(point), 0.0});
+  for (const auto& point : lattice(more, searchables_.size(), settings_.lay.seed))
+    all.push_back({position(point), 0.0});
   drop_repeats(all);
   run_parallel(all.size(), settings_.threads, stretch,
                [&](std::size_t i, Progress& inner) { all[i].cost = cost_at(all[i].values, inner); });
@@ -125,12 +128,12 @@ std::vector<Found> ImproveSearch::refine(const Found& start, int trials, Progres
     if (calls >= trials) throw nlopt::forced_stop();
     return found;
   };
-  nlopt::opt search(nlopt::LN_SBPLX, static_cast<unsigned>(knobs_.size()));
+  nlopt::opt search(nlopt::LN_SBPLX, static_cast<unsigned>(searchables_.size()));
   search.set_lower_bounds(0.0);
   search.set_upper_bounds(1.0);
   search.set_min_objective(objective, &cost);
   constexpr double first_step = 0.1, last_step = 1e-3;
-  search.set_initial_step(std::vector<double>(knobs_.size(), first_step));
+  search.set_initial_step(std::vector<double>(searchables_.size(), first_step));
   search.set_xtol_abs(last_step);
   // Repeats cost nothing, but must end.
   search.set_maxeval(20 * trials);

@@ -1,4 +1,4 @@
-// The search behind an improvement: positions of the knobs, from good to bad, as the first layers show them.
+// The search behind an improvement: positions of the settings, from good to bad, as the first layers show them.
 #pragma once
 
 #include <map>
@@ -16,7 +16,8 @@ struct Found {
 class ImproveSearch {
  public:
   // `draft`: the plan, ended after the layers that the search lays.
-  ImproveSearch(const PlanDraft& draft, const std::vector<Knob>& knobs, const ImproveSettings& settings);
+  ImproveSearch(const PlanDraft& draft, const std::vector<SearchableSetting>& searchables,
+                const ImproveSettings& settings);
 
   // All positions that were tried, best first. Fewer when cancelled.
   [[nodiscard]] std::vector<Found> run(Progress& progress);
@@ -31,7 +32,7 @@ class ImproveSearch {
   [[nodiscard]] std::vector<Found> refine(const Found& start, int trials, Progress& progress) const;
 
   PlanDraft draft_;
-  const std::vector<Knob>& knobs_;
+  const std::vector<SearchableSetting>& searchables_;
   const ImproveSettings& settings_;
   LaySettings lay_;
   int trials_ = 0;

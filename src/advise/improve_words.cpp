@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "advise/dial.h"
+#include "advise/movable_setting.h"
 #include "base/spelling.h"
 #include "measure/phrases.h"
 #include "verdict/verdict_words.h"
@@ -31,11 +31,12 @@ const Check* same_check(const WindVerdict& verdict, const Check& check) {
 // "Set the pitch to 0.255 mm (now 0.235 mm)."
 std::string what_to_set(const Plan& plan, const Improvement& improvement, const Proposal& proposal) {
   std::vector<std::string> all;
-  for (std::size_t i = 0; i < improvement.knobs.size(); ++i) {
-    const Knob& knob = improvement.knobs[i];
-    if (proposal.values[i] == knob.now) continue;
-    all.push_back(fmt::format("the {} to {} (now {})", knob.words, knob_text(plan, knob, proposal.values[i]),
-                              knob_text(plan, knob, knob.now)));
+  for (std::size_t i = 0; i < improvement.searchables.size(); ++i) {
+    const SearchableSetting& searchable = improvement.searchables[i];
+    if (proposal.values[i] == searchable.now) continue;
+    all.push_back(fmt::format("the {} to {} (now {})", searchable.words,
+                              searchable_text(plan, searchable, proposal.values[i]),
+                              searchable_text(plan, searchable, searchable.now)));
   }
   return fmt::format("Set {}.", joined(all));
 }
@@ -59,8 +60,8 @@ std::string as_it_is(const WindVerdict& verdict) {
 
 }  // namespace
 
-std::string knob_text(const Plan& plan, const Knob& knob, double value) {
-  return knob.path == drift_path ? in_mm(value) : shown_value(plan.draft(), knob.path, value);
+std::string searchable_text(const Plan& plan, const SearchableSetting& searchable, double value) {
+  return searchable.path == drift_path ? in_mm(value) : shown_value(plan.draft(), searchable.path, value);
 }
 
 std::string words_of(const Plan& plan, const Improvement& improvement, const Proposal& proposal) {

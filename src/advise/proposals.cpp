@@ -12,19 +12,19 @@ namespace {
 
 constexpr std::size_t draws = 5;
 
-std::vector<TrialOrder> steps_of(const PlanDraft& plan, const std::vector<Knob>& knobs,
+std::vector<TrialOrder> steps_of(const PlanDraft& plan, const std::vector<SearchableSetting>& searchables,
                                  const std::vector<double>& values, const LaySettings& settings) {
   std::vector<TrialOrder> orders;
-  for (std::size_t i = 0; i < knobs.size(); ++i) {
-    for (const double by : {-knobs[i].step, knobs[i].step}) {
+  for (std::size_t i = 0; i < searchables.size(); ++i) {
+    for (const double by : {-searchables[i].step, searchables[i].step}) {
       std::vector<double> off = values;
       off[i] += by;
-      orders.push_back({set_knobs(plan, knobs, off), settings});
+      orders.push_back({set_searchables(plan, searchables, off), settings});
     }
   }
   if (const double tolerance = plan.fiber.diameter_tolerance_mm; tolerance > 0.0) {
     for (const double by : {-tolerance, tolerance}) {
-      orders.push_back({set_knobs(plan, knobs, values), settings});
+      orders.push_back({set_searchables(plan, searchables, values), settings});
       orders.back().draft.fiber.diameter_mm += by;
     }
   }
@@ -32,10 +32,10 @@ std::vector<TrialOrder> steps_of(const PlanDraft& plan, const std::vector<Knob>&
 }
 
 // Of two that are as good, the one that leaves more as it is.
-double for_what_is_moved(const std::vector<Knob>& knobs, const std::vector<double>& values) {
+double for_what_is_moved(const std::vector<SearchableSetting>& searchables, const std::vector<double>& values) {
   constexpr double each = 0.05;
   double sum = 0.0;
-  for (std::size_t i = 0; i < knobs.size(); ++i) sum += values[i] != knobs[i].now ? each : 0.0;
+  for (std::size_t i = 0; i < searchables.size(); ++i) sum += values[i] != searchables[i].now ? each : 0.0;
   return sum;
 }
 
@@ -67,13 +67,13 @@ Proposal judged(const Plan& plan, Trials::const_iterator first, const std::optio
 
 }  // namespace
 
-std::vector<Proposal> judge(const Plan& plan, const std::vector<Knob>& knobs,
+std::vector<Proposal> judge(const Plan& plan, const std::vector<SearchableSetting>& searchables,
                             const std::vector<std::vector<double>>& positions, const ImproveSettings& settings,
                             const Stretch& stretch, int& trials) {
   std::vector<TrialOrder> orders;
   for (const auto& values : positions) {
     for (TrialOrder& order :
-         draws_of(set_knobs(plan.draft(), knobs, values), settings.lay, static_cast<int>(draws))) {
+         draws_of(set_searchables(plan.draft(), searchables, values), settings.lay, static_cast<int>(draws))) {
       orders.push_back(std::move(order));
     }
   }
@@ -86,16 +86,16 @@ std::vector<Proposal> judge(const Plan& plan, const std::vector<Knob>& knobs,
     proposals.push_back(judged(plan, tried.begin() + static_cast<std::ptrdiff_t>(i * draws), settings.weights));
     proposals.back().draft = std::move(orders[i * draws].draft);
     proposals.back().values = positions[i];
-    proposals.back().cost += for_what_is_moved(knobs, positions[i]);
+    proposals.back().cost += for_what_is_moved(searchables, positions[i]);
   }
   return proposals;
 }
 
-bool add_steps(const Plan& plan, const std::vector<Knob>& knobs, std::vector<Proposal>& proposals,
+bool add_steps(const Plan& plan, const std::vector<SearchableSetting>& searchables, std::vector<Proposal>& proposals,
                const ImproveSettings& settings, const Stretch& stretch, int& trials) {
   std::vector<TrialOrder> orders;
   for (const Proposal& each : proposals) {
-    for (TrialOrder& order : steps_of(plan.draft(), knobs, each.values, settings.lay)) {
+    for (TrialOrder& order : steps_of(plan.draft(), searchables, each.values, settings.lay)) {
       orders.push_back(std::move(order));
     }
   }

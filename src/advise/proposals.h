@@ -1,4 +1,4 @@
-// Positions of the knobs, laid in full and judged.
+// Positions of the settings, laid in full and judged.
 #pragma once
 
 #include <vector>
@@ -10,12 +10,12 @@ namespace laywright {
 
 // Each on its draws; in the order of the positions, those left out that could not be laid. `verdict` and `text` are not filled in
 // yet. None when cancelled. `trials`: counted up by what was laid.
-[[nodiscard]] std::vector<Proposal> judge(const Plan& plan, const std::vector<Knob>& knobs,
+[[nodiscard]] std::vector<Proposal> judge(const Plan& plan, const std::vector<SearchableSetting>& searchables,
                                           const std::vector<std::vector<double>>& positions,
                                           const ImproveSettings& settings, const Stretch& stretch, int& trials);
 
-// Each dial a step off as well, and the fiber at both ends of its tolerance. False when cancelled.
-bool add_steps(const Plan& plan, const std::vector<Knob>& knobs, std::vector<Proposal>& proposals,
+// Each setting a step off as well, and the fiber at both ends of its tolerance. False when cancelled.
+bool add_steps(const Plan& plan, const std::vector<SearchableSetting>& searchables, std::vector<Proposal>& proposals,
                const ImproveSettings& settings, const Stretch& stretch, int& trials);
 
 // Less by the measure of the search, on every draw.

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/number_option.h"
 #include "app/wind_options.h"
 
@@ -20,8 +20,8 @@ void add_advice_options(CLI::App& command, AdviceOptions& options, const char* f
       ->capture_default_str();
 }
 
-int told(const Issues& issues, bool stopped) {
-  return told(Ending{stopped ? exit_stopped : exit_unsound, stopped ? Issues{} : issues, {}});
+int conclude(const Issues& issues, bool stopped) {
+  return conclude(CommandOutcome{stopped ? exit_stopped : exit_unsound, stopped ? Issues{} : issues, {}});
 }
 
 }  // namespace laywright

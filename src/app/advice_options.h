@@ -22,6 +22,6 @@ void add_advice_options(CLI::App& command, AdviceOptions& options, const char* f
 
 // Says why there is no result, a person's stop or issues, and returns the exit code. Not while a Watch stands: its bar
 // would be in the way.
-[[nodiscard]] int told(const Issues& issues, bool stopped);
+[[nodiscard]] int conclude(const Issues& issues, bool stopped);
 
 }  // namespace laywright

@@ -25,7 +25,7 @@ int run(const AdviceOptions& options) {
   const Result<Capacity> found = capacity(plan.value(), options.lay, watch->progress());
   const bool stopped = watch->progress().cancelled();
   watch.reset();
-  if (!found.ok()) return told(found.issues(), stopped);
+  if (!found.ok()) return conclude(found.issues(), stopped);
   return print(options.json ? capacity_json(plan.value(), found.value())
                             : capacity_text(plan.value(), found.value()))
              ? exit_done

@@ -33,7 +33,7 @@ struct Answer {
 
 Answer explain_finding(const Plan& plan, const CauseOptions& options, Watch& watch) {
   const WoundPlan wound = lay_and_measure(plan, options.lay, watch);
-  if (!wound.ending.done()) return {wound.ending.issues, 0, {}};
+  if (!wound.outcome.done()) return {wound.outcome.issues, 0, {}};
   const auto& findings = wound.measurements->findings;
   if (options.finding > findings.size()) return {{}, findings.size(), {}};
   watch.begin("trying");
@@ -51,7 +51,7 @@ int run(const CauseOptions& options) {
   const Answer answer = explain_finding(plan.value(), options, *watch);
   const bool stopped = watch->progress().cancelled();
   watch.reset();
-  if (stopped || !answer.issues.empty()) return told(answer.issues, stopped);
+  if (stopped || !answer.issues.empty()) return conclude(answer.issues, stopped);
   if (answer.explanation) {
     const std::string text = options.json ? cause_json(plan.value(), *answer.explanation, options.finding)
                                           : cause_text(plan.value(), *answer.explanation, options.finding);

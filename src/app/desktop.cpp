@@ -74,20 +74,20 @@ void Desktop::match_style() {
   theme_ = theme();
   apply_style(*theme_, scale_);
   if (!new_scale) return;
-  const Letters letters = load_letters(scale_);
-  if (letters.missing) {
+  const Fonts fonts = load_fonts(scale_);
+  if (fonts.missing) {
     // Without signs that those letters do not have.
     bench_.tell(Severity::warning,
                 "The font DejaVu Sans is not on this system, or cannot be read: what stands here is written in a "
                 "plain one, with a question mark for each sign that it lacks. Install the package fonts-dejavu-core "
                 "and start again.");
   }
-  ImGui::GetIO().FontDefault = letters.plain;
-  panels_.strong = letters.strong;
-  panels_.reading = letters.reading;
-  panels_.reading_strong = letters.reading_strong;
-  panels_.title = letters.title;
-  panels_.figure = letters.figure;
+  ImGui::GetIO().FontDefault = fonts.plain;
+  panels_.strong = fonts.strong;
+  panels_.reading = fonts.reading;
+  panels_.reading_strong = fonts.reading_strong;
+  panels_.title = fonts.title;
+  panels_.figure = fonts.figure;
   panels_.scale = scale_;
   ImGui_ImplOpenGL3_DestroyFontsTexture();
   ImGui_ImplOpenGL3_CreateFontsTexture();

@@ -40,7 +40,7 @@ Json better_of(const Workbench& bench) {
   if (!answer) return all;
   all["text"] = answer->improvement.text;
   all["keys"] = Json::array();
-  for (const Knob& knob : answer->improvement.knobs) all["keys"].push_back(knob.path);
+  for (const SearchableSetting& searchable : answer->improvement.searchables) all["keys"].push_back(searchable.path);
   all["proposals"] = Json::array();
   for (const Proposal& each : answer->improvement.best) {
     all["proposals"].push_back({{"text", each.text}, {"values", each.values}});

@@ -11,6 +11,7 @@
 #include "app/desktop_loop.h"
 #include "app/output.h"
 #include "ui/show_window.h"
+#include "workbench/camera_commands.h"
 
 namespace laywright {
 namespace {
@@ -107,9 +108,9 @@ void Desktop::give_pictures_their_places(const WindowLayout& layout) {
   if (bench_.showing() && bench_.wound()) return show_to_others(layout, *bench_.wound());
   const int width = pixels(layout.picture.width), height = pixels(layout.picture.height);
   if (desk->stage.view.width_px != width || desk->stage.view.height_px != height) {
-    bench_.apply(cmd::SetPictureSize{width, height});
+    bench_.apply(cmd::set_picture_size(width, height));
     // A picture that has become half as wide shows the whole spool, too.
-    if (layout.other.has_value() != was_compared_ && bench_.wound()) bench_.apply(cmd::FitView{});
+    if (layout.other.has_value() != was_compared_ && bench_.wound()) bench_.apply(cmd::fit_view());
     was_compared_ = layout.other.has_value();
     frames_wanted_ = std::max(frames_wanted_, 2);
   }

@@ -51,6 +51,8 @@ Json stage(const Stage& stage, const Wound& wound) {
     const NodeFacts f = facts_of(wound.source, *node);
     picked = {{"turn", f.turn}, {"layer", f.layer}, {"x_mm", f.x_mm}, {"r_mm", f.r_mm}};
   }
+  Json shows = Json::object();
+  for (const ViewSwitch& s : view_switches) shows[std::string(s.name)] = view.*s.shown;
   const Vec3& t = view.camera.target;
   return {{"picked", std::move(picked)},
           {"chosen_finding", optional(view.chosen_finding)},
@@ -65,6 +67,7 @@ Json stage(const Stage& stage, const Wound& wound) {
           {"first_layer", view.first_layer},
           {"last_layer", optional(view.last_layer)},
           {"colouring", static_cast<int>(view.colouring)},
+          {"shows", std::move(shows)},
           {"inch", view.units == Units::inch},
           {"dark", view.theme == Theme::dark},
           {"camera",

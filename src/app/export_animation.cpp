@@ -105,8 +105,8 @@ void fit_turntable(const SceneSource& source, const ExportOptions& options, View
   view.camera.distance_mm = distance_mm / options.view.zoom;
 }
 
-Ending draw_frames(const SceneSource& source, const View& view, ExportKind kind, const ExportOptions& options,
-                   Progress& progress) {
+CommandOutcome draw_frames(const SceneSource& source, const View& view, ExportKind kind,
+                           const ExportOptions& options, Progress& progress) {
   const int frames = frames_of(options);
   FrameSinks sinks(options, view);
   if (Issues trouble = sinks.open(frames); !trouble.empty()) return {exit_not_written, std::move(trouble), {}};
@@ -123,7 +123,7 @@ Ending draw_frames(const SceneSource& source, const View& view, ExportKind kind,
     Issues trouble = sinks.add(image, frame);
     if (!trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   }
-  Ending done;
+  CommandOutcome done;
   done.text = fmt::format("{} frames of {} x {} pixels, {:.4g} a second\n", frames, view.width_px, view.height_px,
                           options.frames_per_second);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
@@ -153,8 +153,8 @@ View view_of_frame(const SceneSource& source, const View& view, ExportKind kind,
   return now;
 }
 
-Ending export_animation(const SceneSource& source, ExportKind kind, const ExportOptions& options,
-                        Progress& progress) {
+CommandOutcome export_animation(const SceneSource& source, ExportKind kind, const ExportOptions& options,
+                                Progress& progress) {
   // Title, legend and scale bar are good in motion; dimension lines would flicker.
   PictureView without_dimensions = options.view;
   without_dimensions.no_figures = true;

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/export_options.h"
 #include "base/progress.h"
 #include "scene/scene_source.h"
@@ -21,7 +21,7 @@ namespace laywright {
 [[nodiscard]] std::vector<std::string> names_of_frames(const ExportOptions& options);
 
 // Draws the frames into options.file (WebP) and options.frames_folder (names_of_frames), whichever are given.
-[[nodiscard]] Ending export_animation(const SceneSource& source, ExportKind kind, const ExportOptions& options,
-                                      Progress& progress);
+[[nodiscard]] CommandOutcome export_animation(const SceneSource& source, ExportKind kind,
+                                              const ExportOptions& options, Progress& progress);
 
 }  // namespace laywright

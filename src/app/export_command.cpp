@@ -6,7 +6,7 @@
 
 #include <fmt/format.h>
 
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/export_animation.h"
 #include "app/export_options.h"
 #include "app/output.h"
@@ -40,13 +40,13 @@ std::string written(const ExportOptions& options, const std::string& more) {
   return fmt::format("Written: {}, {}\n{}", visible(options.file), size_of_file(bytes), more);
 }
 
-Ending ended(Issues trouble, const Progress& progress) {
+CommandOutcome ended(Issues trouble, const Progress& progress) {
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   return {trouble.empty() ? exit_done : exit_not_written, std::move(trouble), {}};
 }
 
-Ending export_glb(const SceneSource& source, const ExportOptions& options, const LayerRange& layers,
-                  Progress& progress) {
+CommandOutcome export_glb(const SceneSource& source, const ExportOptions& options, const LayerRange& layers,
+                          Progress& progress) {
   GlbSettings settings;
   settings.layers = layers;
   settings.sides = options.sides;
@@ -56,13 +56,13 @@ Ending export_glb(const SceneSource& source, const ExportOptions& options, const
   settings.flanges_see_through = options.view.see_through;
   const Result<Glb> glb = make_glb(source, settings, progress);
   if (!glb.ok()) return {exit_not_written, glb.issues(), {}};
-  Ending done = ended(write_file_atomically(options.file,
-                                            [&](std::ostream& out) {
-                                              if (progress.cancelled()) return false;
-                                              write_glb(out, glb.value());
-                                              return true;
-                                            }),
-                      progress);
+  CommandOutcome done = ended(write_file_atomically(options.file,
+                                                    [&](std::ostream& out) {
+                                                      if (progress.cancelled()) return false;
+                                                      write_glb(out, glb.value());
+                                                      return true;
+                                                    }),
+                              progress);
   const GlbFacts& facts = glb.value().facts;
   done.text = written(
       options, fmt::format("Layers {} to {}, {} sides; off the laid fiber's surface by at most {:.2g} mm, "
@@ -72,15 +72,15 @@ Ending export_glb(const SceneSource& source, const ExportOptions& options, const
   return done;
 }
 
-Ending export_vtp(const SceneSource& source, const ExportOptions& options, const LayerRange& layers,
-                  Progress& progress) {
+CommandOutcome export_vtp(const SceneSource& source, const ExportOptions& options, const LayerRange& layers,
+                          Progress& progress) {
   VtpSettings settings;
   settings.layers = layers;
   settings.tolerance_mm = tolerance_mm(options).value_or(0.0);
   settings.most_bytes = most_bytes(options, other_megabytes);
   const Result<VtpLine> line = plan_vtp(source, settings);
   if (!line.ok()) return {exit_not_written, line.issues(), {}};
-  Ending done =
+  CommandOutcome done =
       ended(write_file_atomically(options.file,
                                   [&](std::ostream& out) { return write_vtp(out, source, line.value(), progress); }),
             progress);
@@ -90,25 +90,27 @@ Ending export_vtp(const SceneSource& source, const ExportOptions& options, const
   return done;
 }
 
-Ending export_csv(const Build& build, const ExportOptions& options, const LayerRange& layers, Progress& progress) {
+CommandOutcome export_csv(const Build& build, const ExportOptions& options, const LayerRange& layers,
+                          Progress& progress) {
   PathSettings settings;
   settings.first_layer = layers.first;
   settings.last_layer = layers.last;
   settings.most_rows = static_cast<std::size_t>(most_bytes(options, other_megabytes) / path_row_bytes);
   const std::size_t step = path_step(build, settings);
-  Ending done = ended(write_file_atomically(options.file,
-                                            [&](std::ostream& out) {
-                                              write_path_csv(out, build, progress, settings);
-                                              return !progress.cancelled();
-                                            }),
-                      progress);
+  CommandOutcome done = ended(write_file_atomically(options.file,
+                                                    [&](std::ostream& out) {
+                                                      write_path_csv(out, build, progress, settings);
+                                                      return !progress.cancelled();
+                                                    }),
+                              progress);
   done.text = written(options, step == 1 ? ""
                                          : fmt::format("Note: one node in {}, to stay within {}\n", step,
                                                        size_of_file(most_bytes(options, other_megabytes))));
   return done;
 }
 
-Ending export_drawing(const SceneSource& source, ExportKind kind, const ExportOptions& options, Progress& progress) {
+CommandOutcome export_drawing(const SceneSource& source, ExportKind kind, const ExportOptions& options,
+                              Progress& progress) {
   Drawing drawing;
   if (kind == ExportKind::section_svg || kind == ExportKind::section_png) {
     drawing = draw_section_sheet(source.plan(), source.build(), source.measurements(), options.angle_deg);
@@ -121,12 +123,13 @@ Ending export_drawing(const SceneSource& source, ExportKind kind, const ExportOp
   const std::string bytes = scalable ? to_svg(drawing) : to_png(drawing, options.dots_per_inch);
   if (bytes.empty()) throw std::bad_alloc();
   if (progress.cancelled()) return {exit_stopped, {}, {}};
-  Ending done = ended(write_file_atomically(options.file, bytes), progress);
+  CommandOutcome done = ended(write_file_atomically(options.file, bytes), progress);
   done.text = written(options, "");
   return done;
 }
 
-Ending export_build(const SceneSource& source, ExportKind kind, const ExportOptions& options, Progress& progress) {
+CommandOutcome export_build(const SceneSource& source, ExportKind kind, const ExportOptions& options,
+                            Progress& progress) {
   const Result<LayerRange> layers = layers_from(options, source.build().strokes.size());
   if (!layers.ok()) return {exit_command_line, layers.issues(), {}};
   switch (kind) {
@@ -139,15 +142,15 @@ Ending export_build(const SceneSource& source, ExportKind kind, const ExportOpti
   }
 }
 
-Ending lay_and_export(const Plan& plan, ExportKind kind, const ExportOptions& options) {
+CommandOutcome lay_and_export(const Plan& plan, ExportKind kind, const ExportOptions& options) {
   Watch watch;
   const WoundPlan wound = lay_and_measure(plan, options.settings, watch);
-  if (!wound.ending.done()) return wound.ending;
+  if (!wound.outcome.done()) return wound.outcome;
 
   const SceneSource source(plan, wound.build, wound.measurements);
   watch.begin(kind == ExportKind::turntable || kind == ExportKind::fill ? "drawing" : "writing");
-  Ending done = export_build(source, kind, options, watch.progress());
-  done.issues.insert(done.issues.begin(), wound.ending.issues.begin(), wound.ending.issues.end());
+  CommandOutcome done = export_build(source, kind, options, watch.progress());
+  done.issues.insert(done.issues.begin(), wound.outcome.issues.begin(), wound.outcome.issues.end());
   return done;
 }
 
@@ -163,7 +166,7 @@ int export_plan(const CLI::App& command, ExportOptions options) {
   const Result<Plan> plan = load_plan(options.plan);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
-  return told(lay_and_export(plan.value(), kind.value(), options));
+  return conclude(lay_and_export(plan.value(), kind.value(), options));
 }
 
 }  // namespace

@@ -77,7 +77,7 @@ int run(const FitOptions& options) {
   const Result<Fit> found = fit(plan.value(), wound.value(), settings, watch->progress());
   const bool stopped = watch->progress().cancelled();
   watch.reset();
-  if (!found.ok()) return told(found.issues(), stopped);
+  if (!found.ok()) return conclude(found.issues(), stopped);
   return print(options.json ? fit_json(plan.value(), wound.value(), found.value())
                             : fit_text(plan.value(), wound.value(), found.value()))
              ? exit_done

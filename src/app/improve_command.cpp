@@ -32,12 +32,12 @@ struct ImproveOptions : AdviceOptions {
   bool drift = false;
 };
 
-KnobWish& wish_for(std::vector<KnobWish>& wishes, const std::string& path) {
-  for (KnobWish& each : wishes) {
+SearchRequest& request_for(std::vector<SearchRequest>& requests, const std::string& path) {
+  for (SearchRequest& each : requests) {
     if (each.path == path) return each;
   }
-  wishes.push_back({path, {}, {}, {}, false});
-  return wishes.back();
+  requests.push_back({path, {}, {}, {}, false});
+  return requests.back();
 }
 
 // "KEY=VALUE", cut at the sign; the second part is empty where there is none.
@@ -48,23 +48,23 @@ std::pair<std::string, std::string> cut(const std::string& text, char at) {
 }
 
 // "traverse.pitch=0.25mm:0.27mm"
-Issues add_range(const PlanDraft& draft, const std::string& text, std::vector<KnobWish>& wishes) {
+Issues add_range(const PlanDraft& draft, const std::string& text, std::vector<SearchRequest>& requests) {
   const auto [key, range] = cut(text, '=');
   const auto [low, high] = cut(range, ':');
   const Result<double> from = read_setting(draft, key, low), to = read_setting(draft, key, high);
   if (!from.ok()) return from.issues();
   if (!to.ok()) return to.issues();
-  KnobWish& wish = wish_for(wishes, key);
-  wish.low = from.value();
-  wish.high = to.value();
+  SearchRequest& request = request_for(requests, key);
+  request.low = from.value();
+  request.high = to.value();
   return {};
 }
 
-Issues add_step(const PlanDraft& draft, const std::string& text, std::vector<KnobWish>& wishes) {
+Issues add_step(const PlanDraft& draft, const std::string& text, std::vector<SearchRequest>& requests) {
   const auto [key, step] = cut(text, '=');
   const Result<double> size = read_setting(draft, key, step);
   if (!size.ok()) return size.issues();
-  wish_for(wishes, key).step = size.value();
+  request_for(requests, key).step = size.value();
   return {};
 }
 
@@ -83,12 +83,12 @@ Issues add_weights(const std::string& text, ImproveSettings& settings) {
 
 Issues read_wishes(const PlanDraft& draft, const ImproveOptions& options, ImproveSettings& settings) {
   for (const std::string& each : options.ranges) {
-    if (Issues trouble = add_range(draft, each, settings.wishes); !trouble.empty()) return trouble;
+    if (Issues trouble = add_range(draft, each, settings.requests); !trouble.empty()) return trouble;
   }
   for (const std::string& each : options.steps) {
-    if (Issues trouble = add_step(draft, each, settings.wishes); !trouble.empty()) return trouble;
+    if (Issues trouble = add_step(draft, each, settings.requests); !trouble.empty()) return trouble;
   }
-  for (const std::string& each : options.keep) wish_for(settings.wishes, each).keep = true;
+  for (const std::string& each : options.keep) request_for(settings.requests, each).keep = true;
   return add_weights(options.weights, settings);
 }
 
@@ -126,7 +126,7 @@ int run(const ImproveOptions& options) {
   const bool stopped = watch->progress().cancelled();
   watch.reset();
   if (!improvement.ok()) {
-    const int code = told(improvement.issues(), stopped);
+    const int code = conclude(improvement.issues(), stopped);
     return stopped ? code : exit_command_line;  // what was wished cannot be followed
   }
   const bool leave_it = improvement.value().best.empty();

@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 
 #include "app/build_picture.h"
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/number_option.h"
 #include "app/output.h"
 #include "app/wind_options.h"
@@ -19,8 +19,8 @@
 #include "base/today.h"
 #include "plan/plan_file.h"
 #include "report/file_set.h"
+#include "report/fonts.h"
 #include "report/json.h"
-#include "report/letters.h"
 #include "report/report_set.h"
 #include "report/summary.h"
 #include "takeup/takeup_run.h"
@@ -38,7 +38,7 @@ struct LayOptions {
 };
 
 // The wind, laid, measured and, where a folder is given, written into it.
-Ending lay_and_report(const Plan& plan, const LayOptions& options) {
+CommandOutcome lay_and_report(const Plan& plan, const LayOptions& options) {
   Watch watch;
   Progress& progress = watch.progress();
   // Before the work: a folder that cannot be written into should not cost a long wait.
@@ -50,7 +50,7 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
   }
 
   WoundPlan wound = lay_and_measure(plan, options.settings, watch);
-  if (!wound.ending.done()) return wound.ending;
+  if (!wound.outcome.done()) return wound.outcome;
   const TakeupRun run = take_up(plan, *wound.build, *wound.measurements, progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   const auto verdict = judged_over_draws(plan, options.settings, wound, run, options.draws, watch);
@@ -77,8 +77,8 @@ Ending lay_and_report(const Plan& plan, const LayOptions& options) {
       text += fmt::format("\nWritten into {}\n  {}\n", visible(options.folder), fmt::join(report_names, ", "));
     }
   }
-  wound.ending.text = std::move(text);
-  return wound.ending;
+  wound.outcome.text = std::move(text);
+  return wound.outcome;
 }
 
 int lay_plan(const LayOptions& options) {
@@ -86,8 +86,8 @@ int lay_plan(const LayOptions& options) {
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
 
-  if (!options.folder.empty()) print_issues(letters_that_lack());
-  return told(lay_and_report(plan.value(), options));
+  if (!options.folder.empty()) print_issues(missing_fonts());
+  return conclude(lay_and_report(plan.value(), options));
 }
 
 void add_options(CLI::App& command, LayOptions& options) {

@@ -29,7 +29,7 @@ namespace laywright {
 namespace {
 
 // Help and version, or what is wrong with the command line; the exit code.
-int told(CLI::App& program, const CLI::ParseError& stop) {
+int conclude(CLI::App& program, const CLI::ParseError& stop) {
   program.failure_message([](const CLI::App*, const CLI::Error& error) {
     return visible(error.what()) + "\nRun with --help for more information.\n";
   });
@@ -79,7 +79,7 @@ int main(int argc, char** argv) {
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& stop) {
-    return told(program, stop);
+    return conclude(program, stop);
   } catch (const std::bad_alloc&) {
     tell("error: there is too little memory for this wind; try a lower --fidelity or a shorter wind\n");
     return exit_not_written;

@@ -3,7 +3,7 @@
 #include <memory>
 #include <string>
 
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/output.h"
 #include "app/watch.h"
 #include "app/wind_options.h"
@@ -30,7 +30,7 @@ PayoffSettings settings_of(const Options& options) {
   return settings;
 }
 
-Ending unwind_plan(const Plan& plan, const Options& options) {
+CommandOutcome unwind_plan(const Plan& plan, const Options& options) {
   Watch watch;
   Progress& progress = watch.progress();
   watch.begin("laying");
@@ -48,7 +48,7 @@ int run(const Options& options) {
   const Result<Plan> plan = load_plan(options.plan);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
-  return told(unwind_plan(plan.value(), options));
+  return conclude(unwind_plan(plan.value(), options));
 }
 
 std::string check_distance(const std::string& text) {

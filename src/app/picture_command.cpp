@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/output.h"
 #include "app/picture_maker.h"
 #include "app/picture_view.h"
@@ -18,7 +18,7 @@
 #include "base/readable.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
-#include "report/letters.h"
+#include "report/fonts.h"
 
 namespace laywright {
 namespace {
@@ -33,7 +33,7 @@ struct PictureOptions {
   bool transparent = false;
 };
 
-Ending draw_file(const SceneSource& source, const PictureOptions& options, Progress& progress) {
+CommandOutcome draw_file(const SceneSource& source, const PictureOptions& options, Progress& progress) {
   const Result<View> view = view_from(options.view, source);
   if (!view.ok()) return {exit_command_line, view.issues(), {}};
   const Result<OffscreenContext> context = OffscreenContext::open();
@@ -60,25 +60,25 @@ Ending draw_file(const SceneSource& source, const PictureOptions& options, Progr
   return {};
 }
 
-Ending lay_and_draw(const Plan& plan, const PictureOptions& options) {
+CommandOutcome lay_and_draw(const Plan& plan, const PictureOptions& options) {
   Watch watch;
   Progress& progress = watch.progress();
   WoundPlan wound = lay_and_measure(plan, options.settings, watch);
-  if (!wound.ending.done()) return wound.ending;
+  if (!wound.outcome.done()) return wound.outcome;
 
   watch.begin("drawing");
   const SceneSource source(plan, wound.build, wound.measurements);
-  Ending ending = draw_file(source, options, progress);
-  ending.issues.insert(ending.issues.begin(), wound.ending.issues.begin(), wound.ending.issues.end());
-  return ending;
+  CommandOutcome outcome = draw_file(source, options, progress);
+  outcome.issues.insert(outcome.issues.begin(), wound.outcome.issues.begin(), wound.outcome.issues.end());
+  return outcome;
 }
 
 int make_picture(const PictureOptions& options) {
   const Result<Plan> plan = load_plan(options.plan);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
-  print_issues(letters_that_lack());
-  return told(lay_and_draw(plan.value(), options));
+  print_issues(missing_fonts());
+  return conclude(lay_and_draw(plan.value(), options));
 }
 
 void add_options(CLI::App& command, PictureOptions& options) {

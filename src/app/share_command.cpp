@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/number_option.h"
 #include "app/output.h"
 #include "app/page_maker.h"
@@ -16,7 +16,7 @@
 #include "base/atomic_file.h"
 #include "plan/plan_file.h"
 #include "render/offscreen_context.h"
-#include "report/letters.h"
+#include "report/fonts.h"
 #include "web/share_page.h"
 
 namespace laywright {
@@ -27,11 +27,11 @@ struct ShareOptions {
   LaySettings settings;
 };
 
-Ending lay_and_share(const std::string& plan_text, const Plan& plan, const ShareOptions& options) {
+CommandOutcome lay_and_share(const std::string& plan_text, const Plan& plan, const ShareOptions& options) {
   Watch watch;
   Progress& progress = watch.progress();
   WoundPlan wound = lay_and_measure(plan, options.settings, watch);
-  if (!wound.ending.done()) return wound.ending;
+  if (!wound.outcome.done()) return wound.outcome;
 
   watch.begin("drawing");
   const SceneSource source(plan, wound.build, wound.measurements);
@@ -40,7 +40,7 @@ Ending lay_and_share(const std::string& plan_text, const Plan& plan, const Share
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   const Issues trouble = write_file_atomically(options.file, page);
   if (!trouble.empty()) return {exit_not_written, trouble, {}};
-  return wound.ending;
+  return wound.outcome;
 }
 
 int share(const ShareOptions& options) {
@@ -58,8 +58,8 @@ int share(const ShareOptions& options) {
         "(Emscripten is needed) and build it again\n");
     return exit_not_written;
   }
-  print_issues(letters_that_lack());
-  return told(lay_and_share(text.value(), plan.value(), options));
+  print_issues(missing_fonts());
+  return conclude(lay_and_share(text.value(), plan.value(), options));
 }
 
 constexpr std::uint64_t greatest_seed = 999'999'999'999'999;  // JavaScript counts exactly that far

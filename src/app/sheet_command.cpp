@@ -8,7 +8,7 @@
 #include <fmt/format.h>
 
 #include "app/build_picture.h"
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/number_option.h"
 #include "app/output.h"
 #include "app/wind_options.h"
@@ -17,7 +17,7 @@
 #include "base/atomic_file.h"
 #include "base/today.h"
 #include "plan/plan_file.h"
-#include "report/letters.h"
+#include "report/fonts.h"
 #include "report/setup_sheet.h"
 #include "report/sheet_file.h"
 #include "takeup/takeup_run.h"
@@ -33,11 +33,11 @@ struct SheetOptions {
   int draws = 1;
 };
 
-Ending lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat format) {
+CommandOutcome lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat format) {
   Watch watch;
   Progress& progress = watch.progress();
   WoundPlan wound = lay_and_measure(plan, options.settings, watch);
-  if (!wound.ending.done()) return wound.ending;
+  if (!wound.outcome.done()) return wound.outcome;
   const TakeupRun run = take_up(plan, *wound.build, *wound.measurements, progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
 
@@ -57,7 +57,7 @@ Ending lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat f
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   Issues trouble = write_file_atomically(options.file, bytes);
   if (!trouble.empty()) return {exit_not_written, std::move(trouble), {}};
-  return wound.ending;
+  return wound.outcome;
 }
 
 Issue option_issue(const char* option, const std::string& value, const char* allowed, const char* what) {
@@ -79,8 +79,8 @@ int make_sheet(const SheetOptions& options) {
   const Result<Plan> plan = load_plan(options.plan);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
-  print_issues(letters_that_lack());
-  return told(lay_and_draw(plan.value(), options, format));
+  print_issues(missing_fonts());
+  return conclude(lay_and_draw(plan.value(), options, format));
 }
 
 void add_options(CLI::App& command, SheetOptions& options) {

@@ -101,7 +101,7 @@ int lay_study(const StudyOptions& options) {
       run_study(plan.value(), spec.value(), options.shard_index, options.shards, options.threads, watch->progress());
   const bool stopped = watch->progress().cancelled();
   watch.reset();
-  if (!study.ok()) return told(study.issues(), stopped);
+  if (!study.ok()) return conclude(study.issues(), stopped);
   return write_and_print(study.value(), options);
 }
 

@@ -6,7 +6,7 @@
 
 #include <CLI/CLI.hpp>
 
-#include "app/ending.h"
+#include "app/command_outcome.h"
 #include "app/watch.h"
 #include "lay/lay.h"
 #include "measure/measurements.h"
@@ -16,7 +16,7 @@
 namespace laywright {
 
 struct WoundPlan {
-  Ending ending;  // warnings; or stopped, or why it could not be laid, and then there is no build
+  CommandOutcome outcome;  // warnings; or stopped, or why it could not be laid, and then there is no build
   std::shared_ptr<const Build> build;
   std::shared_ptr<const Measurements> measurements;
 };

@@ -55,7 +55,7 @@ void draw_overlay(Canvas& canvas, const Scene& scene, const View& view, const Ov
   const SpoolShade shade(scene, view);
   draw_dimension_lines(canvas, scene, view, shade, style);
   const double foot = settings.scale_bar ? style.margin() + 34.0 * style.unit : style.margin();
-  if (settings.legend) draw_legend(canvas, scene, shade, foot, style);
+  if (settings.legend && view.legend) draw_legend(canvas, scene, shade, foot, style);
   if (settings.scale_bar) draw_scale(canvas, make_scale_bar(view), style);
   draw_caption(canvas, caption, settings, style);
 }

@@ -10,7 +10,7 @@ namespace laywright {
 
 struct OverlaySettings {
   std::string title, subtitle;  // upper left; empty: none
-  bool legend = true;
+  bool legend = true;           // where the view has one
   bool scale_bar = true;
   double text_scale = 0.0;  // 1: letters of 13 px; 0: so that they suit the picture's size
 };

@@ -154,8 +154,8 @@ void Painter::paint(const Board::Task& task) {
   const Clock::time_point begin = Clock::now();
   PassDone done;
   try {
-    if (!place->easel) place->easel = std::make_unique<Easel>(drawer_);
-    done = place->easel->paint(task.order, task.pass, place->sheets.blank());
+    if (!place->pass_painter) place->pass_painter = std::make_unique<PassPainter>(drawer_);
+    done = place->pass_painter->paint(task.order, task.pass, place->sheets.blank());
   } catch (const std::bad_alloc&) {
     give_up("there is too little memory for the picture");
     return;

@@ -12,8 +12,8 @@
 #include <string>
 #include <thread>
 
-#include "render/easel.h"
 #include "render/order_board.h"
+#include "render/pass_painter.h"
 #include "render/sheets.h"
 
 namespace laywright {
@@ -63,10 +63,10 @@ class Painter {
 
  private:
   using Board = OrderBoard<PaintOrder>;
-  // Of one picture. The easel belongs to whoever paints.
+  // Of one picture. It belongs to whoever paints.
   struct Place {
     Sheets<Sheet> sheets;
-    std::unique_ptr<Easel> easel;
+    std::unique_ptr<PassPainter> pass_painter;
     bool removed = false;
   };
 

@@ -15,8 +15,8 @@ using Json = nlohmann::ordered_json;
 
 constexpr std::size_t columns = 96;
 
-std::string now_text(const Dial& dial, const PlanDraft& draft, double move) {
-  return shown_at(dial, draft, value_at(draft, dial.parts.front().path).value_or(0.0) + move);
+std::string now_text(const MovableSetting& movable, const PlanDraft& draft, double move) {
+  return shown_at(movable, draft, value_at(draft, movable.parts.front().path).value_or(0.0) + move);
 }
 
 std::string finding_line(const Finding& finding, std::size_t number) {
@@ -30,9 +30,10 @@ std::string finding_line(const Finding& finding, std::size_t number) {
 
 // A direction of a setting in a line.
 std::string tried_line(const TriedDial& tried, const PlanDraft& draft) {
-  return fmt::format("  {:<30} {:>12} {:>12} {:>12} {:>8.0f} % {:>8.0f} %\n", tried.dial.words,
-                     now_text(tried.dial, draft, 0.0), now_text(tried.dial, draft, tried.furthest),
-                     now_text(tried.dial, draft, tried.best), 100.0 * tried.share_left, 100.0 * tried.share_of_all);
+  return fmt::format("  {:<30} {:>12} {:>12} {:>12} {:>8.0f} % {:>8.0f} %\n", tried.movable.words,
+                     now_text(tried.movable, draft, 0.0), now_text(tried.movable, draft, tried.furthest),
+                     now_text(tried.movable, draft, tried.best), 100.0 * tried.share_left,
+                     100.0 * tried.share_of_all);
 }
 
 std::string tried_table(const Explanation& explanation, const PlanDraft& draft) {
@@ -82,11 +83,11 @@ std::string cause_json(const Plan& plan, const Explanation& explanation, std::si
                         {"outcome", outcome_json(remedy.outcome)}});
   }
   for (const TriedDial& each : explanation.tried) {
-    tried.push_back({{"setting", each.dial.words},
-                     {"key", each.dial.parts.front().path},
-                     {"from", now_text(each.dial, plan.draft(), 0.0)},
-                     {"to", now_text(each.dial, plan.draft(), each.furthest)},
-                     {"best", now_text(each.dial, plan.draft(), each.best)},
+    tried.push_back({{"setting", each.movable.words},
+                     {"key", each.movable.parts.front().path},
+                     {"from", now_text(each.movable, plan.draft(), 0.0)},
+                     {"to", now_text(each.movable, plan.draft(), each.furthest)},
+                     {"best", now_text(each.movable, plan.draft(), each.best)},
                      {"share_left", each.share_left},
                      {"share_of_all_findings", each.share_of_all}});
   }

@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
-#include "advise/dial.h"
 #include "advise/fit_words.h"
+#include "advise/movable_setting.h"
 #include "base/readable.h"
 #include "report/figures.h"
 #include "report/outcome_json.h"

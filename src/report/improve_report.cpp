@@ -35,10 +35,11 @@ std::string heading(std::size_t count) {
 ProposalTable settings_table(const Plan& plan, const Improvement& improvement,
                              const std::vector<const Proposal*>& all) {
   ProposalTable table{"Settings", {}};
-  for (std::size_t i = 0; i < improvement.knobs.size(); ++i) {
-    const Knob& knob = improvement.knobs[i];
-    table.rows.push_back(
-        row(knob.words, all, [&](const Proposal& each) { return knob_text(plan, knob, each.values[i]); }));
+  for (std::size_t i = 0; i < improvement.searchables.size(); ++i) {
+    const SearchableSetting& searchable = improvement.searchables[i];
+    table.rows.push_back(row(searchable.words, all, [&](const Proposal& each) {
+      return searchable_text(plan, searchable, each.values[i]);
+    }));
   }
   return table;
 }
@@ -91,9 +92,9 @@ std::string text_of(const ProposalTable& table, const std::string& head) {
 
 Json proposal_json(const Plan& plan, const Improvement& improvement, const Proposal& proposal) {
   Json settings = Json::array();
-  for (std::size_t i = 0; i < improvement.knobs.size(); ++i) {
-    const Knob& knob = improvement.knobs[i];
-    settings.push_back({{"key", knob.path}, {"value", knob_text(plan, knob, proposal.values[i])}});
+  for (std::size_t i = 0; i < improvement.searchables.size(); ++i) {
+    const SearchableSetting& searchable = improvement.searchables[i];
+    settings.push_back({{"key", searchable.path}, {"value", searchable_text(plan, searchable, proposal.values[i])}});
   }
   return {{"set", std::move(settings)},
           {"outcome", outcome_json(proposal.outcome)},
@@ -127,9 +128,10 @@ std::string improve_text(const Plan& plan, const Improvement& improvement) {
   }
   if (improvement.leave_it) return text;
   text += "\nTurned, within\n";
-  for (const Knob& knob : improvement.knobs) {
-    text += fmt::format("  {:<26} {} to {}, in steps of {}\n", knob.words, knob_text(plan, knob, knob.low),
-                        knob_text(plan, knob, knob.high), knob_text(plan, knob, knob.step));
+  for (const SearchableSetting& searchable : improvement.searchables) {
+    text += fmt::format(
+        "  {:<26} {} to {}, in steps of {}\n", searchable.words, searchable_text(plan, searchable, searchable.low),
+        searchable_text(plan, searchable, searchable.high), searchable_text(plan, searchable, searchable.step));
   }
   return text;
 }
@@ -137,11 +139,11 @@ std::string improve_text(const Plan& plan, const Improvement& improvement) {
 std::string improve_json(const Plan& plan, const Improvement& improvement) {
   Json best = Json::array(), ranges = Json::array();
   for (const Proposal& each : improvement.best) best.push_back(proposal_json(plan, improvement, each));
-  for (const Knob& knob : improvement.knobs) {
-    ranges.push_back({{"key", knob.path},
-                      {"low", knob_text(plan, knob, knob.low)},
-                      {"high", knob_text(plan, knob, knob.high)},
-                      {"step", knob_text(plan, knob, knob.step)}});
+  for (const SearchableSetting& searchable : improvement.searchables) {
+    ranges.push_back({{"key", searchable.path},
+                      {"low", searchable_text(plan, searchable, searchable.low)},
+                      {"high", searchable_text(plan, searchable, searchable.high)},
+                      {"step", searchable_text(plan, searchable, searchable.step)}});
   }
   return document_text({{"format", "lay-improve 1"},
                         {"plan", {{"title", plan.title()}, {"file", plan.file()}}},

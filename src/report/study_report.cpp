@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "advise/dial.h"
+#include "advise/movable_setting.h"
 #include "advise/study_statistics.h"
 #include "report/figures.h"
 #include "report/study_verdicts.h"

@@ -65,11 +65,37 @@ struct Camera {
   [[nodiscard]] bool operator==(const Camera&) const = default;
 };
 
-struct View {
+// What a person likes, whatever is looked at: it holds for all views, and is remembered.
+struct ViewChoices {
+  Colouring colouring = Colouring::layer;
+  Outside outside = Outside::gone;  // what happens to layers that are peeled away
+  bool findings = true;
+  bool dimensions = true;
+  bool flanges_see_through = false;
+  bool guide = true;   // the guide and its free fiber, where the view ends before the wind does
+  bool legend = true;  // what colours and marks mean
+  Units units = Units::metric;
+  Theme theme = Theme::light;
+
+  [[nodiscard]] bool operator==(const ViewChoices&) const = default;
+};
+
+// What is shown or not, by the name that settings have for it.
+struct ViewSwitch {
+  std::string_view name;
+  bool ViewChoices::*shown;
+};
+inline constexpr auto view_switches =
+    std::to_array<ViewSwitch>({{"findings", &ViewChoices::findings},
+                               {"dimensions", &ViewChoices::dimensions},
+                               {"flanges_see_through", &ViewChoices::flanges_see_through},
+                               {"guide", &ViewChoices::guide},
+                               {"legend", &ViewChoices::legend}});
+
+struct View : ViewChoices {
   // Peel: the layers that are shown, 1 = on the barrel; last by default the newest.
   int first_layer = 1;
   std::optional<int> last_layer;
-  Outside outside = Outside::gone;  // what happens to the other layers
 
   std::optional<double> until_turn;  // the wind up to here; all of it by default (turn_at_length in scene_source.h)
 
@@ -77,14 +103,7 @@ struct View {
   std::optional<double> axial_cut_rad;       // a plane through the axis; the half from this angle onward is cut away
   std::optional<double> x_from_mm, x_to_mm;  // of what is shown
 
-  Colouring colouring = Colouring::layer;
-  bool findings = true;
   std::optional<std::size_t> chosen_finding;  // drawn stronger
-  bool dimensions = true;
-  bool flanges_see_through = false;
-  bool guide = true;  // the guide and its free fiber, where the view ends before the wind does
-  Units units = Units::metric;
-  Theme theme = Theme::light;
 
   int width_px = 1280, height_px = 720;
   Camera camera;

@@ -5,6 +5,8 @@
 #include "ui/style.h"
 #include "ui/texts.h"
 #include "workbench/advice.h"
+#include "workbench/advice_commands.h"
+#include "workbench/command_rows.h"
 
 namespace laywright {
 namespace {
@@ -40,7 +42,7 @@ bool command_button(const Workbench& bench, const char* label, const Command& co
   ImGui::BeginDisabled(!reason.empty());
   const bool pressed = ImGui::Button(label);
   ImGui::EndDisabled();
-  tip(reason.empty() ? help : reason);
+  tip(!reason.empty() ? reason : help.empty() ? "" : with_keys(help, command));
   if (pressed) out.push_back(command);
   return pressed;
 }
@@ -58,7 +60,7 @@ void inquiry_line(const Workbench& bench, AdviceKind kind, const std::string& wo
     ImGui::ProgressBar(static_cast<float>(status.share), {std::min(room, em(22.0F)), 0.0F}, text.c_str());
     state.places.note_item(fmt::format("{} progress", place));
     ImGui::SameLine();
-    if (ImGui::Button("Stop")) out.push_back(cmd::StopAdvice{kind});
+    if (ImGui::Button("Stop")) out.push_back(cmd::stop_advice(kind));
     state.places.note_item(fmt::format("{} stop", place));
     tip("Give it up (Escape); what was found before stays.");
   } else if (!status.trouble.empty()) {
@@ -88,11 +90,11 @@ bool option_buttons(const Workbench& bench, AdviceKind kind, std::size_t option,
     return false;
   }
   ImGui::PushID(static_cast<int>(option));
-  bool pressed = command_button(bench, "Set it so", cmd::SetAdvised{kind, option, false},
+  bool pressed = command_button(bench, "Set it so", cmd::set_advised(kind, option, false),
                                 "The plan gets these settings; one undo takes them back.", out);
   state.places.note_item(fmt::format("{} set {}", place, option));
   ImGui::SameLine();
-  pressed |= command_button(bench, "Compare", cmd::SetAdvised{kind, option, true},
+  pressed |= command_button(bench, "Compare", cmd::set_advised(kind, option, true),
                             "The plan gets these settings, and its build stands beside the one as it is.", out);
   state.places.note_item(fmt::format("{} compare {}", place, option));
   ImGui::PopID();

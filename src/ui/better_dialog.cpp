@@ -1,47 +1,49 @@
-#include "ui/better_dialog.h"
+#include "ui/dialogs.h"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
 #include "advise/improve_words.h"
-#include "advise/knob.h"
+#include "advise/searchable_setting.h"
 #include "report/improve_report.h"
 #include "ui/advice_parts.h"
 #include "ui/modal.h"
 #include "ui/style.h"
 #include "workbench/advice.h"
+#include "workbench/advice_commands.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
 
 constexpr AdviceKind kind = AdviceKind::better;
 
-void turned_row(const Plan& plan, const Knob& knob, PanelState& state) {
-  std::vector<std::string>& keep = state.better.wish.keep;
-  const auto kept = std::find(keep.begin(), keep.end(), knob.path);
+void turned_row(const Plan& plan, const SearchableSetting& searchable, PanelState& state) {
+  std::vector<std::string>& keep = state.better.request.keep;
+  const auto kept = std::find(keep.begin(), keep.end(), searchable.path);
   bool turned = kept == keep.end();
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
-  if (ImGui::Checkbox(knob.words.c_str(), &turned)) {
+  if (ImGui::Checkbox(searchable.words.c_str(), &turned)) {
     if (turned) keep.erase(kept);
-    if (!turned) keep.push_back(knob.path);
+    if (!turned) keep.push_back(searchable.path);
   }
-  state.places.note_item(fmt::format("better turn {}", knob.path));
-  const double now = knob.now;
-  for (const double value : {now, knob.low, knob.high, knob.step}) {
+  state.places.note_item(fmt::format("better turn {}", searchable.path));
+  const double now = searchable.now;
+  for (const double value : {now, searchable.low, searchable.high, searchable.step}) {
     ImGui::TableNextColumn();
-    right_text(turned || value == now ? knob_text(plan, knob, value) : "-", !turned);
+    right_text(turned || value == now ? searchable_text(plan, searchable, value) : "-", !turned);
   }
 }
 
-void knobs_table(const Plan& plan, const std::vector<Knob>& knobs, PanelState& state) {
+void searchables_table(const Plan& plan, const std::vector<SearchableSetting>& searchables, PanelState& state) {
   constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchProp;
   if (!ImGui::BeginTable("knobs", 5, flags)) return;
   const std::vector<const char*> names{"What may be turned", "now", "from", "to", "in steps of"};
   for (const char* name : names) ImGui::TableSetupColumn(name);
   table_heads(names, 1);
-  for (const Knob& knob : knobs) turned_row(plan, knob, state);
+  for (const SearchableSetting& searchable : searchables) turned_row(plan, searchable, state);
   ImGui::EndTable();
 }
 
@@ -53,21 +55,22 @@ void set_up(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::Spacing();
   const Result<Plan> plan = check(bench.active()->document->state().draft);
   if (!plan.ok()) {
-    wrapped_text(bench.why_not(cmd::SearchBetter{}));
+    wrapped_text(bench.why_not(cmd::search_better()));
     return;
   }
   BetterState& better = state.better;
-  // Of all, kept or not: the drift is a knob only when it is wished for.
-  const Result<std::vector<Knob>> knobs = knobs_of(plan.value().draft(), {}, better.wish.drift);
-  if (!knobs.ok()) return wrapped_text(trouble_words(knobs.issues()));
-  knobs_table(plan.value(), knobs.value(), state);
-  ImGui::Checkbox("The stops may move outward from layer to layer, as steps of the wind", &better.wish.drift);
+  // Of all, kept or not: the drift is a setting only when it is wished for.
+  const Result<std::vector<SearchableSetting>> searchables =
+      searchables_of(plan.value().draft(), {}, better.request.drift);
+  if (!searchables.ok()) return wrapped_text(trouble_words(searchables.issues()));
+  searchables_table(plan.value(), searchables.value(), state);
+  ImGui::Checkbox("The stops may move outward from layer to layer, as steps of the wind", &better.request.drift);
   state.places.note_item("better drift");
   ImGui::Spacing();
   inquiry_line(bench, kind, "Searching", "better", state, out);
   if (bench.active()->advice->status(kind).busy) return;
-  if (command_button(bench, "Search", cmd::SearchBetter{better.wish}, "May take a minute; the window can be used.",
-                     out)) {
+  if (command_button(bench, "Search", cmd::search_better(better.request),
+                     "May take a minute; the window can be used.", out)) {
     better.sets_up = false;
   }
   if (ImGui::IsWindowAppearing()) ImGui::SetItemDefaultFocus();
@@ -150,7 +153,7 @@ void better_dialog(const Workbench& bench, PanelState& state, Commands& out) {
     state.places.note_item("better anew");
   }
   if (leaves) {
-    out.push_back(cmd::Answered{});
+    out.push_back(cmd::answered());
     ImGui::CloseCurrentPopup();
   }
   ImGui::EndPopup();

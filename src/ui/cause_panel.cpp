@@ -8,6 +8,8 @@
 #include "ui/style.h"
 #include "ui/texts.h"
 #include "workbench/advice.h"
+#include "workbench/advice_commands.h"
+#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {
@@ -91,13 +93,12 @@ void cause_panel(const Workbench& bench, PanelState& state, Commands& out) {
   if (chosen != nullptr) {
     wrapped_text(chosen->text);
     if (!answered) {
-      command_button(bench, "Why is it there?", cmd::ExplainFinding{},
-                     "Try one setting after the other, to find what it comes from and what would remove it (Y).",
-                     out);
+      command_button(bench, "Why is it there?", cmd::explain_finding(),
+                     "Try one setting after the other, to find what it comes from and what would remove it.", out);
       state.places.note_item("cause ask");
       ImGui::SameLine();
     }
-    if (ImGui::Button("Let go")) out.push_back(cmd::ChooseFinding{});
+    if (ImGui::Button("Let go")) out.push_back(cmd::choose_finding());
     state.places.note_item("finding let go");
   }
   const Advice& advice = *bench.active()->advice;
@@ -106,7 +107,7 @@ void cause_panel(const Workbench& bench, PanelState& state, Commands& out) {
     inquiry_line(bench, AdviceKind::cause, "Trying settings", "cause", state, out);
     if (advice.cause()) answer(bench, *advice.cause(), state, out);
     if (!advice.status(AdviceKind::cause).busy) {
-      if (ImGui::Button("Forget it")) out.push_back(cmd::ForgetAdvice{AdviceKind::cause});
+      if (ImGui::Button("Forget it")) out.push_back(cmd::forget_advice(AdviceKind::cause));
       state.places.note_item("cause forget");
     }
   }

@@ -1,6 +1,7 @@
-#include "ui/drawer_panels.h"
 #include "ui/focus.h"
+#include "ui/panels.h"
 #include "ui/style.h"
+#include "workbench/compare_commands.h"
 
 namespace laywright {
 namespace {
@@ -27,9 +28,9 @@ void rows(const char* title, const std::vector<DifferenceRow>& rows, const Panel
 
 void comparison_panel(const Workbench& bench, PanelState& state, Commands& out) {
   bool linked = bench.comparison()->linked;
-  if (ImGui::Checkbox("One camera and scrubber for both", &linked)) out.push_back(cmd::ToggleLinked{});
+  if (ImGui::Checkbox("One camera and scrubber for both", &linked)) out.push_back(cmd::toggle_linked());
   ImGui::SameLine();
-  if (ImGui::SmallButton("Stop comparing")) out.push_back(cmd::StopComparing{});
+  if (ImGui::SmallButton("Stop comparing")) out.push_back(cmd::stop_comparing());
   const std::optional<DifferenceTable> table = bench.difference();
   if (!table) {
     ImGui::TextWrapped("The differences stand here as soon as both are laid.");

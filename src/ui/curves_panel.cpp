@@ -6,10 +6,11 @@
 
 #include "report/figures.h"
 #include "scene/palette.h"
-#include "ui/drawer_panels.h"
+#include "ui/panels.h"
 #include "ui/plot.h"
 #include "ui/style.h"
 #include "workbench/machine_quantity.h"
+#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {
@@ -200,7 +201,7 @@ void curves_panel(const Workbench& bench, PanelState& state, Commands& out) {
     if (i % across > 0) ImGui::SameLine();
     const std::optional<double> pointed = draw_plot(plots[i].plot, size, left);
     state.places.note_item(fmt::format("curve {}", plots[i].place));
-    if (pointed && plots[i].over_length) out.push_back(cmd::ScrubLength{*pointed / s.length(1.0)});
+    if (pointed && plots[i].over_length) out.push_back(cmd::scrub_length(*pointed / s.length(1.0)));
   }
   if (any_missing(s)) {
     if (plots.size() % across > 0) ImGui::SameLine();

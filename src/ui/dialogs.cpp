@@ -2,14 +2,13 @@
 
 #include <fmt/format.h>
 
-#include "ui/better_dialog.h"
-#include "ui/file_dialog.h"
 #include "ui/keys.h"
 #include "ui/modal.h"
-#include "ui/page_dialog.h"
-#include "ui/sheet_dialog.h"
 #include "ui/style.h"
-#include "workbench/command_table.h"
+#include "workbench/command_rows.h"
+#include "workbench/compare_commands.h"
+#include "workbench/file_commands.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
@@ -41,15 +40,13 @@ void help_sheet(PanelState& state, Commands& out) {
     ImGui::TableSetupColumn("help", ImGuiTableColumnFlags_WidthStretch);
     std::string_view group;
     for (const KeyHelp& help : key_help()) help_row(group, state, help);
-    for (const CommandInfo& info : command_table()) {
-      help_row(group, state, {info.group, info.name, info.keys, info.help});
-    }
+    for (const CommandRow& row : command_rows()) help_row(group, state, {row.group, row.name, row.keys, row.help});
     ImGui::EndTable();
   }
   ImGui::EndChild();
   ImGui::Spacing();
   if (ImGui::Button("Close") || escape_pressed()) {
-    out.push_back(cmd::Answered{});
+    out.push_back(cmd::answered());
     ImGui::CloseCurrentPopup();
   }
   state.places.note_item("help close");
@@ -63,19 +60,19 @@ void unsaved_sheet(const Workbench& bench, PanelState& state, Commands& out) {
       "%s", fmt::format("\"{}\" has changes that are not saved.", bench.active()->document->title()).c_str());
   ImGui::Spacing();
   if (ImGui::Button("Save and close")) {
-    out.push_back(cmd::Answered{});
-    out.push_back(cmd::Save{});
-    if (has_file) out.push_back(cmd::Close{false});
+    out.push_back(cmd::answered());
+    out.push_back(cmd::save());
+    if (has_file) out.push_back(cmd::close(false));
     ImGui::CloseCurrentPopup();
   }
   ImGui::SameLine();
   if (ImGui::Button("Close without saving")) {
-    out.push_back(cmd::Close{true});
+    out.push_back(cmd::close(true));
     ImGui::CloseCurrentPopup();
   }
   ImGui::SameLine();
   if (ImGui::Button("Cancel") || escape_pressed()) {
-    out.push_back(cmd::Answered{});
+    out.push_back(cmd::answered());
     ImGui::CloseCurrentPopup();
   }
   state.places.note_item("unsaved cancel");
@@ -89,7 +86,7 @@ void compare_sheet(const Workbench& bench, PanelState& state, Commands& out) {
     if (bench.active_index() == i) continue;
     any = true;
     if (ImGui::Selectable(bench.documents()[i].document->title().c_str())) {
-      out.push_back(cmd::CompareWith{i});
+      out.push_back(cmd::compare_with(i));
       ImGui::CloseCurrentPopup();
     }
     state.places.note_item(fmt::format("compare {}", i));
@@ -100,7 +97,7 @@ void compare_sheet(const Workbench& bench, PanelState& state, Commands& out) {
   }
   ImGui::Spacing();
   if (ImGui::Button("Cancel") || escape_pressed()) {
-    out.push_back(cmd::Answered{});
+    out.push_back(cmd::answered());
     ImGui::CloseCurrentPopup();
   }
   ImGui::EndPopup();
@@ -120,7 +117,7 @@ void leave_sheet(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::Spacing();
   const Desk* desk = bench.active();
   if (desk != nullptr && desk->document->dirty() && !desk->document->path().empty()) {
-    if (ImGui::Button("Save this plan")) out.push_back(cmd::Save{});
+    if (ImGui::Button("Save this plan")) out.push_back(cmd::save());
     ImGui::SameLine();
   }
   if (ImGui::Button("Leave")) state.quits = true;

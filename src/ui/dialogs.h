@@ -7,4 +7,20 @@ namespace laywright {
 
 void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out);
 
+// Each of these is one of them, while it is asked.
+
+// Better settings: what the search may turn, how far it is, and what it has found.
+void better_dialog(const Workbench& bench, PanelState& state, Commands& out);
+
+// The share page: what it is, the way to save it, and what becomes of that.
+void page_dialog(const Workbench& bench, PanelState& state, Commands& out);
+
+// The set-up sheet as it will print, and the way to save it.
+void sheet_dialog(const Workbench& bench, PanelState& state, Commands& out);
+
+// A file to open, or a name to save under.
+enum class FileUse { open_plan, save_plan, save_sheet, save_page };
+
+void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Commands& out);
+
 }  // namespace laywright

@@ -4,9 +4,9 @@
 
 #include <fmt/format.h>
 
-#include "ui/drawer_panels.h"
 #include "ui/focus.h"
 #include "ui/layout.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 
 namespace laywright {

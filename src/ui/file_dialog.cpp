@@ -1,4 +1,4 @@
-#include "ui/file_dialog.h"
+#include "ui/dialogs.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -11,6 +11,8 @@
 #include "report/sheet_file.h"
 #include "ui/focus.h"
 #include "ui/style.h"
+#include "workbench/file_commands.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
@@ -173,17 +175,17 @@ void options(FileUse use, const fs::path& path, PanelState& state) {
 Command command_for(FileUse use, const fs::path& path, const PanelState& state) {
   switch (use) {
     case FileUse::open_plan: break;
-    case FileUse::save_plan: return cmd::SaveAs{path.string()};
-    case FileUse::save_sheet: return cmd::SaveSheet{path.string(), state.sheet.pages.drawings, state.sheet.page};
-    case FileUse::save_page: return cmd::SavePage{path.string()};
+    case FileUse::save_plan: return cmd::save_as(path.string());
+    case FileUse::save_sheet: return cmd::save_sheet(path.string(), state.sheet.pages.drawings, state.sheet.page);
+    case FileUse::save_page: return cmd::save_page(path.string());
   }
-  return cmd::Open{path.string()};
+  return cmd::open(path.string());
 }
 
 // What is saved of a build is looked at again; all else is over.
 Command command_to_give_up(FileUse use) {
-  if (use == FileUse::save_page) return cmd::Ask{cmd::Question::share_page};
-  return use == FileUse::save_sheet ? Command{cmd::Ask{cmd::Question::setup_sheet}} : Command{cmd::Answered{}};
+  if (use == FileUse::save_page) return cmd::ask(cmd::Question::share_page);
+  return use == FileUse::save_sheet ? Command{cmd::ask(cmd::Question::setup_sheet)} : Command{cmd::answered()};
 }
 
 }  // namespace

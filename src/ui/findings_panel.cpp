@@ -13,9 +13,10 @@
 #include "scene/palette.h"
 #include "ui/cause_panel.h"
 #include "ui/focus.h"
-#include "ui/side_panels.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
+#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {
@@ -106,7 +107,7 @@ void row(const Finding& finding, std::size_t index, bool chosen, Units units, Pa
   ImGui::TableNextColumn();
   ImGui::PushID(static_cast<int>(index));
   if (ImGui::Selectable("##row", chosen, ImGuiSelectableFlags_SpanAllColumns)) {
-    out.push_back(cmd::FlyToFinding{index});
+    out.push_back(cmd::fly_to_finding(index));
     keep_keys_in_list("Findings", state);
   }
   if (chosen) ImGui::SetItemDefaultFocus();

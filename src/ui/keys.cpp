@@ -12,7 +12,10 @@
 #include "ui/lesson_panel.h"
 #include "ui/plan_field.h"
 #include "ui/show_window.h"
-#include "workbench/command_table.h"
+#include "workbench/camera_commands.h"
+#include "workbench/command_rows.h"
+#include "workbench/file_commands.h"
+#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {
@@ -37,7 +40,7 @@ void next_plan(int way, const Workbench& bench, Commands& out) {
   const auto size = static_cast<int>(bench.documents().size());
   if (size < 2) return;
   const int next = (static_cast<int>(*bench.active_index()) + way + size) % size;
-  out.push_back(cmd::Activate{static_cast<std::size_t>(next)});
+  out.push_back(cmd::activate(static_cast<std::size_t>(next)));
 }
 
 // The picture a tenth of its size aside.
@@ -47,7 +50,7 @@ void move_picture(double right, double up, const Workbench& bench, Commands& out
   Camera camera = view.camera;
   const double mm = mm_per_px(view) * 0.1;
   camera.target += right_of(camera) * (right * mm * view.width_px) + up_of(camera) * (up * mm * view.height_px);
-  out.push_back(cmd::SetCamera{camera});
+  out.push_back(cmd::set_camera(camera));
 }
 
 void pick_in_the_middle(const Workbench& bench, PanelState& state, Commands& out) {
@@ -56,7 +59,7 @@ void pick_in_the_middle(const Workbench& bench, PanelState& state, Commands& out
   const View& view = bench.active()->stage.view;
   const auto hit = pick_fiber(wound->source, view, ray_through(view, 0.5 * view.width_px, 0.5 * view.height_px));
   if (hit) state.wanted_tab = "Turn";
-  out.push_back(cmd::PickNode{hit ? std::optional<std::size_t>(hit->node) : std::nullopt});
+  out.push_back(cmd::pick_node(hit ? std::optional<std::size_t>(hit->node) : std::nullopt));
 }
 
 // Closed, as high as usual, most of the height.
@@ -74,12 +77,11 @@ void next_drawer(PanelState& state) {
 
 std::string_view menu_of(std::string_view keys) {
   if (keys == "F10") return "File";
-  constexpr std::string_view menus[] = {"File", "Edit",    "Build", "Scrub", "Pick",
-                                        "View", "Compare", "Learn", "Help"};
+  const std::vector<std::string_view>& menus = command_groups();
   const bool letter = keys.size() == 5 && keys.starts_with("Alt+");
-  const auto found = std::find_if(std::begin(menus), std::end(menus),
+  const auto found = std::find_if(menus.begin(), menus.end(),
                                   [&](std::string_view menu) { return letter && menu.front() == keys.back(); });
-  return found == std::end(menus) ? "" : *found;
+  return found == menus.end() ? "" : *found;
 }
 
 // Keys about the window; they hold while something is typed, too.
@@ -166,7 +168,7 @@ void go_to_answer(PanelState& state) {
 }
 
 void take_key(const std::string& keys, const Workbench& bench, PanelState& state, Commands& out) {
-  // The wish for letters outlives the field by a frame.
+  // The request for letters outlives the field by a frame.
   const bool typing = ImGui::GetIO().WantTextInput && ImGui::IsAnyItemActive();
   if (keys == "Enter" && !typing) state.focus.enter_held = true;
   if (popup_open()) return;
@@ -177,24 +179,16 @@ void take_key(const std::string& keys, const Workbench& bench, PanelState& state
   if (bench.showing()) return show_key(keys, state, out);
   if (window_key(keys, bench, state, out)) return;
   // While a field is typed into, keys are its own, but for files.
-  constexpr std::string_view beside_typing[] = {"Ctrl+S", "Ctrl+O", "Ctrl+P", "Ctrl+B", "Ctrl+E", "F1"};
-  if (typing && std::find(std::begin(beside_typing), std::end(beside_typing), keys) == std::end(beside_typing))
-    return;
+  const CommandRow* row = row_of_keys(keys);
+  if (typing && (row == nullptr || row->also != Also::while_typing)) return;
   if (!typing && bench.lesson() && lesson_key(keys, bench, state, out)) return;
   if (!typing && panel_key(keys, state)) return;
   if (keys == "Y" && is_answered(bench)) return go_to_answer(state);
   if (!typing && picture_key(keys, bench, state, out)) return;
-  if (const std::optional<Command> command = command_of_keys(keys)) out.push_back(*command);
+  if (row != nullptr) out.push_back(row->command);
 }
 
 }  // namespace
-
-std::optional<Command> command_of_keys(std::string_view keys) {
-  const std::vector<CommandInfo>& table = command_table();
-  const auto found = std::find_if(table.begin(), table.end(), [&](const CommandInfo& c) { return c.keys == keys; });
-  if (keys.empty() || found == table.end()) return std::nullopt;
-  return found->command;
-}
 
 const std::vector<KeyHelp>& key_help() {
   static const std::vector<KeyHelp> all{
@@ -246,7 +240,7 @@ void take_input(const WindowInput& input, const Workbench& bench, PanelState& st
   const bool any = std::any_of(input.keys.begin(), input.keys.end(), needs_plan);
   if (input.close || !input.dropped_files.empty() || any) send_typed(bench, state, out);
   if (input.close) state.wants_to_quit = true;
-  for (const std::string& file : input.dropped_files) out.push_back(cmd::Open{file});
+  for (const std::string& file : input.dropped_files) out.push_back(cmd::open(file));
   for (const std::string& keys : input.keys) take_key(keys, bench, state, out);
 }
 

@@ -1,7 +1,6 @@
 // From keys to what they do: commands by the table of commands, and the way about the window itself.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -9,9 +8,6 @@
 #include "ui/panel_state.h"
 
 namespace laywright {
-
-// "Ctrl+Shift+S", as the table spells it.
-[[nodiscard]] std::optional<Command> command_of_keys(std::string_view keys);
 
 // What the help sheet says of keys that are no commands of the workbench.
 struct KeyHelp {

@@ -1,9 +1,10 @@
 #include <fmt/format.h>
 
 #include "scene/palette.h"
-#include "ui/drawer_panels.h"
 #include "ui/focus.h"
+#include "ui/panels.h"
 #include "ui/style.h"
+#include "workbench/view_commands.h"
 
 namespace laywright {
 namespace {
@@ -13,7 +14,7 @@ void row(const LayerRow& layer, bool alone, Units units, PanelState& state, Comm
   ImGui::TableNextColumn();
   ImGui::PushID(layer.layer);
   if (ImGui::Selectable("##row", alone, ImGuiSelectableFlags_SpanAllColumns)) {
-    out.push_back(alone ? cmd::Peel{1, std::nullopt} : cmd::Peel{1, layer.layer});
+    out.push_back(alone ? cmd::peel(1, std::nullopt) : cmd::peel(1, layer.layer));
     keep_keys_in_list("Layers", state);
   }
   state.places.note_item(fmt::format("layer {}", layer.layer));

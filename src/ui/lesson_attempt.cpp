@@ -11,6 +11,8 @@
 #include "ui/lesson_parts.h"
 #include "ui/plan_field.h"
 #include "ui/style.h"
+#include "workbench/lesson_commands.h"
+#include "workbench/plan_commands.h"
 
 namespace laywright {
 namespace {
@@ -36,7 +38,7 @@ double rounded(double value, double step) {
 // From well beyond the value that the lesson begins with to well beyond one that reaches the goal.
 Slide slide_of(const Workbench& bench, const FieldRow& row) {
   const Attempt& attempt = *bench.lesson()->now().attempt;
-  const WoundPtr& told = bench.lesson()->told[static_cast<std::size_t>(attempt.in)];
+  const WoundPtr& told = bench.lesson()->as_given[static_cast<std::size_t>(attempt.in)];
   const PlanDraft& draft = told ? told->plan().draft() : bench.active()->document->state().draft;
   const PlanState solved = with_text(PlanState{draft, {}, {}}, attempt.key, attempt.solution);
   const double good = value_at(solved.draft, attempt.key).value_or(0.0);
@@ -62,7 +64,7 @@ void slider(const Workbench& bench, const FieldRow& row, PanelState& state, Comm
   if (ImGui::IsItemActivated()) ++state.gestures;
   if (!moved) return;
   const double next = rounded(value, slide.step);
-  if (row.value != next) out.push_back(cmd::SetField{row.path, next, state.gestures});
+  if (row.value != next) out.push_back(cmd::set_field(row.path, next, state.gestures));
 }
 
 void choices(const FieldRow& row, PanelState& state, Commands& out) {
@@ -70,7 +72,7 @@ void choices(const FieldRow& row, PanelState& state, Commands& out) {
     if (i > 0) ImGui::SameLine(0.0F, em(1.2F));
     const bool chosen = row.value == static_cast<double>(i);
     if (ImGui::RadioButton(row.info->choices[i].c_str(), chosen) && !chosen) {
-      out.push_back(cmd::SetField{row.path, static_cast<double>(i), 0});
+      out.push_back(cmd::set_field(row.path, static_cast<double>(i), 0));
     }
     state.places.note_item(fmt::format("lesson choice {}", i));
   }
@@ -153,7 +155,7 @@ void attempt_part(const Workbench& bench, PanelState& state, Commands& out) {
   outcome(bench, state);
   ImGui::Dummy({1.0F, em(0.2F)});
   ImGui::BeginDisabled(bench.active()->document->as_given());
-  if (ImGui::Button("As it was")) out.push_back(cmd::TakeTryBack{});
+  if (ImGui::Button("As it was")) out.push_back(cmd::take_try_back());
   ImGui::EndDisabled();
   state.places.note_item("lesson take back");
 }
@@ -164,7 +166,7 @@ void step_attempt(const Workbench& bench, double way, PanelState& state, Command
   if (row->info->kind == FieldKind::choice) {
     const auto count = static_cast<double>(row->info->choices.size());
     const double next = std::clamp(*row->value + way, 0.0, count - 1.0);
-    if (next != *row->value) out.push_back(cmd::SetField{row->path, next, 0});
+    if (next != *row->value) out.push_back(cmd::set_field(row->path, next, 0));
     return;
   }
   const Slide slide = slide_of(bench, *row);
@@ -172,7 +174,7 @@ void step_attempt(const Workbench& bench, double way, PanelState& state, Command
   const bool held = !std::isfinite(*row->value);
   const double next = held ? slide.high : rounded(*row->value + way * slide.step, slide.step);
   if (!row->info->range.holds(next)) return;
-  out.push_back(cmd::SetField{row->path, next, ++state.gestures});
+  out.push_back(cmd::set_field(row->path, next, ++state.gestures));
 }
 
 }  // namespace laywright

@@ -6,6 +6,9 @@
 
 #include "ui/lesson_parts.h"
 #include "ui/style.h"
+#include "workbench/command_rows.h"
+#include "workbench/file_commands.h"
+#include "workbench/lesson_commands.h"
 
 namespace laywright {
 namespace {
@@ -30,9 +33,11 @@ void heading(const Workbench& bench, PanelState& state, Commands& out) {
   const char* leave = "Leave";
   const float width = ImGui::CalcTextSize(leave).x + 2.0F * ImGui::GetStyle().FramePadding.x;
   ImGui::SameLine(ImGui::GetContentRegionMax().x - width);
-  if (ImGui::Button(leave)) out.push_back(cmd::CloseLesson{});
+  if (ImGui::Button(leave)) out.push_back(cmd::close_lesson());
   state.places.note_item("lesson leave");
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("Back to the plans that are open (Ctrl+W)");
+  if (ImGui::IsItemHovered()) {
+    ImGui::SetTooltip("%s", with_keys("Back to the plans that are open", cmd::close()).c_str());
+  }
   step_line(run.step, run.lesson->steps.size());
   space(0.3F);
   ImGui::PushFont(state.title);
@@ -50,7 +55,7 @@ void heading(const Workbench& bench, PanelState& state, Commands& out) {
 
 void waiting(const Workbench& bench) {
   const LessonRun& run = *bench.lesson();
-  if (run.told[0] && run.told[1] && !run.waits) return;
+  if (run.as_given[0] && run.as_given[1] && !run.waits) return;
   std::string trouble;
   double share = 0.0;
   for (const Desk& desk : bench.documents()) {
@@ -77,7 +82,7 @@ void question(const Workbench& bench, PanelState& state, Commands& out) {
     if (answer && i == asked.right) sign = Sign::right;
     if (answer == i && i != asked.right) sign = Sign::wrong;
     if (answer_button(static_cast<int>(i) + 1, asked.answers[i], sign, !answer, state) && !answer) {
-      out.push_back(cmd::AnswerLesson{i});
+      out.push_back(cmd::answer_lesson(i));
     }
     state.places.note_item(fmt::format("lesson answer {}", i + 1));
   }
@@ -89,7 +94,7 @@ void question(const Workbench& bench, PanelState& state, Commands& out) {
   space(0.4F);
   const bool right = *answer == asked.right;
   signed_words(right ? Sign::right : Sign::wrong, right ? "Right." : "Not so.", state);
-  reading_text(with_figures(asked.because, laid_pair(run.told), inches(bench)), state);
+  reading_text(with_figures(asked.because, laid_pair(run.as_given), inches(bench)), state);
 }
 
 void page(const Workbench& bench, PanelState& state, Commands& out) {
@@ -97,7 +102,7 @@ void page(const Workbench& bench, PanelState& state, Commands& out) {
   const LessonStep& step = run.now();
   waiting(bench);
   if (!step.say.empty()) {
-    reading_text(with_figures(step.say, laid_pair(run.told), inches(bench)), state);
+    reading_text(with_figures(step.say, laid_pair(run.as_given), inches(bench)), state);
     space(0.3F);
   }
   if (step.question) question(bench, state, out);
@@ -105,7 +110,7 @@ void page(const Workbench& bench, PanelState& state, Commands& out) {
   if (step.attempt) attempt_part(bench, state, out);
   if (!step.play && !step.point) return;
   space(0.3F);
-  if (ImGui::Button(step.play ? "Play it again" : "Show it again")) out.push_back(cmd::ShowStepAgain{});
+  if (ImGui::Button(step.play ? "Play it again" : "Show it again")) out.push_back(cmd::show_step_again());
   state.places.note_item("lesson again");
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("R");
 }
@@ -118,7 +123,7 @@ void way_on(const Workbench& bench, PanelState& state, Commands& out) {
   const float back = std::floor(0.32F * room);
   ImGui::PushFont(state.reading);
   ImGui::BeginDisabled(run.step == 0);
-  if (ImGui::Button("Back", {back, height})) out.push_back(cmd::GoInLesson{-1});
+  if (ImGui::Button("Back", {back, height})) out.push_back(cmd::go_in_lesson(-1));
   ImGui::EndDisabled();
   state.places.note_item("lesson back");
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("Backspace");
@@ -143,16 +148,16 @@ void lesson_panel(const Workbench& bench, PanelState& state, Commands& out) {
 }
 
 Command on_from(const Workbench& bench) {
-  if (!bench.lesson()->last()) return cmd::GoInLesson{1};
-  if (const auto next = next_lesson(bench)) return cmd::OpenLesson{next->file};
-  return cmd::CloseLesson{};
+  if (!bench.lesson()->last()) return cmd::go_in_lesson(1);
+  if (const auto next = next_lesson(bench)) return cmd::open_lesson(next->file);
+  return cmd::close_lesson();
 }
 
 bool lesson_key(std::string_view keys, const Workbench& bench, PanelState& state, Commands& out) {
   const LessonStep& step = bench.lesson()->now();
   const bool digit = keys.size() == 1 && keys[0] >= '1' && keys[0] <= '9';
   if (digit && step.question) {
-    const Command answer = cmd::AnswerLesson{static_cast<std::size_t>(keys[0] - '1')};
+    const Command answer = cmd::answer_lesson(static_cast<std::size_t>(keys[0] - '1'));
     if (bench.why_not(answer).empty()) out.push_back(answer);
     return true;
   }
@@ -160,9 +165,9 @@ bool lesson_key(std::string_view keys, const Workbench& bench, PanelState& state
   if (keys == "Enter") {
     out.push_back(on_from(bench));
   } else if (keys == "Backspace") {
-    if (bench.lesson()->step > 0) out.push_back(cmd::GoInLesson{-1});
+    if (bench.lesson()->step > 0) out.push_back(cmd::go_in_lesson(-1));
   } else if (keys == "R") {
-    out.push_back(cmd::ShowStepAgain{});
+    out.push_back(cmd::show_step_again());
   } else if (step.attempt && (keys == "Up" || keys == "Down")) {
     step_attempt(bench, keys == "Up" ? 1.0 : -1.0, state, out);
   } else {

@@ -116,7 +116,7 @@ void step_line(std::size_t step, std::size_t steps) {
 
 void figure_table(const Workbench& bench, const PanelState& state) {
   const LessonRun& run = *bench.lesson();
-  const LaidPair laid = laid_pair(run.told);
+  const LaidPair laid = laid_pair(run.as_given);
   const bool inch = bench.active()->stage.view.units == Units::inch;
   if (!ImGui::BeginTable("figures", 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit)) return;
   ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch);

@@ -2,10 +2,12 @@
 
 #include <fmt/format.h>
 
-#include "ui/side_panels.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
+#include "workbench/command_rows.h"
 #include "workbench/machine_quantity.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
@@ -93,9 +95,12 @@ void machine_panel(const Workbench& bench, PanelState& state, Commands& out) {
   readings(rows, state);
   keys_to_fill_in(*run, rows);
   ImGui::Spacing();
-  if (ImGui::Button("Set-up sheet...")) out.push_back(cmd::Ask{cmd::Question::setup_sheet});
+  if (ImGui::Button("Set-up sheet...")) out.push_back(cmd::ask(cmd::Question::setup_sheet));
   state.places.note_item("machine sheet");
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("The sheet for the winder, as it will print (Ctrl+P)");
+  if (ImGui::IsItemHovered()) {
+    const Command sheet = cmd::ask(cmd::Question::setup_sheet);
+    ImGui::SetTooltip("%s", with_keys("The sheet for the winder, as it will print", sheet).c_str());
+  }
   warnings(run->warnings, stage.view.theme, state);
 }
 

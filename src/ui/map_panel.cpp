@@ -4,12 +4,14 @@
 
 #include <fmt/format.h>
 
-#include "ui/drawer_panels.h"
 #include "ui/flat_view.h"
 #include "ui/focus.h"
 #include "ui/map_image.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
+#include "workbench/camera_commands.h"
+#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {
@@ -134,7 +136,7 @@ void map_panel(const Workbench& bench, const Shown& shown, PanelState& panels, C
                               .c_str());
   if (!click && !key_pick) return;
   panels.wanted_tab = "Turn";
-  out.push_back(cmd::PickNode{node});
+  out.push_back(cmd::pick_node(node));
   // The 3D picture turns so that the place faces the eye: azimuth and elevation both by its direction.
   Camera camera = stage.view.camera;
   const double angle = facts.angle_deg * std::numbers::pi / 180.0;
@@ -142,7 +144,7 @@ void map_panel(const Workbench& bench, const Shown& shown, PanelState& panels, C
   camera.elevation_deg = std::clamp(90.0 - facts.angle_deg, -80.0, 80.0);
   camera.azimuth_deg = facts.angle_deg <= 180.0 ? 0.0 : 180.0;
   if (facts.angle_deg > 180.0) camera.elevation_deg = std::clamp(facts.angle_deg - 270.0, -80.0, 80.0);
-  out.push_back(cmd::SetCamera{camera});
+  out.push_back(cmd::set_camera(camera));
 }
 
 }  // namespace laywright

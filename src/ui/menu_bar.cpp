@@ -1,6 +1,5 @@
-#include "ui/menu_bar.h"
+#include "ui/panels.h"
 
-#include <array>
 #include <filesystem>
 #include <utility>
 
@@ -8,31 +7,15 @@
 
 #include "ui/style.h"
 #include "workbench/advice.h"
-#include "workbench/command_table.h"
+#include "workbench/advice_commands.h"
+#include "workbench/command_rows.h"
+#include "workbench/file_commands.h"
+#include "workbench/lesson_commands.h"
+#include "workbench/plan_commands.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
-
-constexpr std::array<std::string_view, 9> groups{"File", "Edit",    "Build", "Scrub", "Pick",
-                                                 "View", "Compare", "Learn", "Help"};
-
-bool is_on(const View& view, std::string_view name) {
-  if (name == "Wedge") return view.wedge.has_value();
-  if (name == "Axial cut") return view.axial_cut_rad.has_value();
-  if (name == "Fade what is outside") return view.outside == Outside::faded;
-  if (name == "Findings") return view.findings;
-  if (name == "Dimensions") return view.dimensions;
-  if (name == "See-through flanges") return view.flanges_see_through;
-  return false;
-}
-
-std::string label_of(const CommandInfo& info, const Desk* desk) {
-  if (desk == nullptr) return std::string(info.name);
-  const History<PlanState>& history = desk->document->history();
-  if (info.name == "Undo" && history.can_undo()) return fmt::format("Undo: {}", history.undo_name());
-  if (info.name == "Redo" && history.can_redo()) return fmt::format("Redo: {}", history.redo_name());
-  return std::string(info.name);
-}
 
 void recent_files(const Workbench& bench, PanelState& state, Commands& out) {
   const std::vector<std::string>& recent = bench.settings().recent;
@@ -42,7 +25,7 @@ void recent_files(const Workbench& bench, PanelState& state, Commands& out) {
   for (std::size_t i = 0; i < recent.size(); ++i) {
     const std::string& file = recent[i];
     ImGui::PushID(static_cast<int>(i));  // files of one name in several folders
-    if (ImGui::MenuItem(std::filesystem::path(file).filename().c_str())) out.push_back(cmd::Open{file});
+    if (ImGui::MenuItem(std::filesystem::path(file).filename().c_str())) out.push_back(cmd::open(file));
     ImGui::PopID();
     state.places.note_item(fmt::format("recent {}", i));
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", file.c_str());
@@ -55,7 +38,7 @@ void lessons(const Workbench& bench, PanelState& state, Commands& out) {
   for (const LessonTitle& title : shelf.titles) {
     const bool open = bench.lesson() && bench.lesson()->lesson->file == title.file;
     const std::string name = fmt::format("{}  {}", title.number, title.title);
-    if (ImGui::MenuItem(name.c_str(), nullptr, open)) out.push_back(cmd::OpenLesson{title.file});
+    if (ImGui::MenuItem(name.c_str(), nullptr, open)) out.push_back(cmd::open_lesson(title.file));
     state.places.note_item(fmt::format("lesson {}", title.number));
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", title.aim.c_str());
   }
@@ -65,7 +48,7 @@ void lessons(const Workbench& bench, PanelState& state, Commands& out) {
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", to_text(shelf.unread.front()).c_str());
   }
   ImGui::Separator();
-  if (ImGui::MenuItem("Open the file of a lesson...")) out.push_back(cmd::Ask{cmd::Question::file_to_open});
+  if (ImGui::MenuItem("Open the file of a lesson...")) out.push_back(cmd::ask(cmd::Question::file_to_open));
   ImGui::Separator();
 }
 
@@ -73,25 +56,27 @@ void scale_items(const Workbench& bench, PanelState& state, Commands& out) {
   const double scale = bench.settings().scale;
   ImGui::Separator();
   if (ImGui::MenuItem("Full screen", "F11")) state.changes_screen = true;
-  if (ImGui::MenuItem("Larger letters")) out.push_back(cmd::SetScale{scale * 1.15});
-  if (ImGui::MenuItem("Smaller letters")) out.push_back(cmd::SetScale{scale / 1.15});
-  if (ImGui::MenuItem("Usual letters", nullptr, false, scale != 1.0)) out.push_back(cmd::SetScale{1.0});
+  if (ImGui::MenuItem("Larger letters")) out.push_back(cmd::set_scale(scale * 1.15));
+  if (ImGui::MenuItem("Smaller letters")) out.push_back(cmd::set_scale(scale / 1.15));
+  if (ImGui::MenuItem("Usual letters", nullptr, false, scale != 1.0)) out.push_back(cmd::set_scale(1.0));
 }
 
 void items(const Workbench& bench, std::string_view group, PanelState& state, Commands& out) {
-  const Desk* desk = bench.active();
-  for (const CommandInfo& info : command_table()) {
-    if (info.group != group) continue;
-    const std::string reason = bench.why_not(info.command);
-    const bool on = desk != nullptr && is_on(desk->stage.view, info.name);
-    if (ImGui::MenuItem(label_of(info, desk).c_str(), std::string(info.keys).c_str(), on, reason.empty())) {
-      out.push_back(info.command);
+  const Stage* stage = bench.stage_in_hand();
+  for (const CommandRow& row : command_rows()) {
+    if (row.group != group) continue;
+    const std::string reason = bench.why_not(row.command);
+    const bool on = stage != nullptr && row.command.is_on(stage->view);
+    const std::string more = row.command.label(bench);
+    const std::string label(more.empty() ? row.name : more);
+    if (ImGui::MenuItem(label.c_str(), std::string(row.keys).c_str(), on, reason.empty())) {
+      out.push_back(row.command);
     }
-    state.places.note_item(fmt::format("menu {}", info.name));
+    state.places.note_item(fmt::format("menu {}", row.name));
     if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
-      ImGui::SetTooltip("%s", reason.empty() ? std::string(info.help).c_str() : reason.c_str());
+      ImGui::SetTooltip("%s", reason.empty() ? std::string(row.help).c_str() : reason.c_str());
     }
-    if (info.name == "Open...") recent_files(bench, state, out);
+    if (row.name == "Open...") recent_files(bench, state, out);
   }
 }
 
@@ -107,7 +92,7 @@ void search_progress(const Advice& advice, Commands& out) {
     ImGui::SameLine(ImGui::GetWindowWidth() - em(18.0F));
     const std::string words = fmt::format("{} {:.0f} %", name, 100.0 * status.share);
     ImGui::ProgressBar(static_cast<float>(status.share), {em(12.5F), 0.0F}, words.c_str());
-    if (ImGui::SmallButton("Stop")) out.push_back(cmd::StopAdvice{kind});
+    if (ImGui::SmallButton("Stop")) out.push_back(cmd::stop_advice(kind));
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("Give it up (Escape); what was found before stays.");
     return;
   }
@@ -123,7 +108,7 @@ void progress(const Workbench& bench, Commands& out) {
   std::string words = fmt::format("{} {:.0f} %", laying.pass.full() ? "Laying" : "First look", 100.0 * laying.share);
   if (laying.seconds_left && *laying.seconds_left >= 1.0) words += fmt::format(", {:.0f} s", *laying.seconds_left);
   ImGui::ProgressBar(static_cast<float>(laying.share), {em(12.5F), 0.0F}, words.c_str());
-  if (ImGui::SmallButton("Stop")) out.push_back(cmd::StopLaying{});
+  if (ImGui::SmallButton("Stop")) out.push_back(cmd::stop_laying());
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("Stop laying (Escape); what is shown stays.");
 }
 
@@ -131,7 +116,7 @@ void progress(const Workbench& bench, Commands& out) {
 
 void menu_bar(const Workbench& bench, PanelState& state, Commands& out) {
   if (!ImGui::BeginMenuBar()) return;
-  for (const std::string_view group : groups) {
+  for (const std::string_view group : command_groups()) {
     if (state.focus.menu == group) {
       ImGui::OpenPopup(std::string(group).c_str());
       state.focus.menu.clear();

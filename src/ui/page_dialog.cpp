@@ -1,10 +1,12 @@
-#include "ui/page_dialog.h"
+#include "ui/dialogs.h"
 
 #include <fmt/format.h>
 
 #include "ui/focus.h"
 #include "ui/modal.h"
 #include "ui/style.h"
+#include "workbench/file_commands.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
@@ -27,12 +29,12 @@ void outcome(const PageSaving& saving, Theme theme) {
 
 void buttons(bool busy, bool ready, PanelState& state, Commands& out) {
   if (busy) {
-    if (ImGui::Button("Stop")) out.push_back(cmd::StopSavingPage{});
+    if (ImGui::Button("Stop")) out.push_back(cmd::stop_saving_page());
     state.places.note_item("page stop");
   } else {
     ImGui::BeginDisabled(!ready);
     if (ImGui::Button("Save...")) {
-      out.push_back(cmd::Ask{cmd::Question::page_to_save});
+      out.push_back(cmd::ask(cmd::Question::page_to_save));
       ImGui::CloseCurrentPopup();
     }
     ImGui::EndDisabled();
@@ -40,7 +42,7 @@ void buttons(bool busy, bool ready, PanelState& state, Commands& out) {
   }
   ImGui::SameLine();
   if (ImGui::Button("Close") || escape_pressed()) {
-    out.push_back(cmd::Answered{});
+    out.push_back(cmd::answered());
     ImGui::CloseCurrentPopup();
   }
   state.places.note_item("page close");
@@ -59,7 +61,7 @@ void page_dialog(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::Spacing();
   const std::optional<PageSaving> saving = bench.page_saving();
   const bool busy = saving && !saving->outcome;
-  const std::string why = busy ? "" : bench.why_not(cmd::SavePage{"page.html"});
+  const std::string why = busy ? "" : bench.why_not(cmd::save_page("page.html"));
   if (!why.empty()) ImGui::TextWrapped("%s", why.c_str());
   if (saving) outcome(*saving, bench.active()->stage.view.theme);
   // They stay in their place, whatever is told above them.

@@ -87,9 +87,9 @@ struct SheetState {
 
 struct StudyState {
   std::uint64_t desk = 0;  // whose keys these are
-  StudyWish wish;
+  StudyRequest request;
   std::string figure = "outer_diameter_greatest_mm";  // by key
-  bool sets_up = false;           // where there is no room for both: the wish, not what came of it
+  bool sets_up = false;           // where there is no room for both: the request, not what came of it
   bool by_keys = false;           // moved by keys last
   std::size_t cursor = 0;         // the build that the keyboard is on
   std::optional<double> pointed;  // along a curve, while the mouse's button is down
@@ -102,8 +102,8 @@ struct PatternState {
 };
 
 struct BetterState {
-  bool sets_up = false;  // the wish is seen, not what was found
-  BetterWish wish;
+  bool sets_up = false;  // the request is seen, not what was found
+  BetterRequest request;
 };
 
 // What is being typed goes into the plan when the person says so: half a number or unit is no value.
@@ -184,7 +184,7 @@ struct PanelState {
   PaperPicture paper_picture;  // may be empty
   std::function<void()> wake;  // a frame is needed; from any thread
   ImFont* strong = nullptr;    // of headings
-  ImFont *reading = nullptr, *reading_strong = nullptr, *title = nullptr, *figure = nullptr;  // as in Letters
+  ImFont *reading = nullptr, *reading_strong = nullptr, *title = nullptr, *figure = nullptr;  // as in Fonts
   float scale = 1.0F;  // of letters and all that goes by them
 };
 

@@ -11,11 +11,12 @@
 #include "report/pattern_words.h"
 #include "scene/palette.h"
 #include "ui/advice_parts.h"
-#include "ui/drawer_panels.h"
 #include "ui/focus.h"
+#include "ui/panels.h"
 #include "ui/plot.h"
 #include "ui/style.h"
 #include "ui/texts.h"
+#include "workbench/plan_commands.h"
 
 namespace laywright {
 namespace {
@@ -67,7 +68,7 @@ void safe_button(const Workbench& bench, const PatternRow& row, const SafeSettin
       figure(std::abs(pattern.nearest.ahead_d), 2), pattern.nearest.ahead_mm > 0.0 ? "ahead" : "behind",
       pattern.nearest.starts == 1 ? "one before" : fmt::format("one {} before", pattern.nearest.starts),
       pattern.returns_after);
-  command_button(bench, label.c_str(), cmd::TypeField{path, value, 0}, tip, out);
+  command_button(bench, label.c_str(), cmd::type_field(path, value, 0), tip, out);
   state.places.note_item(fmt::format("pattern set {} {}", path, &safe - row.safe.data()));
 }
 

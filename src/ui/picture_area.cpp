@@ -1,4 +1,4 @@
-#include "ui/picture_area.h"
+#include "ui/panels.h"
 
 #include <cmath>
 
@@ -9,6 +9,9 @@
 #include "scene/pick.h"
 #include "scene/scene_source.h"
 #include "ui/style.h"
+#include "workbench/camera_commands.h"
+#include "workbench/compare_commands.h"
+#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {
@@ -36,7 +39,7 @@ void pan(const Mapping& map, const ImVec2& by, Commands& out) {
   Camera camera = map.view.camera;
   const double mm = mm_per_px(map.view) * map.view.width_px / static_cast<double>(map.box.width);
   camera.target += right_of(camera) * (-by.x * mm) + up_of(camera) * (by.y * mm);
-  out.push_back(cmd::SetCamera{camera});
+  out.push_back(cmd::set_camera(camera));
 }
 
 // Nearer, such that what lies under the pointer stays there.
@@ -47,7 +50,7 @@ void zoom(const Mapping& map, double notches, const ImVec2& at, Commands& out) {
   const double shift = mm_per_px(map.view) * (1.0 - 1.0 / factor);
   camera.target += right_of(camera) * (off.x * shift) - up_of(camera) * (off.y * shift);
   camera.distance_mm /= factor;
-  out.push_back(cmd::SetCamera{camera});
+  out.push_back(cmd::set_camera(camera));
 }
 
 void click(const Mapping& map, const Wound& wound, const Wound& in_hand, const ImVec2& at, PanelState& state,
@@ -56,13 +59,13 @@ void click(const Mapping& map, const Wound& wound, const Wound& in_hand, const I
   const std::optional<FiberHit> hit = pick_fiber(wound.source, map.view, ray_through(map.view, place.x, place.y));
   if (hit && state.lesson_page.empty()) state.wanted_tab = "Turn";
   if (!hit) {
-    out.push_back(cmd::PickNode{});
+    out.push_back(cmd::pick_node());
     return;
   }
   // Of two linked pictures, what was hit may be of the other build: the same place along the fiber is meant.
   const double turn = static_cast<double>(hit->node) / static_cast<double>(wound.source.stations());
   const Stage picked{{}, {}, turn, {}, {}};
-  out.push_back(cmd::PickNode{&wound == &in_hand ? std::optional(hit->node) : picked_node(picked, in_hand)});
+  out.push_back(cmd::pick_node(&wound == &in_hand ? std::optional(hit->node) : picked_node(picked, in_hand)));
 }
 
 void mouse(const Mapping& map, const Wound& wound, const Wound& in_hand, PanelState& state, Commands& out) {
@@ -76,7 +79,7 @@ void mouse(const Mapping& map, const Wound& wound, const Wound& in_hand, PanelSt
     const bool moves = !ImGui::IsMouseDown(ImGuiMouseButton_Left) || io.KeyShift;
     if (!is_click && moves) pan(map, io.MouseDelta, out);
     if (!is_click && !moves) {
-      out.push_back(cmd::Orbit{-io.MouseDelta.x * degrees_per_px, io.MouseDelta.y * degrees_per_px});
+      out.push_back(cmd::orbit(-io.MouseDelta.x * degrees_per_px, io.MouseDelta.y * degrees_per_px));
     }
   }
   if (ImGui::IsItemDeactivated() && state.pressed_at) {
@@ -141,7 +144,7 @@ void picture_area(const Workbench& bench, const Box2& box, bool active, PanelSta
     const Mapping map{box, stage.view};
     const bool apart = bench.comparison() && !bench.comparison()->linked;
     const bool touched = ImGui::IsItemActivated() || (ImGui::IsItemHovered() && ImGui::GetIO().MouseWheel != 0.0F);
-    if (apart && touched && bench.other_in_hand() == active) out.push_back(cmd::TakeInHand{!active});
+    if (apart && touched && bench.other_in_hand() == active) out.push_back(cmd::take_in_hand(!active));
     const WoundPtr in_hand = apart ? wound : bench.wound();
     if (in_hand) mouse(map, *wound, *in_hand, state, out);
     signs(canvas, map, *wound, stage);

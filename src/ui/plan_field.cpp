@@ -4,6 +4,7 @@
 
 #include "ui/field_steps.h"
 #include "ui/style.h"
+#include "workbench/plan_commands.h"
 
 namespace laywright {
 namespace {
@@ -42,12 +43,12 @@ void send(TypingState& typing, Commands& out) {
   typing.typed_at.reset();
   if (typing.text == typing.sent) return;
   typing.sent = typing.text;
-  out.push_back(cmd::TypeField{typing.path, typing.text, typing.gesture});
+  out.push_back(cmd::type_field(typing.path, typing.text, typing.gesture));
 }
 
 // Escape gives up what was typed, and what of it the plan has already.
 void give_up(const Desk& desk, TypingState& typing, Commands& out) {
-  if (desk.document->changes() != typing.changes) out.push_back(cmd::Undo{});
+  if (desk.document->changes() != typing.changes) out.push_back(cmd::undo());
   typing = {};
 }
 
@@ -95,7 +96,7 @@ void step_button(const Desk& desk, const FieldRow& row, const ImVec2& low, const
   const bool typed_here = state.typing.path == row.path && state.typing.desk == desk.id;
   const auto next = stepped(row, typed_here ? state.typing.text : row.text, way * steps_by_keys(), fiber_mm);
   if (typed_here) state.typing = {};
-  if (next) out.push_back(cmd::TypeField{row.path, *next, step.gesture});
+  if (next) out.push_back(cmd::type_field(row.path, *next, step.gesture));
 }
 
 }  // namespace

@@ -1,4 +1,4 @@
-#include "ui/plan_panel.h"
+#include "ui/panels.h"
 
 #include <algorithm>
 #include <cctype>
@@ -11,7 +11,10 @@
 #include "ui/plan_field.h"
 #include "ui/style.h"
 #include "workbench/field_help.h"
+#include "workbench/file_commands.h"
 #include "workbench/issue_words.h"
+#include "workbench/plan_commands.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
@@ -49,7 +52,7 @@ void choice_field(const FieldRow& row, Commands& out) {
   if (!ImGui::BeginCombo("##value", shown)) return;
   for (std::size_t i = 0; i < choices.size(); ++i) {
     if (ImGui::Selectable(choices[i].c_str(), i == chosen)) {
-      out.push_back(cmd::SetField{row.path, static_cast<double>(i), 0});
+      out.push_back(cmd::set_field(row.path, static_cast<double>(i), 0));
     }
   }
   ImGui::EndCombo();
@@ -129,7 +132,7 @@ void wind_end_choice(const PlanDraft& draft, PanelState& state, Commands& out) {
   ImGui::TextUnformatted("Ends by");
   for (const WindEnd end : {WindEnd::length, WindEnd::turns, WindEnd::diameter}) {
     ImGui::SameLine();
-    if (ImGui::RadioButton(name_of(end), wind_end_of(draft) == end)) out.push_back(cmd::SetWindEnd{end});
+    if (ImGui::RadioButton(name_of(end), wind_end_of(draft) == end)) out.push_back(cmd::set_wind_end(end));
     state.places.note_item(fmt::format("wind end {}", name_of(end)));
   }
 }
@@ -148,11 +151,11 @@ bool table_heading(const std::string& table, const PlanDraft& draft, PanelState&
   if (!open) return false;
   if (table == "wind") wind_end_choice(draft, state, out);
   if (step && ImGui::SmallButton(fmt::format("Remove this step##{}", table).c_str())) {
-    out.push_back(cmd::RemoveStep{std::stoul(table.substr(10))});
+    out.push_back(cmd::remove_step(std::stoul(table.substr(10))));
   }
   if (table == "takeup") {
     bool has_one = draft.takeup.has_value();
-    if (ImGui::Checkbox("The plan has a take-up", &has_one)) out.push_back(cmd::SetTakeup{has_one});
+    if (ImGui::Checkbox("The plan has a take-up", &has_one)) out.push_back(cmd::set_takeup(has_one));
     return draft.takeup.has_value();
   }
   return true;
@@ -183,13 +186,11 @@ void title_and_notes(const PlanDraft& draft, PanelState& state, Commands& out) {
     if (ImGui::IsItemDeactivated() && typing.path == name) typing = {};
     state.places.note_item(name);
   };
-  words("title", draft.title, false, [](const std::string& t, std::uint64_t g) {
-    return Command{cmd::SetTitle{t, g}};
-  });
+  words("title", draft.title, false,
+        [](const std::string& t, std::uint64_t g) { return Command{cmd::set_title(t, g)}; });
   if (!ImGui::TreeNodeEx("Notes", draft.notes.empty() ? 0 : ImGuiTreeNodeFlags_DefaultOpen)) return;
-  words("notes", draft.notes, true, [](const std::string& t, std::uint64_t g) {
-    return Command{cmd::SetNotes{t, g}};
-  });
+  words("notes", draft.notes, true,
+        [](const std::string& t, std::uint64_t g) { return Command{cmd::set_notes(t, g)}; });
   ImGui::TreePop();
 }
 
@@ -199,9 +200,9 @@ void plan_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const Desk* desk = bench.active();
   if (desk == nullptr) {
     ImGui::TextWrapped("%s", bench.hint().c_str());
-    if (ImGui::Button("Open...")) out.push_back(cmd::Ask{cmd::Question::file_to_open});
+    if (ImGui::Button("Open...")) out.push_back(cmd::ask(cmd::Question::file_to_open));
     ImGui::SameLine();
-    if (ImGui::Button("Open the sample")) out.push_back(cmd::OpenSample{});
+    if (ImGui::Button("Open the sample")) out.push_back(cmd::open_sample());
     return;
   }
   const Document& document = *desk->document;
@@ -213,7 +214,7 @@ void plan_panel(const Workbench& bench, PanelState& state, Commands& out) {
   title_and_notes(draft, state, out);
   issue_lines(other_issues(document.state(), document.issues()), rows, form.theme);
   if (!unknown_in(document.state()).empty() && ImGui::Button("Leave out what is unknown")) {
-    out.push_back(cmd::LeaveOutUnknown{});
+    out.push_back(cmd::leave_out_unknown());
   }
   for (std::size_t first = 0; first < rows.size();) {
     std::size_t end = first;
@@ -223,7 +224,7 @@ void plan_panel(const Workbench& bench, PanelState& state, Commands& out) {
     ImGui::PopID();
     first = end;
   }
-  if (ImGui::Button("Add a step")) out.push_back(cmd::AddStep{});
+  if (ImGui::Button("Add a step")) out.push_back(cmd::add_step());
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("Change pitch or stops from a layer on.");
   ImGui::PopID();
 }

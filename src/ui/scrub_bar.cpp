@@ -1,4 +1,4 @@
-#include "ui/scrub_bar.h"
+#include "ui/panels.h"
 
 #include <algorithm>
 #include <cmath>
@@ -8,6 +8,8 @@
 #include "scene/palette.h"
 #include "ui/style.h"
 #include "ui/texts.h"
+#include "workbench/command_rows.h"
+#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {
@@ -21,12 +23,13 @@ void tip_above(const char* tip) {
   ImGui::SetTooltip("%s", tip);
 }
 
-bool button(const char* name, const char* tip, PanelState& state, float width) {
-  const bool pressed = ImGui::Button(name, {width, 0.0F});
+void button(const char* name, std::string_view words, const Command& command, float width, PanelState& state,
+            Commands& out) {
+  const std::string tip = with_keys(words, command);
+  if (ImGui::Button(name, {width, 0.0F})) out.push_back(command);
   state.places.note_item(fmt::format("scrub {}", tip));
-  if (ImGui::IsItemHovered()) tip_above(tip);
+  if (ImGui::IsItemHovered()) tip_above(tip.c_str());
   ImGui::SameLine(0.0F, em(0.25F));
-  return pressed;
 }
 
 // Findings as ticks below the bar, at the lengths where they begin.
@@ -59,7 +62,7 @@ void bar(const Wound& wound, const Moment& moment, PanelState& state, Commands& 
                        ImGui::GetColorU32(ImGuiCol_SliderGrab), em(0.1F));
   const double pointed =
       total * std::clamp((ImGui::GetIO().MousePos.x - low.x) / std::max(1.0F, high.x - low.x), 0.0F, 1.0F);
-  if (ImGui::IsItemActive()) out.push_back(cmd::ScrubLength{pointed});
+  if (ImGui::IsItemActive()) out.push_back(cmd::scrub_length(pointed));
   if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) {
     tip_above("Click or drag: the wind up to here. Ticks are findings.");
   }
@@ -78,19 +81,21 @@ void scrub_bar(const Workbench& bench, PanelState& state, Commands& out) {
   const Stage& stage = *bench.stage_in_hand();
   const Moment moment = moment_of(stage.playback, *wound);
   const float small = em(2.0F);
-  if (button(stage.playback.playing ? "Pause" : "Play", "Play or pause (Space)", state, em(3.6F)))
-    out.push_back(cmd::PlayPause{});
-  if (button("|<", "To the start (Home)", state, small)) out.push_back(cmd::ToStart{});
-  if (button("<", "One turn back (Left)", state, small)) out.push_back(cmd::StepTurns{-1.0});
-  if (button(">", "One turn on (Right)", state, small)) out.push_back(cmd::StepTurns{1.0});
-  if (button(">|", "To the end (End)", state, small)) out.push_back(cmd::ToEnd{});
-  if (button("-", "Play half as fast ([)", state, em(1.6F))) out.push_back(cmd::ChangeRate{0.5});
+  const auto press = [&](const char* name, std::string_view words, const Command& command, float width) {
+    button(name, words, command, width, state, out);
+  };
+  press(stage.playback.playing ? "Pause" : "Play", "Play or pause", cmd::play_pause(), em(3.6F));
+  press("|<", "To the start", cmd::to_start(), small);
+  press("<", "One turn back", cmd::step_turns(-1.0), small);
+  press(">", "One turn on", cmd::step_turns(1.0), small);
+  press(">|", "To the end", cmd::to_end(), small);
+  press("-", "Play half as fast", cmd::change_rate(0.5), em(1.6F));
   const std::string rate = rate_text(rate_of(stage.playback, *wound));
   ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted(rate.c_str());
   if (ImGui::IsItemHovered()) tip_above("Times the line speed");
   ImGui::SameLine(0.0F, em(0.25F));
-  if (button("+", "Play twice as fast (])", state, em(1.6F))) out.push_back(cmd::ChangeRate{2.0});
+  press("+", "Play twice as fast", cmd::change_rate(2.0), em(1.6F));
   bar(*wound, moment, state, out);
   const bool assumed = line_speed_of(wound->plan()).assumed;
   const std::string place = fmt::format("{} of {}   turn {:.1f} of {:.1f}   layer {} of {}",

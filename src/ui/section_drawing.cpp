@@ -31,39 +31,39 @@ bool is_empty(const FaceWindow& w) { return w.x_to <= w.x_from || w.r_to <= w.r_
 
 }  // namespace
 
-SectionDrawing promise_of(const SectionWish& wish) {
+SectionDrawing promise_of(const SectionRequest& request) {
   SectionDrawing drawing;
-  drawing.wound = wish.wound;
-  drawing.key = key_of(wish.view, wish.angle_deg);
-  drawing.px_per_mm = wish.px_per_mm;
-  const FaceWindow& seen = wish.window;
+  drawing.wound = request.wound;
+  drawing.key = key_of(request.view, request.angle_deg);
+  drawing.px_per_mm = request.px_per_mm;
+  const FaceWindow& seen = request.window;
   const double dx = slack * (seen.x_to - seen.x_from), dr = slack * (seen.r_to - seen.r_from);
   const FaceWindow wide{seen.x_from - dx, seen.x_to + dx, seen.r_from - dr, seen.r_to + dr};
-  drawing.window = both(wide, whole_face(wish.wound->source));
+  drawing.window = both(wide, whole_face(request.wound->source));
   return drawing;
 }
 
-SectionDrawing draw_section(const SectionWish& wish) {
-  SectionDrawing drawing = promise_of(wish);
-  const SceneSource& source = wish.wound->source;
-  const double angle = wish.angle_deg * std::numbers::pi / 180.0;
+SectionDrawing draw_section(const SectionRequest& request) {
+  SectionDrawing drawing = promise_of(request);
+  const SceneSource& source = request.wound->source;
+  const double angle = request.angle_deg * std::numbers::pi / 180.0;
   if (is_empty(drawing.window)) return drawing;
-  const double d_px = source.d() * wish.px_per_mm;
-  if (d_px >= wish.circle_px) {
-    drawing.discs = face_discs(source, wish.view, angle, drawing.window);
+  const double d_px = source.d() * request.px_per_mm;
+  if (d_px >= request.circle_px) {
+    drawing.discs = face_discs(source, request.view, angle, drawing.window);
     if (drawing.discs.size() <= most_circles) return drawing;
     drawing.discs.clear();
   }
   FaceImageSettings settings;
   settings.px_per_d = std::clamp(2.0 * d_px, 1.0, 24.0);
-  drawing.image = face_image(source, wish.view, angle, drawing.window, settings);
+  drawing.image = face_image(source, request.view, angle, drawing.window, settings);
   return drawing;
 }
 
-bool serves(const SectionDrawing& drawing, const SectionWish& wish) {
-  if (drawing.wound.lock() != wish.wound || drawing.key != key_of(wish.view, wish.angle_deg)) return false;
-  if (std::abs(drawing.px_per_mm - wish.px_per_mm) > 1e-6 * wish.px_per_mm) return false;
-  const FaceWindow needed = both(wish.window, whole_face(wish.wound->source)), &has = drawing.window;
+bool serves(const SectionDrawing& drawing, const SectionRequest& request) {
+  if (drawing.wound.lock() != request.wound || drawing.key != key_of(request.view, request.angle_deg)) return false;
+  if (std::abs(drawing.px_per_mm - request.px_per_mm) > 1e-6 * request.px_per_mm) return false;
+  const FaceWindow needed = both(request.window, whole_face(request.wound->source)), &has = drawing.window;
   if (is_empty(needed)) return true;
   constexpr double rest = 1e-9;
   return needed.x_from >= has.x_from - rest && needed.x_to <= has.x_to + rest &&

@@ -10,7 +10,7 @@
 
 namespace laywright {
 
-struct SectionWish {
+struct SectionRequest {
   WoundPtr wound;
   View view;
   double angle_deg = 90.0;
@@ -29,13 +29,13 @@ struct SectionDrawing {
   FaceImage image;
 };
 
-// What the drawing of a wish will cover; no turns yet.
-[[nodiscard]] SectionDrawing promise_of(const SectionWish& wish);
+// What the drawing of a request will cover; no turns yet.
+[[nodiscard]] SectionDrawing promise_of(const SectionRequest& request);
 
 // May take long; safe on any thread.
-[[nodiscard]] SectionDrawing draw_section(const SectionWish& wish);
+[[nodiscard]] SectionDrawing draw_section(const SectionRequest& request);
 
 // The drawing shows what is wished, as sharply.
-[[nodiscard]] bool serves(const SectionDrawing& drawing, const SectionWish& wish);
+[[nodiscard]] bool serves(const SectionDrawing& drawing, const SectionRequest& request);
 
 }  // namespace laywright

@@ -6,11 +6,12 @@
 
 #include "scene/face.h"
 #include "scene/palette.h"
-#include "ui/drawer_panels.h"
 #include "ui/flat_view.h"
 #include "ui/focus.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
+#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {
@@ -29,10 +30,10 @@ void take_drawing(SectionState& state) {
 void prepare(const WoundPtr& wound, const View& view, const FlatView& flat, PanelState& panels) {
   SectionState& state = panels.section;
   take_drawing(state);
-  const SectionWish wish{wound, view, state.angle_deg, flat.window, flat.px_per_mm(), em(0.36F)};
-  if (serves(state.drawing, wish) || serves(state.asked, wish)) return;
-  state.asked = promise_of(wish);
-  state.work.ask([wish] { return draw_section(wish); }, panels.wake);
+  const SectionRequest request{wound, view, state.angle_deg, flat.window, flat.px_per_mm(), em(0.36F)};
+  if (serves(state.drawing, request) || serves(state.asked, request)) return;
+  state.asked = promise_of(request);
+  state.work.ask([request] { return draw_section(request); }, panels.wake);
 }
 
 void draw_spool(ImDrawList& canvas, const FlatView& flat, const Plan& plan, const ThemeColours& colours) {
@@ -183,7 +184,7 @@ void section_panel(const Workbench& bench, PanelState& panels, Commands& out) {
   if (node && !key_pick) tell(wound, *node, stage.view.units);
   if (!click && !key_pick) return;
   if (node) panels.wanted_tab = "Turn";
-  out.push_back(cmd::PickNode{node});
+  out.push_back(cmd::pick_node(node));
 }
 
 }  // namespace laywright

@@ -1,10 +1,11 @@
-#include "ui/sheet_dialog.h"
+#include "ui/dialogs.h"
 
 #include <algorithm>
 #include <cmath>
 
 #include "ui/modal.h"
 #include "ui/style.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
@@ -30,16 +31,16 @@ void prepare(const Workbench& bench, int page_width_px, PanelState& panels) {
       made->images[i].version = state.pages.images[i].version + 1;
     state.pages = std::move(*made);
   }
-  SheetWish wish{bench.wound(), std::nullopt,  bench.active()->document->changes(),
-                 state.paper,   page_width_px, bench.verdict_in_hand()};
-  if (serves(state.pages, wish) || serves(state.asked, wish)) return;
+  SheetRequest request{bench.wound(), std::nullopt,  bench.active()->document->changes(),
+                       state.paper,   page_width_px, bench.verdict_in_hand()};
+  if (serves(state.pages, request) || serves(state.asked, request)) return;
   Result<Plan> plan = check(bench.active()->document->state().draft);
   if (!plan) return;
-  wish.plan = std::move(plan).value();
-  state.asked = promise_of(wish);
-  const bool same_build = state.pages.wound.lock() == wish.wound;
-  state.work.ask([wish, picture = same_build ? state.pages.picture : nullptr,
-                  draw = panels.paper_picture] { return draw_sheet(wish, picture, draw); },
+  request.plan = std::move(plan).value();
+  state.asked = promise_of(request);
+  const bool same_build = state.pages.wound.lock() == request.wound;
+  state.work.ask([request, picture = same_build ? state.pages.picture : nullptr,
+                  draw = panels.paper_picture] { return draw_sheet(request, picture, draw); },
                  panels.wake);
 }
 
@@ -83,8 +84,8 @@ void pages(const Workbench& bench, PanelState& panels) {
   const float width = page_width(state, room),
               height = std::round(width * static_cast<float>(height_of(state.paper)));
   prepare(bench, static_cast<int>(width), panels);
-  const SheetWish now{bench.wound(),          std::nullopt, bench.active()->document->changes(), state.paper, 0,
-                      bench.verdict_in_hand()};
+  const SheetRequest now{bench.wound(),          std::nullopt, bench.active()->document->changes(), state.paper, 0,
+                         bench.verdict_in_hand()};
   if (!state.pages.drawings || !same_sheet(state.pages, now) || !panels.show_image) {
     ImGui::TextDisabled("The sheet is being drawn...");
     return;
@@ -133,20 +134,20 @@ void sheet_dialog(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::EndChild();
   ImGui::Spacing();
   const SheetPages& drawn = state.sheet.pages;
-  const SheetWish now{
+  const SheetRequest now{
       bench.wound(),          std::nullopt, bench.active()->document->changes(), state.sheet.paper, 0,
       bench.verdict_in_hand()};
   const bool ready = *why_none(bench) == '\0' && drawn.drawings && same_sheet(drawn, now);
   ImGui::BeginDisabled(!ready);
   if (ImGui::Button("Save...")) {
-    out.push_back(cmd::Ask{cmd::Question::sheet_to_save});
+    out.push_back(cmd::ask(cmd::Question::sheet_to_save));
     ImGui::CloseCurrentPopup();
   }
   ImGui::EndDisabled();
   state.places.note_item("sheet save");
   ImGui::SameLine();
   if (ImGui::Button("Close") || escape_pressed()) {
-    out.push_back(cmd::Answered{});
+    out.push_back(cmd::answered());
     ImGui::CloseCurrentPopup();
   }
   state.places.note_item("sheet close");

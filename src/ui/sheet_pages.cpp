@@ -24,39 +24,39 @@ PanelImage image_of(const Drawing& page, int width_px) {
 
 double height_of(Paper paper) { return paper == Paper::a4 ? 297.0 / 210.0 : 279.4 / 215.9; }
 
-SheetPages promise_of(const SheetWish& wish) {
+SheetPages promise_of(const SheetRequest& request) {
   SheetPages pages;
-  pages.wound = wish.wound;
-  pages.changes = wish.changes;
-  pages.paper = wish.paper;
-  pages.page_width_px = wish.page_width_px;
-  pages.verdict = wish.verdict;
+  pages.wound = request.wound;
+  pages.changes = request.changes;
+  pages.paper = request.paper;
+  pages.page_width_px = request.page_width_px;
+  pages.verdict = request.verdict;
   return pages;
 }
 
-bool same_sheet(const SheetPages& pages, const SheetWish& wish) {
-  return pages.wound.lock() == wish.wound && pages.changes == wish.changes && pages.paper == wish.paper &&
-         pages.verdict == wish.verdict;
+bool same_sheet(const SheetPages& pages, const SheetRequest& request) {
+  return pages.wound.lock() == request.wound && pages.changes == request.changes && pages.paper == request.paper &&
+         pages.verdict == request.verdict;
 }
 
-bool serves(const SheetPages& pages, const SheetWish& wish) {
-  return same_sheet(pages, wish) && pages.page_width_px == wish.page_width_px;
+bool serves(const SheetPages& pages, const SheetRequest& request) {
+  return same_sheet(pages, request) && pages.page_width_px == request.page_width_px;
 }
 
-SheetPages draw_sheet(const SheetWish& wish, std::shared_ptr<const Bitmap> picture,
+SheetPages draw_sheet(const SheetRequest& request, std::shared_ptr<const Bitmap> picture,
                       const PaperPicture& draw_picture) {
-  SheetPages pages = promise_of(wish);
-  const Wound& wound = *wish.wound;
+  SheetPages pages = promise_of(request);
+  const Wound& wound = *request.wound;
   if (!picture && draw_picture) picture = std::make_shared<const Bitmap>(draw_picture(wound.source));
   const TakeupPtr run = wound.takeup();
-  SetupSheet sheet{*wish.plan, wound.build(), wound.measurements(), *run, wish.paper, {}};
+  SetupSheet sheet{*request.plan, wound.build(), wound.measurements(), *run, request.paper, {}};
   if (picture) sheet.picture = *picture;
-  if (wish.verdict) sheet.verdict = *wish.verdict;
+  if (request.verdict) sheet.verdict = *request.verdict;
   sheet.drawn_on = today();
   pages.picture = std::move(picture);
   auto drawings = std::make_shared<const std::vector<Drawing>>(draw_setup_sheet(sheet));
   for (std::size_t i = 0; i < pages.images.size(); ++i) {
-    pages.images[i] = image_of((*drawings)[i], wish.page_width_px);
+    pages.images[i] = image_of((*drawings)[i], request.page_width_px);
   }
   pages.drawings = std::move(drawings);
   return pages;

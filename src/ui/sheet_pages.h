@@ -5,10 +5,10 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <vector>
 
 #include "report/setup_sheet.h"
 #include "ui/panel_image.h"
-#include "workbench/command.h"
 #include "workbench/wound.h"
 
 namespace laywright {
@@ -16,7 +16,7 @@ namespace laywright {
 // Draws a build for paper, on the thread that asks; without pixels where that cannot be.
 using PaperPicture = std::function<Bitmap(const SceneSource&)>;
 
-struct SheetWish {
+struct SheetRequest {
   WoundPtr wound;             // full, with its machine's side
   std::optional<Plan> plan;   // as it stands: its title and notes may be newer than the build
   std::uint64_t changes = 0;  // of the document, that tell one plan from the next
@@ -32,7 +32,7 @@ struct SheetPages {
   int page_width_px = 0;
   VerdictPtr verdict;
   std::shared_ptr<const Bitmap> picture;  // of the build
-  cmd::SheetDrawings drawings;
+  std::shared_ptr<const std::vector<Drawing>> drawings;
   std::array<PanelImage, setup_pages> images;
 };
 
@@ -40,14 +40,14 @@ struct SheetPages {
 [[nodiscard]] double height_of(Paper paper);
 
 // What draw_sheet() will give, without drawings.
-[[nodiscard]] SheetPages promise_of(const SheetWish& wish);
+[[nodiscard]] SheetPages promise_of(const SheetRequest& request);
 // Of the same build and plan, on the same paper.
-[[nodiscard]] bool same_sheet(const SheetPages& pages, const SheetWish& wish);
+[[nodiscard]] bool same_sheet(const SheetPages& pages, const SheetRequest& request);
 // And in the same size.
-[[nodiscard]] bool serves(const SheetPages& pages, const SheetWish& wish);
+[[nodiscard]] bool serves(const SheetPages& pages, const SheetRequest& request);
 
 // May take a second; safe on any thread. `picture`: of the same build, if it was drawn before.
-[[nodiscard]] SheetPages draw_sheet(const SheetWish& wish, std::shared_ptr<const Bitmap> picture,
+[[nodiscard]] SheetPages draw_sheet(const SheetRequest& request, std::shared_ptr<const Bitmap> picture,
                                     const PaperPicture& draw_picture);
 
 }  // namespace laywright

@@ -9,6 +9,8 @@
 
 #include "scene/palette.h"
 #include "ui/style.h"
+#include "workbench/show_commands.h"
+#include "workbench/view_commands.h"
 
 namespace laywright {
 namespace {
@@ -150,14 +152,14 @@ WindowLayout draw_show(const Workbench& bench, PanelState& state) {
 }
 
 void show_key(std::string_view keys, PanelState& state, Commands& out) {
-  if (keys == "Escape") out.push_back(cmd::LeaveShow{});
+  if (keys == "Escape") out.push_back(cmd::leave_show());
   tell_keys(state);
-  if (keys == "Space") out.push_back(cmd::PauseShow{});
-  if (keys == "I") out.push_back(cmd::TellSizes{});
-  if (keys == "L") out.push_back(cmd::ToggleTheme{});
-  if (keys == "U") out.push_back(cmd::ToggleUnits{});
+  if (keys == "Space") out.push_back(cmd::pause_show());
+  if (keys == "I") out.push_back(cmd::tell_sizes());
+  if (keys == "L") out.push_back(cmd::toggle_theme());
+  if (keys == "U") out.push_back(cmd::toggle_units());
   if (keys == "F11") state.changes_screen = true;
-  if (keys == "F9") out.push_back(cmd::LeaveShow{});
+  if (keys == "F9") out.push_back(cmd::leave_show());
 }
 
 std::string counted_length(double mm, double last_mm, Units units) {

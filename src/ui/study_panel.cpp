@@ -5,12 +5,13 @@
 #include <imgui_stdlib.h>
 
 #include "ui/advice_parts.h"
-#include "ui/drawer_panels.h"
 #include "ui/focus.h"
+#include "ui/panels.h"
 #include "ui/study_map.h"
 #include "ui/style.h"
 #include "workbench/advice.h"
-#include "workbench/study_wish.h"
+#include "workbench/advice_commands.h"
+#include "workbench/study_request.h"
 
 namespace laywright {
 namespace {
@@ -27,17 +28,18 @@ const FieldRow* row_at(const std::vector<FieldRow>& rows, const std::string& pat
 void begin_anew(const Workbench& bench, StudyState& study) {
   const Desk& desk = *bench.active();
   study.desk = desk.id;
-  study.wish = {};
+  study.request = {};
   study.sets_up = false;
   study.cursor = 0;
   for (const char* path : {"traverse.left_stop", "traverse.right_stop"}) {
     const FieldRow* row = row_at(bench.rows(), path);
-    if (row != nullptr && row->value) study.wish.axes.push_back(suggested_axis(desk.document->state().draft, *row));
+    if (row != nullptr && row->value)
+      study.request.axes.push_back(suggested_axis(desk.document->state().draft, *row));
   }
 }
 
 void choose_key(const Workbench& bench, std::size_t place, PanelState& state) {
-  std::vector<StudyAxisWish>& axes = state.study.wish.axes;
+  std::vector<StudyAxisRequest>& axes = state.study.request.axes;
   const FieldRow* now = place < axes.size() ? row_at(bench.rows(), axes[place].path) : nullptr;
   ImGui::SetNextItemWidth(-1.0F);
   const bool open = ImGui::BeginCombo("##key", now != nullptr ? key_words(*now).c_str() : "none: a curve",
@@ -52,7 +54,7 @@ void choose_key(const Workbench& bench, std::size_t place, PanelState& state) {
     const FieldRow& row = bench.rows()[i];
     if (ImGui::Selectable(key_words(row).c_str(), &row == now)) {
       axes.resize(std::max(axes.size(), place + 1));
-      const int count = axes[place].path.empty() ? StudyAxisWish{}.count : axes[place].count;
+      const int count = axes[place].path.empty() ? StudyAxisRequest{}.count : axes[place].count;
       axes[place] = suggested_axis(bench.active()->document->state().draft, row);
       axes[place].count = count;
     }
@@ -63,7 +65,7 @@ void choose_key(const Workbench& bench, std::size_t place, PanelState& state) {
 }
 
 void range(const Workbench& bench, std::size_t place, PanelState& state) {
-  StudyAxisWish& axis = state.study.wish.axes[place];
+  StudyAxisRequest& axis = state.study.request.axes[place];
   const FieldRow* row = row_at(bench.rows(), axis.path);
   const float end = em(4.2F);
   ImGui::SetNextItemWidth(end);
@@ -86,17 +88,17 @@ void range(const Workbench& bench, std::size_t place, PanelState& state) {
   ImGui::TextDisabled("values");
 }
 
-void wish_panel(const Workbench& bench, PanelState& state, Commands& out) {
+void request_panel(const Workbench& bench, PanelState& state, Commands& out) {
   StudyState& study = state.study;
   const char* names[] = {"To the right", "Upward"};
   for (std::size_t place = 0; place < 2; ++place) {
     ImGui::PushID(static_cast<int>(place));
     ImGui::TextDisabled("%s", names[place]);
     choose_key(bench, place, state);
-    if (place < study.wish.axes.size()) range(bench, place, state);
+    if (place < study.request.axes.size()) range(bench, place, state);
     ImGui::PopID();
   }
-  ImGui::Checkbox("As fine as the build", &study.wish.fine);
+  ImGui::Checkbox("As fine as the build", &study.request.fine);
   state.places.note_item("study fine");
   if (ImGui::IsItemHovered()) {
     ImGui::SetTooltip(
@@ -105,9 +107,9 @@ void wish_panel(const Workbench& bench, PanelState& state, Commands& out) {
   }
   const InquiryStatus status = bench.active()->advice->status(kind);
   std::size_t builds = 1;
-  for (const StudyAxisWish& axis : study.wish.axes) builds *= static_cast<std::size_t>(axis.count);
+  for (const StudyAxisRequest& axis : study.request.axes) builds *= static_cast<std::size_t>(axis.count);
   if (!status.busy) {
-    const cmd::RunStudy run{study.wish};
+    const Command run = cmd::run_study(study.request);
     const std::string reason = bench.why_not(run);
     if (command_button(bench, fmt::format("Lay {} builds", builds).c_str(), run, "", out)) study.sets_up = false;
     state.places.note_item("study run");
@@ -172,7 +174,7 @@ void picture_panel(const Workbench& bench, bool alone, PanelState& state, Comman
   if (!chosen) return;
   state.study.cursor = *chosen;
   // A build that the plan is set to already is what was wanted.
-  if (bench.standing(kind)->set != chosen) out.push_back(cmd::SetAdvised{kind, *chosen, false});
+  if (bench.standing(kind)->set != chosen) out.push_back(cmd::set_advised(kind, *chosen, false));
 }
 
 }  // namespace
@@ -185,16 +187,16 @@ void study_panel(const Workbench& bench, PanelState& state, Commands& out) {
   if (!answered && state.focus.panel == "Study" && !state.focus.controls) state.focus.controls = true;
   const ImVec2 room = ImGui::GetContentRegionAvail();
   const bool both = room.x >= em(37.0F);
-  const bool wish = both || !answered || study.sets_up || bench.active()->advice->status(kind).busy;
-  if (wish) {
-    ImGui::BeginChild("wish", {both ? em(19.0F) : 0.0F, 0.0F});
+  const bool request = both || !answered || study.sets_up || bench.active()->advice->status(kind).busy;
+  if (request) {
+    ImGui::BeginChild("request", {both ? em(19.0F) : 0.0F, 0.0F});
     if (state.focus.controls) take_keys_here("Study", false, state);
-    wish_panel(bench, state, out);
+    request_panel(bench, state, out);
     if (!both && answered && study.sets_up && ImGui::Button("Back to the map")) study.sets_up = false;
     ImGui::EndChild();
   }
   if (both) ImGui::SameLine(0.0F, em(1.2F));
-  if (!both && wish) return;
+  if (!both && request) return;
   ImGui::BeginChild("study picture", {0.0F, 0.0F}, false,
                     ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
   picture_panel(bench, !both, state, out);

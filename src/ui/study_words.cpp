@@ -10,7 +10,7 @@
 #include "report/study_report.h"
 #include "ui/study_map.h"
 #include "ui/texts.h"
-#include "workbench/study_wish.h"
+#include "workbench/study_request.h"
 
 namespace laywright {
 namespace {

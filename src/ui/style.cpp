@@ -25,7 +25,7 @@ constexpr std::array<const char*, 2> strong_files{"/usr/share/fonts/truetype/dej
 
 // The bytes of a file of letters; empty where there is none, or it holds something else: over that, Dear ImGui would end
 // the program.
-std::string letters_in(const char* file) {
+std::string font_in(const char* file) {
   constexpr std::size_t largest_bytes = 50'000'000;
   // How TrueType and OpenType files begin.
   constexpr std::array<std::string_view, 4> beginnings{std::string_view("\0\1\0\0", 4), "true", "OTTO", "ttcf"};
@@ -38,7 +38,7 @@ std::string letters_in(const char* file) {
 template <std::size_t N>
 ImFont* first_of(const std::array<const char*, N>& files, float size, bool& missing) {
   for (const char* file : files) {
-    const std::string bytes = letters_in(file);
+    const std::string bytes = font_in(file);
     if (bytes.empty()) continue;
     void* const given = ImGui::MemAlloc(bytes.size());  // which releases it
     if (given == nullptr) throw std::bad_alloc();
@@ -100,17 +100,17 @@ bool belongs_to(std::string_view line, std::string_view word) {
 
 }  // namespace
 
-Letters load_letters(float scale) {
+Fonts load_fonts(float scale) {
   ImGui::GetIO().Fonts->Clear();
   const auto size = [scale](float px) { return std::round(px * scale); };
-  Letters letters;
-  letters.plain = first_of(plain_files, size(15.0F), letters.missing);
-  letters.strong = first_of(strong_files, size(15.0F), letters.missing);
-  letters.reading = first_of(plain_files, size(18.0F), letters.missing);
-  letters.reading_strong = first_of(strong_files, size(18.0F), letters.missing);
-  letters.title = first_of(strong_files, size(23.0F), letters.missing);
-  letters.figure = first_of(plain_files, size(44.0F), letters.missing);
-  return letters;
+  Fonts fonts;
+  fonts.plain = first_of(plain_files, size(15.0F), fonts.missing);
+  fonts.strong = first_of(strong_files, size(15.0F), fonts.missing);
+  fonts.reading = first_of(plain_files, size(18.0F), fonts.missing);
+  fonts.reading_strong = first_of(strong_files, size(18.0F), fonts.missing);
+  fonts.title = first_of(strong_files, size(23.0F), fonts.missing);
+  fonts.figure = first_of(plain_files, size(44.0F), fonts.missing);
+  return fonts;
 }
 
 void apply_style(Theme theme, float scale) {

@@ -11,7 +11,7 @@
 
 namespace laywright {
 
-struct Letters {
+struct Fonts {
   ImFont* plain = nullptr;
   ImFont* strong = nullptr;
   ImFont* reading = nullptr;  // of texts that are read from beginning to end
@@ -24,7 +24,7 @@ struct Letters {
 // Loads the letters at this scale (1: 15 px, reading 18, titles 23, figures 44) from the system; where it has none, those
 // that come with Dear ImGui.
 // Replaces all fonts of the context: to be called between frames.
-[[nodiscard]] Letters load_letters(float scale);
+[[nodiscard]] Fonts load_fonts(float scale);
 
 // Colours and sizes of everything in the panels.
 void apply_style(Theme theme, float scale);

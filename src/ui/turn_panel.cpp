@@ -1,8 +1,10 @@
 #include <fmt/format.h>
 
-#include "ui/side_panels.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
+#include "workbench/command_rows.h"
+#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {
@@ -51,23 +53,28 @@ void facts(const NodeFacts& f, const Wound& wound, Units units) {
 void ways(const NodeFacts& f, PanelState& state, Commands& out) {
   const auto way = [&](const char* name, const std::optional<std::size_t>& there, Toward toward, const char* tip,
                        bool last) {
+    const Command command = cmd::pick_toward(toward);
     if (!there) ImGui::BeginDisabled();
-    if (ImGui::Button(name, {em(5.2F), 0.0F})) out.push_back(cmd::PickToward{toward});
+    if (ImGui::Button(name, {em(5.2F), 0.0F})) out.push_back(command);
     state.places.note_item(fmt::format("turn {}", name));
     if (!there) ImGui::EndDisabled();
-    if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) ImGui::SetTooltip("%s", tip);
+    if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
+      ImGui::SetTooltip("%s", with_keys(tip, command).c_str());
+    }
     if (!last) ImGui::SameLine(0.0F, em(0.3F));
   };
-  way("Previous", f.before, Toward::previous, "One turn back along the fiber (,)", false);
-  way("Above", f.above, Toward::above, "The turn that lies on this one (Up)", false);
-  way("Next", f.after, Toward::next, "One turn on along the fiber (.)", true);
-  way("Left", f.left, Toward::left, "The neighbour in the layer (Alt+Left)", false);
-  way("Below", f.below, Toward::below, "The turn that this one lies on (Down)", false);
-  way("Right", f.right, Toward::right, "The neighbour in the layer (Alt+Right)", true);
-  if (ImGui::Button("Wind to here", {em(8.0F), 0.0F})) out.push_back(cmd::ScrubToPicked{});
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("The scrubber to this turn (T)");
+  way("Previous", f.before, Toward::previous, "One turn back along the fiber", false);
+  way("Above", f.above, Toward::above, "The turn that lies on this one", false);
+  way("Next", f.after, Toward::next, "One turn on along the fiber", true);
+  way("Left", f.left, Toward::left, "The neighbour in the layer", false);
+  way("Below", f.below, Toward::below, "The turn that this one lies on", false);
+  way("Right", f.right, Toward::right, "The neighbour in the layer", true);
+  if (ImGui::Button("Wind to here", {em(8.0F), 0.0F})) out.push_back(cmd::scrub_to_picked());
+  if (ImGui::IsItemHovered()) {
+    ImGui::SetTooltip("%s", with_keys("The scrubber to this turn", cmd::scrub_to_picked()).c_str());
+  }
   ImGui::SameLine(0.0F, em(0.3F));
-  if (ImGui::Button("Let go")) out.push_back(cmd::PickNode{});
+  if (ImGui::Button("Let go")) out.push_back(cmd::pick_node());
 }
 
 }  // namespace

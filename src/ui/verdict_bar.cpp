@@ -1,4 +1,4 @@
-#include "ui/verdict_bar.h"
+#include "ui/panels.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -12,6 +12,7 @@
 #include "ui/advice_parts.h"
 #include "ui/style.h"
 #include "verdict/verdict_words.h"
+#include "workbench/advice_commands.h"
 
 namespace laywright {
 namespace {
@@ -103,7 +104,7 @@ void draws_button(const Workbench& bench, const ImVec2& at, PanelState& state, C
       "verdict is then the worst of {}. Escape stops it.",
       usual_draws - 1, usual_draws);
   ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {em(draws_padding), 0.0F});
-  command_button(bench, draws_label().c_str(), cmd::JudgeDraws{}, tip, out);
+  command_button(bench, draws_label().c_str(), cmd::judge_draws(), tip, out);
   ImGui::PopStyleVar();
   state.places.note_item("verdict draws");
   ImGui::SetCursorPos(back);

@@ -5,9 +5,12 @@
 
 #include <fmt/format.h>
 
-#include "ui/side_panels.h"
+#include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
+#include "workbench/camera_commands.h"
+#include "workbench/command_rows.h"
+#include "workbench/view_commands.h"
 
 namespace laywright {
 namespace {
@@ -37,11 +40,20 @@ void heading(const char* words, const PanelState& state) {
   ImGui::PopFont();
 }
 
-void toggle(const char* name, bool on, const Command& command, const char* tip, PanelState& state, Commands& out) {
+void toggle(const std::string& name, bool on, const Command& command, std::string_view tip, PanelState& state,
+            Commands& out) {
   bool value = on;
-  if (ImGui::Checkbox(name, &value)) out.push_back(command);
+  if (ImGui::Checkbox(name.c_str(), &value)) out.push_back(command);
   state.places.note_item(fmt::format("view {}", name));
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tip);
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", with_keys(tip, command).c_str());
+}
+
+// Of commands that stand here as in the menu.
+void toggles_of_rows(const View& view, PanelState& state, Commands& out) {
+  for (const CommandRow& row : command_rows()) {
+    if (row.also != Also::in_view_tab) continue;
+    toggle(std::string(row.name), row.command.is_on(view), row.command, row.help, state, out);
+  }
 }
 
 void peel(const Workbench& bench, const View& view, PanelState& state, Commands& out) {
@@ -56,14 +68,14 @@ void peel(const Workbench& bench, const View& view, PanelState& state, Commands&
   state.places.note_item("view last layer");
   if (changed) {
     last = std::max(first, last);
-    out.push_back(cmd::Peel{first, last < layers ? std::optional<int>(last) : std::nullopt});
+    out.push_back(cmd::peel(first, last < layers ? std::optional<int>(last) : std::nullopt));
   }
-  toggle("Fade the others", view.outside == Outside::faded, cmd::ToggleOutside{},
-         "Layers outside the range stay as a veil (G)", state, out);
+  toggle("Fade the others", view.outside == Outside::faded, cmd::toggle_outside(),
+         "Layers outside the range stay as a veil", state, out);
 }
 
 void wedge(const View& view, PanelState& state, Commands& out) {
-  toggle("Wedge", view.wedge.has_value(), cmd::ToggleWedge{}, "Cut a part out of the spool (W)", state, out);
+  toggle("Wedge", view.wedge.has_value(), cmd::toggle_wedge(), "Cut a part out of the spool", state, out);
   if (!view.wedge) return;
   double from = std::remainder(view.wedge->from, 2.0 * std::numbers::pi) / rad_per_deg;
   if (from < 0.0) from += 360.0;
@@ -74,19 +86,18 @@ void wedge(const View& view, PanelState& state, Commands& out) {
   ImGui::SetNextItemWidth(-em(4.6F));
   changed |= ImGui::SliderFloat("opening##wedge", &opening, 1.0F, 350.0F, "%.0f\u00B0");
   state.places.note_item("view wedge opening");
-  if (changed) out.push_back(cmd::SetWedge{Sector{start * rad_per_deg, (start + opening) * rad_per_deg}});
+  if (changed) out.push_back(cmd::set_wedge(Sector{start * rad_per_deg, (start + opening) * rad_per_deg}));
 }
 
 void axial_cut(const View& view, PanelState& state, Commands& out) {
-  toggle("Axial cut", view.axial_cut_rad.has_value(), cmd::ToggleAxialCut{}, "Cut the spool in half (X)", state,
-         out);
+  toggle("Axial cut", view.axial_cut_rad.has_value(), cmd::toggle_axial_cut(), "Cut the spool in half", state, out);
   if (!view.axial_cut_rad) return;
   double angle = std::remainder(*view.axial_cut_rad, 2.0 * std::numbers::pi) / rad_per_deg;
   if (angle < 0.0) angle += 360.0;
   auto shown = static_cast<float>(angle);
   ImGui::SetNextItemWidth(-em(4.6F));
   if (ImGui::SliderFloat("at##cut", &shown, 0.0F, 360.0F, "%.0f\u00B0")) {
-    out.push_back(cmd::SetAxialCut{shown * rad_per_deg});
+    out.push_back(cmd::set_axial_cut(shown * rad_per_deg));
   }
 }
 
@@ -94,7 +105,7 @@ void across(const Workbench& bench, const View& view, PanelState& state, Command
   const double width = bench.wound_in_hand()->plan().spool().inside_width_mm;
   bool on = view.x_from_mm || view.x_to_mm;
   if (ImGui::Checkbox("Part of the width", &on)) {
-    out.push_back(on ? cmd::SetXRange{0.0, 0.5 * width} : cmd::SetXRange{});
+    out.push_back(on ? cmd::set_x_range(0.0, 0.5 * width) : cmd::set_x_range());
   }
   state.places.note_item("view Part of the width");
   if (!view.x_from_mm && !view.x_to_mm) return;
@@ -107,13 +118,13 @@ void across(const Workbench& bench, const View& view, PanelState& state, Command
   bool changed = ImGui::SliderFloat("from##x", &from, 0.0F, most, format);
   ImGui::SetNextItemWidth(-em(4.6F));
   changed |= ImGui::SliderFloat("to##x", &to, 0.0F, most, format);
-  if (changed) out.push_back(cmd::SetXRange{from * unit, std::max(from, to) * unit});
+  if (changed) out.push_back(cmd::set_x_range(from * unit, std::max(from, to) * unit));
 }
 
 void colouring(const View& view, PanelState& state, Commands& out) {
   heading("Colour by", state);
   for (const ColouringName& c : colourings) {
-    if (ImGui::RadioButton(c.name, view.colouring == c.colouring)) out.push_back(cmd::SetColouring{c.colouring});
+    if (ImGui::RadioButton(c.name, view.colouring == c.colouring)) out.push_back(cmd::set_colouring(c.colouring));
     state.places.note_item(fmt::format("colour {}", c.name));
   }
 }
@@ -121,7 +132,7 @@ void colouring(const View& view, PanelState& state, Commands& out) {
 void look_from(PanelState& state, Commands& out) {
   heading("Look", state);
   const auto look = [&](const char* name, double azimuth, double elevation, bool last) {
-    if (ImGui::Button(name)) out.push_back(cmd::LookFrom{azimuth, elevation});
+    if (ImGui::Button(name)) out.push_back(cmd::look_from(azimuth, elevation));
     if (!last) ImGui::SameLine(0.0F, em(0.3F));
   };
   look("Front", 0.0, 0.0, false);
@@ -129,10 +140,11 @@ void look_from(PanelState& state, Commands& out) {
   look("Left", -90.0, 0.0, false);
   look("Right", 90.0, 0.0, true);
   look("Askew", 30.0, 20.0, false);
-  if (ImGui::Button("Fit")) out.push_back(cmd::FitView{});
+  if (ImGui::Button("Fit")) out.push_back(cmd::fit_view());
   ImGui::SameLine(0.0F, em(0.3F));
-  if (ImGui::Button("Show all")) out.push_back(cmd::ShowAll{});
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("No peel, no cut, the whole wind (A)");
+  if (ImGui::Button("Show all")) out.push_back(cmd::show_all());
+  if (ImGui::IsItemHovered())
+    ImGui::SetTooltip("%s", with_keys("No peel, no cut, the whole wind", cmd::show_all()).c_str());
 }
 
 }  // namespace
@@ -150,12 +162,9 @@ void view_panel(const Workbench& bench, PanelState& state, Commands& out) {
   across(bench, view, state, out);
   colouring(view, state, out);
   heading("Also shown", state);
-  toggle("Findings", view.findings, cmd::ToggleFindings{}, "Marks in the picture (F)", state, out);
-  toggle("Dimensions", view.dimensions, cmd::ToggleDimensions{}, "Dimension lines with figures (D)", state, out);
-  toggle("See-through flanges", view.flanges_see_through, cmd::ToggleSeeThrough{}, "(S)", state, out);
-  toggle("Guide", view.guide, cmd::ToggleGuide{}, "While the wind grows (V)", state, out);
-  toggle("Parallel", view.camera.projection == Projection::parallel, cmd::ToggleProjection{},
-         "Without perspective (P)", state, out);
+  toggles_of_rows(view, state, out);
+  toggle("Parallel", view.camera.projection == Projection::parallel, cmd::toggle_projection(), "Without perspective",
+         state, out);
   look_from(state, out);
   ImGui::Spacing();
   ImGui::PushTextWrapPos(0.0F);

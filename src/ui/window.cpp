@@ -12,16 +12,13 @@
 #include "ui/focus.h"
 #include "ui/layout.h"
 #include "ui/lesson_panel.h"
-#include "ui/menu_bar.h"
-#include "ui/picture_area.h"
+#include "ui/panels.h"
 #include "ui/plan_field.h"
-#include "ui/plan_panel.h"
-#include "ui/scrub_bar.h"
 #include "ui/show_window.h"
-#include "ui/side_panels.h"
 #include "ui/style.h"
-#include "ui/verdict_bar.h"
+#include "workbench/file_commands.h"
 #include "workbench/issue_words.h"
+#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {
@@ -69,7 +66,7 @@ void plan_tabs(const Workbench& bench, PanelState& state, Commands& out) {
     const std::string name =
         fmt::format("{}{}###{}", desk.document->title(), desk.document->dirty() ? " *" : "", desk.id);
     const bool drawn = ImGui::BeginTabItem(name.c_str(), nullptr, comes ? ImGuiTabItemFlags_SetSelected : 0);
-    if (ImGui::IsItemActivated() && !active) out.push_back(cmd::Activate{i});
+    if (ImGui::IsItemActivated() && !active) out.push_back(cmd::activate(i));
     state.places.note_item(fmt::format("plan tab {}", i));
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", desk.document->path().c_str());
     if (drawn) ImGui::EndTabItem();
@@ -117,7 +114,7 @@ void notices(const Workbench& bench, PanelState& state, Commands& out) {
   for (std::size_t i = 0; i < bench.notices().size(); ++i) {
     const Notice& notice = bench.notices()[i];
     ImGui::PushID(static_cast<int>(i));
-    if (ImGui::SmallButton("x")) out.push_back(cmd::DismissNotice{i});
+    if (ImGui::SmallButton("x")) out.push_back(cmd::dismiss_notice(i));
     first();
     state.places.note_item("dismiss notice");
     ImGui::SameLine();
@@ -134,11 +131,11 @@ void notices(const Workbench& bench, PanelState& state, Commands& out) {
     ImGui::AlignTextToFramePadding();
     ImGui::TextWrapped("Unsaved work on %s%s", work.file.empty() ? "a plan without a file" : work.file.c_str(),
                        when(work.time_s).c_str());
-    if (ImGui::SmallButton("Open it")) out.push_back(cmd::Recover{i});
+    if (ImGui::SmallButton("Open it")) out.push_back(cmd::recover(i));
     first();
     state.places.note_item(fmt::format("recover {}", i));
     ImGui::SameLine();
-    if (ImGui::SmallButton("Drop it")) out.push_back(cmd::DropRecovery{i});
+    if (ImGui::SmallButton("Drop it")) out.push_back(cmd::drop_recovery(i));
     state.places.note_item(fmt::format("drop recovery {}", i));
     ImGui::PopID();
   }
@@ -149,12 +146,12 @@ void notices(const Workbench& bench, PanelState& state, Commands& out) {
                                : "Somebody else has changed the plan's file.");
   ImGui::PopStyleColor();
   if (desk->document->on_disk() == OnDisk::changed) {
-    if (ImGui::SmallButton("Read theirs")) out.push_back(cmd::Revert{});
+    if (ImGui::SmallButton("Read theirs")) out.push_back(cmd::revert());
     first();
     state.places.note_item("read theirs");
     ImGui::SameLine();
   }
-  if (ImGui::SmallButton("Keep mine")) out.push_back(cmd::KeepMine{});
+  if (ImGui::SmallButton("Keep mine")) out.push_back(cmd::keep_mine());
   first();
   state.places.note_item("keep mine");
 }

@@ -35,12 +35,13 @@ Result<CauseAnswer> find_cause(const WoundPtr& wound, std::uint64_t seed, std::s
   return answer;
 }
 
-Result<BetterAnswer> find_better(const Plan& plan, std::uint64_t seed, const BetterWish& wish, Progress& progress) {
+Result<BetterAnswer> find_better(const Plan& plan, std::uint64_t seed, const BetterRequest& request,
+                                 Progress& progress) {
   ImproveSettings settings;
   settings.lay.seed = seed;
   settings.threads = advice_threads();
-  settings.drift = wish.drift;
-  for (const std::string& path : wish.keep) settings.wishes.push_back({path, {}, {}, {}, true});
+  settings.drift = request.drift;
+  for (const std::string& path : request.keep) settings.requests.push_back({path, {}, {}, {}, true});
   Result<Improvement> found = improve(plan, settings, progress);
   if (!found.ok()) return found.issues();
   BetterAnswer answer{{plan, seed}, std::move(found).value(), {}};
@@ -115,8 +116,8 @@ void Advice::ask_cause(const WoundPtr& wound, std::uint64_t seed, std::size_t fi
   cause_.ask([=](Progress& progress) { return find_cause(wound, seed, finding, progress); });
 }
 
-void Advice::ask_better(const Plan& plan, std::uint64_t seed, const BetterWish& wish) {
-  better_.ask([=](Progress& progress) { return find_better(plan, seed, wish, progress); });
+void Advice::ask_better(const Plan& plan, std::uint64_t seed, const BetterRequest& request) {
+  better_.ask([=](Progress& progress) { return find_better(plan, seed, request, progress); });
 }
 
 void Advice::ask_study(const Plan& plan, const StudySpec& spec) {

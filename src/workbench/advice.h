@@ -12,7 +12,7 @@
 #include "advise/improve.h"
 #include "advise/robust.h"
 #include "advise/study.h"
-#include "workbench/advice_wish.h"
+#include "workbench/advice_request.h"
 #include "workbench/inquiry.h"
 #include "workbench/wound.h"
 
@@ -55,7 +55,7 @@ class Advice {
 
   // Precondition: the wound is a full one, and has that finding.
   void ask_cause(const WoundPtr& wound, std::uint64_t seed, std::size_t finding);
-  void ask_better(const Plan& plan, std::uint64_t seed, const BetterWish& wish);
+  void ask_better(const Plan& plan, std::uint64_t seed, const BetterRequest& request);
   // Precondition: check_study() has nothing against the spec.
   void ask_study(const Plan& plan, const StudySpec& spec);
   // Precondition: the wound is a full one, and has its verdict.

@@ -4,9 +4,10 @@
 
 #include <fmt/format.h>
 
-#include "workbench/doer.h"
+#include "workbench/workbench.h"
 
 namespace laywright {
+
 const LessonShelf& Workbench::lessons() const {
   if (lessons_) return *lessons_;
   lessons_.emplace();
@@ -80,6 +81,11 @@ void Workbench::go_to_step(std::size_t step) {
   mind_lesson();
 }
 
+void Workbench::show_step_again() {
+  lesson_->waits = true;
+  mind_lesson();
+}
+
 void Workbench::close_lesson() {
   if (!lesson_) return;
   lesson_.reset();
@@ -110,7 +116,7 @@ bool Workbench::mind_lesson() {
   for (std::size_t k = 0; k < lesson_->desks.size(); ++k) {
     const Document& document = *desk_of(lesson_->desks[k])->document;
     const bool own = document.as_given() && document.laid_in_full();
-    if (own) lesson_->told[k] = document.wound();
+    if (own) lesson_->as_given[k] = document.wound();
     ready = ready && own;
   }
   if (!ready || !lesson_->waits) return false;
@@ -130,7 +136,7 @@ std::array<WoundPtr, 2> Workbench::lesson_wounds() const {
 }
 
 std::optional<Tried> Workbench::tried() const {
-  if (!lesson_ || !lesson_->now().attempt || !lesson_->told[0] || !lesson_->told[1]) return std::nullopt;
+  if (!lesson_ || !lesson_->now().attempt || !lesson_->as_given[0] || !lesson_->as_given[1]) return std::nullopt;
   const Attempt& attempt = *lesson_->now().attempt;
   const auto own = static_cast<std::size_t>(attempt.in);
   const std::array<WoundPtr, 2> wounds = lesson_wounds();
@@ -138,52 +144,13 @@ std::optional<Tried> Workbench::tried() const {
     return figure_of(attempt.figure, wound->build(), wound->measurements());
   };
   Tried tried;
-  tried.before = figure(lesson_->told[own]);
+  tried.before = figure(lesson_->as_given[own]);
   // The beginning of a wind has other figures than the whole.
   if (wounds[own] && wounds[own]->pass.whole()) tried.now = figure(wounds[own]);
   tried.settled =
       desk_of(lesson_->desks[0])->document->laid_in_full() && desk_of(lesson_->desks[1])->document->laid_in_full();
   tried.reached = tried.settled && judge(attempt.goal, laid_pair(wounds)).holds;
   return tried;
-}
-
-bool Workbench::Doer::operator()(const cmd::OpenLesson& c) const {
-  bench.question_.reset();
-  return bench.open(c.file);
-}
-
-bool Workbench::Doer::operator()(const cmd::GoInLesson& c) const {
-  bench.go_to_step(static_cast<std::size_t>(static_cast<int>(bench.lesson_->step) + c.steps));
-  return true;
-}
-
-bool Workbench::Doer::operator()(const cmd::AnswerLesson& c) const {
-  const bool was_hidden = outcome_hidden(*bench.lesson_);
-  bench.lesson_->answers[bench.lesson_->step] = c.answer;
-  if (was_hidden) return (*this)(cmd::ShowStepAgain{});
-  return true;
-}
-
-bool Workbench::Doer::operator()(const cmd::ShowStepAgain&) const {
-  bench.lesson_->waits = true;
-  bench.mind_lesson();
-  return true;
-}
-
-bool Workbench::Doer::operator()(const cmd::TakeTryBack&) const {
-  document().begin_again();
-  return true;
-}
-
-bool Workbench::Doer::operator()(const cmd::RestartLesson&) const {
-  bench.lesson_->answers.assign(bench.lesson_->answers.size(), std::nullopt);
-  bench.go_to_step(0);
-  return true;
-}
-
-bool Workbench::Doer::operator()(const cmd::CloseLesson&) const {
-  bench.close_lesson();
-  return true;
 }
 
 }  // namespace laywright

@@ -63,12 +63,12 @@ Playback playback_of(const LessonRun& run) {
   Playback playback;
   const LessonStep& step = run.now();
   if (outcome_hidden(run)) {
-    playback.wanted_mm = length_of_layers(run.told, beginning);
+    playback.wanted_mm = length_of_layers(run.as_given, beginning);
   } else if (step.play) {
     playback.wanted_mm = 0.0;
     playback.playing = true;
-    playback.stop_mm = length_of_layers(run.told, step.play->to_layer);
-    const Wound& own = *run.told[static_cast<std::size_t>(in_hand(step))];
+    playback.stop_mm = length_of_layers(run.as_given, step.play->to_layer);
+    const Wound& own = *run.as_given[static_cast<std::size_t>(in_hand(step))];
     const double speed = *playback.stop_mm / step.play->seconds;
     playback.rate = std::clamp(speed / line_speed_of(own.plan()).mm_per_s, slowest_rate, fastest_rate);
   }
@@ -116,7 +116,7 @@ LaidPair laid_pair(const std::array<WoundPtr, 2>& wounds) {
 
 Shot shot_of_step(const LessonRun& run, Stage before, bool jump) {
   const LessonStep& step = run.now();
-  const Wound& own = *run.told[static_cast<std::size_t>(in_hand(step))];
+  const Wound& own = *run.as_given[static_cast<std::size_t>(in_hand(step))];
   const Camera from = before.view.camera;
   Shot shot;
   Stage& stage = shot.stage;

@@ -29,7 +29,7 @@ struct LessonRun {
   std::shared_ptr<const Lesson> lesson;  // never null
   std::array<std::uint64_t, 2> desks{};  // ids of the documents of its first and second plan
   // Of the plans as the lesson has them, laid in full: what its text speaks of. Null until then.
-  std::array<WoundPtr, 2> told;
+  std::array<WoundPtr, 2> as_given;
   std::size_t step = 0;
   std::vector<std::optional<std::size_t>> answers;  // one for each step
   bool waits = true;                                // what the step shows waits for its builds

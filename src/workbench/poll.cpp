@@ -154,8 +154,8 @@ bool Workbench::watch_files(Clock::time_point now) {
   bool told = false;
   for (Desk& desk : desks_) {
     const OnDisk seen = desk.document->on_disk();
-    if (seen == desk.told) continue;
-    desk.told = seen;
+    if (seen == desk.told_on_disk) continue;
+    desk.told_on_disk = seen;
     if (seen == OnDisk::gone) desk.changed_at = now;  // a copy is due: the plan is here alone
     tell_of_file(desk);
     told = true;
@@ -168,11 +168,11 @@ bool Workbench::watch_files(Clock::time_point now) {
 
 void Workbench::tell_of_file(const Desk& desk) {
   const std::string name = desk.document->path().filename().string();
-  if (desk.told == OnDisk::changed) {
+  if (desk.told_on_disk == OnDisk::changed) {
     tell(Severity::warning, fmt::format("{} was changed by another program. Revert to see its version (yours comes "
                                         "back by undo), or keep yours to replace it when you save.",
                                         name));
-  } else if (desk.told == OnDisk::gone) {
+  } else if (desk.told_on_disk == OnDisk::gone) {
     tell(Severity::warning, fmt::format("{} is no longer there. Save to write it anew.", name));
   }
 }

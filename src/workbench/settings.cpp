@@ -121,7 +121,11 @@ void read_window(const Entry& table, WindowPlace& window, SettingsReader& reader
 
 void read_view(const Entry& table, View& view, SettingsReader& reader) {
   for (const Entry& entry : table.children) {
-    if (entry.key == "colouring")
+    const auto* const found = std::find_if(view_switches.begin(), view_switches.end(),
+                                           [&](const ViewSwitch& s) { return s.name == entry.key; });
+    if (found != view_switches.end())
+      reader.truth(entry, view.*found->shown);
+    else if (entry.key == "colouring")
       reader.choice(entry, colourings(), view.colouring);
     else if (entry.key == "outside")
       reader.choice(entry, outsides(), view.outside);
@@ -131,14 +135,6 @@ void read_view(const Entry& table, View& view, SettingsReader& reader) {
       reader.choice(entry, themes(), view.theme);
     else if (entry.key == "projection")
       reader.choice(entry, projections(), view.camera.projection);
-    else if (entry.key == "findings")
-      reader.truth(entry, view.findings);
-    else if (entry.key == "dimensions")
-      reader.truth(entry, view.dimensions);
-    else if (entry.key == "flanges_see_through")
-      reader.truth(entry, view.flanges_see_through);
-    else if (entry.key == "guide")
-      reader.truth(entry, view.guide);
     else
       reader.note(entry, not_known);
   }
@@ -208,9 +204,8 @@ std::string settings_text(const Settings& settings) {
   text += fmt::format("\n[view]\ncolouring = \"{}\"\noutside = \"{}\"\nunits = \"{}\"\ntheme = \"{}\"\n",
                       word(colourings(), view.colouring), word(outsides(), view.outside),
                       word(unit_systems(), view.units), word(themes(), view.theme));
-  text += fmt::format("projection = \"{}\"\nfindings = {}\ndimensions = {}\nflanges_see_through = {}\nguide = {}\n",
-                      word(projections(), view.camera.projection), view.findings, view.dimensions,
-                      view.flanges_see_through, view.guide);
+  text += fmt::format("projection = \"{}\"\n", word(projections(), view.camera.projection));
+  for (const ViewSwitch& s : view_switches) text += fmt::format("{} = {}\n", s.name, view.*s.shown);
   return text;
 }
 

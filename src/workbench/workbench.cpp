@@ -5,7 +5,8 @@
 
 #include <fmt/format.h>
 
-#include "workbench/doer.h"
+#include "workbench/bench_inside.h"
+#include "workbench/file_commands.h"
 
 namespace laywright {
 namespace {
@@ -53,7 +54,7 @@ void Workbench::start(const std::vector<std::string>& plans) {
   }
   if (!plans.empty()) {
     for (const std::string& plan : plans) open(plan);
-    if (plans.size() > 1 && !desks_.empty()) apply(cmd::Activate{0});
+    if (plans.size() > 1 && !desks_.empty()) apply(cmd::activate(0));
     return;
   }
   for (const std::string& recent : std::vector<std::string>(settings_.recent)) {
@@ -69,11 +70,13 @@ bool Workbench::apply(const Command& command) {
     notices_.back().refused = command;
     return false;
   }
-  const bool done = std::visit(Doer{*this}, command);
+  const bool done = command.act(BenchInside{*this});
   drop_stale_refusals();
   if (Desk* desk = active_desk()) note_change(*desk, Clock::now());
   return done;
 }
+
+std::string Workbench::why_not(const Command& command) const { return command.why_not(*this); }
 
 std::optional<std::size_t> Workbench::active_index() const {
   if (desks_.empty()) return std::nullopt;
@@ -125,6 +128,23 @@ bool Workbench::open(const std::string& path) {
   close_lesson();
   add_desk(std::move(opened).value());
   remember_file(file);
+  return true;
+}
+
+bool Workbench::recover(std::size_t offer) {
+  const RecoveryOffer kept = recovery_->offers()[offer];
+  Result<std::unique_ptr<Document>> recovered = Document::recovered(kept.work, services());
+  if (!recovered) {
+    tell_failure("The unsaved work could not be read.", recovered.issues());
+    return false;
+  }
+  close_lesson();
+  add_desk(std::move(recovered).value());
+  // It is kept anew before the old copy goes.
+  Desk& desk = *active_desk();
+  recovery_->keep(desk.id, desk.document->recovery_copy());
+  desk.kept_changes = desk.document->changes();
+  recovery_->drop_offer(offer);
   return true;
 }
 
@@ -203,6 +223,22 @@ std::optional<DifferenceTable> Workbench::difference() const {
   const WoundPtr other = other_wound(), own = wound();
   if (!other || !own) return std::nullopt;
   return compare(*other, *own, active()->stage.view.units);
+}
+
+std::optional<Standing> Workbench::standing(AdviceKind kind) const {
+  const Desk* desk = active();
+  if (desk == nullptr) return std::nullopt;
+  return desk->advice->standing(kind, desk->document->state().draft, desk->document->seed());
+}
+
+VerdictPtr Workbench::verdict_in_hand() const {
+  const WoundPtr wound = wound_in_hand();
+  if (!wound) return nullptr;
+  const Desk* desk = active();
+  const std::optional<Standing> draws = standing(AdviceKind::draws);
+  const bool judged =
+      desk != nullptr && !other_in_hand() && draws && !draws->stale && desk->document->laid_in_full();
+  return judged ? desk->advice->draws()->verdict : wound->verdict();
 }
 
 }  // namespace laywright

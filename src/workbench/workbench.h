@@ -11,6 +11,7 @@
 #include <string>
 #include <vector>
 
+#include "workbench/advice_request.h"
 #include "workbench/command.h"
 #include "workbench/comparison.h"
 #include "workbench/document.h"
@@ -18,6 +19,7 @@
 #include "workbench/folders.h"
 #include "workbench/lesson_run.h"
 #include "workbench/page_saving.h"
+#include "workbench/question.h"
 #include "workbench/recovery.h"
 #include "workbench/settings.h"
 #include "workbench/sheet_saving.h"
@@ -43,8 +45,8 @@ struct Desk {
   std::unique_ptr<Document> document;  // never null
   std::unique_ptr<Advice> advice;      // never null
   Stage stage;
-  bool fitted = false;         // the camera has seen the whole spool once
-  OnDisk told = OnDisk::same;  // what the person was told of the file
+  bool fitted = false;                 // the camera has seen the whole spool once
+  OnDisk told_on_disk = OnDisk::same;  // what the person was told of the file
 
   // Of the recovery copy.
   std::uint64_t kept_changes = 0;
@@ -149,6 +151,7 @@ class Workbench {
   // The last saving of a share page, since the window asked for one; none: there was none.
   [[nodiscard]] std::optional<PageSaving> page_saving() const { return page_writer_.saving(); }
 
+  [[nodiscard]] const Options& options() const { return options_; }
   [[nodiscard]] const Settings& settings() const { return settings_; }
   void set_window(const WindowPlace& window) { settings_.window = window; }
   void set_layout(std::string layout) { settings_.layout = std::move(layout); }
@@ -161,14 +164,14 @@ class Workbench {
   void keep_unsaved();
 
  private:
-  struct Reasons;
-  struct Doer;
+  friend struct BenchInside;
 
   [[nodiscard]] Desk* active_desk();
   [[nodiscard]] const Desk* desk_of(std::uint64_t id) const;
   void add_desk(std::unique_ptr<Document> document);
   void close(std::size_t index);
   bool open(const std::string& path);
+  bool recover(std::size_t offer);
   void tell_failure(const std::string& text, const Issues& issues);
   void remember_file(const std::string& path);
   void note_change(Desk& desk, Clock::time_point now);
@@ -176,6 +179,7 @@ class Workbench {
 
   bool open_lesson(const std::string& file);
   void go_to_step(std::size_t step);
+  void show_step_again();
   void arrange_lesson();
   void close_lesson();
   bool mind_lesson();
@@ -187,6 +191,8 @@ class Workbench {
   bool show_on(Clock::time_point now);
   // All that are shown or could be: of the documents, and the other side's own.
   [[nodiscard]] std::vector<Stage*> stages();
+  void write_sheet(const std::string& path, std::shared_ptr<const std::vector<Drawing>> pages, int page);
+  Issues write_page(const std::string& path);
   bool take_sheet_mail();
   bool mind_page();
   void forget_sheet_saving();

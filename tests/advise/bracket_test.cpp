@@ -60,4 +60,4 @@ TEST_CASE("a bracket stops growing where a plan is no longer sound") {
   CHECK(bracket.best()->move == 1.0);
 }
 
-TEST_CASE("a dial that cannot be moved is left alone") { CHECK_FALSE(Bracket(1.0, 0.0, 0.1).next()); }
+TEST_CASE("a setting that cannot be moved is left alone") { CHECK_FALSE(Bracket(1.0, 0.0, 0.1).next()); }

@@ -31,7 +31,7 @@ Explanation explained(const PlanDraft& draft, FindingKind kind, int threads = 2)
 std::string blamed(const Explanation& explanation) {
   UNSCOPED_INFO(explanation.text);
   REQUIRE_FALSE(explanation.remedies.empty());
-  return explanation.remedies.front().moves.front().dial.parts.front().path;
+  return explanation.remedies.front().moves.front().movable.parts.front().path;
 }
 
 }  // namespace
@@ -56,7 +56,7 @@ TEST_CASE("a stop far from its flange is found to be the cause of the gap there,
   CHECK(blamed(explanation) == "traverse.right_stop");
   CHECK(explanation.remedies.front().changes.front().value < 0.6);
   const auto other = std::find_if(explanation.tried.begin(), explanation.tried.end(), [](const TriedDial& tried) {
-    return tried.dial.parts.front().path == "traverse.left_stop";
+    return tried.movable.parts.front().path == "traverse.left_stop";
   });
   REQUIRE(other != explanation.tried.end());
   CHECK(other->share_left > 0.5);
@@ -83,19 +83,19 @@ TEST_CASE("friction and flaws are no settings, and are named only where no setti
   }
   // They were tried all the same.
   CHECK(std::any_of(explanation.tried.begin(), explanation.tried.end(),
-                    [](const TriedDial& tried) { return tried.dial.parts.front().path == "fiber.friction"; }));
+                    [](const TriedDial& tried) { return tried.movable.parts.front().path == "fiber.friction"; }));
 }
 
 TEST_CASE("a flaw is named beside a setting only where clearly less is left without it") {
   PlanDraft draft = narrow_draft();
   draft.traverse.reversal.lost_motion_mm = 0.3;
-  const std::vector<Dial> dials = dials_of(draft);
+  const std::vector<MovableSetting> movables = movables_of(draft);
   const auto remedy_of = [&](const std::string& path, double share_left) {
-    const auto dial =
-        std::find_if(dials.begin(), dials.end(), [&](const Dial& each) { return each.parts.front().path == path; });
-    REQUIRE(dial != dials.end());
+    const auto movable = std::find_if(movables.begin(), movables.end(),
+                                      [&](const MovableSetting& each) { return each.parts.front().path == path; });
+    REQUIRE(movable != movables.end());
     Remedy remedy;
-    remedy.moves = {{*dial, -dial->step}};
+    remedy.moves = {{*movable, -movable->step}};
     remedy.rest.share_left = remedy.rest.share_of_all = share_left;
     return remedy;
   };

@@ -1,6 +1,6 @@
 #include <catch2/catch.hpp>
 
-#include "advise/complaint.h"
+#include "advise/sought_finding.h"
 #include "narrow_plan.h"
 
 using namespace laywright;
@@ -21,7 +21,7 @@ Finding finding(FindingKind kind, double from, double to, double size_d, int occ
 
 TEST_CASE("a finding is looked for again in its quarters of the width") {
   const Plan plan = laywright::testing::checked(laywright::testing::narrow_draft());  // 12 mm wide: quarters of 3 mm
-  const Complaint edge = complaint_of(plan, finding(FindingKind::ride_up, 0.2, 1.0, 2.0, 5));
+  const SoughtFinding edge = sought_finding(plan, finding(FindingKind::ride_up, 0.2, 1.0, 2.0, 5));
   // Elsewhere in the first quarter, split in two: 5 places of 4, and 3 of 1.
   const FindingAmount split = amount_of(
       edge, {finding(FindingKind::ride_up, 1.5, 2.0, 2.0, 5), finding(FindingKind::ride_up, 2.5, 2.9, 1.0, 3)});

@@ -29,36 +29,36 @@ TEST_CASE("the guide should turn back where the fiber reaches the flange") {
   CHECK(ideal_stop_mm(draft, 0.30) == Approx(0.125 - 0.088254).margin(1e-6));
 }
 
-TEST_CASE("a knob stands only where the machine can set it, and within its range") {
-  Knob knob;
-  knob.low = 0.2501;
-  knob.high = 0.2699;
-  knob.step = 0.005;
-  knob.now = 0.26;
-  CHECK(knob.nearest(0.2631) == Approx(0.265));
-  CHECK(knob.nearest(9.0) == Approx(0.265));
-  CHECK(knob.nearest(-9.0) == Approx(0.255));
+TEST_CASE("a setting stands only where the machine can set it, and within its range") {
+  SearchableSetting searchable;
+  searchable.low = 0.2501;
+  searchable.high = 0.2699;
+  searchable.step = 0.005;
+  searchable.now = 0.26;
+  CHECK(searchable.nearest(0.2631) == Approx(0.265));
+  CHECK(searchable.nearest(9.0) == Approx(0.265));
+  CHECK(searchable.nearest(-9.0) == Approx(0.255));
 }
 
-TEST_CASE("what the person wishes of a key holds, and what cannot be followed is refused") {
+TEST_CASE("what the person requests of a key holds, and what cannot be followed is refused") {
   const PlanDraft draft = narrow_draft();
-  const auto knobs = knobs_of(
+  const auto searchables = searchables_of(
       draft, {{"traverse.pitch", 0.25, 0.27, 0.005, false}, {"traverse.left_stop", {}, {}, {}, true}}, false);
-  REQUIRE(knobs.ok());
-  REQUIRE(knobs.value().size() == 3);  // and the dwell
-  CHECK(knobs.value()[0].low == 0.25);
-  CHECK(knobs.value()[0].step == 0.005);
-  CHECK(knobs.value()[1].path == "traverse.right_stop");
-  CHECK_FALSE(knobs_of(draft, {{"traverse.motion", {}, {}, {}, false}}, false).ok());
-  CHECK_FALSE(knobs_of(draft, {{"traverse.pitch", 0.3, 0.2, {}, false}}, false).ok());
+  REQUIRE(searchables.ok());
+  REQUIRE(searchables.value().size() == 3);  // and the dwell
+  CHECK(searchables.value()[0].low == 0.25);
+  CHECK(searchables.value()[0].step == 0.005);
+  CHECK(searchables.value()[1].path == "traverse.right_stop");
+  CHECK_FALSE(searchables_of(draft, {{"traverse.motion", {}, {}, {}, false}}, false).ok());
+  CHECK_FALSE(searchables_of(draft, {{"traverse.pitch", 0.3, 0.2, {}, false}}, false).ok());
 }
 
 TEST_CASE("stops that drift outward become steps of the wind") {
   PlanDraft draft = narrow_draft();
   draft.spool.flange_taper_rad = 5.0 * std::numbers::pi / 180.0;
-  const auto knobs = knobs_of(draft, {}, false);
-  REQUIRE(knobs.ok());
-  const Knob& drift = knobs.value().back();
+  const auto searchables = searchables_of(draft, {}, false);
+  REQUIRE(searchables.ok());
+  const SearchableSetting& drift = searchables.value().back();
   REQUIRE(drift.path == drift_path);
   PlanDraft stepped = draft;
   drift.set(stepped, 0.018);
@@ -67,17 +67,18 @@ TEST_CASE("stops that drift outward become steps of the wind") {
   const WindStep& step = stepped.wind.steps.back();
   // Rounded to the dial.
   CHECK(*step.left_stop_mm ==
-        Approx(0.08 - 0.018 * (step.from_layer - 1)).margin(0.5 * knobs.value()[1].step + 1e-9));
+        Approx(0.08 - 0.018 * (step.from_layer - 1)).margin(0.5 * searchables.value()[1].step + 1e-9));
 }
 
 TEST_CASE("a dwell can be turned on where the guide turns back at once, and off again") {
   const PlanDraft draft = narrow_draft();
   REQUIRE(draft.traverse.reversal.kind == ReversalKind::instant);
-  const auto knobs = knobs_of(draft, {}, false);
-  REQUIRE(knobs.ok());
-  const auto dwell = std::find_if(knobs.value().begin(), knobs.value().end(),
-                                  [](const Knob& knob) { return knob.path == "traverse.reversal.turns"; });
-  REQUIRE(dwell != knobs.value().end());
+  const auto searchables = searchables_of(draft, {}, false);
+  REQUIRE(searchables.ok());
+  const auto dwell =
+      std::find_if(searchables.value().begin(), searchables.value().end(),
+                   [](const SearchableSetting& searchable) { return searchable.path == "traverse.reversal.turns"; });
+  REQUIRE(dwell != searchables.value().end());
   PlanDraft on = draft;
   dwell->set(on, 1.5);
   CHECK(on.traverse.reversal.kind == ReversalKind::dwell);
@@ -90,9 +91,9 @@ TEST_CASE("a dwell can be turned on where the guide turns back at once, and off 
 TEST_CASE("only what is set at a machine is turned, the free length where it is long") {
   const auto paths = [](const PlanDraft& draft) {
     std::vector<std::string> all;
-    const auto knobs = knobs_of(draft, {}, false);
-    REQUIRE(knobs.ok());
-    for (const Knob& knob : knobs.value()) all.push_back(knob.path);
+    const auto searchables = searchables_of(draft, {}, false);
+    REQUIRE(searchables.ok());
+    for (const SearchableSetting& searchable : searchables.value()) all.push_back(searchable.path);
     return all;
   };
   PlanDraft draft = narrow_draft();

@@ -44,11 +44,11 @@ WindVerdict verdict_on(const PlanDraft& draft, const LaySettings& settings) {
   return verdict_of(wind.plan, wind.build, wind.measurements, &run);
 }
 
-// Every setting that the first-named dial turns was made wrong.
+// Every setting that the first-named one turns was made wrong.
 bool named_first(const FlawedPlan& plan, const Explanation& explanation) {
   if (explanation.remedies.empty()) return false;
-  const auto& parts = explanation.remedies.front().moves.front().dial.parts;
-  return std::all_of(parts.begin(), parts.end(), [&](const Dial::Part& part) {
+  const auto& parts = explanation.remedies.front().moves.front().movable.parts;
+  return std::all_of(parts.begin(), parts.end(), [&](const MovableSetting::Part& part) {
     return std::find(plan.wrong.begin(), plan.wrong.end(), part.path) != plan.wrong.end();
   });
 }

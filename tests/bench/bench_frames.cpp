@@ -19,8 +19,8 @@
 #include "lay/lay.h"
 #include "measure/measurements.h"
 #include "plan/plan_file.h"
-#include "render/easel.h"
 #include "render/offscreen_context.h"
+#include "render/pass_painter.h"
 
 namespace {
 
@@ -99,11 +99,11 @@ Times sum_of(const std::vector<Times>& passes) {
   return sum;
 }
 
-Times time_turning(Easel& easel, PaintOrder order, Sheet& sheet) {
+Times time_turning(PassPainter& pass_painter, PaintOrder order, Sheet& sheet) {
   const double azimuth = order.view.camera.azimuth_deg;
   const auto turn = [&](int i) {
     order.view.camera.azimuth_deg = azimuth + 0.2 * (i + 1);
-    (void)easel.paint(order, 0, sheet);
+    (void)pass_painter.paint(order, 0, sheet);
   };
   for (int i = 0; i < frames; ++i) turn(frames + i);  // until it has found how fine it can be
   return times_of(turn);
@@ -111,22 +111,22 @@ Times time_turning(Easel& easel, PaintOrder order, Sheet& sheet) {
 
 void time_stage(const char* name, const std::shared_ptr<const SceneSource>& source, Drawer drawer,
                 const Stage& stage) {
-  Easel easel(drawer);
+  PassPainter pass_painter(drawer);
   Sheet sheet;
   PaintOrder order{source, std::make_shared<Scene>(stage.scene), std::make_shared<CloseUp>(stage.close_up),
                    stage.view, 1.0};
-  const Times turning = time_turning(easel, order, sheet);
-  const double scale = easel.quick_scale(order.view);
+  const Times turning = time_turning(pass_painter, order, sheet);
+  const double scale = pass_painter.quick_scale(order.view);
   std::vector<Times> passes;
-  (void)easel.paint(order, 0, sheet);
+  (void)pass_painter.paint(order, 0, sheet);
   for (bool finest = false; !finest;) {
     const int pass = static_cast<int>(passes.size()) + 1;
-    passes.push_back(times_of([&](int) { finest = easel.paint(order, pass, sheet).finest; }));
+    passes.push_back(times_of([&](int) { finest = pass_painter.paint(order, pass, sheet).finest; }));
   }
   PaintOrder tiny = order;
   tiny.view.width_px /= 10;
   tiny.view.height_px /= 10;
-  const Times shape = time_turning(easel, tiny, sheet);
+  const Times shape = time_turning(pass_painter, tiny, sheet);
   const Times settled = sum_of(passes);
   fmt::print(
       "  {:<16} turning {:5.1f} ({:5.1f}) ms of {:.2f}   settled: longest {:5.1f}, all {:6.1f} ({:6.1f}) ms   "
@@ -157,13 +157,13 @@ void time_length(double length_km, Size size, Drawer drawer) {
   const Stage whole = stage_of(*source, size, 1.0, 0.0);
   const double scene_ms = ms_since(start);
   start = Clock::now();
-  Easel easel(drawer);
+  PassPainter pass_painter(drawer);
   const double programs_ms = ms_since(start);
   start = Clock::now();
   Sheet sheet;
   const PaintOrder order{source, std::make_shared<Scene>(whole.scene), std::make_shared<CloseUp>(whole.close_up),
                          whole.view, 1.0};
-  (void)easel.paint(order, 0, sheet);
+  (void)pass_painter.paint(order, 0, sheet);
   fmt::print("  first picture: scene {:.0f} ms, programs {:.0f} ms, upload and draw {:.0f} ms\n", scene_ms,
              programs_ms, ms_since(start));
   time_stage("whole spool", source, drawer, whole);

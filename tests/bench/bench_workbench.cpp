@@ -12,6 +12,8 @@
 #include <thread>
 #include <vector>
 
+#include "workbench/file_commands.h"
+#include "workbench/plan_commands.h"
 #include "workbench/workbench.h"
 
 namespace {
@@ -48,7 +50,7 @@ struct Edit {
 class Bench {
  public:
   explicit Bench(const std::string& sample) : bench_(Workbench::Options{}) {
-    if (!bench_.apply(cmd::Open{sample})) {
+    if (!bench_.apply(cmd::open(sample))) {
       fmt::print(stderr, "{} cannot be opened\n", sample);
       std::exit(1);
     }
@@ -59,7 +61,7 @@ class Bench {
   Edit edit(double pitch_mm, bool wait_for_full) {
     Edit result;
     const auto start = Clock::now();
-    call([&] { bench_.apply(cmd::SetField{"traverse.pitch", pitch_mm, 0}); });
+    call([&] { bench_.apply(cmd::set_field("traverse.pitch", pitch_mm, 0)); });
     const auto is_new = [&] { return document().wound_is_current(); };
     wait(is_new);
     result.to_first = ms_since(start);
@@ -79,7 +81,7 @@ class Bench {
     auto last = Clock::now();
     for (int i = 0; i < steps; ++i) {
       const auto next = Clock::now() + std::chrono::milliseconds(16);
-      call([&] { bench_.apply(cmd::SetField{"traverse.pitch", pitch_mm * (1.0 + 1e-4 * i), 1}); });
+      call([&] { bench_.apply(cmd::set_field("traverse.pitch", pitch_mm * (1.0 + 1e-4 * i), 1)); });
       while (Clock::now() < next) {
         call([&] { bench_.poll(); });
         if (bench_.wound() != shown) {

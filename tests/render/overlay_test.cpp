@@ -77,6 +77,30 @@ TEST_CASE("the legend leaves the spool free, in wide pictures and in narrow ones
   }
 }
 
+TEST_CASE("a legend that the view leaves out is not there, and all else is as it was") {
+  const SceneSource source = small_source();
+  OverlaySettings legend_alone;
+  legend_alone.scale_bar = false;
+  View view = fitted(source, 800, 600);
+  view.dimensions = view.findings = false;
+  Scene scene = make_scene(source, view);
+  scene.explained = false;  // no lay point
+  const auto drawn = [&](const OverlaySettings& settings) {
+    Canvas canvas(view.width_px, view.height_px);
+    draw_overlay(canvas, scene, view, settings);
+    int count = 0;
+    for (int y = 0; y < view.height_px; ++y)
+      for (int x = 0; x < view.width_px; ++x) count += is_drawn(canvas, x, y) ? 1 : 0;
+    return count;
+  };
+  const int with_scale = drawn({});
+  REQUIRE(drawn(legend_alone) > 0);
+  view.legend = false;
+  CHECK(drawn(legend_alone) == 0);
+  CHECK(drawn({}) > 0);  // the scale bar
+  CHECK(drawn({}) < with_scale);
+}
+
 TEST_CASE("no word of a dimension is cut off by the picture's edge") {
   const SceneSource source = small_source();
   OverlaySettings nothing_else;

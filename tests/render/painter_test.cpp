@@ -164,9 +164,9 @@ TEST_CASE("a settled picture comes at least as near to a very fine one as one dr
       renderer.draw(target, *order.scene, order.view, sphere_around(source->plan()), style);
       return as_on_a_sheet(target.read().bytes, order.view.width_px);
     };
-    Easel easel(Drawer::processor);
+    PassPainter pass_painter(Drawer::processor);
     Sheet sheet;
-    for (int pass = 0; !easel.paint(order, pass, sheet).finest;) ++pass;
+    for (int pass = 0; !pass_painter.paint(order, pass, sheet).finest;) ++pass;
     const std::vector<std::uint8_t> finest = drawn(4);
     CHECK(mean_difference(sheet.bytes, finest) <= mean_difference(drawn(2), finest));
     CHECK(mean_difference(drawn(1), finest) > mean_difference(drawn(2), finest));

@@ -114,6 +114,22 @@ def cut(w):
     w.until("all is shown", lambda s: s["stage"]["last_layer"] is None and s["stage"]["wedge"] is None)
 
 
+def legend(w):
+    w.xdo("mousemove", 5, 5)  # no tip over the picture
+    with_it, = w.at_rest("picture")
+    w.key("e")
+    w.until("there is no legend", lambda s: not s["stage"]["shows"]["legend"])
+    assert share_different(with_it, w.at_rest("picture")[0]) > 0.001, "the legend is still to be seen"
+    w.shoot("no-legend")
+    w.is_kept("settings.toml", "legend = false")
+    w.click("tab View")
+    w.scroll_to("view Legend", w.place("tab View")[0])
+    w.click("view Legend")
+    w.until("there is a legend", lambda s: s["stage"]["shows"]["legend"])
+    w.until("it is as it was", lambda _: share_different(with_it, w.at_rest("picture")[0]) < 0.0005)
+    w.shoot("legend")
+
+
 def orbit(w):
     before = w.state()["stage"]["camera"]
     w.drag("picture", (0.3, 0.3), (0.5, 0.35))
@@ -182,7 +198,7 @@ def main():
         w.settled()
         time.sleep(0.5)
         w.shoot("first")
-        run((verdict_and_small_findings, change_pitch, wrong_value, pick_turn, click_finding, scrub, cut, orbit), w)
+        run((verdict_and_small_findings, change_pitch, wrong_value, pick_turn, click_finding, scrub, cut, legend, orbit), w)
         save(w, plan)
         rests_when_idle(w)
         look(w)

@@ -17,7 +17,7 @@ class Headless {
     ImGuiIO& io = ImGui::GetIO();
     io.IniFilename = nullptr;
     io.DisplaySize = {width, height};
-    state.strong = load_letters(1.0F).strong;
+    state.strong = load_fonts(1.0F).strong;
     unsigned char* pixels = nullptr;
     int atlas_width = 0, atlas_height = 0;
     io.Fonts->GetTexDataAsRGBA32(&pixels, &atlas_width, &atlas_height);

@@ -1,13 +1,13 @@
 // The dialog of the share page, drawn without a window.
-#include "ui/page_dialog.h"
+#include "ui/dialogs.h"
 
 #include <algorithm>
-#include <variant>
 
 #include <catch2/catch.hpp>
 
 #include "ui/headless.h"
 #include "workbench/bench_for_tests.h"
+#include "workbench/window_commands.h"
 
 using namespace laywright;
 
@@ -16,7 +16,7 @@ TEST_CASE("Enter asks for the page's name when the dialog has come up, whatever 
   Workbench::Options options = testing::options_in(folder);
   options.make_page = [](const PageOrder&, Progress&) { return std::string(); };
   Workbench bench(std::move(options));
-  REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", testing::small_plan)}));
+  REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", testing::small_plan))));
   testing::wait_for_build(bench);
   testing::Headless ui(1024.0F, 700.0F);
   ImGuiIO& io = ImGui::GetIO();
@@ -30,8 +30,7 @@ TEST_CASE("Enter asks for the page's name when the dialog has come up, whatever 
   };
   const auto asks = [&] {
     return std::any_of(ui.out.begin(), ui.out.end(), [](const Command& command) {
-      const auto* ask = std::get_if<cmd::Ask>(&command);
-      return ask != nullptr && ask->question == cmd::Question::page_to_save;
+      return command.name() == cmd::ask(cmd::Question::page_to_save).name();
     });
   };
   io.MousePos = {20.0F, 20.0F};

@@ -1,5 +1,5 @@
 // The form of the plan, drawn without a window.
-#include "ui/plan_panel.h"
+#include "ui/panels.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,5 +1,5 @@
 // The bar below the picture, drawn without a window.
-#include "ui/scrub_bar.h"
+#include "ui/panels.h"
 
 #include <imgui_internal.h>  // FindWindowByName
 #include <cmath>

@@ -149,14 +149,14 @@ class Window:
         self.type(str(path))
         time.sleep(0.3)
 
-    def scroll_to(self, name):
-        """The plan's form by the wheel, until the whole of it is in sight."""
+    def scroll_to(self, name, x=20):
+        """By the wheel at that place across the window, the plan's form by default, until the whole of it is in sight."""
         height = int(self.size.split("x")[1])
         for _ in range(60):
             y = self.place(name, down=0.0)[1]
             if 70 < y < height - 60:
                 return
-            self.xdo("mousemove", 20, height // 2)
+            self.xdo("mousemove", x, height // 2)
             self.xdo("click", 4 if y <= 70 else 5)
         raise SystemExit(f"{name} does not come into sight")
 

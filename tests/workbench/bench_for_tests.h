@@ -13,6 +13,16 @@
 #include <thread>
 
 #include "temporary_folder.h"
+#include "workbench/advice_commands.h"
+#include "workbench/camera_commands.h"
+#include "workbench/compare_commands.h"
+#include "workbench/file_commands.h"
+#include "workbench/lesson_commands.h"
+#include "workbench/plan_commands.h"
+#include "workbench/scrub_commands.h"
+#include "workbench/show_commands.h"
+#include "workbench/view_commands.h"
+#include "workbench/window_commands.h"
 #include "workbench/workbench.h"
 
 namespace laywright::testing {
@@ -106,7 +116,7 @@ struct LaidBench {
   Workbench bench;
 
   explicit LaidBench(const std::string& plan) : bench(options_in(folder)) {
-    REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", plan)}));
+    REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", plan))));
     wait_for_build(bench);
   }
 };

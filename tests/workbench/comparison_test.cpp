@@ -19,9 +19,9 @@ struct Pinned {
   Workbench bench;
 
   Pinned() : bench(options_in(folder)) {
-    bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
+    bench.apply(cmd::open(folder.file("a.lay.toml", small_plan)));
     wait_for_build(bench);
-    REQUIRE(bench.apply(cmd::PinBuild{}));
+    REQUIRE(bench.apply(cmd::pin_build()));
   }
 };
 
@@ -40,8 +40,8 @@ TEST_CASE("a build compared with itself differs in nothing") {
 
 TEST_CASE("the table tells settings, totals and findings that changed") {
   Pinned pinned;
-  pinned.bench.apply(cmd::TypeField{"wind.turns", "120"});
-  pinned.bench.apply(cmd::TypeField{"traverse.pitch", "1.5 mm"});
+  pinned.bench.apply(cmd::type_field("wind.turns", "120"));
+  pinned.bench.apply(cmd::type_field("traverse.pitch", "1.5 mm"));
   wait_for_build(pinned.bench);
   const DifferenceTable table = *pinned.bench.difference();
   CHECK(table.settings.size() == 2);
@@ -65,7 +65,7 @@ TEST_CASE("the table tells settings, totals and findings that changed") {
 
 TEST_CASE("inches in the table") {
   Pinned pinned;
-  pinned.bench.apply(cmd::ToggleUnits{});
+  pinned.bench.apply(cmd::toggle_units());
   const DifferenceRow row = row_of(pinned.bench.difference()->totals, "outer diameter, middle");
   CHECK(row.first.substr(row.first.size() - 3) == " in");
   const double inches = std::stod(row.first);
@@ -74,11 +74,11 @@ TEST_CASE("inches in the table") {
 
 TEST_CASE("linked, both sides have one camera and one scrubber, apart, each its own") {
   Pinned pinned;
-  pinned.bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+  pinned.bench.apply(cmd::type_field("traverse.pitch", "1.1 mm"));
   wait_for_build(pinned.bench);
   const Stage& own = pinned.bench.active()->stage;
-  pinned.bench.apply(cmd::Orbit{25.0, 5.0});
-  pinned.bench.apply(cmd::ScrubLength{5000.0});
+  pinned.bench.apply(cmd::orbit(25.0, 5.0));
+  pinned.bench.apply(cmd::scrub_length(5000.0));
   const Stage linked = pinned.bench.other_stage();
   CHECK(linked.view.camera == own.view.camera);
   CHECK(moment_of(linked.playback, *pinned.bench.other_wound()).length_mm == Approx(5000.0));
@@ -86,40 +86,40 @@ TEST_CASE("linked, both sides have one camera and one scrubber, apart, each its 
   REQUIRE(linked.view.until_turn);
   CHECK(*linked.view.until_turn == Approx(moment_of(linked.playback, *pinned.bench.other_wound()).turn));
 
-  pinned.bench.apply(cmd::ToggleLinked{});
-  pinned.bench.apply(cmd::Orbit{25.0, 5.0});
+  pinned.bench.apply(cmd::toggle_linked());
+  pinned.bench.apply(cmd::orbit(25.0, 5.0));
   CHECK_FALSE(pinned.bench.other_stage().view.camera == own.view.camera);
   CHECK(pinned.bench.other_stage().view.camera == linked.view.camera);
-  pinned.bench.apply(cmd::StopComparing{});
+  pinned.bench.apply(cmd::stop_comparing());
   CHECK_FALSE(pinned.bench.difference());
 }
 
 TEST_CASE("apart, commands go to the picture in hand alone, and the other does not move") {
   Pinned pinned;
-  pinned.bench.apply(cmd::TypeField{"traverse.pitch", "1.5 mm"});
+  pinned.bench.apply(cmd::type_field("traverse.pitch", "1.5 mm"));
   wait_for_build(pinned.bench);
-  CHECK_FALSE(pinned.bench.apply(cmd::TakeInHand{true}));  // linked
-  REQUIRE(pinned.bench.apply(cmd::ToggleLinked{}));
+  CHECK_FALSE(pinned.bench.apply(cmd::take_in_hand(true)));  // linked
+  REQUIRE(pinned.bench.apply(cmd::toggle_linked()));
   CHECK_FALSE(pinned.bench.other_in_hand());
-  REQUIRE(pinned.bench.apply(cmd::TakeInHand{}));
+  REQUIRE(pinned.bench.apply(cmd::take_in_hand()));
   CHECK(pinned.bench.other_in_hand());
   CHECK(pinned.bench.wound_in_hand() == pinned.bench.other_wound());
 
   const View own = pinned.bench.active()->stage.view;
   const Playback own_playback = pinned.bench.active()->stage.playback;
   const auto other = [&]() -> View { return pinned.bench.other_stage().view; };
-  REQUIRE(pinned.bench.apply(cmd::Orbit{40.0, 10.0}));
+  REQUIRE(pinned.bench.apply(cmd::orbit(40.0, 10.0)));
   CHECK(other().camera.azimuth_deg == Approx(own.camera.azimuth_deg + 40.0));
-  REQUIRE(pinned.bench.apply(cmd::ToggleWedge{}));
+  REQUIRE(pinned.bench.apply(cmd::toggle_wedge()));
   CHECK(other().wedge);
-  REQUIRE(pinned.bench.apply(cmd::PeelOne{-1}));
+  REQUIRE(pinned.bench.apply(cmd::peel_one(-1)));
   CHECK(other().last_layer == static_cast<int>(pinned.bench.other_wound()->build().strokes.size()) - 1);
-  REQUIRE(pinned.bench.apply(cmd::ScrubTurn{30.0}));
+  REQUIRE(pinned.bench.apply(cmd::scrub_turn(30.0)));
   CHECK(other().until_turn == Approx(30.0));
-  REQUIRE(pinned.bench.apply(cmd::PickNode{std::size_t{100}}));
+  REQUIRE(pinned.bench.apply(cmd::pick_node(std::size_t{100})));
   CHECK(pinned.bench.other_stage().picked_turn);
   if (!pinned.bench.other_wound()->measurements().findings.empty()) {
-    REQUIRE(pinned.bench.apply(cmd::FlyToFinding{0}));
+    REQUIRE(pinned.bench.apply(cmd::fly_to_finding(0)));
     CHECK(other().chosen_finding == 0U);
   }
   CHECK(pinned.bench.active()->stage.view == own);
@@ -127,8 +127,8 @@ TEST_CASE("apart, commands go to the picture in hand alone, and the other does n
   CHECK_FALSE(pinned.bench.active()->stage.picked_turn);
 
   // It plays alone, too.
-  pinned.bench.apply(cmd::ToStart{});
-  pinned.bench.apply(cmd::PlayPause{});
+  pinned.bench.apply(cmd::to_start());
+  pinned.bench.apply(cmd::play_pause());
   auto now = Workbench::Clock::now() + std::chrono::hours(1);
   pinned.bench.poll(now);
   CHECK(pinned.bench.poll(now += std::chrono::milliseconds(100)));
@@ -137,18 +137,18 @@ TEST_CASE("apart, commands go to the picture in hand alone, and the other does n
   CHECK(pinned.bench.active()->stage.view == own);
 
   // Back in hand: now the first one moves, and the other stays.
-  REQUIRE(pinned.bench.apply(cmd::TakeInHand{false}));
+  REQUIRE(pinned.bench.apply(cmd::take_in_hand(false)));
   const View before = other();
-  REQUIRE(pinned.bench.apply(cmd::Orbit{-15.0, 0.0}));
+  REQUIRE(pinned.bench.apply(cmd::orbit(-15.0, 0.0)));
   CHECK(pinned.bench.active()->stage.view.camera.azimuth_deg == Approx(own.camera.azimuth_deg - 15.0));
   CHECK(other().camera == before.camera);
   // Preferences are of both; so is the size of the pictures.
-  REQUIRE(pinned.bench.apply(cmd::ToggleTheme{}));
+  REQUIRE(pinned.bench.apply(cmd::toggle_theme()));
   CHECK(other().theme == pinned.bench.active()->stage.view.theme);
-  REQUIRE(pinned.bench.apply(cmd::SetPictureSize{300, 500}));
+  REQUIRE(pinned.bench.apply(cmd::set_picture_size(300, 500)));
   CHECK(other().width_px == 300);
   // Linked again, both are one.
-  REQUIRE(pinned.bench.apply(cmd::ToggleLinked{}));
+  REQUIRE(pinned.bench.apply(cmd::toggle_linked()));
   CHECK_FALSE(pinned.bench.other_in_hand());
   CHECK(other().camera == pinned.bench.active()->stage.view.camera);
 }
@@ -156,13 +156,13 @@ TEST_CASE("apart, commands go to the picture in hand alone, and the other does n
 TEST_CASE("two open plans are compared, when the other closes, the comparison ends") {
   TemporaryFolder folder;
   Workbench bench(options_in(folder));
-  bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
-  CHECK_FALSE(bench.apply(cmd::CompareWith{0}));
-  bench.apply(cmd::Open{sample("parallel")});
-  REQUIRE(bench.apply(cmd::CompareWith{0}));
+  bench.apply(cmd::open(folder.file("a.lay.toml", small_plan)));
+  CHECK_FALSE(bench.apply(cmd::compare_with(0)));
+  bench.apply(cmd::open(sample("parallel")));
+  REQUIRE(bench.apply(cmd::compare_with(0)));
   REQUIRE(wait_until(bench, [&] { return bench.difference().has_value(); }));
   CHECK(bench.comparison()->name == "Small spool");
-  bench.apply(cmd::Activate{0});
-  bench.apply(cmd::Close{});
+  bench.apply(cmd::activate(0));
+  bench.apply(cmd::close());
   CHECK_FALSE(bench.comparison());
 }

@@ -22,7 +22,7 @@ struct Laid {
   Workbench::Clock::time_point now = Workbench::Clock::now() + std::chrono::hours(1);
 
   Laid() : bench(options_in(folder)) {
-    REQUIRE(bench.apply(cmd::Open{sample("long-dwell")}));
+    REQUIRE(bench.apply(cmd::open(sample("long-dwell"))));
     wait_for_build(bench);
     REQUIRE(bench.wound()->measurements().findings.size() > 4);
   }
@@ -44,7 +44,7 @@ double way(const Camera& a, const Camera& b) {
 TEST_CASE("a camera flies to a finding in 0.4 s, softly at both ends, and rests there") {
   Laid laid;
   const Camera start = laid.camera();
-  REQUIRE(laid.bench.apply(cmd::FlyToFinding{1}));
+  REQUIRE(laid.bench.apply(cmd::fly_to_finding(1)));
   CHECK(laid.camera() == start);
   REQUIRE(laid.bench.active()->stage.flight);
   const Camera end = laid.bench.active()->stage.flight->to;
@@ -80,7 +80,7 @@ TEST_CASE("the camera keeps out of the spool on its way from any finding to any 
   const double rim = 0.5 * spool.flange_diameter_mm;
   std::vector<Camera> ends{laid.camera()};
   for (std::size_t i = 0; i < laid.bench.wound()->measurements().findings.size(); ++i) {
-    REQUIRE(laid.bench.apply(cmd::FlyToFinding{i}));
+    REQUIRE(laid.bench.apply(cmd::fly_to_finding(i)));
     laid.land();
     ends.push_back(laid.camera());
   }
@@ -100,9 +100,9 @@ TEST_CASE("the camera keeps out of the spool on its way from any finding to any 
 
 TEST_CASE("without motion, or without time, a flight is a jump") {
   Laid laid;
-  REQUIRE(laid.bench.apply(cmd::ToggleMotion{}));
+  REQUIRE(laid.bench.apply(cmd::toggle_motion()));
   CHECK_FALSE(laid.bench.settings().motion);
-  REQUIRE(laid.bench.apply(cmd::FlyToFinding{0}));
+  REQUIRE(laid.bench.apply(cmd::fly_to_finding(0)));
   CHECK_FALSE(laid.bench.active()->stage.flight);
   const Mark mark = mark_of(laid.bench.wound()->source, laid.view(), 0);
   CHECK(in_the_way(laid.bench.wound()->source, laid.view(), mark.place).nothing());
@@ -111,9 +111,9 @@ TEST_CASE("without motion, or without time, a flight is a jump") {
   Workbench::Options options = options_in(folder);
   options.flight_s = 0.0;
   Workbench bench(options);
-  REQUIRE(bench.apply(cmd::Open{sample("long-dwell")}));
+  REQUIRE(bench.apply(cmd::open(sample("long-dwell"))));
   wait_for_build(bench);
-  REQUIRE(bench.apply(cmd::FlyToFinding{0}));
+  REQUIRE(bench.apply(cmd::fly_to_finding(0)));
   bench.poll();
   CHECK_FALSE(bench.active()->stage.flight);
   CHECK(bench.active()->stage.view.camera == laid.camera());
@@ -121,10 +121,10 @@ TEST_CASE("without motion, or without time, a flight is a jump") {
 
 TEST_CASE("a hand on the camera ends its flight") {
   Laid laid;
-  REQUIRE(laid.bench.apply(cmd::FlyToFinding{1}));
+  REQUIRE(laid.bench.apply(cmd::fly_to_finding(1)));
   laid.after_ms(0);
   laid.after_ms(100);
-  laid.bench.apply(cmd::Orbit{5.0, 0.0});
+  laid.bench.apply(cmd::orbit(5.0, 0.0));
   const Camera mine = laid.camera();
   for (int i = 0; i < 40; ++i) laid.after_ms(16);
   CHECK(laid.camera() == mine);
@@ -136,7 +136,7 @@ TEST_CASE(
   const auto& findings = laid.bench.wound()->measurements().findings;
   std::optional<std::size_t> wedged, peeled;
   for (std::size_t i = 0; i < findings.size(); ++i) {
-    REQUIRE(laid.bench.apply(cmd::FlyToFinding{i}));
+    REQUIRE(laid.bench.apply(cmd::fly_to_finding(i)));
     laid.land();
     if (laid.view().wedge) wedged = i;
     if (laid.view().last_layer) peeled = i;
@@ -144,15 +144,15 @@ TEST_CASE(
   }
   REQUIRE(wedged);
   REQUIRE(peeled);
-  REQUIRE(laid.bench.apply(cmd::FlyToFinding{*wedged}));
+  REQUIRE(laid.bench.apply(cmd::fly_to_finding(*wedged)));
   laid.land();
   const Camera there = laid.camera();
-  REQUIRE(laid.bench.apply(cmd::ChooseFinding{}));
+  REQUIRE(laid.bench.apply(cmd::choose_finding()));
   CHECK_FALSE(laid.view().wedge);
   CHECK(laid.camera() == there);
 
-  REQUIRE(laid.bench.apply(cmd::FlyToFinding{*wedged}));
-  REQUIRE(laid.bench.apply(cmd::SetWedge{Sector{1.0, 2.0}}));
-  REQUIRE(laid.bench.apply(cmd::ChooseFinding{}));
+  REQUIRE(laid.bench.apply(cmd::fly_to_finding(*wedged)));
+  REQUIRE(laid.bench.apply(cmd::set_wedge(Sector{1.0, 2.0})));
+  REQUIRE(laid.bench.apply(cmd::choose_finding()));
   CHECK(laid.view().wedge == Sector{1.0, 2.0});
 }

@@ -63,16 +63,16 @@ TEST_CASE("settings that cannot be kept: told once, where and why, and all else 
   // A file stands where the folder should be: that binds the superuser, too.
   folder.file("config", "");
   Workbench bench(options);
-  REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)}));
+  REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", small_plan))));
   REQUIRE(await_notice(bench, "Settings are not kept", patience_s));
   CHECK_THAT(bench.notices().back().text, Contains((folder.path() / "config").string()));
-  REQUIRE(bench.apply(cmd::DismissNotice{bench.notices().size() - 1}));
+  REQUIRE(bench.apply(cmd::dismiss_notice(bench.notices().size() - 1)));
   wait_for_build(bench);
   // Further settings, which are not kept either, are not told of again.
-  bench.apply(cmd::Open{folder.file("b.lay.toml", small_plan)});
+  bench.apply(cmd::open(folder.file("b.lay.toml", small_plan)));
   CHECK_FALSE(await_notice(bench, "Settings are not kept", 0.3));
-  bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
-  CHECK(bench.apply(cmd::Save{}));
+  bench.apply(cmd::type_field("traverse.pitch", "1.1 mm"));
+  CHECK(bench.apply(cmd::save()));
 }
 
 TEST_CASE("copies of unsaved work on a full disk: told, and kept as soon as there is room") {
@@ -80,19 +80,19 @@ TEST_CASE("copies of unsaved work on a full disk: told, and kept as soon as ther
   const std::string file = folder.file("a.lay.toml", small_plan);
   {
     Workbench bench(options_in(folder));
-    REQUIRE(bench.apply(cmd::Open{file}));
+    REQUIRE(bench.apply(cmd::open(file)));
     {
       const FullDisk full;
-      bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+      bench.apply(cmd::type_field("traverse.pitch", "1.1 mm"));
       REQUIRE(await_notice(bench, "No copy of unsaved work is kept", patience_s));
-      CHECK_FALSE(bench.apply(cmd::Save{}));
+      CHECK_FALSE(bench.apply(cmd::save()));
     }
     CHECK(contents(file) == small_plan);
   }
   // It had failed, and there was no further edit: the end of the program has tried again.
   Workbench bench(options_in(folder));
   REQUIRE(bench.recovery_offers().size() == 1);
-  REQUIRE(bench.apply(cmd::Recover{0}));
+  REQUIRE(bench.apply(cmd::recover(0)));
   CHECK(document(bench).state().draft.traverse.pitch_mm == 1.1);
 }
 
@@ -100,9 +100,9 @@ TEST_CASE("no folder for copies of unsaved work: told at the first edit, not bef
   TemporaryFolder folder;
   folder.file("state", "");
   Workbench bench(options_in(folder));
-  REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)}));
+  REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", small_plan))));
   CHECK_FALSE(await_notice(bench, "No copy", 0.1));
-  bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+  bench.apply(cmd::type_field("traverse.pitch", "1.1 mm"));
   REQUIRE(await_notice(bench, "No copy of unsaved work is kept", patience_s));
   CHECK_THAT(bench.notices().back().text, Contains((folder.path() / "state").string()));
 }
@@ -110,8 +110,8 @@ TEST_CASE("no folder for copies of unsaved work: told at the first edit, not bef
 TEST_CASE("work is kept at once when it is asked for, not a second later") {
   TemporaryFolder folder;
   Workbench bench(options_in(folder));
-  REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)}));
-  bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+  REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", small_plan))));
+  bench.apply(cmd::type_field("traverse.pitch", "1.1 mm"));
   bench.keep_unsaved();
   // Without poll(): only the disk is waited for.
   CHECK(await_copies(folder, 1));

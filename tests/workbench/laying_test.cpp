@@ -47,11 +47,11 @@ TEST_CASE("the full build is that of lay(), for every seed") {
   Workbench bench(options_in(folder));
   std::string text = small_plan;
   text.insert(text.find("free_length"), "pitch_scatter = \"3 %\"\n");
-  REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", text)}));
+  REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", text))));
   wait_for_build(bench);
   const PlanDraft draft = document(bench).state().draft;
   CHECK(bench.wound()->build().hash() == hash_at_once(draft));
-  bench.apply(cmd::NextSeed{});
+  bench.apply(cmd::next_seed());
   REQUIRE(wait_until(bench, [&] { return is_laid(bench) && bench.wound()->build().seed == 2; }));
   CHECK(bench.wound()->build().hash() == hash_at_once(draft, 2));
   CHECK(hash_at_once(draft, 2) != hash_at_once(draft, 1));
@@ -211,7 +211,7 @@ TEST_CASE("a workbench that is laying closes without laying the rest") {
   Workbench::Options options = options_in(folder);
   options.wake = [&] { ++woken; };
   auto bench = std::make_unique<Workbench>(options);
-  REQUIRE(bench->apply(cmd::Open{folder.file("a.lay.toml", write_plan(draft))}));
+  REQUIRE(bench->apply(cmd::open(folder.file("a.lay.toml", write_plan(draft)))));
   // The first look, of its beginning, is over, and the whole has begun.
   REQUIRE(wait_until(*bench, [&] {
     const LayingStatus status = document(*bench).laying();
@@ -248,7 +248,7 @@ TEST_CASE("the window's thread never waits for the thread that lays") {
   Workbench::Options options = options_in(folder);
   options.wake = [&] { gate.pass(); };
   Workbench bench(options);
-  bench.apply(cmd::Open{folder.file("long.lay.toml", contents(sample("long")))});
+  bench.apply(cmd::open(folder.file("long.lay.toml", contents(sample("long")))));
   // The laying thread has a first look to show, and stands still from here on, until it has told of it.
   await([&] {
     bench.poll();
@@ -257,14 +257,14 @@ TEST_CASE("the window's thread never waits for the thread that lays") {
   const WoundPtr look = bench.wound();
   // Each of these would not come back if it waited for that thread.
   for (int i = 0; i < 400; ++i) {
-    if (i % 20 == 0) CHECK(bench.apply(cmd::SetField{"traverse.pitch", 0.26 + 1e-5 * i, 1}));
+    if (i % 20 == 0) CHECK(bench.apply(cmd::set_field("traverse.pitch", 0.26 + 1e-5 * i, 1)));
     bench.poll();
     CHECK(document(bench).laying().busy);
     CHECK(bench.wound() == look);
   }
-  bench.apply(cmd::StopLaying{});
+  bench.apply(cmd::stop_laying());
   CHECK(document(bench).laying().stopped);
-  bench.apply(cmd::TypeField{"wind.length", "1 m"});
+  bench.apply(cmd::type_field("wind.length", "1 m"));
   gate.open();
   wait_for_build(bench);
   CHECK(bench.wound()->plan().wind().length_mm == 1000.0);
@@ -273,10 +273,10 @@ TEST_CASE("the window's thread never waits for the thread that lays") {
 TEST_CASE("two workbenches in one process do not know of each other") {
   TemporaryFolder one_folder, other_folder;
   Workbench one(options_in(one_folder)), other(options_in(other_folder));
-  one.apply(cmd::Open{one_folder.file("a.lay.toml", small_plan)});
-  other.apply(cmd::Open{other_folder.file("a.lay.toml", small_plan)});
-  one.apply(cmd::TypeField{"traverse.pitch", "1.3 mm"});
-  one.apply(cmd::ToggleUnits{});
+  one.apply(cmd::open(one_folder.file("a.lay.toml", small_plan)));
+  other.apply(cmd::open(other_folder.file("a.lay.toml", small_plan)));
+  one.apply(cmd::type_field("traverse.pitch", "1.3 mm"));
+  one.apply(cmd::toggle_units());
   wait_for_build(one);
   wait_for_build(other);
   CHECK(one.wound()->plan().traverse().pitch_mm == 1.3);
@@ -290,12 +290,12 @@ TEST_CASE("two workbenches in one process do not know of each other") {
 TEST_CASE("a build with few stations is called a quick look until the full one is laid") {
   TemporaryFolder folder;
   Workbench bench(options_in(folder));
-  REQUIRE(bench.apply(cmd::Open{LAYWRIGHT_SOURCE_DIR "/samples/long.lay.toml"}));
+  REQUIRE(bench.apply(cmd::open(LAYWRIGHT_SOURCE_DIR "/samples/long.lay.toml")));
   CHECK(bench.quick_look().empty());
   REQUIRE(wait_until(bench, [&] { return bench.wound() != nullptr; }));
   CHECK_FALSE(bench.wound()->pass.full());
   CHECK(bench.quick_look() == "Quick look: heights are rough");
-  REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)}));
+  REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", small_plan))));
   wait_for_build(bench);
   CHECK(bench.quick_look().empty());
 }
@@ -303,15 +303,15 @@ TEST_CASE("a build with few stations is called a quick look until the full one i
 TEST_CASE("an unsound edit keeps the last picture and says so, mended, laying goes on") {
   TemporaryFolder folder;
   Workbench bench(options_in(folder));
-  bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
+  bench.apply(cmd::open(folder.file("a.lay.toml", small_plan)));
   wait_for_build(bench);
   const WoundPtr before = bench.wound();
   CHECK(bench.hint().empty());
-  bench.apply(cmd::TypeField{"spool.barrel_diameter", "300 mm"});
+  bench.apply(cmd::type_field("spool.barrel_diameter", "300 mm"));
   CHECK(bench.wound() == before);
   CHECK_FALSE(document(bench).wound_is_current());
   CHECK(bench.hint().find("last plan that was sound") != std::string::npos);
-  bench.apply(cmd::TypeField{"spool.barrel_diameter", "110 mm"});
+  bench.apply(cmd::type_field("spool.barrel_diameter", "110 mm"));
   wait_for_build(bench);
   CHECK(bench.wound()->plan().spool().barrel_diameter_mm == 110.0);
 }
@@ -337,7 +337,7 @@ TEST_CASE("a build that outlives its workbench stays whole") {
   {
     TemporaryFolder folder;
     Workbench bench(options_in(folder));
-    bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
+    bench.apply(cmd::open(folder.file("a.lay.toml", small_plan)));
     wait_for_build(bench);
     kept = bench.wound();
   }

@@ -24,7 +24,7 @@ struct InLesson {
     return options;
   }
   void open(const std::string& file) {
-    REQUIRE(bench.apply(cmd::OpenLesson{file}));
+    REQUIRE(bench.apply(cmd::open_lesson(file)));
     wait_for_step();
   }
   [[nodiscard]] const LessonRun& run() const { return *bench.lesson(); }
@@ -78,7 +78,7 @@ void check_play(InLesson& in) {
   }
   CHECK(0.25 * quarters == Approx(play.seconds).margin(0.26));
   double longest = 0.0;
-  for (const WoundPtr& wound : in.run().told) {
+  for (const WoundPtr& wound : in.run().as_given) {
     double length = 0.0;
     for (const LayerRow& row : wound->measurements().layers)
       length += row.layer <= play.to_layer ? row.length_mm : 0.0;
@@ -93,24 +93,24 @@ void take(InLesson& in, bool rightly) {
   bool tried = false;
   for (std::size_t k = 0; k < lesson.steps.size(); ++k) {
     INFO("step " << k + 1);
-    if (k > 0) REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+    if (k > 0) REQUIRE(in.bench.apply(cmd::go_in_lesson(1)));
     in.wait_for_step();
     REQUIRE(in.run().step == k);
     const LessonStep& step = lesson.steps[k];
     if (!outcome_hidden(in.run())) check_view(in);
-    const LaidPair laid = laid_pair(in.run().told);
+    const LaidPair laid = laid_pair(in.run().as_given);
     CHECK(with_figures(step.say, laid).find("...") == std::string::npos);
     for (const Claim& claim : step.claims) CHECK(judge(claim, laid).holds);
     if (step.question) {
       const bool hidden = outcome_hidden(in.run());
       if (hidden) CHECK(moment_of(in.stage().playback, *in.bench.wound()).layer == 1);
       const std::size_t wrong = step.question->right == 0 ? 1 : 0;
-      REQUIRE(in.bench.apply(cmd::AnswerLesson{rightly ? step.question->right : wrong}));
+      REQUIRE(in.bench.apply(cmd::answer_lesson(rightly ? step.question->right : wrong)));
       CHECK((*in.run().answer() == step.question->right) == rightly);
       in.wait_for_step();
       CHECK_FALSE(outcome_hidden(in.run()));
       if (hidden) CHECK(moment_of(in.stage().playback, *in.bench.wound()).at_end);
-      CHECK_FALSE(in.bench.apply(cmd::AnswerLesson{step.question->right}));  // the first answer counts
+      CHECK_FALSE(in.bench.apply(cmd::answer_lesson(step.question->right)));  // the first answer counts
     }
     if (step.play) check_play(in);
     if (!step.attempt) continue;
@@ -119,21 +119,21 @@ void take(InLesson& in, bool rightly) {
     in.wait_for_try();
     CHECK_FALSE(in.bench.tried()->reached);
     CHECK(in.bench.tried()->now == in.bench.tried()->before);
-    REQUIRE(in.bench.apply(cmd::TypeField{attempt.key, attempt.solution, 1}));
+    REQUIRE(in.bench.apply(cmd::type_field(attempt.key, attempt.solution, 1)));
     in.wait_for_try();
     CHECK(in.bench.tried()->reached);
     CHECK(*in.bench.tried()->now != *in.bench.tried()->before);
-    CHECK(in.run().told[0]);  // what the text speaks of is still the lesson's own
-    CHECK(with_figures(step.say, laid_pair(in.run().told)) == with_figures(step.say, laid));
+    CHECK(in.run().as_given[0]);  // what the text speaks of is still the lesson's own
+    CHECK(with_figures(step.say, laid_pair(in.run().as_given)) == with_figures(step.say, laid));
     CHECK_FALSE(in.bench.any_unsaved());
     if (!rightly) continue;
-    REQUIRE(in.bench.apply(cmd::TakeTryBack{}));
+    REQUIRE(in.bench.apply(cmd::take_try_back()));
     in.wait_for_try();
     CHECK_FALSE(in.bench.tried()->reached);
     CHECK(in.bench.tried()->now == in.bench.tried()->before);
   }
   CHECK(tried);
-  CHECK_FALSE(in.bench.apply(cmd::GoInLesson{1}));
+  CHECK_FALSE(in.bench.apply(cmd::go_in_lesson(1)));
 }
 
 }  // namespace
@@ -171,34 +171,34 @@ TEST_CASE("every lesson to its end, answered wrongly") {
 TEST_CASE("a lesson leaves what was open as it was, and asks for nothing to be saved") {
   InLesson in;
   const std::string plan = in.folder.file("a.lay.toml", small_plan);
-  REQUIRE(in.bench.apply(cmd::Open{plan}));
+  REQUIRE(in.bench.apply(cmd::open(plan)));
   wait_for_build(in.bench);
-  REQUIRE(in.bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"}));
+  REQUIRE(in.bench.apply(cmd::type_field("traverse.pitch", "1.1 mm")));
   wait_for_build(in.bench);
-  REQUIRE(in.bench.apply(cmd::PinBuild{}));
-  REQUIRE(in.bench.apply(cmd::SetColouring{Colouring::height}));
+  REQUIRE(in.bench.apply(cmd::pin_build()));
+  REQUIRE(in.bench.apply(cmd::set_colouring(Colouring::height)));
   const WoundPtr pinned = in.bench.comparison()->pinned;
   const std::uint64_t desk = in.bench.active()->id;
 
   in.open(file_of("5-crossing.lesson.toml"));
   CHECK(in.bench.documents().size() == 3);
-  REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
-  REQUIRE(in.bench.apply(cmd::AnswerLesson{1}));
-  REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+  REQUIRE(in.bench.apply(cmd::go_in_lesson(1)));
+  REQUIRE(in.bench.apply(cmd::answer_lesson(1)));
+  REQUIRE(in.bench.apply(cmd::go_in_lesson(1)));
   in.wait_for_step();
   CHECK(in.stage().view.colouring == Colouring::direction);
-  REQUIRE(in.bench.apply(cmd::ToggleTheme{}));  // a preference takes all others along
-  REQUIRE(in.bench.apply(cmd::TypeField{"traverse.pitch", "1.2 mm"}));
+  REQUIRE(in.bench.apply(cmd::toggle_theme()));  // a preference takes all others along
+  REQUIRE(in.bench.apply(cmd::type_field("traverse.pitch", "1.2 mm")));
   for (const Desk& open : in.bench.documents()) {
     if (open.id != desk) CHECK_FALSE(open.document->dirty());
   }
   for (const Command& command : std::initializer_list<Command>{
-           cmd::Save{}, cmd::SaveAs{in.folder.path() / "x.lay.toml"}, cmd::Activate{0}, cmd::StopComparing{},
-           cmd::PinBuild{}, cmd::CompareWith{0}, cmd::Ask{cmd::Question::file_to_save}}) {
+           cmd::save(), cmd::save_as(in.folder.path() / "x.lay.toml"), cmd::activate(0), cmd::stop_comparing(),
+           cmd::pin_build(), cmd::compare_with(0), cmd::ask(cmd::Question::file_to_save)}) {
     CHECK_FALSE(in.bench.apply(command));
   }
   CHECK_FALSE(std::filesystem::exists(in.folder.path() / "x.lay.toml"));
-  REQUIRE(in.bench.apply(cmd::Close{}));  // of the lesson, without a question
+  REQUIRE(in.bench.apply(cmd::close()));  // of the lesson, without a question
   CHECK_FALSE(in.bench.lesson());
   CHECK_FALSE(in.bench.question());
   REQUIRE(in.bench.documents().size() == 1);
@@ -215,26 +215,26 @@ TEST_CASE("a lesson leaves what was open as it was, and asks for nothing to be s
 
 TEST_CASE("what is changed between the steps is put right by the next one") {
   InLesson in(file_of("6-parallel.lesson.toml"));
-  REQUIRE(in.bench.apply(cmd::TypeField{"traverse.pitch", "1.2 mm"}));
-  REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+  REQUIRE(in.bench.apply(cmd::type_field("traverse.pitch", "1.2 mm")));
+  REQUIRE(in.bench.apply(cmd::go_in_lesson(1)));
   in.wait_for_step();
   CHECK(document(in.bench).as_given());
-  REQUIRE(in.bench.apply(cmd::GoInLesson{-1}));
-  CHECK_FALSE(in.bench.apply(cmd::GoInLesson{-1}));
-  REQUIRE(in.bench.apply(cmd::RestartLesson{}));
+  REQUIRE(in.bench.apply(cmd::go_in_lesson(-1)));
+  CHECK_FALSE(in.bench.apply(cmd::go_in_lesson(-1)));
+  REQUIRE(in.bench.apply(cmd::restart_lesson()));
   CHECK(in.run().step == 0);
 }
 
 TEST_CASE("the camera flies to a step, without motion it is there at once") {
   InLesson in(file_of("5-crossing.lesson.toml"), 0.4);
-  in.bench.apply(cmd::Orbit{50.0, 0.0});
-  REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+  in.bench.apply(cmd::orbit(50.0, 0.0));
+  REQUIRE(in.bench.apply(cmd::go_in_lesson(1)));
   CHECK(in.stage().flight);
   in.wait_for_step();
-  in.bench.apply(cmd::ToggleMotion{});
-  in.bench.apply(cmd::Orbit{50.0, 0.0});
+  in.bench.apply(cmd::toggle_motion());
+  in.bench.apply(cmd::orbit(50.0, 0.0));
   const double before = in.stage().view.camera.azimuth_deg;
-  REQUIRE(in.bench.apply(cmd::GoInLesson{1}));
+  REQUIRE(in.bench.apply(cmd::go_in_lesson(1)));
   CHECK_FALSE(in.stage().flight);
   CHECK(in.stage().view.camera.azimuth_deg != before);
 }
@@ -245,17 +245,17 @@ TEST_CASE("a lesson by its file, and one that is wrong") {
   REQUIRE(in.bench.lesson());
   CHECK(in.bench.lesson()->lesson->number == 6);
   const std::string bad = in.folder.file("bad.lesson.toml", "format = \"lesson 1\"\ntitle = \"No builds\"\n");
-  CHECK_FALSE(in.bench.apply(cmd::OpenLesson{bad}));
+  CHECK_FALSE(in.bench.apply(cmd::open_lesson(bad)));
   CHECK(in.bench.lesson()->lesson->number == 6);  // what was open stays
   CHECK(in.bench.notices().back().issues.size() >= 3);
-  CHECK_FALSE(in.bench.apply(cmd::OpenLesson{in.folder.path() / "none.lesson.toml"}));
+  CHECK_FALSE(in.bench.apply(cmd::open_lesson(in.folder.path() / "none.lesson.toml")));
   // Another plan ends it.
-  REQUIRE(in.bench.apply(cmd::Open{in.folder.file("a.lay.toml", small_plan)}));
+  REQUIRE(in.bench.apply(cmd::open(in.folder.file("a.lay.toml", small_plan))));
   CHECK_FALSE(in.bench.lesson());
   CHECK(in.bench.documents().size() == 1);
   for (const Command& command :
-       std::initializer_list<Command>{cmd::GoInLesson{1}, cmd::AnswerLesson{0}, cmd::ShowStepAgain{},
-                                      cmd::TakeTryBack{}, cmd::RestartLesson{}, cmd::CloseLesson{}}) {
+       std::initializer_list<Command>{cmd::go_in_lesson(1), cmd::answer_lesson(0), cmd::show_step_again(),
+                                      cmd::take_try_back(), cmd::restart_lesson(), cmd::close_lesson()}) {
     CHECK_FALSE(in.bench.apply(command));
     CHECK(in.bench.notices().back().text.find("Learn") != std::string::npos);
   }

@@ -77,7 +77,7 @@ TEST_CASE("every build gets its machine's side, the first look's too, and it is 
 
 TEST_CASE("figures of a place: those of the first turn from closed forms") {
   Winder winder(std::string(small_plan) + takeup);
-  winder.bench.apply(cmd::ToStart{});
+  winder.bench.apply(cmd::to_start());
   // 1 mm fiber on a 100 mm barrel: the centre line is at 101 mm.
   CHECK(number_in(winder.row("diameter").text) == Approx(101.0).margin(0.006));
   CHECK(winder.row("diameter").text.ends_with(" mm"));
@@ -101,7 +101,7 @@ TEST_CASE("figures of a place follow the scrubber, constant torque: tension time
   const double length = winder.bench.wound()->build().length_mm;
   double turns = -1.0;
   for (const double share : {0.1, 0.35, 0.6, 0.85, 1.0}) {
-    winder.bench.apply(cmd::ScrubLength{share * length});
+    winder.bench.apply(cmd::scrub_length(share * length));
     CHECK(number_in(winder.row("diameter").text) * number_in(winder.row("tension").text) ==
           Approx(202.0).epsilon(5e-4));
     CHECK(number_in(winder.row("turns").text) > turns);
@@ -149,11 +149,11 @@ TEST_CASE("the sheet is saved by the name's ending, in the background") {
   const auto pages = std::make_shared<const std::vector<Drawing>>(std::vector{page_with("one"), page_with("two")});
   const auto path = [&](const char* name) { return (winder.folder.path() / name).string(); };
   const auto saved = [&](const char* name, int page) {
-    REQUIRE(bench.apply(cmd::SaveSheet{path(name), pages, page}));
+    REQUIRE(bench.apply(cmd::save_sheet(path(name), pages, page)));
     REQUIRE(wait_until(bench, [&] { return bench.sheet_saving() && bench.sheet_saving()->outcome; }));
     return bench.sheet_saving()->outcome->empty();
   };
-  REQUIRE(bench.apply(cmd::Ask{cmd::Question::setup_sheet}));
+  REQUIRE(bench.apply(cmd::ask(cmd::Question::setup_sheet)));
   CHECK(saved("a.pdf", 1));
   CHECK(contents(path("a.pdf")).starts_with("%PDF"));
   CHECK(bench.question() == cmd::Question::setup_sheet);  // it is looked at again
@@ -163,10 +163,10 @@ TEST_CASE("the sheet is saved by the name's ending, in the background") {
   CHECK(saved("a.PNG", 2));
   CHECK(contents(path("a.PNG")).substr(1, 3) == "PNG");
 
-  CHECK_FALSE(bench.apply(cmd::SaveSheet{path("a.txt"), pages, 1}));
+  CHECK_FALSE(bench.apply(cmd::save_sheet(path("a.txt"), pages, 1)));
   CHECK(bench.notices().back().text.find(".pdf") != std::string::npos);
-  CHECK_FALSE(bench.apply(cmd::SaveSheet{path("a.pdf"), nullptr, 1}));
-  CHECK_FALSE(bench.apply(cmd::SaveSheet{path("a.svg"), pages, 3}));
+  CHECK_FALSE(bench.apply(cmd::save_sheet(path("a.pdf"), nullptr, 1)));
+  CHECK_FALSE(bench.apply(cmd::save_sheet(path("a.svg"), pages, 3)));
 
   const std::string before = contents(path("a.pdf"));
   CHECK_FALSE(saved("missing/a.pdf", 1));
@@ -178,8 +178,8 @@ TEST_CASE("a sheet that fails when nobody looks at it any more is told of") {
   Winder winder(small_plan);
   Workbench& bench = winder.bench;
   const auto pages = std::make_shared<const std::vector<Drawing>>(std::vector{page_with("one")});
-  REQUIRE(bench.apply(cmd::SaveSheet{(winder.folder.path() / "no" / "a.pdf").string(), pages, 1}));
-  bench.apply(cmd::Answered{});
+  REQUIRE(bench.apply(cmd::save_sheet((winder.folder.path() / "no" / "a.pdf").string(), pages, 1)));
+  bench.apply(cmd::answered());
   REQUIRE(wait_until(bench, [&] { return bench.sheet_saving()->outcome.has_value(); }));
   REQUIRE_FALSE(bench.notices().empty());
   CHECK(bench.notices().back().text.find("was not written") != std::string::npos);

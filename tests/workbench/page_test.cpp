@@ -35,7 +35,7 @@ struct Sharer {
   [[nodiscard]] std::string path(const char* name) const { return (folder.path() / name).string(); }
 
   PageSaving saved(const char* name) {
-    REQUIRE(bench.apply(cmd::SavePage{path(name)}));
+    REQUIRE(bench.apply(cmd::save_page(path(name))));
     return outcome();
   }
   PageSaving outcome() {
@@ -50,8 +50,8 @@ struct Sharer {
 TEST_CASE("a page is made of the plan as it stands, not as it was saved") {
   Sharer sharer(plain_page);
   Workbench& bench = sharer.bench;
-  REQUIRE(bench.apply(cmd::SetTitle{"Another title", 1}));
-  REQUIRE(bench.apply(cmd::Ask{cmd::Question::share_page}));
+  REQUIRE(bench.apply(cmd::set_title("Another title", 1)));
+  REQUIRE(bench.apply(cmd::ask(cmd::Question::share_page)));
   wait_for_build(bench);
   const PageSaving saving = sharer.saved("a.html");
   CHECK(saving.outcome->empty());
@@ -67,15 +67,15 @@ TEST_CASE("a page is made of the plan as it stands, not as it was saved") {
 
 TEST_CASE("without the page in the program, and under a name no browser takes, it says what would help") {
   Sharer without(MakePage{});
-  CHECK_FALSE(without.bench.apply(cmd::Ask{cmd::Question::share_page}));
+  CHECK_FALSE(without.bench.apply(cmd::ask(cmd::Question::share_page)));
   CHECK(without.last_notice().find("LAYWRIGHT_SHARE_PAGE") != std::string::npos);
-  CHECK_FALSE(without.bench.apply(cmd::SavePage{without.path("a.html")}));
+  CHECK_FALSE(without.bench.apply(cmd::save_page(without.path("a.html"))));
 
   Sharer with(plain_page);
-  CHECK_FALSE(with.bench.apply(cmd::SavePage{with.path("a.pdf")}));
+  CHECK_FALSE(with.bench.apply(cmd::save_page(with.path("a.pdf"))));
   CHECK(with.last_notice().find(".html") != std::string::npos);
-  REQUIRE(with.bench.apply(cmd::TypeField{"traverse.pitch", "wide", 0}));
-  CHECK_FALSE(with.bench.apply(cmd::SavePage{with.path("a.html")}));
+  REQUIRE(with.bench.apply(cmd::type_field("traverse.pitch", "wide", 0)));
+  CHECK_FALSE(with.bench.apply(cmd::save_page(with.path("a.html"))));
   CHECK(with.last_notice().find("not sound") != std::string::npos);
   CHECK_FALSE(std::filesystem::exists(with.path("a.html")));
 }
@@ -89,14 +89,14 @@ TEST_CASE("a page that is stopped leaves the file as it was, how far it is, is t
     return std::string("half a page");
   });
   Workbench& bench = sharer.bench;
-  CHECK_FALSE(bench.apply(cmd::StopSavingPage{}));
+  CHECK_FALSE(bench.apply(cmd::stop_saving_page()));
   std::ofstream(sharer.path("a.html")) << "the old page";
-  REQUIRE(bench.apply(cmd::SavePage{sharer.path("a.html")}));
+  REQUIRE(bench.apply(cmd::save_page(sharer.path("a.html"))));
   REQUIRE(wait_until(bench, [&] { return begun.load(); }));
   CHECK(bench.page_saving()->share == Approx(0.5).margin(0.05));
   CHECK(bench.seconds_to_next_poll().value() <= 0.1);
-  CHECK_FALSE(bench.apply(cmd::SavePage{sharer.path("b.html")}));  // one at a time
-  REQUIRE(bench.apply(cmd::StopSavingPage{}));
+  CHECK_FALSE(bench.apply(cmd::save_page(sharer.path("b.html"))));  // one at a time
+  REQUIRE(bench.apply(cmd::stop_saving_page()));
   CHECK(sharer.outcome().stopped);
   CHECK(contents(sharer.path("a.html")) == "the old page");
 }
@@ -107,14 +107,14 @@ TEST_CASE("a page that fails is told of, in the dialog or, when that is closed, 
     return plain_page(order, progress);
   });
   Workbench& bench = sharer.bench;
-  REQUIRE(bench.apply(cmd::SavePage{sharer.path("no/a.html")}));
-  REQUIRE(bench.apply(cmd::Answered{}));
+  REQUIRE(bench.apply(cmd::save_page(sharer.path("no/a.html"))));
+  REQUIRE(bench.apply(cmd::answered()));
   CHECK_FALSE(sharer.outcome().outcome->empty());
   REQUIRE_FALSE(bench.notices().empty());
   CHECK(sharer.last_notice().find("was not written") != std::string::npos);
 
   const std::size_t notices = bench.notices().size();
-  REQUIRE(bench.apply(cmd::SetTitle{"Cursed", 2}));
+  REQUIRE(bench.apply(cmd::set_title("Cursed", 2)));
   wait_for_build(bench);
   CHECK(sharer.saved("b.html").outcome->front().what == "the printer is on fire");
   CHECK(bench.notices().size() == notices);
@@ -127,10 +127,10 @@ TEST_CASE("neither a page nor a sheet takes the place of the plan, by whatever n
   const std::string plan = contents(sharer.path("small.lay.toml"));
   std::filesystem::create_symlink("small.lay.toml", sharer.path("link.html"));
   std::filesystem::create_hard_link(sharer.path("small.lay.toml"), sharer.path("link.pdf"));
-  CHECK_FALSE(sharer.bench.apply(cmd::SavePage{sharer.path("link.html")}));
+  CHECK_FALSE(sharer.bench.apply(cmd::save_page(sharer.path("link.html"))));
   CHECK(sharer.last_notice().find("page was not saved") != std::string::npos);
   const auto pages = std::make_shared<const std::vector<Drawing>>(2);
-  CHECK_FALSE(sharer.bench.apply(cmd::SaveSheet{sharer.path("link.pdf"), pages, 1}));
+  CHECK_FALSE(sharer.bench.apply(cmd::save_sheet(sharer.path("link.pdf"), pages, 1)));
   CHECK(sharer.last_notice().find("sheet was not saved") != std::string::npos);
   CHECK(contents(sharer.path("small.lay.toml")) == plan);
 }

@@ -16,8 +16,8 @@ std::string end_with_unsaved_work(const TemporaryFolder& folder) {
   const std::string file = folder.file("a.lay.toml", small_plan);
   {
     Workbench bench(options_in(folder));
-    bench.apply(cmd::Open{file});
-    bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+    bench.apply(cmd::open(file));
+    bench.apply(cmd::type_field("traverse.pitch", "1.1 mm"));
   }
   return file;
 }
@@ -31,9 +31,9 @@ TEST_CASE("a program that is killed offers its unsaved work at the next start") 
   if (child == 0) {
     // No destructor runs in here.
     Workbench bench(options_in(folder));
-    bench.apply(cmd::Open{file});
-    bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
-    bench.apply(cmd::SetNotes{"a\n\"\"\"quoted\"\"\" note"});
+    bench.apply(cmd::open(file));
+    bench.apply(cmd::type_field("traverse.pitch", "1.1 mm"));
+    bench.apply(cmd::set_notes("a\n\"\"\"quoted\"\"\" note"));
     poll_later(bench);
     ::_exit(await_copies(folder, 1) ? 0 : 1);
   }
@@ -45,14 +45,14 @@ TEST_CASE("a program that is killed offers its unsaved work at the next start") 
   bench.start({file});
   REQUIRE(bench.recovery_offers().size() == 1);
   CHECK(bench.recovery_offers().front().work.file == file);
-  REQUIRE(bench.apply(cmd::Recover{0}));
+  REQUIRE(bench.apply(cmd::recover(0)));
   CHECK(bench.recovery_offers().empty());
   CHECK(document(bench).dirty());
   CHECK(document(bench).state().draft.traverse.pitch_mm == 1.1);
   CHECK(document(bench).state().draft.notes == "a\n\"\"\"quoted\"\"\" note");
   // It is an edit of the file as it was: comments survive a save, and undo leads back.
-  bench.apply(cmd::SetNotes{""});
-  REQUIRE(bench.apply(cmd::Save{}));
+  bench.apply(cmd::set_notes(""));
+  REQUIRE(bench.apply(cmd::save()));
   CHECK(contents(file).find("# a guess") != std::string::npos);
   CHECK(contents(file).find("\"1.1 mm\"") != std::string::npos);
 }
@@ -66,12 +66,12 @@ TEST_CASE("a program that ends with unsaved work offers it again, as often as it
   }
   {
     Workbench bench(options_in(folder));
-    REQUIRE(bench.apply(cmd::Recover{0}));
+    REQUIRE(bench.apply(cmd::recover(0)));
   }
   {
     Workbench bench(options_in(folder));
     REQUIRE(bench.recovery_offers().size() == 1);
-    REQUIRE(bench.apply(cmd::DropRecovery{0}));
+    REQUIRE(bench.apply(cmd::drop_recovery(0)));
   }
   Workbench bench(options_in(folder));
   CHECK(bench.recovery_offers().empty());
@@ -82,19 +82,19 @@ TEST_CASE("nothing is offered of what was saved, undone or thrown away") {
   {
     Workbench bench(options_in(folder));
     const auto edited = [&](const std::string& name) {
-      bench.apply(cmd::Open{folder.file(name, small_plan)});
-      bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+      bench.apply(cmd::open(folder.file(name, small_plan)));
+      bench.apply(cmd::type_field("traverse.pitch", "1.1 mm"));
       poll_later(bench);
     };
     edited("saved.lay.toml");
-    bench.apply(cmd::Save{});
+    bench.apply(cmd::save());
     edited("undone.lay.toml");
-    bench.apply(cmd::Undo{});
+    bench.apply(cmd::undo());
     edited("dropped.lay.toml");
-    bench.apply(cmd::Close{false});
+    bench.apply(cmd::close(false));
     CHECK(bench.question() == cmd::Question::close_unsaved);
     CHECK(bench.documents().size() == 3);
-    bench.apply(cmd::Close{true});
+    bench.apply(cmd::close(true));
     CHECK(bench.documents().size() == 2);
   }
   Workbench bench(options_in(folder));
@@ -105,8 +105,8 @@ TEST_CASE("nothing is offered of what was saved, undone or thrown away") {
 TEST_CASE("work of a program that still runs is not offered") {
   TemporaryFolder folder;
   Workbench one(options_in(folder));
-  one.apply(cmd::Open{folder.file("a.lay.toml", small_plan)});
-  one.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+  one.apply(cmd::open(folder.file("a.lay.toml", small_plan)));
+  one.apply(cmd::type_field("traverse.pitch", "1.1 mm"));
   poll_later(one);
   REQUIRE(await_copies(folder, 1));
   Workbench other(options_in(folder));

@@ -130,9 +130,9 @@ TEST_CASE("what a person chose is there at the next start") {
   const std::string file = folder.file("a.lay.toml", small_plan);
   {
     Workbench bench(options_in(folder));
-    bench.apply(cmd::Open{file});
-    bench.apply(cmd::ToggleTheme{});
-    bench.apply(cmd::SetColouring{Colouring::gap});
+    bench.apply(cmd::open(file));
+    bench.apply(cmd::toggle_theme());
+    bench.apply(cmd::set_colouring(Colouring::gap));
     bench.set_window({1000, 600, 10, 20, false});
   }
   Workbench bench(options_in(folder));
@@ -151,8 +151,8 @@ TEST_CASE("a place that cannot be written to is no reason to fail") {
   options.folders = {"/proc/no/config", "/proc/no/state"};
   Workbench bench(options);
   bench.start({});
-  CHECK(bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)}));
-  bench.apply(cmd::TypeField{"traverse.pitch", "1.1 mm"});
+  CHECK(bench.apply(cmd::open(folder.file("a.lay.toml", small_plan))));
+  bench.apply(cmd::type_field("traverse.pitch", "1.1 mm"));
   bench.poll(Workbench::Clock::now() + std::chrono::hours(1));
   CHECK(document(bench).dirty());
 }

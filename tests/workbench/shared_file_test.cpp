@@ -27,16 +27,16 @@ TEST_CASE("two windows on one plan: the second to save is told, and both keep co
   const std::string file = folder.file("a.lay.toml", small_plan);
   {
     Workbench one(options_in(folder)), other(options_in(folder));
-    REQUIRE(one.apply(cmd::Open{file}));
-    REQUIRE(other.apply(cmd::Open{file}));
-    one.apply(cmd::TypeField{"traverse.pitch", theirs});
-    other.apply(cmd::TypeField{"traverse.pitch", mine});
+    REQUIRE(one.apply(cmd::open(file)));
+    REQUIRE(other.apply(cmd::open(file)));
+    one.apply(cmd::type_field("traverse.pitch", theirs));
+    other.apply(cmd::type_field("traverse.pitch", mine));
     poll_later(one);
     poll_later(other);
     REQUIRE(wait_until(one, [&] { return copies_in(folder) == 2; }));
 
-    REQUIRE(one.apply(cmd::Save{}));
-    CHECK_FALSE(other.apply(cmd::Save{}));
+    REQUIRE(one.apply(cmd::save()));
+    CHECK_FALSE(other.apply(cmd::save()));
     REQUIRE_FALSE(other.notices().empty());
     CHECK_THAT(other.notices().back().issues.front().what, Contains("changed by somebody else"));
     CHECK(load_plan(file).value().traverse().pitch_mm == 1.05);
@@ -47,11 +47,11 @@ TEST_CASE("two windows on one plan: the second to save is told, and both keep co
 
     // The other replaces it, knowingly; then it is the first that is told.
     REQUIRE(wait_until(other, [&] { return document(other).on_disk() == OnDisk::changed; }));
-    REQUIRE(other.apply(cmd::KeepMine{}));
-    REQUIRE(other.apply(cmd::Save{}));
+    REQUIRE(other.apply(cmd::keep_mine()));
+    REQUIRE(other.apply(cmd::save()));
     CHECK(load_plan(file).value().traverse().pitch_mm == 1.1);
-    one.apply(cmd::TypeField{"traverse.pitch", "1.07 mm"});
-    CHECK_FALSE(one.apply(cmd::Save{}));
+    one.apply(cmd::type_field("traverse.pitch", "1.07 mm"));
+    CHECK_FALSE(one.apply(cmd::save()));
     CHECK(load_plan(file).value().traverse().pitch_mm == 1.1);
   }
   Workbench next(options_in(folder));
@@ -64,24 +64,24 @@ TEST_CASE("recovered work does not replace what others have saved since") {
   const std::string file = folder.file("a.lay.toml", small_plan);
   {
     Workbench bench(options_in(folder));
-    bench.apply(cmd::Open{file});
-    bench.apply(cmd::TypeField{"traverse.pitch", mine});
+    bench.apply(cmd::open(file));
+    bench.apply(cmd::type_field("traverse.pitch", mine));
   }
   folder.file("a.lay.toml", with_pitch(theirs));
   Workbench bench(options_in(folder));
-  REQUIRE(bench.apply(cmd::Recover{0}));
-  CHECK_FALSE(bench.apply(cmd::Save{}));
+  REQUIRE(bench.apply(cmd::recover(0)));
+  CHECK_FALSE(bench.apply(cmd::save()));
   CHECK(contents(file) == with_pitch(theirs));
   REQUIRE(wait_until(bench, [&] { return document(bench).on_disk() == OnDisk::changed; }));
   SECTION("theirs can be seen, and mine is one undo away") {
-    REQUIRE(bench.apply(cmd::Revert{}));
+    REQUIRE(bench.apply(cmd::revert()));
     CHECK(document(bench).state().draft.traverse.pitch_mm == 1.05);
-    bench.apply(cmd::Undo{});
+    bench.apply(cmd::undo());
     CHECK(document(bench).state().draft.traverse.pitch_mm == 1.1);
   }
   SECTION("mine can be kept") {
-    REQUIRE(bench.apply(cmd::KeepMine{}));
-    REQUIRE(bench.apply(cmd::Save{}));
+    REQUIRE(bench.apply(cmd::keep_mine()));
+    REQUIRE(bench.apply(cmd::save()));
     CHECK(load_plan(file).value().traverse().pitch_mm == 1.1);
   }
 }
@@ -91,19 +91,19 @@ TEST_CASE("a plan whose file is gone is unsaved work, edited or not") {
   const std::string file = folder.file("a.lay.toml", small_plan);
   {
     Workbench bench(options_in(folder));
-    REQUIRE(bench.apply(cmd::Open{file}));
+    REQUIRE(bench.apply(cmd::open(file)));
     CHECK_FALSE(bench.any_unsaved());
     std::filesystem::remove(file);
     REQUIRE(wait_until(bench, [&] { return document(bench).on_disk() == OnDisk::gone; }));
     CHECK(bench.any_unsaved());
-    bench.apply(cmd::Close{false});
+    bench.apply(cmd::close(false));
     CHECK(bench.question() == cmd::Question::close_unsaved);
-    bench.apply(cmd::Answered{});
+    bench.apply(cmd::answered());
   }
   Workbench bench(options_in(folder));
   REQUIRE(bench.recovery_offers().size() == 1);
-  REQUIRE(bench.apply(cmd::Recover{0}));
-  REQUIRE(bench.apply(cmd::Save{}));
+  REQUIRE(bench.apply(cmd::recover(0)));
+  REQUIRE(bench.apply(cmd::save()));
   CHECK(contents(file) == small_plan);
   CHECK_FALSE(bench.any_unsaved());
 }
@@ -125,13 +125,13 @@ TEST_CASE("a change that comes while the plan is being opened is not taken for w
       std::this_thread::sleep_for(wait);
       std::filesystem::rename(theirs_file, file);
     });
-    bench.apply(cmd::Open{file});
+    bench.apply(cmd::open(file));
     writer.join();
     REQUIRE(bench.active() != nullptr);
     if (document(bench).state().draft.traverse.pitch_mm == 1.05) continue;  // it came first
     ++came_between;
-    bench.apply(cmd::TypeField{"traverse.pitch", mine});
-    CHECK_FALSE(bench.apply(cmd::Save{}));
+    bench.apply(cmd::type_field("traverse.pitch", mine));
+    CHECK_FALSE(bench.apply(cmd::save()));
     CHECK(contents(file) == after);
   }
 }

@@ -16,7 +16,7 @@ struct Laid {
   Workbench bench;
 
   Laid() : bench(options_in(folder)) {
-    REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", small_plan)}));
+    REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", small_plan))));
     wait_for_build(bench);
   }
   [[nodiscard]] const Wound& wound() const { return *bench.wound(); }
@@ -69,7 +69,7 @@ TEST_CASE("without a line speed no time is made up") {
   Workbench bench(options_in(folder));
   std::string plan = small_plan;
   plan.erase(plan.find("line_speed"));
-  REQUIRE(bench.apply(cmd::Open{folder.file("a.lay.toml", plan)}));
+  REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", plan))));
   wait_for_build(bench);
   CHECK_FALSE(figures_of_showing(at(5.0), *bench.wound()).time_s);
 }
@@ -102,10 +102,10 @@ TEST_CASE("from every side the spool fits between the words") {
 
 TEST_CASE("what is shown is clean, and the plan's own view stays") {
   Laid laid;
-  CHECK_FALSE(laid.bench.apply(cmd::PauseShow{}));
-  REQUIRE(laid.bench.apply(cmd::ToggleWedge{}));
+  CHECK_FALSE(laid.bench.apply(cmd::pause_show()));
+  REQUIRE(laid.bench.apply(cmd::toggle_wedge()));
   const View own = laid.bench.active()->stage.view;
-  REQUIRE(laid.bench.apply(cmd::Show{}));
+  REQUIRE(laid.bench.apply(cmd::show()));
   auto now = Workbench::Clock::now() + std::chrono::hours(1);
   laid.bench.poll(now);
   for (int i = 0; i < 50; ++i) CHECK(laid.bench.poll(now += std::chrono::milliseconds(100)));
@@ -116,19 +116,19 @@ TEST_CASE("what is shown is clean, and the plan's own view stays") {
   CHECK_FALSE(shown.dimensions);
   CHECK_FALSE(shown.wedge);
   CHECK(shown.until_turn);
-  REQUIRE(laid.bench.apply(cmd::PauseShow{}));
+  REQUIRE(laid.bench.apply(cmd::pause_show()));
   laid.bench.poll(now += std::chrono::milliseconds(100));
   CHECK(laid.bench.showing()->seconds == Approx(5.0));
-  REQUIRE(laid.bench.apply(cmd::PauseShow{}));
+  REQUIRE(laid.bench.apply(cmd::pause_show()));
   laid.bench.poll(now += std::chrono::minutes(5));  // held up: it does not leap
   laid.bench.poll(now += std::chrono::minutes(5));
   CHECK(laid.bench.showing()->seconds < 6.0);
   CHECK(laid.bench.active()->stage.view == own);
-  REQUIRE(laid.bench.apply(cmd::LeaveShow{}));
+  REQUIRE(laid.bench.apply(cmd::leave_show()));
   CHECK_FALSE(laid.bench.showing());
-  REQUIRE(laid.bench.apply(cmd::Show{}));
+  REQUIRE(laid.bench.apply(cmd::show()));
   CHECK(laid.bench.showing()->seconds == 0.0);
-  laid.bench.apply(cmd::Close{});
+  laid.bench.apply(cmd::close());
   laid.bench.poll(now);
   CHECK_FALSE(laid.bench.showing());
 }

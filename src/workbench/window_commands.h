@@ -1,0 +1,16 @@
+// Commands about the window: what it asks, what it tells, how large its letters are.
+#pragma once
+
+#include <cstddef>
+
+#include "workbench/command.h"
+#include "workbench/question.h"
+
+namespace laywright::cmd {
+
+Command ask(Question question);
+Command answered();  // asked, or given up
+Command dismiss_notice(std::size_t index);
+Command set_scale(double scale);  // of the panels
+
+}  // namespace laywright::cmd
