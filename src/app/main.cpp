@@ -22,6 +22,7 @@
 #include "app/fit_command.h"
 #include "app/improve_command.h"
 #include "app/lay_command.h"
+#include "app/new_command.h"
 #include "app/open_command.h"
 #include "app/output.h"
 #include "app/pattern_command.h"
@@ -102,6 +103,7 @@ int main(int argc, char** argv) {
   const std::shared_ptr<const Catalogues> catalogues = add_catalogues(program);
 
   int exit_code = exit_done;
+  add_new_command(program, *catalogues, exit_code);
   add_check_command(program, *catalogues, exit_code);
   add_lay_command(program, *catalogues, exit_code);
   add_picture_command(program, *catalogues, exit_code);

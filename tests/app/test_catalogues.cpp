@@ -126,3 +126,13 @@ TEST_CASE("an unknown name offers the nearest, of what comes with the program, t
   shop.write("a.lay.toml", plan);
   CHECK_THAT(shop.as_person("$LW check a.lay.toml").err, Contains("did you mean \"IEC 60264 100\"?"));
 }
+
+TEST_CASE("new --list tells every entry with its source and file") {
+  const Shop shop;
+  shop.write("config/laywright/catalogue/spools.toml", shop_spools);
+  const Ran list = shop.as_person("$LW new --list");
+  CHECK(list.code == 0);
+  CHECK_THAT(list.out, Contains("Reel 9") && Contains("measured") &&
+                           Contains("catalogue/spools.toml:\n    Reel 9 ") && Contains("ITU-T G.652") &&
+                           Contains("AWG 30") && Contains("no catalogue has a machine"));
+}
