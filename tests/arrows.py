@@ -13,6 +13,7 @@ import tempfile
 ARROWS = {
     "base": set(),
     "plan": {"base"},
+    "store": {"base", "plan"},
     "pattern": {"base", "plan"},
     "lay": {"base", "plan"},
     "measure": {"base", "plan", "lay"},
@@ -28,7 +29,7 @@ ARROWS = {
     "web": {"base", "plan", "pattern", "lay", "measure", "payoff", "verdict", "report", "scene", "render", "workbench"},
     "workbench": {"base", "plan", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "report", "scene"},
     "ui": {"base", "plan", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "report", "scene", "workbench"},
-    "app": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "report", "scene", "export", "render", "web", "workbench", "ui"},
+    "app": {"base", "plan", "store", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "report", "scene", "export", "render", "web", "workbench", "ui"},
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*"([^"]+)"')

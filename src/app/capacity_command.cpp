@@ -16,8 +16,8 @@
 namespace laywright {
 namespace {
 
-int run(const AdviceOptions& options) {
-  const Result<Plan> plan = load_plan(options.plan);
+int run(const AdviceOptions& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   std::optional<Watch> watch(std::in_place);
@@ -34,7 +34,7 @@ int run(const AdviceOptions& options) {
 
 }  // namespace
 
-void add_capacity_command(CLI::App& program, int& exit_code) {
+void add_capacity_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command =
       program.add_subcommand("capacity", "How much fiber fits, by the model and by handbook formulas");
   const auto options = std::make_shared<AdviceOptions>();
@@ -43,7 +43,7 @@ void add_capacity_command(CLI::App& program, int& exit_code) {
       "The plan is wound on until the fiber comes as near to the rim as the plan's limits.rim_clearance.\n\n"
       "Example:\n"
       "  laywright capacity samples/even.lay.toml\n");
-  command->callback([options, &exit_code] { exit_code = run(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

@@ -43,8 +43,8 @@ Answer explain_finding(const Plan& plan, const CauseOptions& options, Watch& wat
   return {{}, findings.size(), std::move(explanation).value()};
 }
 
-int run(const CauseOptions& options) {
-  const Result<Plan> plan = load_plan(options.plan);
+int run(const CauseOptions& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   std::optional<Watch> watch(std::in_place);
@@ -68,7 +68,7 @@ int run(const CauseOptions& options) {
 
 }  // namespace
 
-void add_cause_command(CLI::App& program, int& exit_code) {
+void add_cause_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command = program.add_subcommand("cause", "Why a finding is there: tries one setting after another");
   const auto options = std::make_shared<CauseOptions>();
   add_advice_options(*command, *options, "lay-cause 1");
@@ -83,7 +83,7 @@ void add_cause_command(CLI::App& program, int& exit_code) {
       "Examples:\n"
       "  laywright cause samples/turns-back-early.lay.toml\n"
       "  laywright cause samples/long-dwell.lay.toml --finding 2 --json\n");
-  command->callback([options, &exit_code] { exit_code = run(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

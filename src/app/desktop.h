@@ -1,15 +1,19 @@
 // The desktop program: a window with its panels and pictures, around a workbench.
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
+
+#include "plan/named_entry.h"
 
 namespace laywright {
 
 struct DesktopOptions {
-  std::vector<std::string> plans;  // empty: the last that was open, or the sample
-  std::string state_file;          // empty: none is written
-  std::string size;                // "1280x800"; empty: as remembered
+  std::vector<std::string> plans;                        // empty: the last that was open, or the sample
+  std::string state_file;                                // empty: none is written
+  std::shared_ptr<const EntrySource> entries = nullptr;  // of catalogues
+  std::string size;                                      // "1280x800"; empty: as remembered
 };
 
 // Runs until the window is closed; an exit code. Without a display or OpenGL it says so on standard error.

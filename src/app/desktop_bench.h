@@ -1,10 +1,12 @@
-// What the window's workbench has of its surroundings: the person's folders, the samples, the maker of share pages.
+// What the window's workbench has of its surroundings: the person's folders, the samples, the catalogues, the maker of share pages.
 #pragma once
+
+#include <memory>
 
 #include "workbench/workbench.h"
 
 namespace laywright {
 
-[[nodiscard]] Workbench::Options bench_of_window();
+[[nodiscard]] Workbench::Options bench_of_window(std::shared_ptr<const EntrySource> entries);
 
 }  // namespace laywright

@@ -24,7 +24,7 @@ class Desktop {
   using Clock = std::chrono::steady_clock;
 
   Desktop(const DesktopOptions& options, Clock::time_point begun)
-      : options_(options), begun_(begun), bench_(bench_of_window()) {}
+      : options_(options), begun_(begun), bench_(bench_of_window(options.entries)) {}
   ~Desktop();
   Desktop(const Desktop&) = delete;
   Desktop& operator=(const Desktop&) = delete;

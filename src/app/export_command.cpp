@@ -154,7 +154,7 @@ CommandOutcome lay_and_export(const Plan& plan, ExportKind kind, const ExportOpt
   return done;
 }
 
-int export_plan(const CLI::App& command, ExportOptions options) {
+int export_plan(const CLI::App& command, ExportOptions options, const EntrySource& entries) {
   const Result<ExportKind> kind = export_kind(command, options);
   if (!kind.ok()) {
     print_issues(kind.issues());
@@ -163,7 +163,7 @@ int export_plan(const CLI::App& command, ExportOptions options) {
   // Of a map one wants to know where it is uneven.
   const bool map = kind.value() == ExportKind::map_svg || kind.value() == ExportKind::map_png;
   if (map && command.count("--colour") == 0) options.view.colouring = "height";
-  const Result<Plan> plan = load_plan(options.plan);
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   return conclude(lay_and_export(plan.value(), kind.value(), options));
@@ -171,7 +171,7 @@ int export_plan(const CLI::App& command, ExportOptions options) {
 
 }  // namespace
 
-void add_export_command(CLI::App& program, int& exit_code) {
+void add_export_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command =
       program.add_subcommand("export", "Lay a plan and write it for other programs: model, lines, table, pictures");
   const auto options = std::make_shared<ExportOptions>();
@@ -192,7 +192,8 @@ void add_export_command(CLI::App& program, int& exit_code) {
       "  laywright export samples/even.lay.toml -o layer-5.svg --show map --layers 5:5 --colour gap\n"
       "  laywright export samples/even.lay.toml -o fill.webp --show fill --cut 30:120 --plain\n"
       "  laywright export samples/even.lay.toml --frames out/frames --show turntable --size 1920x1080");
-  command->callback([options, command, &exit_code] { exit_code = export_plan(*command, *options); });
+  command->callback(
+      [options, command, &entries, &exit_code] { exit_code = export_plan(*command, *options, entries); });
 }
 
 }  // namespace laywright

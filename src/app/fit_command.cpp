@@ -53,8 +53,8 @@ Issues read_options(const PlanDraft& draft, const FitOptions& options, FitSettin
   return {};
 }
 
-int run(const FitOptions& options) {
-  const Result<Plan> plan = load_plan(options.plan);
+int run(const FitOptions& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   if (options.make_template) {
@@ -111,7 +111,7 @@ void add_options(CLI::App& command, FitOptions& options) {
 
 }  // namespace
 
-void add_fit_command(CLI::App& program, int& exit_code) {
+void add_fit_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command = program.add_subcommand("fit", "What a real spool was wound with, from measurements on it");
   const auto options = std::make_shared<FitOptions>();
   add_options(*command, *options);
@@ -121,7 +121,7 @@ void add_fit_command(CLI::App& program, int& exit_code) {
       "Examples:\n"
       "  laywright fit --template samples/even.lay.toml > measured.csv\n"
       "  laywright fit samples/even.lay.toml measured.csv --diameter-error \"0.03 mm\"\n");
-  command->callback([options, &exit_code] { exit_code = run(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

@@ -106,8 +106,8 @@ int save(const Plan& plan, const Improvement& improvement, const ImproveOptions&
   return saved.ok() ? exit_done : exit_not_written;
 }
 
-int run(const ImproveOptions& options) {
-  const Result<Plan> plan = load_plan(options.plan);
+int run(const ImproveOptions& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   ImproveSettings settings;
@@ -174,7 +174,7 @@ void add_options(CLI::App& command, ImproveOptions& options) {
 
 }  // namespace
 
-void add_improve_command(CLI::App& program, int& exit_code) {
+void add_improve_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command = program.add_subcommand("improve", "Search for better settings, and say what they cost");
   const auto options = std::make_shared<ImproveOptions>();
   add_options(*command, *options);
@@ -186,7 +186,7 @@ void add_improve_command(CLI::App& program, int& exit_code) {
       "  laywright improve samples/long-dwell.lay.toml -o better.lay.toml\n"
       "  laywright improve samples/even.lay.toml --step traverse.pitch=0.005mm --keep traverse.left_stop\n"
       "  laywright improve samples/even.lay.toml --range \"traverse.free_length=50 mm:200 mm\"\n");
-  command->callback([options, &exit_code] { exit_code = run(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

@@ -81,8 +81,8 @@ CommandOutcome lay_and_report(const Plan& plan, const LayOptions& options) {
   return wound.outcome;
 }
 
-int lay_plan(const LayOptions& options) {
-  const Result<Plan> plan = load_plan(options.plan);
+int lay_plan(const LayOptions& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
 
@@ -111,7 +111,7 @@ void add_options(CLI::App& command, LayOptions& options) {
 
 }  // namespace
 
-void add_lay_command(CLI::App& program, int& exit_code) {
+void add_lay_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command = program.add_subcommand("lay", "Lay a plan: print the summary, the layers and the findings");
   const auto options = std::make_shared<LayOptions>();
   add_options(*command, *options);
@@ -124,7 +124,7 @@ void add_lay_command(CLI::App& program, int& exit_code) {
       "  laywright lay samples/long-dwell.lay.toml --out out/long-dwell\n"
       "  laywright lay samples/even.lay.toml --json > even.json\n",
       fmt::join(report_names, ", ")));
-  command->callback([options, &exit_code] { exit_code = lay_plan(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = lay_plan(*options, entries); });
 }
 
 }  // namespace laywright

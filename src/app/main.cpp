@@ -1,12 +1,19 @@
+#include <algorithm>
 #include <cstdio>
+#include <filesystem>
+#include <memory>
 #include <new>
 #include <sstream>
+#include <string>
 #include <system_error>
+#include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
 #include "app/capacity_command.h"
+#include "app/catalogue_folders.h"
 #include "app/cause_command.h"
 #include "app/check_command.h"
 #include "app/desktop.h"
@@ -15,6 +22,7 @@
 #include "app/fit_command.h"
 #include "app/improve_command.h"
 #include "app/lay_command.h"
+#include "app/new_command.h"
 #include "app/open_command.h"
 #include "app/output.h"
 #include "app/pattern_command.h"
@@ -24,12 +32,44 @@
 #include "app/sheet_command.h"
 #include "app/study_command.h"
 #include "base/readable.h"
+#include "base/text_distance.h"
 
 namespace laywright {
 namespace {
 
+// The first word that is neither an option nor a command where a command should stand; empty where there is one.
+std::string word_for_command(const CLI::App& program) {
+  if (!program.get_subcommands().empty()) return "";
+  const std::vector<std::string> unknown = program.remaining();
+  const auto word = std::find_if(unknown.begin(), unknown.end(), [](const auto& each) { return each[0] != '-'; });
+  return word == unknown.end() ? "" : *word;
+}
+
+// What a person who typed that probably meant.
+std::string meant(const CLI::App& program, const std::string& word) {
+  if (std::filesystem::is_regular_file(word)) return fmt::format("to open a plan: laywright open {}", visible(word));
+  std::vector<std::string> commands;
+  for (const CLI::App* command : program.get_subcommands([](const CLI::App*) { return true; }))
+    commands.push_back(command->get_name());
+  const std::string nearest = nearest_word(word, commands);
+  return nearest.empty() ? fmt::format("the commands are {}", fmt::join(commands, ", "))
+                         : fmt::format("did you mean {}?", nearest);
+}
+
+int open_window(std::shared_ptr<const EntrySource> entries) {
+  DesktopOptions options;
+  options.entries = std::move(entries);
+  return run_desktop(options);
+}
+
 // Help and version, or what is wrong with the command line; the exit code.
 int conclude(CLI::App& program, const CLI::ParseError& stop) {
+  const std::string word = word_for_command(program);
+  if (stop.get_exit_code() != 0 && !word.empty()) {
+    tell(fmt::format("error: \"{}\" is no command of laywright; {}\nRun with --help for more information.\n",
+                     visible(word), meant(program, word)));
+    return exit_command_line;
+  }
   program.failure_message([](const CLI::App*, const CLI::Error& error) {
     return visible(error.what()) + "\nRun with --help for more information.\n";
   });
@@ -59,25 +99,29 @@ int main(int argc, char** argv) {
       "Returns 0 when done, 1 when a plan is not sound, 2 for a wrong command line, 3 when a result could not be\n"
       "written, no picture drawn or no window opened, 130 when stopped with Ctrl-C.\n");
 
+  program.fallthrough();  // --catalogue may stand behind a command
+  const std::shared_ptr<const Catalogues> catalogues = add_catalogues(program);
+
   int exit_code = exit_done;
-  add_check_command(program, exit_code);
-  add_lay_command(program, exit_code);
-  add_picture_command(program, exit_code);
-  add_share_command(program, exit_code);
-  add_sheet_command(program, exit_code);
-  add_export_command(program, exit_code);
-  add_cause_command(program, exit_code);
-  add_improve_command(program, exit_code);
-  add_fit_command(program, exit_code);
-  add_capacity_command(program, exit_code);
-  add_pattern_command(program, exit_code);
-  add_payoff_command(program, exit_code);
-  add_study_command(program, exit_code);
-  add_open_command(program, exit_code);
-  if (argc < 2) return run_desktop({});
-  program.require_subcommand(1);
+  add_new_command(program, *catalogues, exit_code);
+  add_check_command(program, *catalogues, exit_code);
+  add_lay_command(program, *catalogues, exit_code);
+  add_picture_command(program, *catalogues, exit_code);
+  add_share_command(program, *catalogues, exit_code);
+  add_sheet_command(program, *catalogues, exit_code);
+  add_export_command(program, *catalogues, exit_code);
+  add_cause_command(program, *catalogues, exit_code);
+  add_improve_command(program, *catalogues, exit_code);
+  add_fit_command(program, *catalogues, exit_code);
+  add_capacity_command(program, *catalogues, exit_code);
+  add_pattern_command(program, *catalogues, exit_code);
+  add_payoff_command(program, *catalogues, exit_code);
+  add_study_command(program, *catalogues, exit_code);
+  add_open_command(program, catalogues, exit_code);
+  program.require_subcommand(0, 1);
   try {
     program.parse(argc, argv);
+    if (program.get_subcommands().empty()) exit_code = open_window(catalogues);
   } catch (const CLI::ParseError& stop) {
     return conclude(program, stop);
   } catch (const std::bad_alloc&) {

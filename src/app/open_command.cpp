@@ -2,6 +2,7 @@
 
 #include <memory>
 #include <string>
+#include <utility>
 
 #include "app/desktop.h"
 #include "app/number_option.h"
@@ -9,9 +10,10 @@
 
 namespace laywright {
 
-void add_open_command(CLI::App& program, int& exit_code) {
+void add_open_command(CLI::App& program, std::shared_ptr<const EntrySource> entries, int& exit_code) {
   CLI::App* command = program.add_subcommand("open", "Open the window, on plans");
   const auto options = std::make_shared<DesktopOptions>();
+  options->entries = std::move(entries);
   const CLI::Option* plans =
       command
           ->add_option("PLAN", options->plans,

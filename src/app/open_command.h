@@ -1,10 +1,15 @@
 // `laywright open [PLAN]`: the window.
 #pragma once
 
+#include <memory>
+
 #include <CLI/CLI.hpp>
+
+#include "plan/named_entry.h"
 
 namespace laywright {
 
-void add_open_command(CLI::App& program, int& exit_code);
+// Adds the command; when it is chosen, it runs and puts its exit code into `exit_code`.
+void add_open_command(CLI::App& program, std::shared_ptr<const EntrySource> entries, int& exit_code);
 
 }  // namespace laywright

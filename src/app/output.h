@@ -19,4 +19,7 @@ void print_issues(const Issues& issues);
 // Writes to standard output; false, with an error printed, when it could not all be written.
 [[nodiscard]] bool print(const std::string& text);
 
+// The same for what is a file's content: into a file or a pipe it goes byte by byte.
+[[nodiscard]] bool print_content(const std::string& text);
+
 }  // namespace laywright

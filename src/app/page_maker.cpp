@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "app/picture_maker.h"
+#include "plan/flatten.h"
 #include "report/cairo_sink.h"
 #include "report/section_sheet.h"
 #include "scene/camera.h"
@@ -83,7 +84,8 @@ std::string make_share_page(const std::string& plan_text, const Plan& plan, cons
   const TakeupRun run = take_up(plan, source.build(), source.measurements(), progress);
   if (progress.cancelled()) return "";
   const WindVerdict verdict = verdict_of(plan, source.build(), source.measurements(), &run);
-  const SharedWind wind{plan_text, plan, source.build(), source.measurements(), verdict, std::move(pictures)};
+  const std::string alone = flattened(plan_text, plan.draft());  // a page has no catalogues
+  const SharedWind wind{alone, plan, source.build(), source.measurements(), verdict, std::move(pictures)};
   std::string page = share_page(share_page_template(), wind);
   progress.report(1.0);
   return page;

@@ -18,8 +18,8 @@ struct Options {
   double gap_d = usual_gap_d;
 };
 
-int run(const Options& options) {
-  const Result<Plan> plan = load_plan(options.plan);
+int run(const Options& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   const PatternTable table = patterns(plan.value(), options.gap_d);
@@ -30,7 +30,7 @@ int run(const Options& options) {
 
 }  // namespace
 
-void add_pattern_command(CLI::App& program, int& exit_code) {
+void add_pattern_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command =
       program.add_subcommand("pattern", "Ribbons of a crossed wind, and pitches and stops without them");
   const auto options = std::make_shared<Options>();
@@ -49,7 +49,7 @@ void add_pattern_command(CLI::App& program, int& exit_code) {
       "strokes before. Nothing is laid: these are closed forms, and quick.\n\n"
       "Example:\n"
       "  laywright pattern samples/whole-ratio.lay.toml\n");
-  command->callback([options, &exit_code] { exit_code = run(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

@@ -44,8 +44,8 @@ CommandOutcome unwind_plan(const Plan& plan, const Options& options) {
           options.json ? payoff_json(plan, build.value(), run) : payoff_text(plan, build.value(), run)};
 }
 
-int run(const Options& options) {
-  const Result<Plan> plan = load_plan(options.plan);
+int run(const Options& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   return conclude(unwind_plan(plan.value(), options));
@@ -59,7 +59,7 @@ std::string check_distance(const std::string& text) {
 
 }  // namespace
 
-void add_payoff_command(CLI::App& program, int& exit_code) {
+void add_payoff_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command =
       program.add_subcommand("payoff", "Unwind a build: where it catches, and how hard it is to be drawn");
   const auto options = std::make_shared<Options>();
@@ -86,7 +86,7 @@ void add_payoff_command(CLI::App& program, int& exit_code) {
       "Examples:\n"
       "  laywright payoff samples/even.lay.toml\n"
       "  laywright payoff samples/even.lay.toml --over-end left\n");
-  command->callback([options, &exit_code] { exit_code = run(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

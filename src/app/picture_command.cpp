@@ -73,8 +73,8 @@ CommandOutcome lay_and_draw(const Plan& plan, const PictureOptions& options) {
   return outcome;
 }
 
-int make_picture(const PictureOptions& options) {
-  const Result<Plan> plan = load_plan(options.plan);
+int make_picture(const PictureOptions& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   print_issues(missing_fonts());
@@ -94,7 +94,7 @@ void add_options(CLI::App& command, PictureOptions& options) {
 
 }  // namespace
 
-void add_picture_command(CLI::App& program, int& exit_code) {
+void add_picture_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command = program.add_subcommand("picture", "Lay a plan and draw the spool into a PNG file");
   const auto options = std::make_shared<PictureOptions>();
   add_options(*command, *options);
@@ -106,7 +106,7 @@ void add_picture_command(CLI::App& program, int& exit_code) {
       "  laywright picture samples/long-dwell.lay.toml -o edges.png --colour height --findings\n"
       "  laywright picture samples/even.lay.toml -o close.png --zoom 12 --look-at 5:70\n"
       "  laywright picture samples/even.lay.toml -o slide.png --transparent --plain --size 3840x2160");
-  command->callback([options, &exit_code] { exit_code = make_picture(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = make_picture(*options, entries); });
 }
 
 }  // namespace laywright

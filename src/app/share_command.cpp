@@ -43,13 +43,13 @@ CommandOutcome lay_and_share(const std::string& plan_text, const Plan& plan, con
   return wound.outcome;
 }
 
-int share(const ShareOptions& options) {
+int share(const ShareOptions& options, const EntrySource& entries) {
   const Result<std::string> text = read_plan_text(options.plan);
   if (!text.ok()) {
     print_issues(text.issues());
     return exit_unsound;
   }
-  const Result<Plan> plan = plan_from_text(text.value(), options.plan);
+  const Result<Plan> plan = plan_from_text(text.value(), options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   if (share_page_template().empty()) {
@@ -66,7 +66,7 @@ constexpr std::uint64_t greatest_seed = 999'999'999'999'999;  // JavaScript coun
 
 }  // namespace
 
-void add_share_command(CLI::App& program, int& exit_code) {
+void add_share_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command =
       program.add_subcommand("share", "Lay a plan and write it as a page that opens in any browser, offline");
   const auto options = std::make_shared<ShareOptions>();
@@ -87,7 +87,7 @@ void add_share_command(CLI::App& program, int& exit_code) {
       "without a network.\n\n"
       "Example:\n"
       "  laywright share samples/even.lay.toml -o even.html");
-  command->callback([options, &exit_code] { exit_code = share(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = share(*options, entries); });
 }
 
 }  // namespace laywright

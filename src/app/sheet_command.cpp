@@ -69,14 +69,14 @@ Issue option_issue(const char* option, const std::string& value, const char* all
   return issue;
 }
 
-int make_sheet(const SheetOptions& options) {
+int make_sheet(const SheetOptions& options, const EntrySource& entries) {
   const SheetFormat format = sheet_format_of(options.file).value();
   if (options.page && format == SheetFormat::pdf) {
     print_issues({option_issue("--page", fmt::format("{}", *options.page), "with .svg and .png only",
                                "a PDF holds both pages")});
     return exit_command_line;
   }
-  const Result<Plan> plan = load_plan(options.plan);
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   print_issues(missing_fonts());
@@ -105,7 +105,7 @@ void add_options(CLI::App& command, SheetOptions& options) {
 
 }  // namespace
 
-void add_sheet_command(CLI::App& program, int& exit_code) {
+void add_sheet_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command = program.add_subcommand("sheet", "Lay a plan and make the set-up sheet for the winder");
   const auto options = std::make_shared<SheetOptions>();
   add_options(*command, *options);
@@ -114,7 +114,7 @@ void add_sheet_command(CLI::App& program, int& exit_code) {
       "  laywright sheet samples/magnet-wire.lay.toml -o magnet-wire.pdf\n"
       "  laywright sheet samples/magnet-wire.lay.toml -o magnet-wire.pdf --paper letter\n"
       "  laywright sheet samples/even.lay.toml -o even-2.png --page 2");
-  command->callback([options, &exit_code] { exit_code = make_sheet(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = make_sheet(*options, entries); });
 }
 
 }  // namespace laywright

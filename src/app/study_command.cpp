@@ -88,8 +88,8 @@ int write_and_print(const Study& study, const StudyOptions& options) {
   return print(text) ? exit_done : exit_not_written;
 }
 
-int lay_study(const StudyOptions& options) {
-  const Result<Plan> plan = load_plan(options.plan);
+int lay_study(const StudyOptions& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   const Result<StudySpec> spec = read_spec(plan.value().draft(), options);
@@ -110,7 +110,7 @@ int wrong(const char* what) {
   return exit_command_line;
 }
 
-int run(StudyOptions options) {
+int run(StudyOptions options, const EntrySource& entries) {
   if (!read_shard(options.shard, options.shard_index, options.shards)) {
     return wrong("--shard takes a part of a whole, like 2/5");
   }
@@ -124,7 +124,7 @@ int run(StudyOptions options) {
   if (options.shards > 1 && options.folder.empty() && !options.json) {
     return wrong("a shard goes into a folder (--out DIR) or to standard output (--json)");
   }
-  return lay_study(options);
+  return lay_study(options, entries);
 }
 
 void add_options(CLI::App& command, StudyOptions& options) {
@@ -159,7 +159,7 @@ void add_options(CLI::App& command, StudyOptions& options) {
 
 }  // namespace
 
-void add_study_command(CLI::App& program, int& exit_code) {
+void add_study_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
   CLI::App* command = program.add_subcommand("study", "Lay a plan many times: maps over settings, and tolerances");
   const auto options = std::make_shared<StudyOptions>();
   add_options(*command, *options);
@@ -173,7 +173,7 @@ void add_study_command(CLI::App& program, int& exit_code) {
       "  parallel laywright study samples/even.lay.toml --vary traverse.pitch=0.245mm:0.28mm:100 \\\n"
       "      --threads 1 --shard {}/8 --out out/shards ::: $(seq 8)\n"
       "  laywright study --merge out/shards/*.json --out out/whole\n");
-  command->callback([options, &exit_code] { exit_code = run(*options); });
+  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

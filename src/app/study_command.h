@@ -3,9 +3,11 @@
 
 #include <CLI/CLI.hpp>
 
+#include "plan/named_entry.h"
+
 namespace laywright {
 
-// Adds the command; when it is chosen, it runs and puts its exit code into `exit_code`.
-void add_study_command(CLI::App& program, int& exit_code);
+// Adds the command; when it is chosen, it runs and puts its exit code into `exit_code`. Plans may name these entries.
+void add_study_command(CLI::App& program, const EntrySource& entries, int& exit_code);
 
 }  // namespace laywright

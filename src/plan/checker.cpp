@@ -111,6 +111,9 @@ void Checker::add(Severity severity, const std::string& path, std::string what, 
     issue.value = in_quotes ? fmt::format("\"{}\"", shown(path)) : shown(path);
   }
   issue.what = std::move(what);
+  const EntryValue* given = entry_value(draft_, path);
+  if (given != nullptr && place.value == given->value)
+    issue.what += fmt::format("; it comes from {}", place_of(*giver_of(draft_, path)));
   issue.allowed = std::move(allowed);
   issues_.push_back(std::move(issue));
 }

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/result.h"
+#include "plan/named_entry.h"
 
 namespace laywright {
 
@@ -139,9 +140,12 @@ struct PlanDraft {
   Wind wind;
   std::optional<Takeup> takeup;
   Limits limits;
+  // That the plan names, one of a kind at most; their values are in the draft already.
+  std::vector<NamedEntry> entries;
 
   // Line (1-based) and spelling (without quotes) of each value that the file gave, by key path
-  // ("wind.step[0].pitch"); of each table its line alone ("wind.step[0]", "traverse.reversal").
+  // ("wind.step[0].pitch"); of each table its line alone ("wind.step[0]", "traverse.reversal"). Of a value that an entry
+  // gave: the plan's line that names the entry, and the entry's spelling.
   struct Origin {
     int line = 0;
     std::string written;

@@ -29,17 +29,17 @@ Issues in_order(Issues issues) {
 
 }  // namespace
 
-Result<PlanDraft> read_plan(std::string_view text, std::string file_name) {
-  DraftReading reading = read_draft(text, std::move(file_name));
+Result<PlanDraft> read_plan(std::string_view text, std::string file_name, const EntrySource* entries) {
+  DraftReading reading = read_draft(text, std::move(file_name), entries);
   Issues issues = in_order(std::move(reading.issues));
   if (has_error(issues)) return issues;
   return {std::move(reading.draft), std::move(issues)};
 }
 
-Result<Plan> plan_from_text(std::string_view text, std::string file_name) {
-  DraftReading reading = read_draft(text, std::move(file_name));
+Result<Plan> plan_from_text(std::string_view text, std::string file_name, const EntrySource* entries) {
+  DraftReading reading = read_draft(text, std::move(file_name), entries);
   if (reading.issues.empty()) return check(reading.draft);
-  if (reading.readable) {
+  if (reading.has_values) {
     const Issues more = issues_of(reading.draft, reading.unread);
     reading.issues.insert(reading.issues.end(), more.begin(), more.end());
   }
@@ -50,10 +50,10 @@ Result<std::string> read_plan_text(const std::filesystem::path& path) {
   return read_file(path, a_plan, largest_plan_bytes);
 }
 
-Result<Plan> load_plan(const std::filesystem::path& path) {
+Result<Plan> load_plan(const std::filesystem::path& path, const EntrySource* entries) {
   const Result<std::string> text = read_plan_text(path);
   if (!text) return text.issues();
-  return plan_from_text(text.value(), path.string());
+  return plan_from_text(text.value(), path.string(), entries);
 }
 
 }  // namespace laywright

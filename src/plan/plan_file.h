@@ -20,14 +20,17 @@
 namespace laywright {
 
 // The numbers of a plan as they stand, with their origins; ranges and cross checks are left to check().
-// `file_name` is how the person named the file; it goes into the issues.
-[[nodiscard]] Result<PlanDraft> read_plan(std::string_view text, std::string file_name);
+// `file_name` is how the person named the file; it goes into the issues. What the plan names of catalogues is looked up in
+// `entries` (of all three).
+[[nodiscard]] Result<PlanDraft> read_plan(std::string_view text, std::string file_name,
+                                          const EntrySource* entries = nullptr);
 
 // read_plan and check() in one, so that the issues of both come together.
-[[nodiscard]] Result<Plan> plan_from_text(std::string_view text, std::string file_name);
+[[nodiscard]] Result<Plan> plan_from_text(std::string_view text, std::string file_name,
+                                          const EntrySource* entries = nullptr);
 
 // The same from a file. Errors also as read_file has them.
-[[nodiscard]] Result<Plan> load_plan(const std::filesystem::path& path);
+[[nodiscard]] Result<Plan> load_plan(const std::filesystem::path& path, const EntrySource* entries = nullptr);
 
 // The bytes of a plan's file, for read_plan and for saving over it later. Errors as read_file has them.
 [[nodiscard]] Result<std::string> read_plan_text(const std::filesystem::path& path);

@@ -121,6 +121,12 @@ void PlanText::remove(const std::string& table, std::string_view key) {
   edit(entry->key_begin, entry->end, "");
 }
 
+void PlanText::put_comment_for(const std::string& table, std::string_view key, const std::string& comment) {
+  const Entry* entry = find(table, key);
+  if (entry == nullptr || find_table(document_, table)->is_inline) return remove(table, key);
+  edit(line_begin(entry->key_begin), entry->end, "# " + comment);
+}
+
 void PlanText::remove_table(const std::string& table) {
   const Entry* found = find_table(document_, table);
   if (found == nullptr) return;

@@ -27,6 +27,9 @@ class PlanText {
   // Takes the key's line out, or the key out of its inline table; nothing if it is not there.
   void remove(const std::string& table, std::string_view key);
 
+  // The same, with a comment of one line in its place, but for a key of an inline table.
+  void put_comment_for(const std::string& table, std::string_view key, const std::string& comment);
+
   // Takes a table with a header out, with all that stands below it up to its last key.
   void remove_table(const std::string& table);
 

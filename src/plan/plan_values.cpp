@@ -81,11 +81,13 @@ void clear_value(PlanDraft& draft, std::string_view path) {
   PlanDraft fresh;
   if (draft.takeup) fresh.takeup.emplace();
   copy_all_but(plan_fields(), draft, path, fresh);
+  if (const EntryValue* given = entry_value(draft, path)) plan_field(path)->set(fresh, given->value);
   fresh.wind.steps = draft.wind.steps;
   fresh.file = draft.file;
   fresh.title = draft.title;
   fresh.notes = draft.notes;
   fresh.origins = draft.origins;
+  fresh.entries = draft.entries;
   draft = std::move(fresh);
 }
 

@@ -17,7 +17,7 @@ namespace laywright {
 
 // Origins stay as they are. Precondition of both: there is such a field.
 void set_value(PlanDraft& draft, std::string_view path, double value);
-// The field falls back to its default.
+// The field falls back to what the plan's entry of a catalogue says, or else to its default.
 void clear_value(PlanDraft& draft, std::string_view path);
 
 }  // namespace laywright

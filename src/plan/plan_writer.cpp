@@ -9,6 +9,7 @@
 #include "base/atomic_file.h"
 #include "base/readable.h"
 #include "plan/fields.h"
+#include "plan/flatten.h"
 #include "plan/plan_file.h"
 #include "plan/plan_text.h"
 
@@ -139,8 +140,20 @@ void save_takeup(PlanText& text, const PlanDraft& before, const PlanDraft& after
   text.add_table("", "[takeup]", lines);
 }
 
+// A name that went leaves its values behind, one that came stands over the keys that the text has.
+void save_names(PlanText& text, const PlanDraft& before, const PlanDraft& after) {
+  for (const EntryKind kind : entry_kinds) {
+    const NamedEntry* was = entry_of(before, kind);
+    const NamedEntry* is = entry_of(after, kind);
+    if (was != nullptr && (is == nullptr || is->name != was->name)) write_in(text, *was);
+    if (is != nullptr && (was == nullptr || is->name != was->name))
+      text.set(std::string(name_of(kind)), "name", toml_text(is->name));
+  }
+}
+
 bool says(std::string_view text, const PlanDraft& draft) {
-  const Result<PlanDraft> read = read_plan(text, draft.file);
+  const EntriesOf entries(draft);
+  const Result<PlanDraft> read = read_plan(text, draft.file, &entries);
   return read.ok() && same_plan(read.value(), draft);
 }
 
@@ -181,8 +194,12 @@ bool same_plan(const PlanDraft& a, const PlanDraft& b) {
   const auto same_step = [](const WindStep& one, const WindStep& other) {
     return same_fields(step_fields(), one, other);
   };
-  return a.title == b.title && a.notes == b.notes && a.takeup.has_value() == b.takeup.has_value() &&
-         same_fields(plan_fields(), a, b) &&
+  const auto same_name = [](const NamedEntry& one, const NamedEntry& other) {
+    return one.kind == other.kind && one.name == other.name;
+  };
+  return a.title == b.title && a.notes == b.notes &&
+         std::equal(a.entries.begin(), a.entries.end(), b.entries.begin(), b.entries.end(), same_name) &&
+         a.takeup.has_value() == b.takeup.has_value() && same_fields(plan_fields(), a, b) &&
          std::equal(a.wind.steps.begin(), a.wind.steps.end(), b.wind.steps.begin(), b.wind.steps.end(), same_step);
 }
 
@@ -205,12 +222,13 @@ std::string write_plan(std::string_view original_text, const PlanDraft& before, 
   PlanText text(original_text);
   if (after.title != before.title) text.set("", "title", toml_text(after.title));
   if (after.notes != before.notes) text.set("", "notes", toml_text(after.notes));
+  save_names(text, before, after);
   save_takeup(text, before, after);
   PlanDraft start = before;
   if (after.takeup.has_value() != before.takeup.has_value()) start.takeup = after.takeup;
   save_fields(text, plan_fields(), start, after, "");
   save_steps(text, before, after);
-  return says(text.text(), after) ? text.text() : write_plan(after);
+  return says(text.text(), after) ? text.text() : write_plan(without_entries(after));
 }
 
 Result<std::string> save_plan(const std::filesystem::path& path, const PlanDraft& draft) {

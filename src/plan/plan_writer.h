@@ -10,11 +10,12 @@
 
 namespace laywright {
 
-// True if they say the same: all but file and origins, numbers to the last bit.
+// True if they say the same: all but file and origins, numbers to the last bit. Entries of catalogues count by their names.
 [[nodiscard]] bool same_plan(const PlanDraft& a, const PlanDraft& b);
 
 // A fresh file: every value that is required or is not its default, in the order of the tables, in the units
-// that the draft's origins were written in, or the usual ones. Reads back as the same plan.
+// that the draft's origins were written in, or the usual ones. It stands alone: what entries gave is written in. Reads
+// back as the same plan, without entries.
 [[nodiscard]] std::string write_plan(const PlanDraft& draft);
 
 // The original text with what changed from `before` to `after`, and nothing else: comments, order, spacing and

@@ -9,21 +9,36 @@
 #include "base/text_distance.h"
 #include "plan/document.h"
 #include "plan/fields.h"
+#include "plan/take_over.h"
 #include "plan/value_reader.h"
 
 namespace laywright {
 namespace {
 
-constexpr std::string_view top_tables[] = {"spool", "fiber", "traverse", "wind", "takeup", "limits"};
+constexpr std::string_view top_tables[] = {"spool", "fiber", "traverse", "wind", "takeup", "limits", "machine"};
+
+// What stands between quotes in the three tables that may name an entry.
+constexpr std::string_view name_key = "name";
+
+std::optional<EntryKind> kind_of_table(std::string_view table) {
+  for (const EntryKind kind : entry_kinds) {
+    if (table == name_of(kind)) return kind;
+  }
+  return std::nullopt;
+}
 
 class Reader {
  public:
-  Reader(const Entry& document, DraftReading& reading) : document_(document), reading_(reading) {}
+  Reader(const Entry& document, DraftReading& reading, const EntrySource* entries)
+      : document_(document), reading_(reading), entries_(entries) {}
 
   void read() {
-    if (!read_format()) return;
-    reading_.readable = true;
+    reading_.readable = read_format();
+    const bool no_format = document_.child("format") == nullptr;
+    reading_.has_values = reading_.readable || (no_format && has_tables());
+    if (!reading_.has_values) return;
     for (const Entry& entry : document_.children) read_top(entry);
+    for (const Name& name : names_) take_over(name);
     note_missing();
   }
 
@@ -41,6 +56,13 @@ class Reader {
     issue.allowed = std::move(allowed);
     issue.what = std::move(what);
     reading_.issues.push_back(std::move(issue));
+  }
+
+  // Without its first line it is taken for a lay plan where it has the tables of one.
+  [[nodiscard]] bool has_tables() const {
+    return std::any_of(document_.children.begin(), document_.children.end(), [](const Entry& entry) {
+      return std::find(std::begin(top_tables), std::end(top_tables), entry.key) != std::end(top_tables);
+    });
   }
 
   // A plan of another format is not read any further: its keys may mean something else.
@@ -84,12 +106,40 @@ class Reader {
     reading_.draft.origins[path] = {table.line, ""};
     if (path == "takeup") reading_.draft.takeup.emplace();
     for (const Entry& entry : table.children) {
-      if (path == "traverse" && entry.key == "reversal") {
+      if (const auto kind = kind_of_table(path); kind && entry.key == name_key) {
+        read_name(entry, *kind);
+      } else if (path == "traverse" && entry.key == "reversal") {
         read_table(entry, "traverse.reversal");
       } else if (path == "wind" && entry.key == "step") {
         read_steps(entry);
       } else {
         read_field(plan_fields(), entry, path, path, reading_.draft);
+      }
+    }
+  }
+
+  void read_name(const Entry& entry, EntryKind kind) {
+    const std::string key = fmt::format("{}.{}", name_of(kind), name_key);
+    if (entry.kind != Entry::Kind::text)
+      return add(entry, key, "must be the name of a catalogue's entry, in quotes");
+    names_.push_back({kind, &entry, key});
+    reading_.draft.origins[key] = {entry.line, entry.text};
+  }
+
+  struct Name {
+    EntryKind kind;
+    const Entry* entry;
+    std::string key;
+  };
+
+  void take_over(const Name& name) {
+    const Issues issues = laywright::take_over(reading_, name.kind, name.entry->text, name.entry->line, entries_);
+    if (has_error(issues)) reading_.unread.insert(name.key);
+    for (Issue issue : issues) {
+      if (issue.file.empty()) {
+        add(*name.entry, name.key, std::move(issue.what), std::move(issue.allowed));
+      } else {
+        reading_.issues.push_back(std::move(issue));
       }
     }
   }
@@ -164,6 +214,7 @@ class Reader {
     };
     collect(plan_fields());
     collect(step_fields());
+    if (kind_of_table(path)) keys.emplace_back(name_key);
     if (path == "traverse") keys.emplace_back("reversal");
     if (path == "wind") keys.emplace_back("step");
     return keys;
@@ -208,18 +259,21 @@ class Reader {
                  fmt::format("the table [{}] is missing; it needs {}", table, fmt::join(missing, ", ")));
     }
     for (const std::string& key : missing) {
-      add(origin->second.line, fmt::format("{}.{}", table, key), "",
-          fmt::format("is missing; add it below [{}]", table));
+      const std::string path = fmt::format("{}.{}", table, key);
+      add(origin->second.line, path, "",
+          fmt::format("is missing; add it below [{}]{}", table, silent_entries(reading_.draft, path)));
     }
   }
 
   const Entry& document_;
   DraftReading& reading_;
+  const EntrySource* entries_;
+  std::vector<Name> names_;
 };
 
 }  // namespace
 
-DraftReading read_draft(std::string_view text, std::string file_name) {
+DraftReading read_draft(std::string_view text, std::string file_name, const EntrySource* entries) {
   DraftReading reading;
   reading.draft.file = std::move(file_name);
   const Result<Entry> document = read_document(text, reading.draft.file);
@@ -227,7 +281,7 @@ DraftReading read_draft(std::string_view text, std::string file_name) {
     reading.issues = document.issues();
     return reading;
   }
-  Reader(document.value(), reading).read();
+  Reader(document.value(), reading, entries).read();
   return reading;
 }
 

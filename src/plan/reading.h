@@ -13,9 +13,11 @@ struct DraftReading {
   PlanDraft draft;
   Issues issues;
   std::set<std::string> unread;  // key paths whose values the draft lacks for one of the issues
-  bool readable = false;         // false: not even the shape of a plan; the draft is empty
+  bool readable = false;         // false: it does not say that it is a lay plan of a format that is known
+  bool has_values = false;       // false: not even the shape of a plan; the draft is empty
 };
 
-[[nodiscard]] DraftReading read_draft(std::string_view text, std::string file_name);
+// Null `entries`: no catalogue is at hand.
+[[nodiscard]] DraftReading read_draft(std::string_view text, std::string file_name, const EntrySource* entries);
 
 }  // namespace laywright

@@ -23,7 +23,7 @@ Result<std::unique_ptr<Document>> Document::open(const std::filesystem::path& pa
   DiskWatch watch(path);
   Result<std::string> text = read_plan_text(path);
   if (!text) return text.issues();
-  Result<PlanState> state = state_from_text(text.value(), path.string());
+  Result<PlanState> state = state_from_text(text.value(), path.string(), services.entries.get());
   if (!state) return state.issues();
   std::unique_ptr<Document> document(
       new Document(path, std::move(text).value(), std::move(state).value(), std::move(services)));
@@ -33,7 +33,7 @@ Result<std::unique_ptr<Document>> Document::open(const std::filesystem::path& pa
 
 Result<std::unique_ptr<Document>> Document::for_practice(const std::string& text, std::string title,
                                                          Services services) {
-  Result<PlanState> read = state_from_text(text, "");
+  Result<PlanState> read = state_from_text(text, "", services.entries.get());
   if (!read) return read.issues();
   PlanState state = std::move(read).value();
   state.draft.title = std::move(title);

@@ -22,9 +22,9 @@ Issue error_at(const std::filesystem::path& path, std::string what) {
 }  // namespace
 
 Result<std::unique_ptr<Document>> Document::recovered(const RecoveryCopy& copy, Services services) {
-  Result<PlanState> edited = state_from_text(copy.text, copy.file);
+  Result<PlanState> edited = state_from_text(copy.text, copy.file, services.entries.get());
   if (!edited) return edited.issues();
-  Result<PlanState> before = state_from_text(copy.original, copy.file);
+  Result<PlanState> before = state_from_text(copy.original, copy.file, services.entries.get());
   const bool has_before = before.ok();
   PlanState start = has_before ? std::move(before).value() : edited.value();
   std::unique_ptr<Document> document(
@@ -70,7 +70,7 @@ Issues Document::save_as(const std::filesystem::path& path) {
   watch_.emplace(path_);
   original_text_ = std::move(text).value();
   // Values now stand at other lines.
-  Result<PlanState> read = state_from_text(original_text_, path_.string());
+  Result<PlanState> read = state_from_text(original_text_, path_.string(), services_.entries.get());
   if (read.ok()) {
     history_.amend([&](PlanState& present) {
       present.draft.origins = read.value().draft.origins;

@@ -35,6 +35,11 @@ bool is_unknown(const PlanState& state, const Issue& issue) {
   return std::none_of(state.unread.begin(), state.unread.end(), within);
 }
 
+bool gives_takeup(const NamedEntry& entry) {
+  return std::any_of(entry.values.begin(), entry.values.end(),
+                     [](const auto& value) { return value.first.rfind("takeup.", 0) == 0; });
+}
+
 std::optional<double> reached(const Wound& wound, WindEnd end) {
   switch (end) {
     case WindEnd::length: return rounded_to(wound.build().length_mm, 100.0);
@@ -123,6 +128,11 @@ PlanState with_takeup(PlanState state, bool has_one) {
   if (has_one) {
     state.draft.takeup.emplace();
     return state;
+  }
+  // A machine's entry that gives one is left; what else it gave stays.
+  if (const NamedEntry* machine = entry_of(state.draft, EntryKind::machine);
+      machine != nullptr && gives_takeup(*machine)) {
+    std::erase_if(state.draft.entries, [](const NamedEntry& entry) { return entry.kind == EntryKind::machine; });
   }
   for (const auto& field : plan_fields()) {
     if (field.table == "takeup") state = with_value(std::move(state), field.path(), std::nullopt);

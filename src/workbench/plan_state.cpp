@@ -7,6 +7,7 @@
 
 #include "base/decimal.h"
 #include "base/readable.h"
+#include "base/typed_quantity.h"
 #include "plan/checker.h"
 #include "plan/plan_writer.h"
 #include "plan/reading.h"
@@ -62,13 +63,6 @@ Entry entry_of(const FieldInfo& field, const std::string& text, const Unit* unit
   return entry;
 }
 
-std::string trimmed(const std::string& text) {
-  constexpr const char* blank = " \t\r\n";
-  const std::size_t first = text.find_first_not_of(blank);
-  if (first == std::string::npos) return "";
-  return text.substr(first, text.find_last_not_of(blank) - first + 1);
-}
-
 }  // namespace
 
 bool same_state(const PlanState& a, const PlanState& b) {
@@ -83,8 +77,8 @@ bool same_wind(const PlanDraft& a, PlanDraft b) {
   return same_plan(a, b);
 }
 
-Result<PlanState> state_from_text(std::string_view text, std::string file_name) {
-  DraftReading reading = read_draft(text, std::move(file_name));
+Result<PlanState> state_from_text(std::string_view text, std::string file_name, const EntrySource* entries) {
+  DraftReading reading = read_draft(text, std::move(file_name), entries);
   if (!reading.readable) return reading.issues;
   return PlanState{std::move(reading.draft), std::move(reading.unread), std::move(reading.issues)};
 }
@@ -96,10 +90,12 @@ PlanState with_value(PlanState state, std::string_view path, std::optional<doubl
   forget_issues(state, key);
   if (!value) {
     clear_value(state.draft, path);
-    if (field->required) {
+    state.draft.origins.erase(key);
+    if (const EntryValue* given = entry_value(state.draft, path)) {
+      state.draft.origins[key].written = given->written;
+    } else if (field->required) {
       add_issue(state, key, "", "is missing; give it a value", allowed_text(*field));
     }
-    state.draft.origins.erase(key);
     return state;
   }
   set_value(state.draft, path, *value);
@@ -111,7 +107,8 @@ PlanState with_value(PlanState state, std::string_view path, std::optional<doubl
 PlanState with_text(PlanState state, std::string_view path, const std::string& text, const Unit* unit) {
   const FieldInfo* field = field_at(state.draft, path);
   if (field == nullptr) return state;
-  const std::string typed = trimmed(text);
+  const bool is_quantity = field->kind == FieldKind::quantity;
+  const std::string typed = as_written(text, is_quantity ? std::optional(field->dimension) : std::nullopt);
   if (typed.empty()) return with_value(std::move(state), path, std::nullopt);
   if (unit == nullptr) unit = unit_written(*field, written_at(state.draft, std::string(path)));
   ReadValue read = read_value(*field, entry_of(*field, typed, unit));
@@ -120,7 +117,7 @@ PlanState with_text(PlanState state, std::string_view path, const std::string& t
     add_issue(state, std::string(path), readable(typed), std::move(read.problem), std::move(read.allowed));
     return state;
   }
-  const bool says_unit = field->kind == FieldKind::quantity && !parse_decimal(typed);
+  const bool says_unit = is_quantity && !parse_decimal(typed);
   return with_value(std::move(state), path, read.number, says_unit ? unit_written(*field, typed) : nullptr);
 }
 

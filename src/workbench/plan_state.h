@@ -25,10 +25,11 @@ struct PlanState {
 [[nodiscard]] bool same_wind(const PlanDraft& a, PlanDraft b);
 
 // The text of a plan. Errors where it is not even the shape of one (not TOML, another format); values that cannot
-// be read stay behind as issues in the state.
-[[nodiscard]] Result<PlanState> state_from_text(std::string_view text, std::string file_name);
+// be read stay behind as issues in the state. Entries of catalogues that the plan names are looked up in `entries`.
+[[nodiscard]] Result<PlanState> state_from_text(std::string_view text, std::string file_name,
+                                                const EntrySource* entries = nullptr);
 
-// The state with this value; without one the field falls back to its default or, when it is required, is told to
+// The state with this value; without one the field falls back to its catalogue entry's, or its default, or, when it is required, is told to
 // be missing. No such field: the state as it was. A quantity keeps the unit that it was written in, unless `unit`
 // (of its dimension) is given.
 [[nodiscard]] PlanState with_value(PlanState state, std::string_view path, std::optional<double> value,

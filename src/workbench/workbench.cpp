@@ -93,7 +93,7 @@ const Desk* Workbench::desk_of(std::uint64_t id) const {
   return found == desks_.end() ? nullptr : &*found;
 }
 
-Document::Services Workbench::services() { return {options_.wake, errands_->queue()}; }
+Document::Services Workbench::services() { return {options_.wake, errands_->queue(), options_.entries}; }
 
 void Workbench::add_desk(std::unique_ptr<Document> document) {
   Desk desk;

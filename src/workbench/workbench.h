@@ -69,12 +69,13 @@ class Workbench {
   using Clock = std::chrono::steady_clock;
 
   struct Options {
-    Folders folders;                // empty paths: nothing is remembered there
-    std::string sample;             // plan that a first start opens; may be empty
-    std::filesystem::path lessons;  // folder of those that come with the program; may be empty
-    std::function<void()> wake;     // called from other threads when poll() has something to do; may be empty
-    MakePage make_page;             // empty: the program was built without the share page
-    double flight_s = 0.4;          // that a camera takes to a finding, where the settings let it fly
+    Folders folders;                             // empty paths: nothing is remembered there
+    std::string sample;                          // plan that a first start opens; may be empty
+    std::filesystem::path lessons;               // folder of those that come with the program; may be empty
+    std::shared_ptr<const EntrySource> entries;  // of catalogues that plans name; may be null
+    std::function<void()> wake;  // called from other threads when poll() has something to do; may be empty
+    MakePage make_page;          // empty: the program was built without the share page
+    double flight_s = 0.4;       // that a camera takes to a finding, where the settings let it fly
   };
 
   explicit Workbench(Options options);

@@ -13,9 +13,13 @@ from installed import bare, installed, outer_diameters, ran
 def program_and_samples(prefix, sources):
     program, share = prefix / "bin/laywright", prefix / "share/laywright/samples"
     plans = sorted(path.name for path in share.glob("*"))
-    assert plans == sorted([path.name for path in sources.glob("samples/*.lay.toml")] + ["lessons"]), plans
+    assert plans == sorted([path.name for path in sources.glob("samples/*.lay.toml")] + ["catalogue", "lessons"]), plans
     lessons = sorted(path.name for path in (share / "lessons").glob("*"))
     assert lessons == sorted(path.name for path in sources.glob("samples/lessons/*.lesson.toml")), lessons
+    catalogues = sorted(path.name for path in (share / "catalogue").glob("*"))
+    assert catalogues == sorted(path.name for path in sources.glob("samples/catalogue/*.toml")), catalogues
+    listed = ran(program, "new", "--list", env=bare(), cwd="/")
+    assert f"{share}/catalogue/spools.toml:" in listed, listed
     # 108.97: five layers of turns in nesting circles on 100 mm, 100 + 2 * (0.5 + 4 * 0.866 + 0.5) = 108.93, and what
     # the crossovers add (samples/commands.md, "What it prints").
     printed = ran(program, "lay", share / "parallel.lay.toml", env=bare(), cwd="/")

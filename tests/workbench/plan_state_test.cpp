@@ -31,6 +31,23 @@ TEST_CASE("typed text: units, plain numbers, words") {
   CHECK(with_text(state, "traverse.motion", "stepped").draft.traverse.motion == Motion::stepped);
 }
 
+TEST_CASE("typed text is understood as people write it") {
+  const PlanState state = small_state();
+  const auto typed = [&](const char* path, const char* text, const Unit* unit = nullptr) {
+    return *value_at(with_text(state, path, text, unit).draft, path);
+  };
+  CHECK(typed("spool.inside_width", "1 1/4 in") == 31.75);  // 1.25 x 25.4
+  CHECK(typed("spool.inside_width", "3\"") == 76.2);
+  CHECK(typed("traverse.pitch", "0,26 mm") == 0.26);
+  CHECK(typed("traverse.pitch", "1/2", find_unit("in")) == 12.7);
+  CHECK(typed("fiber.friction", "0,3") == 0.3);
+  // The unit that was meant is the field's from then on.
+  const PlanState inches = with_text(state, "spool.inside_width", "2,5 inch");
+  CHECK(inches.draft.origins.at("spool.inside_width").written == "2.5 in");
+  // What may be a thousand is not.
+  CHECK(has_error(issues_in(with_text(state, "wind.length", "1,250 m"))));
+}
+
 TEST_CASE("what cannot be read leaves the value and says why, until it is mended") {
   const PlanState state = small_state();
   const PlanState wrong = with_text(state, "traverse.pitch", "1 furlong");

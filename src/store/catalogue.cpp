@@ -1,0 +1,174 @@
+#include "store/catalogue.h"
+
+#include <algorithm>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "base/readable.h"
+#include "base/text_distance.h"
+#include "plan/document.h"
+#include "plan/fields.h"
+#include "plan/value_reader.h"
+
+namespace laywright {
+namespace {
+
+class CatalogueReader {
+ public:
+  CatalogueReader(const std::string& file, Catalogue& catalogue) : file_(file), catalogue_(catalogue) {}
+
+  void read(const Entry& document) {
+    if (!read_format(document)) return;
+    for (const Entry& entry : document.children) {
+      if (entry.key != "format") read_list(entry);
+    }
+  }
+
+ private:
+  void add(const Entry& at, const std::string& key, std::string what, std::string allowed = "") {
+    add(at.line, key, shown_value(at), std::move(what), std::move(allowed));
+  }
+
+  void add(int line, const std::string& key, std::string value, std::string what, std::string allowed = "") {
+    Issue issue;
+    issue.file = file_;
+    issue.line = line;
+    issue.key = readable(key);
+    issue.value = std::move(value);
+    issue.what = std::move(what);
+    issue.allowed = std::move(allowed);
+    catalogue_.issues.push_back(std::move(issue));
+    sound_ = false;
+  }
+
+  bool read_format(const Entry& document) {
+    const Entry* format = document.child("format");
+    const std::string choice = fmt::format("\"{}\"", catalogue_format);
+    if (format == nullptr) {
+      add(0, "format", "", fmt::format("is missing; begin the catalogue with the line: format = {}", choice));
+      return false;
+    }
+    if (format->kind == Entry::Kind::text && format->text == catalogue_format) return true;
+    add(*format, "format", "does not say that this is a catalogue", choice);
+    return false;
+  }
+
+  void read_list(const Entry& list) {
+    const auto kind = std::find_if(entry_kinds.begin(), entry_kinds.end(),
+                                   [&](EntryKind each) { return name_of(each) == list.key; });
+    if (kind == entry_kinds.end()) {
+      return add(list, list.key, "is no list of a catalogue", "[[spool]], [[fiber]] and [[machine]]");
+    }
+    const bool of_tables = std::all_of(list.children.begin(), list.children.end(),
+                                       [](const Entry& e) { return e.kind == Entry::Kind::table; });
+    if (list.kind != Entry::Kind::list || !of_tables) {
+      return add(
+          list, list.key,
+          fmt::format("must be a list of tables: for each entry a line [[{}]], and its keys below", list.key));
+    }
+    for (const Entry& table : list.children) read_entry(table, *kind);
+  }
+
+  void read_entry(const Entry& table, EntryKind kind) {
+    sound_ = true;
+    CatalogueEntry entry;
+    entry.named.kind = kind;
+    entry.named.file = file_;
+    entry.named.line = table.line;
+    entry.named.name = text(table, kind, "name", "what plans call it");
+    entry.source =
+        text(table, kind, "source", "where its figures come from, like a standard or \"measured\" and a date");
+    const std::string path = kind == EntryKind::machine ? "" : std::string(name_of(kind));
+    for (const Entry& each : table.children) {
+      if (each.key == "name" || each.key == "source") continue;
+      read_key(each, path, entry.named);
+    }
+    if (sound_ && entry.named.values.empty()) {
+      add(table.line, std::string(name_of(kind)), "",
+          fmt::format("the entry \"{}\" has no values", entry.named.name));
+    }
+    refuse_twin(entry.named);
+    if (sound_) catalogue_.entries.push_back(std::move(entry));
+  }
+
+  std::string text(const Entry& table, EntryKind kind, std::string_view key, std::string_view purpose) {
+    const std::string path = fmt::format("{}.{}", name_of(kind), key);
+    const Entry* entry = table.child(key);
+    if (entry == nullptr) {
+      add(table.line, path, "", fmt::format("is missing: {}", purpose));
+    } else if (entry->kind != Entry::Kind::text || entry->text.empty()) {
+      add(*entry, path, fmt::format("must be a text in quotes: {}", purpose));
+    } else {
+      return entry->text;
+    }
+    return "";
+  }
+
+  // `path` of the plan's table: "traverse.reversal"; empty right below a machine.
+  void read_key(const Entry& entry, const std::string& path, NamedEntry& named) {
+    const std::string key = path.empty() ? entry.key : fmt::format("{}.{}", path, entry.key);
+    if (entry.kind == Entry::Kind::table) {
+      const bool has_keys = std::any_of(plan_fields().begin(), plan_fields().end(), [&](const auto& field) {
+        return field.table == key && may_give(named.kind, field);
+      });
+      if (!has_keys || named.kind != EntryKind::machine) return unknown(entry, key, named.kind);
+      for (const Entry& child : entry.children) read_key(child, key, named);
+      return;
+    }
+    const auto field = std::find_if(plan_fields().begin(), plan_fields().end(),
+                                    [&](const auto& f) { return f.path() == key && may_give(named.kind, f); });
+    if (field == plan_fields().end()) return unknown(entry, key, named.kind);
+    ReadValue read = read_value(*field, entry);
+    if (!read.number) return add(entry, key, std::move(read.problem), std::move(read.allowed));
+    const bool held = field->kind == FieldKind::friction && *read.number == Fiber::held;
+    if (!held && !field->range.holds(*read.number)) {
+      return add(entry, key, "is out of range", allowed_text(*field, unit_written(*field, entry.text)));
+    }
+    named.values[key] = {*read.number, entry.text, entry.line};
+  }
+
+  void unknown(const Entry& entry, const std::string& key, EntryKind kind) {
+    std::vector<std::string> known;
+    for (const auto& field : plan_fields()) {
+      if (may_give(kind, field)) known.push_back(field.path());
+    }
+    const std::string nearest = nearest_word(key, known);
+    std::string what = fmt::format("is not a key that a {} may have", name_of(kind));
+    if (key == "traverse.pitch" || key == "traverse.left_stop" || key == "traverse.right_stop") {
+      what += "; it belongs to a wind, and so to its plan";
+    } else if (!nearest.empty()) {
+      what += fmt::format("; did you mean {}?", nearest);
+    }
+    add(entry, key, std::move(what));
+  }
+
+  void refuse_twin(const NamedEntry& named) {
+    const auto twin = std::find_if(catalogue_.entries.begin(), catalogue_.entries.end(), [&](const auto& other) {
+      return other.named.kind == named.kind && other.named.name == named.name;
+    });
+    if (twin == catalogue_.entries.end() || named.name.empty()) return;
+    add(named.line, fmt::format("{}.name", name_of(named.kind)), fmt::format("\"{}\"", readable(named.name)),
+        fmt::format("is the name of another {} too, in line {}; give one of them another name", name_of(named.kind),
+                    twin->named.line));
+  }
+
+  const std::string& file_;
+  Catalogue& catalogue_;
+  bool sound_ = true;  // the entry that is read
+};
+
+}  // namespace
+
+Catalogue read_catalogue(std::string_view text, const std::string& file) {
+  Catalogue catalogue;
+  const Result<Entry> document = read_document(text, file, "a catalogue");
+  if (!document) {
+    catalogue.issues = document.issues();
+    return catalogue;
+  }
+  CatalogueReader(file, catalogue).read(document.value());
+  return catalogue;
+}
+
+}  // namespace laywright
