@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "measure/severity.h"
+#include "plan/revision.h"
 #include "report/figures.h"
 #include "report/json_number.h"
 #include "report/payoff_json.h"
@@ -121,15 +122,16 @@ std::string to_json(const Plan& plan, const Build& build, const Measurements& me
   Json layers = Json::array(), findings = Json::array();
   for (const LayerRow& row : measurements.layers) layers.push_back(layer(row));
   for (const Finding& found : measurements.findings) findings.push_back(finding(found, build));
-  const Json document = {{"format", "lay-build 1"},
-                         {"plan", {{"title", plan.title()}, {"file", plan.file()}}},
-                         {"verdict", verdict_block(plan, build, verdict)},
-                         {"totals", totals(build, measurements)},
-                         {"rolling", rolling_block(plan)},
-                         {"layers", std::move(layers)},
-                         {"findings", std::move(findings)},
-                         {"takeup", takeup_block(plan, run)},
-                         {"payoff", run.payoff ? payoff_block(plan, build, *run.payoff) : Json(nullptr)}};
+  const Json document = {
+      {"format", "lay-build 1"},
+      {"plan", {{"title", plan.title()}, {"file", plan.file()}, {"revision", revision_of(plan.draft())}}},
+      {"verdict", verdict_block(plan, build, verdict)},
+      {"totals", totals(build, measurements)},
+      {"rolling", rolling_block(plan)},
+      {"layers", std::move(layers)},
+      {"findings", std::move(findings)},
+      {"takeup", takeup_block(plan, run)},
+      {"payoff", run.payoff ? payoff_block(plan, build, *run.payoff) : Json(nullptr)}};
   // A title may hold any bytes: what is not UTF-8 is replaced rather than refused.
   return document.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
 }

@@ -16,10 +16,11 @@
 
 namespace laywright {
 
-// Standard output of `program FILE.pdf` with the words put for %s.
-inline std::string read_pdf(const std::string& pdf, const std::string& before, const std::string& after) {
+// Standard output of a program that is given a file of that name and these bytes.
+inline std::string read_by(const std::string& before, const char* name, const std::string& bytes,
+                           const std::string& after) {
   const testing::TemporaryFolder folder;
-  const std::string command = before + " '" + folder.file("sheet.pdf", pdf) + "' " + after;
+  const std::string command = before + " '" + folder.file(name, bytes) + "' " + after;
   const std::unique_ptr<FILE, int (*)(FILE*)> pipe(popen(command.c_str(), "r"), &pclose);
   std::string text;
   std::array<char, 4096> buffer{};
@@ -27,6 +28,10 @@ inline std::string read_pdf(const std::string& pdf, const std::string& before, c
     text.append(buffer.data(), count);
   }
   return text;
+}
+
+inline std::string read_pdf(const std::string& pdf, const std::string& before, const std::string& after) {
+  return read_by(before, "sheet.pdf", pdf, after);
 }
 
 inline std::string text_of(const std::string& pdf, int page) {

@@ -41,7 +41,7 @@ Made made_of(const Plan& plan, Paper paper = Paper::a4) {
 }
 
 Plan sound(const std::string& text) {
-  const Result<Plan> plan = plan_from_text(text, "sheet.lay.toml");
+  const Result<Plan> plan = plan_from_text(text, "shop/floor/sheet.lay.toml");
   for (const Issue& issue : plan.issues()) UNSCOPED_INFO(to_text(issue));
   REQUIRE(plan.ok());
   return plan.value();
@@ -119,7 +119,9 @@ std::string inch_plan() {
 // The text of a page without the sentences that the document holds word for word.
 std::string without_sentences(std::string text, const nlohmann::json& document) {
   text = single_spaced(text);
-  std::vector<std::string> sentences{document.at("verdict").at("line")};
+  std::vector<std::string> sentences{document.at("verdict").at("line"),
+                                     "plan " + document.at("plan").at("revision").get<std::string>()};
+  text = std::regex_replace(text, std::regex(", laywright [0-9.]+"), "");
   for (const auto& finding : document.at("findings")) sentences.push_back(finding.at("text"));
   for (const auto& warning : document.at("takeup").at("warnings")) sentences.push_back(warning.at("text"));
   for (const std::string& sentence : sentences) {
@@ -180,6 +182,41 @@ TEST_CASE("the verdict stands at the top of the sheet, as in the document") {
   const std::size_t at = text.find(line);
   REQUIRE(at != std::string::npos);
   CHECK(at < text.find("Job no."));
+}
+
+TEST_CASE("the sheet says whether to go, and which plan it is of, on paper and to a scanner") {
+  const Made made = made_of(sound(metric_plan));
+  const std::string revision = made.document.at("plan").at("revision");
+  const std::string words = single_spaced(text_of(made.pdf, 1));
+  const std::string grade = made.document.at("verdict").at("grade");
+  CHECK_THAT(words, Contains(grade == "good" ? "GO" : grade == "marginal" ? "ASK FIRST" : "NO GO"));
+  for (const int page : {1, 2}) {
+    const std::string origin = "sheet.lay.toml, plan " + revision + ", laywright ";
+    CHECK_THAT(single_spaced(text_of(made.pdf, page)), Contains(origin) && !Contains("shop/floor"));
+  }
+  // zbarimg reads the code as a scanner would, off a page of the resolution of an office printer.
+  constexpr double office_printer = 300.0;
+  CHECK(read_by("zbarimg -q --nodbus --raw", "page.png", to_png(made.pages.front(), office_printer),
+                "2>/dev/null") == "laywright plan " + revision + "\n");
+}
+
+TEST_CASE("nothing on the sheet is smaller than seven points") {
+  constexpr double seven_points_mm = 7.0 / 72.0 * 25.4;
+  for (const std::string& text : {std::string(metric_plan), inch_plan()}) {
+    for (const Paper paper : {Paper::a4, Paper::letter}) {
+      std::size_t texts = 0;
+      for (const Drawing& page : made_of(sound(text), paper).pages) {
+        for (const Drawing::Item& item : page.items) {
+          const Text* words = std::get_if<Text>(&item);
+          if (words == nullptr) continue;
+          INFO(words->words);
+          CHECK(words->height_mm >= seven_points_mm);
+          ++texts;
+        }
+      }
+      CHECK(texts > 100);
+    }
+  }
 }
 
 TEST_CASE("a wrong digit on the sheet would be found") {
