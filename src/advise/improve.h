@@ -14,9 +14,9 @@
 
 #include "advise/knob.h"
 #include "advise/merit.h"
-#include "advise/parallel.h"
 #include "advise/trial.h"
 #include "base/result.h"
+#include "jobs/parallel.h"
 
 namespace laywright {
 

@@ -57,7 +57,7 @@ bool Workbench::Doer::operator()(const cmd::SaveSheet& c) const {
   if (!told("The sheet was not saved.", replaces_plan(c.path))) return false;
   bench.question_ = cmd::Question::setup_sheet;
   bench.sheet_saving_ = SheetSaving{c.path, std::nullopt};
-  bench.errands_->queue()->post([mail = bench.sheet_mail_, wake = bench.options_.wake, c] {
+  bench.errands_->queue()->post("", [mail = bench.sheet_mail_, wake = bench.options_.wake, c] {
     mail->put(write_sheet(c.path, *c.pages, c.page));
     wake();
   });

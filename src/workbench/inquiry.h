@@ -13,6 +13,7 @@
 
 #include "base/progress.h"
 #include "base/result.h"
+#include "jobs/trouble.h"
 #include "workbench/worker.h"
 
 namespace laywright {
@@ -27,7 +28,6 @@ struct InquiryStatus {
 
 // Of work that began then and has done so much.
 [[nodiscard]] std::optional<double> seconds_left(std::chrono::steady_clock::time_point begun, double share);
-[[nodiscard]] std::string trouble_words(const Issues& issues);
 
 // One thread uses it.
 template <class Answer>

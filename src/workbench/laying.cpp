@@ -1,8 +1,6 @@
 #include "workbench/laying.h"
 
 #include <algorithm>
-#include <exception>
-#include <new>
 #include <utility>
 #include <vector>
 
@@ -171,7 +169,7 @@ std::unique_ptr<const Wound> Laying::wind(Job& job, const Pass& pass) const {
 WoundPtr Laying::publish(const Job& job, std::unique_ptr<const Wound> wound) {
   // A great build takes tens of milliseconds to free: whoever lets it go last does not wait for that.
   const WoundPtr shared(wound.release(),
-                        [chores = chores_](const Wound* old) { chores->post([old] { delete old; }); });
+                        [chores = chores_](const Wound* old) { chores->post("", [old] { delete old; }); });
   {
     const std::lock_guard lock(mutex_);
     const double seconds = std::chrono::duration<double>(Clock::now() - job.began).count();

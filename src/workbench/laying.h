@@ -11,7 +11,7 @@
 #include <string>
 
 #include "base/progress.h"
-#include "workbench/errands.h"
+#include "jobs/errands.h"
 #include "workbench/passes.h"
 #include "workbench/worker.h"
 #include "workbench/wound.h"

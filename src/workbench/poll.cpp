@@ -208,7 +208,8 @@ bool Workbench::tell_what_is_not_kept() {
     const std::optional<Issues> trouble = news.take();
     if (!trouble) return false;
     const Issue& issue = trouble->front();
-    tell(Severity::warning, fmt::format(fmt::runtime(sentence), fmt::format("{} {}", issue.file, issue.what)));
+    const std::string why = issue.file.empty() ? issue.what : fmt::format("{} {}", issue.file, issue.what);
+    tell(Severity::warning, fmt::format(fmt::runtime(sentence), why));
     return true;
   };
   const bool copies =
@@ -227,9 +228,10 @@ void Workbench::keep_settings(Clock::time_point now) {
   settings_at_ = now;
   if (same_settings(settings_, written_settings_)) return;
   written_settings_ = settings_;
-  errands_->post("settings", [folder = options_.folders.config, settings = settings_, news = settings_news_] {
-    news->put(save_settings(folder, settings));
-  });
+  errands_->queue()->post("settings", Task{"the settings",
+                                           [folder = options_.folders.config, settings = settings_,
+                                            news = settings_news_] { news->put(save_settings(folder, settings)); },
+                                           [news = settings_news_](const Issue& trouble) { news->put({trouble}); }});
 }
 
 std::optional<double> Workbench::seconds_to_next_poll() const {

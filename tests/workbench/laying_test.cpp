@@ -316,22 +316,6 @@ TEST_CASE("an unsound edit keeps the last picture and says so, mended, laying go
   CHECK(bench.wound()->plan().spool().barrel_diameter_mm == 110.0);
 }
 
-TEST_CASE("errands run in order, a newer one of a key replaces the waiting one, all run before the end") {
-  std::vector<int> ran;
-  {
-    Errands errands;
-    std::atomic<bool> go{false};
-    errands.post("", [&] {
-      while (!go) std::this_thread::yield();
-    });
-    errands.post("a", [&] { ran.push_back(1); });
-    errands.post("b", [&] { ran.push_back(2); });
-    errands.post("a", [&] { ran.push_back(3); });
-    go = true;
-  }
-  CHECK(ran == std::vector<int>{3, 2});
-}
-
 TEST_CASE("a build that outlives its workbench stays whole") {
   WoundPtr kept;
   {
