@@ -99,7 +99,7 @@ Json machine(const Workbench& bench, const Wound& wound) {
 
 Json sheet(const Workbench& bench, const SheetState& state) {
   Json saving = nullptr;
-  if (const std::optional<SheetSaving>& s = bench.sheet_saving()) {
+  if (const std::optional<FileSaving> s = bench.sheet_saving()) {
     saving = {{"path", s->path}, {"done", s->outcome.has_value()}, {"failed", s->outcome && !s->outcome->empty()}};
   }
   const PanelImage& page = state.pages.images[0];
@@ -109,7 +109,7 @@ Json sheet(const Workbench& bench, const SheetState& state) {
           {"saving", std::move(saving)}};
 }
 
-Json page(const PageSaving& saving) {
+Json page(const FileSaving& saving) {
   return {{"path", saving.path},
           {"share", saving.share},
           {"done", saving.outcome.has_value()},

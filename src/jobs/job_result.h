@@ -1,8 +1,9 @@
 // What background work comes to: a value, a trouble, or nothing, since it was stopped.
 #pragma once
 
+#include <cassert>
+#include <optional>
 #include <utility>
-#include <variant>
 
 #include "base/result.h"
 
@@ -13,29 +14,30 @@ struct Stopped {};
 template <class T>
 class [[nodiscard]] JobResult {
  public:
-  JobResult(T value) : ended_(std::in_place_index<0>, std::move(value)) {}
+  JobResult(T value) : value_(std::move(value)) {}
   // Precondition: there is at least one.
-  JobResult(Issues trouble) : ended_(std::in_place_index<1>, std::move(trouble)) {}
+  JobResult(Issues trouble) : trouble_(std::move(trouble)) { assert(!trouble_.empty()); }
   JobResult(Issue trouble) : JobResult(Issues{std::move(trouble)}) {}
-  JobResult(Stopped) : ended_(std::in_place_index<2>) {}
-  JobResult(Result<T> result) : JobResult(Stopped{}) {
+  JobResult(Stopped) {}
+  JobResult(Result<T> result) {
     if (result.ok()) {
-      ended_.template emplace<0>(std::move(result).value());
+      value_ = std::move(result).value();
     } else {
-      ended_.template emplace<1>(result.issues());
+      trouble_ = result.issues();
     }
   }
 
-  [[nodiscard]] bool done() const { return ended_.index() == 0; }
-  [[nodiscard]] bool stopped() const { return ended_.index() == 2; }
+  [[nodiscard]] bool done() const { return value_.has_value(); }
+  [[nodiscard]] bool stopped() const { return !done() && trouble_.empty(); }
   // Empty where there is none.
-  [[nodiscard]] Issues trouble() const { return ended_.index() == 1 ? std::get<1>(ended_) : Issues{}; }
+  [[nodiscard]] const Issues& trouble() const { return trouble_; }
 
   // Precondition: done().
-  [[nodiscard]] T& value() { return std::get<0>(ended_); }
+  [[nodiscard]] T& value() { return *value_; }
 
  private:
-  std::variant<T, Issues, Stopped> ended_;
+  std::optional<T> value_;
+  Issues trouble_;
 };
 
 }  // namespace laywright

@@ -53,7 +53,7 @@ class LatestJob {
 
   // Gives up what runs and what has not been taken.
   void stop() {
-    std::optional<Ended> dropped;
+    std::unique_ptr<Ended> dropped;  // outlives the lock
     const std::lock_guard lock(shared_->mutex);
     shared_->wanted_from = numbers_ + 1;
     if (shared_->running) shared_->running->progress.cancel();
@@ -70,11 +70,11 @@ class LatestJob {
   // Something has come that was not taken yet.
   [[nodiscard]] bool ready() const {
     const std::lock_guard lock(shared_->mutex);
-    return shared_->ended.has_value();
+    return shared_->ended != nullptr;
   }
   // The newest that has come since; none: nothing has.
   [[nodiscard]] std::optional<JobResult<T>> take() {
-    std::optional<Ended> ended;
+    std::unique_ptr<Ended> ended;
     {
       const std::lock_guard lock(shared_->mutex);
       ended.swap(shared_->ended);
@@ -108,7 +108,7 @@ class LatestJob {
     std::mutex mutex;
     std::uint64_t wanted_from = 0;  // older ones are given up
     std::shared_ptr<Job> running;
-    std::optional<Ended> ended;
+    std::unique_ptr<Ended> ended;
 
     // False: it is no longer wanted.
     bool begin(const std::shared_ptr<Job>& job) {
@@ -118,7 +118,7 @@ class LatestJob {
       return true;
     }
     bool put(const Job& job, JobResult<T> result) {
-      std::optional<Ended> fresh(Ended{job.number, std::move(result)});  // holds the older one afterwards
+      auto fresh = std::make_unique<Ended>(Ended{job.number, std::move(result)});  // holds the older one afterwards
       const std::lock_guard lock(mutex);
       running.reset();
       if (job.number < wanted_from) return false;

@@ -106,7 +106,7 @@ void pages(const Workbench& bench, PanelState& panels) {
 
 // What has become of the last saving.
 void outcome(const Workbench& bench) {
-  const std::optional<SheetSaving>& saving = bench.sheet_saving();
+  const std::optional<FileSaving> saving = bench.sheet_saving();
   if (!saving) return;
   ImGui::SameLine(0.0F, em(1.2F));
   const Theme theme = bench.active()->stage.view.theme;

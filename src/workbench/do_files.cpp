@@ -56,11 +56,7 @@ Issues Workbench::Doer::replaces_plan(const std::string& path) const {
 bool Workbench::Doer::operator()(const cmd::SaveSheet& c) const {
   if (!told("The sheet was not saved.", replaces_plan(c.path))) return false;
   bench.question_ = cmd::Question::setup_sheet;
-  bench.sheet_saving_ = SheetSaving{c.path, std::nullopt};
-  bench.errands_->queue()->post("", [mail = bench.sheet_mail_, wake = bench.options_.wake, c] {
-    mail->put(write_sheet(c.path, *c.pages, c.page));
-    wake();
-  });
+  bench.sheet_writer_.start(c.path, sheet_maker(c.path, c.pages, c.page), bench.options_.wake);
   return true;
 }
 
@@ -70,8 +66,7 @@ bool Workbench::Doer::operator()(const cmd::SavePage& c) const {
   const Result<Plan> plan = check(document().state().draft);
   if (!plan) return told("There is no page of a plan that is not sound.", plan.issues());
   PageOrder order{[copy = document().recovery_copy()] { return copy().text; }, plan.value(), document().wound()};
-  bench.page_writer_.start(std::move(order), c.path, bench.options_.make_page, bench.options_.wake);
-  bench.page_awaited_ = true;
+  bench.page_writer_.start(c.path, page_maker(std::move(order), bench.options_.make_page), bench.options_.wake);
   return true;
 }
 
@@ -182,7 +177,7 @@ bool Workbench::Doer::operator()(const cmd::LeaveShow&) const {
 
 bool Workbench::Doer::operator()(const cmd::Ask& c) const {
   if (c.question == cmd::Question::setup_sheet && bench.question_ != cmd::Question::sheet_to_save) {
-    bench.forget_sheet_saving();
+    bench.sheet_writer_.forget();
   }
   if (c.question == cmd::Question::share_page && bench.question_ != cmd::Question::page_to_save) {
     bench.page_writer_.forget();

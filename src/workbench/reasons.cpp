@@ -81,7 +81,7 @@ std::string Workbench::Reasons::of(const cmd::SaveSheet& c) const {
     return "The file's ending says what is written: give it a name that ends in .pdf, .svg or .png.";
   const bool drawn = c.pages && c.page >= 1 && static_cast<std::size_t>(c.page) <= c.pages->size();
   if (!drawn) return "The sheet is not drawn yet: wait a moment.";
-  const bool busy = bench.sheet_saving_ && !bench.sheet_saving_->outcome;
+  const bool busy = bench.sheet_writer_.busy();
   return busy ? "The sheet is still being written: wait a moment." : "";
 }
 
