@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "ui/modal.h"
+#include "ui/panel_trouble.h"
 #include "ui/style.h"
 
 namespace laywright {
@@ -86,7 +87,11 @@ void pages(const Workbench& bench, PanelState& panels) {
   const SheetWish now{bench.wound(),          std::nullopt, bench.active()->document->changes(), state.paper, 0,
                       bench.verdict_in_hand()};
   if (!state.pages.drawings || !same_sheet(state.pages, now) || !panels.show_image) {
-    ImGui::TextDisabled("The sheet is being drawn...");
+    if (state.work.trouble().empty()) {
+      ImGui::TextDisabled("The sheet is being drawn...");
+    } else {
+      panel_trouble(state.work.trouble(), bench.active()->stage.view.theme);
+    }
     return;
   }
   const float all = state.wide ? width : 2.0F * width + em(0.8F);

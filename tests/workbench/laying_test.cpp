@@ -6,6 +6,7 @@
 #include <mutex>
 #include <numeric>
 
+#include "jobs/no_more_threads.h"
 #include "lay/lay.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
@@ -314,6 +315,28 @@ TEST_CASE("an unsound edit keeps the last picture and says so, mended, laying go
   bench.apply(cmd::TypeField{"spool.barrel_diameter", "110 mm"});
   wait_for_build(bench);
   CHECK(bench.wound()->plan().spool().barrel_diameter_mm == 110.0);
+}
+
+TEST_CASE("where no thread can be started, laying says so, and the next try lays") {
+  Errands errands;
+  Laying laying([] {}, errands.queue());
+  const Plan plan = sample_plan("even");
+  {
+    const NoMoreThreads none;
+    laying.lay(plan, 1);
+  }
+  CHECK_FALSE(laying.status().busy);
+  CHECK(laying.status().trouble ==
+        "The system starts no further thread for this wind: close other programs, and try again.");
+  CHECK_FALSE(laying.take());
+  laying.lay(plan, 1);
+  CHECK(laying.status().trouble.empty());
+  WoundPtr last;
+  await([&] {
+    if (WoundPtr fresh = laying.take()) last = fresh;
+    return last && last->pass.full();
+  });
+  CHECK(last->build().hash() == hash_at_once(plan.draft()));
 }
 
 TEST_CASE("a build that outlives its workbench stays whole") {
