@@ -168,7 +168,10 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
   all["comparing"] = bench.comparison().has_value();
   all["question"] = bench.question() ? Json(static_cast<int>(*bench.question())) : Json(nullptr);
   if (bench.wound()) all["section"] = section(panels.section);
-  all["map"] = {{"drawn", panels.map.image.version > 0}, {"x_from", panels.map.x_from}, {"x_to", panels.map.x_to}};
+  all["map"] = {{"drawn", panels.map.image.version > 0},
+                {"trouble", trouble_words(panels.map.work.trouble())},
+                {"x_from", panels.map.x_from},
+                {"x_to", panels.map.x_to}};
   all["recovery_offers"] = bench.recovery_offers().size();
   all["recent"] = bench.settings().recent;
   all["notices"] = Json::array();
