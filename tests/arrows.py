@@ -12,6 +12,7 @@ import tempfile
 # Each folder and what it may include; the picture is in DEVELOPERS.md.
 ARROWS = {
     "base": set(),
+    "jobs": {"base"},
     "plan": {"base"},
     "store": {"base", "plan"},
     "pattern": {"base", "plan"},
@@ -21,15 +22,15 @@ ARROWS = {
     "payoff": {"base", "plan", "lay", "measure"},
     "takeup": {"base", "plan", "lay", "measure", "payoff"},
     "verdict": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup"},
-    "advise": {"base", "plan", "lay", "measure", "payoff", "takeup", "verdict"},
+    "advise": {"base", "jobs", "plan", "lay", "measure", "payoff", "takeup", "verdict"},
     "report": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise"},
     "scene": {"base", "plan", "lay", "measure", "payoff", "takeup"},
     "export": {"base", "plan", "lay", "measure", "payoff", "takeup", "report", "scene"},
-    "render": {"base", "plan", "lay", "measure", "scene"},
+    "render": {"base", "jobs", "plan", "lay", "measure", "scene"},
     "web": {"base", "plan", "pattern", "lay", "measure", "payoff", "verdict", "report", "scene", "render", "workbench"},
-    "workbench": {"base", "plan", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "report", "scene"},
-    "ui": {"base", "plan", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "report", "scene", "workbench"},
-    "app": {"base", "plan", "store", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "report", "scene", "export", "render", "web", "workbench", "ui"},
+    "workbench": {"base", "jobs", "plan", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "report", "scene"},
+    "ui": {"base", "jobs", "plan", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "report", "scene", "workbench"},
+    "app": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "report", "scene", "export", "render", "web", "workbench", "ui"},
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*"([^"]+)"')

@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "advise/parallel.h"
 #include "base/result.h"
+#include "jobs/parallel.h"
 #include "lay/lay.h"
 #include "plan/lay_plan.h"
 

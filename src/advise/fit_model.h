@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "advise/as_wound.h"
-#include "advise/parallel.h"
+#include "jobs/parallel.h"
 #include "lay/lay.h"
 
 namespace laywright {

@@ -13,10 +13,10 @@
 #include <vector>
 
 #include "advise/merit.h"
-#include "advise/parallel.h"
 #include "advise/searchable_setting.h"
 #include "advise/trial.h"
 #include "base/result.h"
+#include "jobs/parallel.h"
 
 namespace laywright {
 

@@ -10,9 +10,9 @@
 #include <utility>
 #include <vector>
 
-#include "advise/parallel.h"
 #include "advise/trial.h"
 #include "base/result.h"
+#include "jobs/parallel.h"
 #include "measure/grade.h"
 
 namespace laywright {

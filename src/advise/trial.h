@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "advise/outcome.h"
-#include "advise/parallel.h"
 #include "base/progress.h"
+#include "jobs/parallel.h"
 #include "lay/lay.h"
 #include "plan/lay_plan.h"
 #include "verdict/verdict.h"

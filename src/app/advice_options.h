@@ -5,7 +5,7 @@
 
 #include <CLI/CLI.hpp>
 
-#include "advise/parallel.h"
+#include "jobs/parallel.h"
 #include "lay/lay.h"
 
 namespace laywright {

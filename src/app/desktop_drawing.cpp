@@ -77,7 +77,6 @@ void Desktop::start_painter(bool on_a_thread) {
   painter_.reset();
   std::optional<PaintContext> context;
   if (on_a_thread) context = window_->second_context();
-  painter_has_thread_ = context.has_value();
   const Drawer drawer = window_->software() ? Drawer::processor : Drawer::graphics_card;
   painter_ = std::make_unique<Painter>(std::move(context), DesktopWindow::wake, drawer);
   picture_ = std::make_unique<DesktopPicture>(*painter_, DesktopWindow::wake);
@@ -95,8 +94,8 @@ void Desktop::mind_painter() {
   }
   const std::string trouble = painter_->trouble();
   if (trouble.empty()) return;
-  if (!painter_has_thread_ && window_->opengl_is_lost()) return;  // the next turn sees to it
-  if (!painter_has_thread_) throw std::runtime_error(trouble);
+  if (!painter_->has_thread() && window_->opengl_is_lost()) return;  // the next turn sees to it
+  if (!painter_->has_thread()) throw std::runtime_error(trouble);
   start_painter(false);
 }
 

@@ -66,7 +66,6 @@ class Desktop {
   bool panels_ready_ = false;
   std::unique_ptr<PanelImages> images_;
   std::unique_ptr<Painter> painter_;
-  bool painter_has_thread_ = false;
   std::unique_ptr<DesktopPicture> picture_, other_;
   WindowLayout layout_;
   Commands commands_;

@@ -1,7 +1,6 @@
 #include "app/desktop_picture.h"
 
 #include <algorithm>
-#include <new>
 #include <utility>
 
 #include "render/texture.h"
@@ -37,62 +36,45 @@ void DesktopPicture::show(const WoundPtr& wound, const View& view, double text_s
   painter_.want(place_, {source, made_->scene, made_->close_up, view_, text_scale});
 }
 
-void DesktopPicture::make(std::function<void()> work) {
-  worker_.run([work = std::move(work), shared = shared_, wake = wake_] {
-    try {
-      work();
-    } catch (const std::bad_alloc&) {
-      const std::lock_guard lock(shared->mutex);
-      shared->scenes_waiting = 0;  // a close-up is not tried again before there is another scene
-      shared->trouble =
-          "There is not enough memory for the picture of this wind: make it shorter, or close other programs.";
-    }
-    wake();
-  });
-}
-
 // Only the newest is made: a scrubber that is dragged asks faster than scenes are made.
 void DesktopPicture::ask_for_scene() {
   asked_wound_ = wound_;
   asked_view_ = view_;
-  {
-    const std::lock_guard lock(shared_->mutex);
-    ++shared_->scenes_waiting;
-  }
-  make([wound = wound_, view = view_, explained = explained_, shared = shared_] {
-    auto scene = std::make_shared<Scene>(make_scene(wound->source, view));
-    scene->explained = explained;
-    auto close_up =
-        std::make_shared<CloseUp>(make_close_up(wound->source, *scene, view, close_up_beyond(scene->shell)));
-    const std::lock_guard lock(shared->mutex);
-    shared->scenes_waiting = 0;
-    shared->fresh = Made{wound, view, std::move(scene), std::move(close_up)};
-  });
+  makes_scene_ = true;
+  close_up_failed_ = false;
+  job_.ask(
+      [wound = wound_, view = view_, explained = explained_](Progress&) {
+        auto scene = std::make_shared<Scene>(make_scene(wound->source, view));
+        scene->explained = explained;
+        auto close_up =
+            std::make_shared<CloseUp>(make_close_up(wound->source, *scene, view, close_up_beyond(scene->shell)));
+        return Made{wound, view, std::move(scene), std::move(close_up)};
+      },
+      wake_, Older::finished);
 }
 
 void DesktopPicture::ask_for_close_up() {
-  {
-    const std::lock_guard lock(shared_->mutex);
-    if (shared_->scenes_waiting > 0 || shared_->close_ups_waiting > 0) return;
-    ++shared_->close_ups_waiting;
-  }
-  make([made = *made_, view = view_, shared = shared_]() mutable {
-    made.close_up = std::make_shared<CloseUp>(
-        make_close_up(made.wound->source, *made.scene, view, close_up_beyond(made.scene->shell)));
-    const std::lock_guard lock(shared->mutex);
-    shared->close_ups_waiting = 0;
-    if (!shared->fresh) shared->fresh = std::move(made);
-  });
+  if (job_.busy() || close_up_failed_) return;
+  makes_scene_ = false;
+  job_.ask(
+      [made = *made_, view = view_](Progress&) {
+        Made nearer = made;
+        nearer.close_up = std::make_shared<CloseUp>(
+            make_close_up(made.wound->source, *made.scene, view, close_up_beyond(made.scene->shell)));
+        return nearer;
+      },
+      wake_, Older::finished);
 }
 
 void DesktopPicture::take_fresh() {
-  std::optional<Made> fresh;
-  {
-    const std::lock_guard lock(shared_->mutex);
-    fresh = std::exchange(shared_->fresh, std::nullopt);
-    if (fresh) shared_->close_ups_waiting = 0;
+  if (std::optional<JobResult<Made>> fresh = job_.take()) {
+    if (fresh->done()) {
+      made_ = std::move(fresh->value());
+    } else {
+      trouble_ = trouble_words(fresh->trouble());
+      close_up_failed_ = true;
+    }
   }
-  if (fresh) made_ = std::move(fresh);
   if (made_ && !covers(*made_->close_up, *made_->scene, view_, close_up_beyond(made_->scene->shell)))
     ask_for_close_up();
 }
@@ -136,22 +118,13 @@ bool DesktopPicture::draw(const PixelBox& box) {
   return true;
 }
 
-bool DesktopPicture::stale() const {
-  const std::lock_guard lock(shared_->mutex);
-  return shared_->fresh.has_value() || painter_.fresh(place_);
-}
+bool DesktopPicture::stale() const { return job_.ready() || painter_.fresh(place_); }
 
 bool DesktopPicture::finished() const { return made_ && !painter_.unfinished(place_); }
 
-std::string DesktopPicture::take_trouble() {
-  const std::lock_guard lock(shared_->mutex);
-  return std::exchange(shared_->trouble, {});
-}
+std::string DesktopPicture::take_trouble() { return std::exchange(trouble_, {}); }
 
-bool DesktopPicture::busy() const {
-  const std::lock_guard lock(shared_->mutex);
-  return shared_->scenes_waiting > 0;
-}
+bool DesktopPicture::busy() const { return makes_scene_ && job_.busy(); }
 
 std::shared_ptr<const Scene> DesktopPicture::scene() const { return made_ ? made_->scene : nullptr; }
 

@@ -1,14 +1,13 @@
-// A 3D picture in the window: makes scenes on a thread of its own, has them painted, and shows what is painted.
+// A 3D picture in the window: makes scenes in the background, has them painted, and shows what is painted.
 #pragma once
 
 #include <functional>
 #include <memory>
-#include <mutex>
 #include <optional>
 #include <string>
 
+#include "jobs/latest_job.h"
 #include "render/painter.h"
-#include "workbench/worker.h"
 #include "workbench/wound.h"
 
 namespace laywright {
@@ -51,15 +50,6 @@ class DesktopPicture {
     std::shared_ptr<const Scene> scene;
     std::shared_ptr<const CloseUp> close_up;
   };
-  struct Shared {
-    std::mutex mutex;
-    std::optional<Made> fresh;
-    int scenes_waiting = 0, close_ups_waiting = 0;
-    std::string trouble;
-  };
-
-  // Runs it on the worker; where there is no memory for it, that is the trouble.
-  void make(std::function<void()> work);
   void ask_for_scene();
   void ask_for_close_up();
   void take_fresh();
@@ -68,7 +58,6 @@ class DesktopPicture {
   Painter& painter_;
   std::size_t place_;
   std::function<void()> wake_;
-  std::shared_ptr<Shared> shared_ = std::make_shared<Shared>();
 
   WoundPtr wound_;  // wanted
   View view_;
@@ -81,7 +70,11 @@ class DesktopPicture {
   Texture own_;  // of sheets that are bytes
   int own_width_ = 0, own_height_ = 0;
 
-  Worker worker_;  // last, so that all else is there when it ends
+  // The newest that is being made is a scene, not a close-up of one that there is.
+  bool makes_scene_ = false;
+  bool close_up_failed_ = false;  // of this scene; it is not tried again
+  std::string trouble_;
+  LatestJob<Made> job_{"the picture of this wind"};
 };
 
 }  // namespace laywright

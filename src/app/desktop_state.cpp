@@ -102,7 +102,7 @@ Json machine(const Workbench& bench, const Wound& wound) {
 
 Json sheet(const Workbench& bench, const SheetState& state) {
   Json saving = nullptr;
-  if (const std::optional<SheetSaving>& s = bench.sheet_saving()) {
+  if (const std::optional<FileSaving> s = bench.sheet_saving()) {
     saving = {{"path", s->path}, {"done", s->outcome.has_value()}, {"failed", s->outcome && !s->outcome->empty()}};
   }
   const PanelImage& page = state.pages.images[0];
@@ -112,7 +112,7 @@ Json sheet(const Workbench& bench, const SheetState& state) {
           {"saving", std::move(saving)}};
 }
 
-Json page(const PageSaving& saving) {
+Json page(const FileSaving& saving) {
   return {{"path", saving.path},
           {"share", saving.share},
           {"done", saving.outcome.has_value()},
@@ -171,7 +171,10 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
   all["comparing"] = bench.comparison().has_value();
   all["question"] = bench.question() ? Json(static_cast<int>(*bench.question())) : Json(nullptr);
   if (bench.wound()) all["section"] = section(panels.section);
-  all["map"] = {{"drawn", panels.map.image.version > 0}, {"x_from", panels.map.x_from}, {"x_to", panels.map.x_to}};
+  all["map"] = {{"drawn", panels.map.image.version > 0},
+                {"trouble", trouble_words(panels.map.work.trouble())},
+                {"x_from", panels.map.x_from},
+                {"x_to", panels.map.x_to}};
   all["recovery_offers"] = bench.recovery_offers().size();
   all["recent"] = bench.settings().recent;
   all["notices"] = Json::array();

@@ -8,7 +8,6 @@
 #include <cstdio>
 #include <ctime>
 #include <string>
-#include <system_error>
 
 #include <fmt/format.h>
 
@@ -72,18 +71,15 @@ class Bar {
 Watch::Watch() {
   const sigset_t watched = watched_signals();
   pthread_sigmask(SIG_BLOCK, &watched, &before_);
-  try {
-    thread_ = std::thread([this] { run(); });
-  } catch (const std::system_error&) {
-    pthread_sigmask(SIG_SETMASK, &before_, nullptr);
-  }
+  thread_ = Thread::start({"the progress bar", [this] { run(); }, {}});
+  if (!thread_) pthread_sigmask(SIG_SETMASK, &before_, nullptr);
 }
 
 Watch::~Watch() {
-  if (!thread_.joinable()) return;
+  if (!thread_) return;
   over_ = true;
-  pthread_kill(thread_.native_handle(), wake_up);
-  thread_.join();
+  pthread_kill(thread_->handle(), wake_up);
+  thread_.reset();
   pthread_sigmask(SIG_SETMASK, &before_, nullptr);
 }
 

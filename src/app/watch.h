@@ -5,9 +5,10 @@
 #include <csignal>
 
 #include <atomic>
-#include <thread>
+#include <optional>
 
 #include "base/progress.h"
+#include "jobs/thread.h"
 
 namespace laywright {
 
@@ -34,7 +35,7 @@ class Watch {
   std::atomic<const char*> stage_{nullptr};
   std::atomic<bool> over_{false};
   sigset_t before_{};
-  std::thread thread_;
+  std::optional<Thread> thread_;
 };
 
 }  // namespace laywright

@@ -5,8 +5,6 @@
 #endif
 
 #include <algorithm>
-#include <exception>
-#include <new>
 #include <utility>
 
 namespace laywright {
@@ -29,11 +27,12 @@ void give_way() {
 
 Painter::Painter(std::optional<PaintContext> context, std::function<void()> wake, Drawer drawer)
     : context_(std::move(context)), wake_(std::move(wake)), drawer_(drawer), board_(rest) {
-  if (context_) thread_ = std::thread([this] { loop(); });
+  if (context_)
+    thread_ = Thread::start({"the picture", [this] { run(); }, [this](const Issue& why) { give_up(why); }});
 }
 
 Painter::~Painter() {
-  if (!context_) {
+  if (!has_thread()) {
     clear_away(true);
     return;
   }
@@ -42,7 +41,7 @@ Painter::~Painter() {
     over_ = true;
   }
   news_.notify_one();
-  thread_.join();
+  thread_.reset();
 }
 
 std::size_t Painter::add() {
@@ -57,7 +56,7 @@ void Painter::remove(std::size_t picture) {
     board_.forget(picture);
     if (const auto place = places_.find(picture); place != places_.end()) place->second->removed = true;
   }
-  if (context_) {
+  if (has_thread()) {
     news_.notify_one();
   } else {
     clear_away(false);
@@ -88,7 +87,7 @@ bool Painter::unfinished(std::size_t picture) const {
 }
 
 void Painter::work() {
-  if (context_) return;
+  if (has_thread()) return;
   std::optional<Board::Task> task;
   {
     const std::lock_guard lock(mutex_);
@@ -100,7 +99,7 @@ void Painter::work() {
 std::optional<double> Painter::seconds_to_work() const {
   const std::lock_guard lock(mutex_);
   const std::optional<Clock::time_point> due = board_.next_due();
-  if (context_ || !due || !trouble_.empty()) return std::nullopt;
+  if (has_thread() || !due || !trouble_.empty()) return std::nullopt;
   return std::max(0.0, std::chrono::duration<double>(*due - Clock::now()).count());
 }
 
@@ -114,12 +113,22 @@ Painter::Times Painter::times() const {
   return times_;
 }
 
-void Painter::loop() {
+void Painter::run() {
   give_way();
   if (!context_->enter()) {
-    give_up("the graphics driver gives no second OpenGL");
+    Issue none;
+    none.what = "the graphics driver gives no second OpenGL";
+    give_up(std::move(none));
     return;
   }
+  // After a trouble it only waits for its end, so that what others hold of it stays.
+  while (std::optional<Trouble> trouble = attempt("the picture", [&] { loop(); }))
+    give_up(std::move(trouble->issue));
+  clear_away(true);
+  context_->leave();
+}
+
+void Painter::loop() {
   std::unique_lock lock(mutex_);
   while (!over_) {
     std::optional<Board::Task> task;
@@ -138,9 +147,6 @@ void Painter::loop() {
     task.reset();  // what it holds may be large, and must not wait for the next
     lock.lock();
   }
-  lock.unlock();
-  clear_away(true);
-  context_->leave();
 }
 
 void Painter::paint(const Board::Task& task) {
@@ -153,16 +159,11 @@ void Painter::paint(const Board::Task& task) {
   }
   const Clock::time_point begin = Clock::now();
   PassDone done;
-  try {
+  std::optional<Trouble> trouble = attempt("the picture", [&] {
     if (!place->pass_painter) place->pass_painter = std::make_unique<PassPainter>(drawer_);
     done = place->pass_painter->paint(task.order, task.pass, place->sheets.blank());
-  } catch (const std::bad_alloc&) {
-    give_up("there is too little memory for the picture");
-    return;
-  } catch (const std::exception& error) {
-    give_up(error.what());
-    return;
-  }
+  });
+  if (trouble) return give_up(std::move(trouble->issue));
   if (done.sheet) place->sheets.finish();
   const double took_ms = Milliseconds(Clock::now() - begin).count();
   {
@@ -188,10 +189,10 @@ void Painter::clear_away(bool all) {
   }
 }
 
-void Painter::give_up(const char* why) {
+void Painter::give_up(Issue why) {
   {
     const std::lock_guard lock(mutex_);
-    trouble_ = why;
+    trouble_ = std::move(why.what);
   }
   wake_();
 }

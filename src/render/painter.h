@@ -1,6 +1,6 @@
 // Paints pictures for a window on a thread of its own, so that the window never waits for one: it says what it wants
 // and shows the newest sheet that is finished. What is wanted is painted quickly first; when it stands still, finer
-// and finer. Where there is no second OpenGL, painting is done a pass at a time on the window's thread.
+// and finer. Where there is no second OpenGL or no thread, painting is done a pass at a time on the window's thread.
 #pragma once
 
 #include <condition_variable>
@@ -10,8 +10,8 @@
 #include <mutex>
 #include <optional>
 #include <string>
-#include <thread>
 
+#include "jobs/thread.h"
 #include "render/order_board.h"
 #include "render/pass_painter.h"
 #include "render/sheets.h"
@@ -28,8 +28,8 @@ class Painter {
  public:
   using Clock = std::chrono::steady_clock;
 
-  // `wake` is called from another thread when there is something new. Without a context, work() paints, and the
-  // context that is current then must be current when the painter ends.
+  // `wake` is called from another thread when there is something new. Without a context, and where the system gives no
+  // thread, work() paints, and the context that is current then must be current when the painter ends.
   Painter(std::optional<PaintContext> context, std::function<void()> wake, Drawer drawer);
   // Ends after the pass that is being painted.
   ~Painter();
@@ -47,6 +47,7 @@ class Painter {
   [[nodiscard]] bool fresh(std::size_t picture) const;
   [[nodiscard]] bool unfinished(std::size_t picture) const;
 
+  [[nodiscard]] bool has_thread() const { return thread_.has_value(); }
   // For painters without a thread: paints the next pass if one is due.
   void work();
   // In how many seconds work() has something to do; none: nothing, or a thread does it.
@@ -70,10 +71,11 @@ class Painter {
     bool removed = false;
   };
 
+  void run();
   void loop();
   void paint(const Board::Task& task);
   void clear_away(bool all);
-  void give_up(const char* why);
+  void give_up(Issue why);
 
   std::optional<PaintContext> context_;
   std::function<void()> wake_;
@@ -88,7 +90,7 @@ class Painter {
   std::string trouble_;
   bool over_ = false;
 
-  std::thread thread_;  // last, so that all else is there when it starts
+  std::optional<Thread> thread_;  // last, so that all else is there when it starts; without one, work() paints
 };
 
 }  // namespace laywright

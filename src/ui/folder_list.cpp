@@ -46,7 +46,11 @@ FolderListing list_folder(const std::string& folder, bool all_files) {
 }
 
 const FolderListing* FolderList::of(const std::string& folder, bool all_files, const std::function<void()>& wake) {
-  if (auto made = work_.take(); made && *made) listing_ = std::move(**made);
+  if (auto made = work_.take()) {
+    if (*made) listing_ = std::move(**made);
+  } else if (!work_.trouble().empty()) {
+    listing_ = {asked_folder_, asked_all_, {}, {}, work_.trouble().front().what};
+  }
   const bool another = folder != asked_folder_ || all_files != asked_all_;
   const Clock::time_point now = Clock::now();
   const bool have = listing_.folder == folder && listing_.all_files == all_files;

@@ -44,7 +44,7 @@ class FolderList {
   std::string asked_folder_;
   bool asked_all_ = false;
   std::optional<Clock::time_point> looked_at_;
-  PanelWork<std::optional<FolderListing>> work_;  // none: nothing has changed
+  PanelWork<std::optional<FolderListing>> work_{"the list of files"};  // none: nothing has changed
 };
 
 }  // namespace laywright

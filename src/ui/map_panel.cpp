@@ -7,6 +7,7 @@
 #include "ui/flat_view.h"
 #include "ui/focus.h"
 #include "ui/map_image.h"
+#include "ui/panel_trouble.h"
 #include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
@@ -103,6 +104,7 @@ void map_panel(const Workbench& bench, const Shown& shown, PanelState& panels, C
                                         shown.scene->legend.title, unit)
                                 .c_str());
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("Choose the layer and the colour in the tab View.");
+  panel_trouble(state.work.trouble(), stage.view.theme);
   ImVec2 room = ImGui::GetContentRegionAvail();
   if (room.x < 8.0F || room.y < 8.0F) return;
   ImGui::InvisibleButton("map", room);

@@ -12,7 +12,7 @@ namespace laywright {
 namespace {
 
 // What has become of the last saving.
-void outcome(const PageSaving& saving, Theme theme) {
+void outcome(const FileSaving& saving, Theme theme) {
   if (!saving.outcome) {
     ImGui::TextDisabled("Writing %s", saving.path.c_str());
     ImGui::ProgressBar(static_cast<float>(saving.share), {-1.0F, 0.0F});
@@ -59,7 +59,7 @@ void page_dialog(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::Spacing();
   ImGui::TextWrapped("It holds the whole plan, with its notes and comments.");
   ImGui::Spacing();
-  const std::optional<PageSaving> saving = bench.page_saving();
+  const std::optional<FileSaving> saving = bench.page_saving();
   const bool busy = saving && !saving->outcome;
   const std::string why = busy ? "" : bench.why_not(cmd::save_page("page.html"));
   if (!why.empty()) ImGui::TextWrapped("%s", why.c_str());

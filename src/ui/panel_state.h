@@ -66,13 +66,13 @@ struct SectionState {
   SectionDrawing drawing;            // the newest that was made
   SectionDrawing asked;              // what the newest that was asked for will cover, without its turns
   PanelImage image;                  // of the drawing, where it is one
-  PanelWork<SectionDrawing> work;
+  PanelWork<SectionDrawing> work{"the section"};
 };
 
 struct MapState {
   std::weak_ptr<const Scene> scene, asked;  // of the image, and of the one that is being made
   PanelImage image;
-  PanelWork<std::pair<std::weak_ptr<const Scene>, PanelImage>> work;
+  PanelWork<std::pair<std::weak_ptr<const Scene>, PanelImage>> work{"the map"};
   double x_from = 0.0, x_to = 1.0;        // shown share of the width
   double turn_from = 0.0, turn_to = 1.0;  // and of the way around
 };
@@ -82,7 +82,7 @@ struct SheetState {
   bool wide = false;        // to be read, not to be seen as a whole
   int page = 1;             // that a file of one page holds
   SheetPages pages, asked;  // the newest that were drawn, and what the newest that were asked for will be
-  PanelWork<SheetPages> work;
+  PanelWork<SheetPages> work{"the set-up sheet"};
 };
 
 struct StudyState {

@@ -1,53 +1,46 @@
-// Something that a panel shows and that takes longer to make than a frame may: made on a thread of its own, always the
-// newest that was asked for. What was made before stays in sight until then, and where memory lacks for the new.
+// Something that a panel shows and that takes longer to make than a frame may: made in the background, always the newest
+// that was asked for. What was made before stays in sight until then, and where the new one has a trouble.
 #pragma once
 
 #include <functional>
-#include <memory>
-#include <mutex>
-#include <new>
 #include <optional>
 #include <utility>
 
-#include "workbench/worker.h"
+#include "jobs/latest_job.h"
 
 namespace laywright {
 
 template <class Made>
 class PanelWork {
  public:
-  // `wake` is called on the other thread when it is made.
+  // `what` stands in the words of a trouble: "the map".
+  explicit PanelWork(const char* what) : job_(what) {}
+
+  // `wake` is called on another thread when it is made. An older one that is being made comes, too: while something is
+  // dragged, there is something to see.
   void ask(std::function<Made()> make, std::function<void()> wake) {
-    if (!worker_) worker_ = std::make_unique<Worker>();
-    worker_->run([shared = shared_, make = std::move(make), wake = std::move(wake)] {
-      try {
-        Made made = make();
-        const std::lock_guard lock(shared->mutex);
-        shared->fresh = std::move(made);
-      } catch (const std::bad_alloc&) {
-        return;
-      }
-      if (wake) wake();
-    });
+    trouble_.clear();
+    job_.ask([make = std::move(make)](Progress&) { return JobResult<Made>(make()); },
+             [wake = std::move(wake)] {
+               if (wake) wake();
+             },
+             Older::finished);
   }
 
-  // True: something was made that has not been taken yet.
-  [[nodiscard]] bool ready() const {
-    const std::lock_guard lock(shared_->mutex);
-    return shared_->fresh.has_value();
-  }
+  // True: something has come that has not been taken yet.
+  [[nodiscard]] bool ready() const { return job_.ready(); }
   [[nodiscard]] std::optional<Made> take() {
-    const std::lock_guard lock(shared_->mutex);
-    return std::exchange(shared_->fresh, std::nullopt);
+    std::optional<JobResult<Made>> ended = job_.take();
+    if (!ended) return std::nullopt;
+    trouble_ = ended->trouble();
+    return ended->done() ? std::optional<Made>(std::move(ended->value())) : std::nullopt;
   }
+  // Why the last that was to be taken was not made; empty: it was.
+  [[nodiscard]] const Issues& trouble() const { return trouble_; }
 
  private:
-  struct Shared {
-    std::mutex mutex;
-    std::optional<Made> fresh;
-  };
-  std::shared_ptr<Shared> shared_ = std::make_shared<Shared>();
-  std::unique_ptr<Worker> worker_;  // ends before what it fills
+  Issues trouble_;
+  LatestJob<Made> job_;
 };
 
 }  // namespace laywright

@@ -8,6 +8,7 @@
 #include "scene/palette.h"
 #include "ui/flat_view.h"
 #include "ui/focus.h"
+#include "ui/panel_trouble.h"
 #include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
@@ -154,6 +155,7 @@ void section_panel(const Workbench& bench, PanelState& panels, Commands& out) {
   const Stage& stage = *bench.stage_in_hand();
   SectionState& state = panels.section;
   controls(wound, panels);
+  panel_trouble(state.work.trouble(), stage.view.theme);
   const ImVec2 room = ImGui::GetContentRegionAvail();
   if (room.x < 8.0F || room.y < 8.0F) return;
   ImGui::InvisibleButton("section", room);

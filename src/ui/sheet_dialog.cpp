@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "ui/modal.h"
+#include "ui/panel_trouble.h"
 #include "ui/style.h"
 #include "workbench/window_commands.h"
 
@@ -87,7 +88,11 @@ void pages(const Workbench& bench, PanelState& panels) {
   const SheetRequest now{bench.wound(),          std::nullopt, bench.active()->document->changes(), state.paper, 0,
                          bench.verdict_in_hand()};
   if (!state.pages.drawings || !same_sheet(state.pages, now) || !panels.show_image) {
-    ImGui::TextDisabled("The sheet is being drawn...");
+    if (state.work.trouble().empty()) {
+      ImGui::TextDisabled("The sheet is being drawn...");
+    } else {
+      panel_trouble(state.work.trouble(), bench.active()->stage.view.theme);
+    }
     return;
   }
   const float all = state.wide ? width : 2.0F * width + em(0.8F);
@@ -107,7 +112,7 @@ void pages(const Workbench& bench, PanelState& panels) {
 
 // What has become of the last saving.
 void outcome(const Workbench& bench) {
-  const std::optional<SheetSaving>& saving = bench.sheet_saving();
+  const std::optional<FileSaving> saving = bench.sheet_saving();
   if (!saving) return;
   ImGui::SameLine(0.0F, em(1.2F));
   const Theme theme = bench.active()->stage.view.theme;

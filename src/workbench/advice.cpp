@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "advise/setting_text.h"
+#include "jobs/thread.h"
 #include "plan/plan_values.h"
 #include "workbench/plan_edits.h"
 #include "workbench/plan_state.h"
@@ -111,6 +112,12 @@ Standing standing_in(const AdviceBasis& of, const std::vector<PlanDraft>& option
 }  // namespace
 
 int advice_threads() { return std::max(1, threads_at_hand() - 1); }
+
+Advice::Advice(const std::function<void()>& wake)
+    : cause_("the search for the cause", wake),
+      better_("the search for better settings", wake),
+      study_("the study", wake),
+      draws_("the verdict over several draws", wake) {}
 
 void Advice::ask_cause(const WoundPtr& wound, std::uint64_t seed, std::size_t finding) {
   cause_.ask([=](Progress& progress) { return find_cause(wound, seed, finding, progress); });

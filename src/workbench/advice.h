@@ -51,7 +51,7 @@ struct DrawsAnswer {
 class Advice {
  public:
   // `wake`: see Inquiry.
-  explicit Advice(const std::function<void()>& wake) : cause_(wake), better_(wake), study_(wake), draws_(wake) {}
+  explicit Advice(const std::function<void()>& wake);
 
   // Precondition: the wound is a full one, and has that finding.
   void ask_cause(const WoundPtr& wound, std::uint64_t seed, std::size_t finding);

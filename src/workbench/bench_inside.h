@@ -51,7 +51,7 @@ struct BenchInside {
   }
   [[nodiscard]] Issues write_page(const std::string& path) const { return bench.write_page(path); }
   void stop_writing_page() const { bench.page_writer_.stop(); }
-  void forget_sheet_saving() const { bench.forget_sheet_saving(); }
+  void forget_sheet_saving() const { bench.sheet_writer_.forget(); }
   void forget_page_saving() const { bench.page_writer_.forget(); }
 
   // Tells failures; true without issues.

@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <memory>
 
-#include "workbench/errands.h"
+#include "jobs/errands.h"
 
 namespace laywright {
 

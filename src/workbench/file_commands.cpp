@@ -57,7 +57,7 @@ std::string why_no_sheet(const Workbench& bench, const std::string& path, const 
 }
 
 bool page_is_made(const Workbench& bench) {
-  const std::optional<PageSaving> saving = bench.page_saving();
+  const std::optional<FileSaving> saving = bench.page_saving();
   return saving && !saving->outcome;
 }
 

@@ -1,19 +1,15 @@
-// A question that takes long to answer: worked on by a thread of its own while the window goes on. The newest one counts.
+// A question that takes long to answer, worked on while the window goes on. The newest one counts, and the newest answer
+// stays until there is another.
 #pragma once
 
-#include <chrono>
-#include <exception>
 #include <functional>
 #include <memory>
-#include <mutex>
-#include <new>
 #include <optional>
 #include <string>
 #include <utility>
 
-#include "base/progress.h"
-#include "base/result.h"
-#include "workbench/worker.h"
+#include "jobs/latest_job.h"
+#include "jobs/seconds_left.h"
 
 namespace laywright {
 
@@ -25,37 +21,22 @@ struct InquiryStatus {
   std::string trouble;                 // why there is no answer; empty: nothing wrong
 };
 
-// Of work that began then and has done so much.
-[[nodiscard]] std::optional<double> seconds_left(std::chrono::steady_clock::time_point begun, double share);
-[[nodiscard]] std::string trouble_words(const Issues& issues);
-
 // One thread uses it.
 template <class Answer>
 class Inquiry {
  public:
-  // `wake` is called on the other thread when there is something to take.
-  explicit Inquiry(std::function<void()> wake) : wake_(std::move(wake)) {}
-  // Stops what runs and waits for it.
-  ~Inquiry() { stop(); }
-  Inquiry(const Inquiry&) = delete;
-  Inquiry& operator=(const Inquiry&) = delete;
+  // `what` as of LatestJob. `wake` is called on another thread when there is something to take.
+  Inquiry(std::string what, std::function<void()> wake) : wake_(std::move(wake)), job_(std::move(what)) {}
 
   // Returns at once; an older one is given up. Its answer stays until there is a newer one.
-  void ask(std::function<Result<Answer>(Progress&)> work) {
-    stop();
+  void ask(typename LatestJob<Answer>::Work work) {
     stopped_ = false;
     trouble_.clear();
-    if (!worker_) worker_ = std::make_unique<Worker>();
-    task_ = std::make_shared<Task>();
-    worker_->run([task = task_, work = std::move(work), wake = wake_] {
-      finish(*task, work);
-      wake();
-    });
+    job_.ask(std::move(work), wake_);
   }
   void stop() {
-    if (!task_) return;
-    task_->progress.cancel();
-    task_.reset();
+    if (!job_.busy()) return;
+    job_.stop();
     stopped_ = true;
   }
   void forget() {
@@ -66,61 +47,25 @@ class Inquiry {
 
   // Takes what has come since: true if something has.
   bool poll() {
-    if (!task_) return false;
-    {
-      const std::lock_guard lock(task_->mutex);
-      if (!task_->ended) return false;
-      if (task_->answer) answer_ = std::move(task_->answer);
-      trouble_ = task_->trouble;
-    }
-    task_.reset();
+    std::optional<JobResult<Answer>> ended = job_.take();
+    if (!ended) return false;
+    if (ended->done()) answer_ = std::make_shared<const Answer>(std::move(ended->value()));
+    trouble_ = trouble_words(ended->trouble());
     return true;
   }
 
   // The newest; null until there is one.
   [[nodiscard]] const std::shared_ptr<const Answer>& answer() const { return answer_; }
   [[nodiscard]] InquiryStatus status() const {
-    InquiryStatus status{task_ != nullptr, stopped_, 0.0, std::nullopt, trouble_};
-    if (!task_) return status;
-    status.share = task_->progress.share();
-    status.seconds_left = seconds_left(task_->begun, status.share);
-    return status;
+    return {job_.busy(), stopped_, job_.share(), seconds_left(job_.begun(), job_.share()), trouble_};
   }
 
  private:
-  struct Task {
-    Progress progress;
-    const std::chrono::steady_clock::time_point begun = std::chrono::steady_clock::now();
-    std::mutex mutex;  // of what follows
-    bool ended = false;
-    std::shared_ptr<const Answer> answer;
-    std::string trouble;
-  };
-
-  static void finish(Task& task, const std::function<Result<Answer>(Progress&)>& work) {
-    std::shared_ptr<const Answer> answer;
-    std::string trouble;
-    try {
-      Result<Answer> result = work(task.progress);
-      if (!result.ok()) trouble = trouble_words(result.issues());
-      if (result.ok()) answer = std::make_shared<const Answer>(std::move(result).value());
-    } catch (const std::bad_alloc&) {
-      trouble = "There is not enough memory for this: make the wind shorter, or close other programs.";
-    } catch (const std::exception& error) {
-      trouble = error.what();
-    }
-    const std::lock_guard lock(task.mutex);
-    task.ended = true;
-    task.answer = std::move(answer);
-    task.trouble = std::move(trouble);
-  }
-
   const std::function<void()> wake_;
-  std::shared_ptr<Task> task_;  // that runs
   std::shared_ptr<const Answer> answer_;
   bool stopped_ = false;
   std::string trouble_;
-  std::unique_ptr<Worker> worker_;  // last: ends first
+  LatestJob<Answer> job_;
 };
 
 }  // namespace laywright

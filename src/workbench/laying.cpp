@@ -1,11 +1,10 @@
 #include "workbench/laying.h"
 
 #include <algorithm>
-#include <exception>
-#include <new>
 #include <utility>
 #include <vector>
 
+#include "jobs/seconds_left.h"
 #include "lay/lay.h"
 
 namespace laywright {
@@ -14,8 +13,10 @@ namespace {
 // Of the time for a pass, the part that laying takes; the rest is measuring.
 constexpr double laying_part = 0.75;
 
-// Before this, an estimate of the time left would jump about.
-constexpr double least_share = 0.03, least_seconds = 0.2;
+// A pass is short, and goes on evenly.
+constexpr EstimateFrom estimate_from{0.03, 0.2};
+
+constexpr const char* what_is_laid = "this wind";
 
 }  // namespace
 
@@ -63,10 +64,12 @@ void Laying::give_up_older() {
 }
 
 void Laying::finish_look(const std::shared_ptr<Job>& job) {
-  const std::lock_guard lock(mutex_);
-  looking_.reset();
-  if (job->revision != revision_ || job->passes.size() == 1 || job->laying.cancelled()) return;
-  rest_.run([this, job] { run_rest(job); });
+  {
+    const std::lock_guard lock(mutex_);
+    looking_.reset();
+    if (job->revision != revision_ || job->passes.size() == 1 || job->laying.cancelled()) return;
+  }
+  rest_.run(task_of(job, [this, job] { run_rest(job); }));
 }
 
 std::uint64_t Laying::lay(const Plan& plan, std::uint64_t seed) {
@@ -77,7 +80,7 @@ std::uint64_t Laying::lay(const Plan& plan, std::uint64_t seed) {
     job = std::make_shared<Job>(plan, seed, ++revision_, passes_for(plan, cost_));
     job_ = job;
   }
-  first_.run([this, job] {
+  first_.run(task_of(job, [this, job] {
     {
       const std::lock_guard lock(mutex_);
       looking_ = job;
@@ -85,8 +88,12 @@ std::uint64_t Laying::lay(const Plan& plan, std::uint64_t seed) {
     const WoundPtr look = run_pass(job, 0);
     finish_look(job);
     if (look) add_takeup(*job, *look);
-  });
+  }));
   return job->revision;
+}
+
+Task Laying::task_of(const std::shared_ptr<Job>& job, std::function<void()> work) {
+  return {what_is_laid, std::move(work), [this, job](const Issue& trouble) { fail(*job, trouble); }};
 }
 
 void Laying::stop() {
@@ -121,10 +128,7 @@ LayingStatus Laying::status() const {
   status.pass = job_->passes[job_->pass];
   if (!status.busy) return status;
   status.share = std::clamp(share_of(*job_), 0.0, 1.0);
-  const double seconds = std::chrono::duration<double>(Clock::now() - job_->began).count();
-  if (status.share >= least_share && seconds >= least_seconds) {
-    status.seconds_left = seconds * (1.0 - status.share) / status.share;
-  }
+  status.seconds_left = seconds_left(job_->began, status.share, estimate_from);
   return status;
 }
 
@@ -142,15 +146,13 @@ WoundPtr Laying::run_pass(const std::shared_ptr<Job>& job, std::size_t pass) {
     job->laying.report(0.0);
     job->measuring.report(0.0);
   }
-  try {
+  WoundPtr published;
+  const std::optional<Trouble> trouble = attempt(what_is_laid, [&] {
     std::unique_ptr<const Wound> wound = wind(*job, job->passes[pass]);
-    if (wound) return publish(*job, std::move(wound));
-  } catch (const std::bad_alloc&) {
-    fail(*job, "There is not enough memory for this wind: make it shorter, or close other programs.");
-  } catch (const std::exception& error) {
-    fail(*job, error.what());
-  }
-  return nullptr;
+    if (wound) published = publish(*job, std::move(wound));
+  });
+  if (trouble) fail(*job, trouble->issue);
+  return published;
 }
 
 std::unique_ptr<const Wound> Laying::wind(Job& job, const Pass& pass) const {
@@ -171,7 +173,7 @@ std::unique_ptr<const Wound> Laying::wind(Job& job, const Pass& pass) const {
 WoundPtr Laying::publish(const Job& job, std::unique_ptr<const Wound> wound) {
   // A great build takes tens of milliseconds to free: whoever lets it go last does not wait for that.
   const WoundPtr shared(wound.release(),
-                        [chores = chores_](const Wound* old) { chores->post([old] { delete old; }); });
+                        [chores = chores_](const Wound* old) { chores->post("", [old] { delete old; }); });
   {
     const std::lock_guard lock(mutex_);
     const double seconds = std::chrono::duration<double>(Clock::now() - job.began).count();
@@ -191,7 +193,7 @@ WoundPtr Laying::publish(const Job& job, std::unique_ptr<const Wound> wound) {
 }
 
 void Laying::add_takeup(Job& job, const Wound& wound) {
-  try {
+  const std::optional<Trouble> trouble = attempt("the machine's side of this wind", [&] {
     TakeupRun run = take_up(wound.plan(), wound.build(), wound.measurements(), job.taking_up);
     if (job.taking_up.cancelled()) return;
     VerdictPtr verdict;
@@ -200,10 +202,9 @@ void Laying::add_takeup(Job& job, const Wound& wound) {
           std::make_shared<const WindVerdict>(verdict_of(wound.plan(), wound.build(), wound.measurements(), &run));
     }
     wound.late->set(std::make_shared<const TakeupRun>(std::move(run)), std::move(verdict));
-  } catch (const std::bad_alloc&) {
-    fail(job, "There is not enough memory for the machine's side: make the wind shorter, or close other programs.");
-    return;
-  }
+  });
+  if (trouble) return fail(job, trouble->issue);
+  if (!wound.late->get()) return;  // stopped
   {
     const std::lock_guard lock(mutex_);
     takeup_news_ = true;
@@ -211,11 +212,11 @@ void Laying::add_takeup(Job& job, const Wound& wound) {
   wake_();
 }
 
-void Laying::fail(const Job& job, const std::string& why) {
+void Laying::fail(const Job& job, const Issue& trouble) {
   {
     const std::lock_guard lock(mutex_);
     if (job.revision != revision_) return;
-    job_->trouble = why;
+    job_->trouble = trouble_words({trouble});
     job_->done = true;
     job_->cancel();
   }

@@ -11,9 +11,9 @@
 #include <string>
 
 #include "base/progress.h"
-#include "workbench/errands.h"
+#include "jobs/errands.h"
+#include "jobs/latest.h"
 #include "workbench/passes.h"
-#include "workbench/worker.h"
 #include "workbench/wound.h"
 
 namespace laywright {
@@ -66,13 +66,14 @@ class Laying {
   [[nodiscard]] std::unique_ptr<const Wound> wind(Job& job, const Pass& pass) const;
   WoundPtr publish(const Job& job, std::unique_ptr<const Wound> wound);
   void add_takeup(Job& job, const Wound& wound);
-  void fail(const Job& job, const std::string& why);
+  void fail(const Job& job, const Issue& trouble);
+  [[nodiscard]] Task task_of(const std::shared_ptr<Job>& job, std::function<void()> work);
   [[nodiscard]] static double share_of(const Job& job);
 
   const std::function<void()> wake_;
   const std::shared_ptr<ErrandQueue> chores_;
 
-  mutable std::mutex mutex_;  // of all that follows but the workers
+  mutable std::mutex mutex_;  // of all that follows but the last two
   std::uint64_t revision_ = 0;
   std::shared_ptr<Job> job_;      // the newest
   std::shared_ptr<Job> looking_;  // the one whose first look runs; null when none does
@@ -81,8 +82,9 @@ class Laying {
   bool takeup_news_ = false;
   LayCost cost_;
 
-  // Two, so that the first look need not wait until a long measurement has noticed that it is no longer wanted.
-  Worker first_, rest_;
+  // Two, so that the first look need not wait until a long measurement has noticed that it is no longer wanted. The first
+  // ends first: it hands over to the other.
+  Latest rest_, first_;
 };
 
 }  // namespace laywright

@@ -35,8 +35,7 @@ bool Workbench::poll(Clock::time_point now) {
   changed |= take_advice();
   changed |= play(now);
   changed |= fly(now);
-  changed |= take_sheet_mail();
-  changed |= mind_page();
+  changed |= mind_files();
   changed |= show_on(now);
   changed |= watch_files(now);
   changed |= tell_what_is_not_kept();
@@ -112,31 +111,18 @@ bool Workbench::fly(Clock::time_point now) {
   return flies;
 }
 
-bool Workbench::take_sheet_mail() {
-  std::optional<Issues> outcome = sheet_mail_->take();
-  if (!outcome || !sheet_saving_) return false;
-  // Where the sheet is no longer looked at, a failure is told as all others are.
-  if (question_ != cmd::Question::setup_sheet && !outcome->empty()) {
-    tell_failure(fmt::format("{} was not written.", sheet_saving_->path), *outcome);
-  }
-  sheet_saving_->outcome = std::move(outcome);
-  return true;
-}
-
-bool Workbench::mind_page() {
-  if (!page_awaited_) return false;
-  const std::optional<PageSaving> saving = page_writer_.saving();
-  page_awaited_ = saving && !saving->outcome;
-  const bool failed = saving && saving->outcome && !saving->outcome->empty();
-  if (failed && question_ != cmd::Question::share_page) {
-    tell_failure(fmt::format("{} was not written.", saving->path), *saving->outcome);
-  }
-  return true;
-}
-
-// One that is being written is still told of.
-void Workbench::forget_sheet_saving() {
-  if (sheet_saving_ && sheet_saving_->outcome) sheet_saving_.reset();
+bool Workbench::mind_files() {
+  bool written = false;
+  const auto mind = [&](FileWriter& writer, cmd::Question where) {
+    if (!writer.busy()) return;
+    written = true;
+    // Where the file is no longer looked at, a failure is told as all others are.
+    if (!writer.poll() || question_ == where || writer.saving()->outcome->empty()) return;
+    tell_failure(fmt::format("{} was not written.", writer.saving()->path), *writer.saving()->outcome);
+  };
+  mind(sheet_writer_, cmd::Question::setup_sheet);
+  mind(page_writer_, cmd::Question::share_page);
+  return written;
 }
 
 bool Workbench::show_on(Clock::time_point now) {
@@ -208,7 +194,8 @@ bool Workbench::tell_what_is_not_kept() {
     const std::optional<Issues> trouble = news.take();
     if (!trouble) return false;
     const Issue& issue = trouble->front();
-    tell(Severity::warning, fmt::format(fmt::runtime(sentence), fmt::format("{} {}", issue.file, issue.what)));
+    const std::string why = issue.file.empty() ? issue.what : fmt::format("{} {}", issue.file, issue.what);
+    tell(Severity::warning, fmt::format(fmt::runtime(sentence), why));
     return true;
   };
   const bool copies =
@@ -227,9 +214,10 @@ void Workbench::keep_settings(Clock::time_point now) {
   settings_at_ = now;
   if (same_settings(settings_, written_settings_)) return;
   written_settings_ = settings_;
-  errands_->post("settings", [folder = options_.folders.config, settings = settings_, news = settings_news_] {
-    news->put(save_settings(folder, settings));
-  });
+  errands_->queue()->post("settings", Task{"the settings",
+                                           [folder = options_.folders.config, settings = settings_,
+                                            news = settings_news_] { news->put(save_settings(folder, settings)); },
+                                           [news = settings_news_](const Issue& trouble) { news->put({trouble}); }});
 }
 
 std::optional<double> Workbench::seconds_to_next_poll() const {
@@ -238,7 +226,7 @@ std::optional<double> Workbench::seconds_to_next_poll() const {
   for (const Desk& desk : desks_) {
     if (desk.document->laying().busy || desk.advice->busy()) soonest = std::min(soonest, progress_every_s);
   }
-  if (page_awaited_) soonest = std::min(soonest, progress_every_s);
+  if (sheet_writer_.busy() || page_writer_.busy()) soonest = std::min(soonest, progress_every_s);
   const auto moves = [](const Stage& stage, bool laid) { return stage.flight || (laid && stage.playback.playing); };
   bool any = moves(active()->stage, wound() != nullptr);
   if (comparison_ && !comparison_->linked) any = any || moves(comparison_->stage, other_wound() != nullptr);

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <new>
 #include <utility>
 
 #include <fcntl.h>
@@ -133,13 +132,11 @@ void RecoveryStore::keep(std::uint64_t document, std::function<RecoveryCopy()> c
     return;
   }
   const fs::path file = copy_of(document);
-  chores_->post(file.string(), [file, copy = std::move(copy), news = news_] {
-    try {
-      news->put(write_file_atomically(file, recovery_text(copy())));
-    } catch (const std::bad_alloc&) {
-      news->put({not_kept(file, "cannot be written: there is too little memory")});
-    }
-  });
+  chores_->post(file.string(), Task{"a copy of unsaved work",
+                                    [file, copy = std::move(copy), news = news_] {
+                                      news->put(write_file_atomically(file, recovery_text(copy())));
+                                    },
+                                    [news = news_](const Issue& trouble) { news->put({trouble}); }});
 }
 
 void RecoveryStore::remove(std::uint64_t document) {

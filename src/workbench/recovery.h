@@ -10,8 +10,8 @@
 #include <memory>
 #include <vector>
 
+#include "jobs/errands.h"
 #include "workbench/document.h"
-#include "workbench/errands.h"
 #include "workbench/keeping_news.h"
 
 namespace laywright {

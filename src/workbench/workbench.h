@@ -147,10 +147,10 @@ class Workbench {
   [[nodiscard]] const std::optional<cmd::Question>& question() const { return question_; }
   [[nodiscard]] bool any_unsaved() const;
   // The last saving of a set-up sheet, since the window asked to see one; none: there was none.
-  [[nodiscard]] const std::optional<SheetSaving>& sheet_saving() const { return sheet_saving_; }
+  [[nodiscard]] std::optional<FileSaving> sheet_saving() const { return sheet_writer_.saving(); }
 
   // The last saving of a share page, since the window asked for one; none: there was none.
-  [[nodiscard]] std::optional<PageSaving> page_saving() const { return page_writer_.saving(); }
+  [[nodiscard]] std::optional<FileSaving> page_saving() const { return page_writer_.saving(); }
 
   [[nodiscard]] const Options& options() const { return options_; }
   [[nodiscard]] const Settings& settings() const { return settings_; }
@@ -194,9 +194,7 @@ class Workbench {
   [[nodiscard]] std::vector<Stage*> stages();
   void write_sheet(const std::string& path, std::shared_ptr<const std::vector<Drawing>> pages, int page);
   Issues write_page(const std::string& path);
-  bool take_sheet_mail();
-  bool mind_page();
-  void forget_sheet_saving();
+  bool mind_files();
   bool watch_files(Clock::time_point now);
   void tell_of_file(const Desk& desk);
   void keep_copies(Clock::time_point now);
@@ -226,10 +224,7 @@ class Workbench {
   std::optional<Showing> showing_;
   std::vector<Notice> notices_;
   std::optional<cmd::Question> question_;
-  std::optional<SheetSaving> sheet_saving_;
-  std::shared_ptr<SheetMail> sheet_mail_ = std::make_shared<SheetMail>();
-  PageWriter page_writer_;
-  bool page_awaited_ = false;  // what becomes of it is not known yet
+  FileWriter sheet_writer_{"the set-up sheet"}, page_writer_{"the share page"};
 
   std::optional<Clock::time_point> played_at_, shown_at_, watched_at_, settings_at_;
 

@@ -6,11 +6,7 @@
 namespace laywright {
 
 void Workbench::write_sheet(const std::string& path, std::shared_ptr<const std::vector<Drawing>> pages, int page) {
-  sheet_saving_ = SheetSaving{path, std::nullopt};
-  errands_->queue()->post([mail = sheet_mail_, wake = options_.wake, path, pages = std::move(pages), page] {
-    mail->put(laywright::write_sheet(path, *pages, page));
-    wake();
-  });
+  sheet_writer_.start(path, sheet_maker(path, std::move(pages), page), options_.wake);
 }
 
 // Not begun where the plan is not sound.
@@ -19,8 +15,7 @@ Issues Workbench::write_page(const std::string& path) {
   const Result<Plan> plan = check(document.state().draft);
   if (!plan) return plan.issues();
   PageOrder order{[copy = document.recovery_copy()] { return copy().text; }, plan.value(), document.wound()};
-  page_writer_.start(std::move(order), path, options_.make_page, options_.wake);
-  page_awaited_ = true;
+  page_writer_.start(path, page_maker(std::move(order), options_.make_page), options_.wake);
   return {};
 }
 

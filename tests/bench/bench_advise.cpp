@@ -16,9 +16,9 @@
 
 #include "advise/cause.h"
 #include "advise/improve.h"
-#include "advise/parallel.h"
 #include "advise/study.h"
 #include "advise/synthetic_spool.h"
+#include "jobs/parallel.h"
 #include "plan/plan_file.h"
 
 namespace {

@@ -6,6 +6,7 @@
 #include <optional>
 #include <thread>
 
+#include "jobs/no_more_threads.h"
 #include "render/laid_scene.h"
 #include "render/offscreen_context.h"
 #include "render/overlay.h"
@@ -133,6 +134,23 @@ TEST_CASE("without a thread a painter works a pass at a time, textures and bytes
   };
   // They round in other places: no more than that.
   CHECK(mean_difference(picture_of(Drawer::processor), picture_of(Drawer::graphics_card)) < 0.6);
+}
+
+TEST_CASE("a painter for whom no thread can be started works where it is asked to") {
+  const auto context = OffscreenContext::open();
+  REQUIRE(context.ok());
+  const NoMoreThreads none;
+  Painter painter(
+      offscreen(), [] {}, Drawer::processor);
+  CHECK_FALSE(painter.has_thread());
+  const std::size_t picture = painter.add(), other = painter.add();
+  painter.want(picture, order_of(std::make_shared<const SceneSource>(small_source()), 40.0));
+  CHECK(painter.seconds_to_work() == 0.0);
+  painter.work();
+  CHECK(painter.times().passes == 1);
+  CHECK(painter.newest(picture) != nullptr);
+  painter.remove(other);
+  CHECK(painter.trouble().empty());
 }
 
 TEST_CASE("a painter that gets no OpenGL says so") {

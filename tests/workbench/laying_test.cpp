@@ -6,6 +6,7 @@
 #include <mutex>
 #include <numeric>
 
+#include "jobs/no_more_threads.h"
 #include "lay/lay.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
@@ -316,20 +317,26 @@ TEST_CASE("an unsound edit keeps the last picture and says so, mended, laying go
   CHECK(bench.wound()->plan().spool().barrel_diameter_mm == 110.0);
 }
 
-TEST_CASE("errands run in order, a newer one of a key replaces the waiting one, all run before the end") {
-  std::vector<int> ran;
+TEST_CASE("where no thread can be started, laying says so, and the next try lays") {
+  Errands errands;
+  Laying laying([] {}, errands.queue());
+  const Plan plan = sample_plan("even");
   {
-    Errands errands;
-    std::atomic<bool> go{false};
-    errands.post("", [&] {
-      while (!go) std::this_thread::yield();
-    });
-    errands.post("a", [&] { ran.push_back(1); });
-    errands.post("b", [&] { ran.push_back(2); });
-    errands.post("a", [&] { ran.push_back(3); });
-    go = true;
+    const NoMoreThreads none;
+    laying.lay(plan, 1);
   }
-  CHECK(ran == std::vector<int>{3, 2});
+  CHECK_FALSE(laying.status().busy);
+  CHECK(laying.status().trouble ==
+        "The system starts no further thread for this wind: close other programs, and try again.");
+  CHECK_FALSE(laying.take());
+  laying.lay(plan, 1);
+  CHECK(laying.status().trouble.empty());
+  WoundPtr last;
+  await([&] {
+    if (WoundPtr fresh = laying.take()) last = fresh;
+    return last && last->pass.full();
+  });
+  CHECK(last->build().hash() == hash_at_once(plan.draft()));
 }
 
 TEST_CASE("a build that outlives its workbench stays whole") {

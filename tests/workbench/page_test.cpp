@@ -2,6 +2,9 @@
 #include "bench_for_tests.h"
 
 #include <atomic>
+#include <new>
+
+#include "jobs/no_more_threads.h"
 
 using namespace laywright;
 using namespace laywright::testing;
@@ -34,11 +37,11 @@ struct Sharer {
 
   [[nodiscard]] std::string path(const char* name) const { return (folder.path() / name).string(); }
 
-  PageSaving saved(const char* name) {
+  FileSaving saved(const char* name) {
     REQUIRE(bench.apply(cmd::save_page(path(name))));
     return outcome();
   }
-  PageSaving outcome() {
+  FileSaving outcome() {
     REQUIRE(wait_until(bench, [&] { return bench.page_saving() && bench.page_saving()->outcome; }));
     return *bench.page_saving();
   }
@@ -53,7 +56,7 @@ TEST_CASE("a page is made of the plan as it stands, not as it was saved") {
   REQUIRE(bench.apply(cmd::set_title("Another title", 1)));
   REQUIRE(bench.apply(cmd::ask(cmd::Question::share_page)));
   wait_for_build(bench);
-  const PageSaving saving = sharer.saved("a.html");
+  const FileSaving saving = sharer.saved("a.html");
   CHECK(saving.outcome->empty());
   CHECK_FALSE(saving.stopped);
   const std::string page = contents(sharer.path("a.html"));
@@ -116,9 +119,49 @@ TEST_CASE("a page that fails is told of, in the dialog or, when that is closed, 
   const std::size_t notices = bench.notices().size();
   REQUIRE(bench.apply(cmd::set_title("Cursed", 2)));
   wait_for_build(bench);
-  CHECK(sharer.saved("b.html").outcome->front().what == "the printer is on fire");
+  const std::string what = sharer.saved("b.html").outcome->front().what;
+  CHECK(what.find("the share page (the printer is on fire)") != std::string::npos);
   CHECK(bench.notices().size() == notices);
   CHECK_FALSE(std::filesystem::exists(sharer.path("b.html")));
+}
+
+TEST_CASE("whatever a page throws is told, and so is that no thread is to be had for it") {
+  Sharer sharer([](const PageOrder& order, Progress& progress) -> std::string {
+    if (order.plan.title() == "Vast") throw std::bad_alloc();
+    if (order.plan.title() == "Strange") throw 7;
+    return plain_page(order, progress);
+  });
+  Workbench& bench = sharer.bench;
+  const auto what = [&] { return sharer.saved("a.html").outcome->at(0).what; };
+  REQUIRE(bench.apply(cmd::SetTitle{"Vast", 1}));
+  wait_for_build(bench);
+  {
+    const NoMoreThreads none;
+    CHECK(what().find("no further thread for the share page") != std::string::npos);
+  }
+  CHECK(what().find("not enough memory for the share page") != std::string::npos);
+  REQUIRE(bench.apply(cmd::SetTitle{"Strange", 2}));
+  wait_for_build(bench);
+  CHECK(what().find("went wrong with the share page") != std::string::npos);
+  CHECK_FALSE(std::filesystem::exists(sharer.path("a.html")));
+  REQUIRE(bench.apply(cmd::SetTitle{"Plain", 3}));
+  wait_for_build(bench);
+  CHECK(sharer.saved("a.html").outcome->empty());
+}
+
+TEST_CASE("a page and a sheet that were asked for are written, even when the program ends at once") {
+  const TemporaryFolder elsewhere;
+  const std::string page = (elsewhere.path() / "a.html").string(), sheet = (elsewhere.path() / "a.svg").string();
+  {
+    Sharer sharer(plain_page);
+    Drawing drawing;
+    drawing.width_mm = drawing.height_mm = 10.0;
+    const auto pages = std::make_shared<const std::vector<Drawing>>(1, drawing);
+    REQUIRE(sharer.bench.apply(cmd::SavePage{page}));
+    REQUIRE(sharer.bench.apply(cmd::SaveSheet{sheet, pages, 1}));
+  }
+  CHECK(contents(page).starts_with("title: "));
+  CHECK(contents(sheet).find("</svg>") != std::string::npos);
 }
 
 TEST_CASE("neither a page nor a sheet takes the place of the plan, by whatever name that has") {

@@ -6,11 +6,9 @@
 #include <functional>
 
 #include "base/progress.h"
+#include "jobs/thread.h"
 
 namespace laywright {
-
-// As many as the machine runs at once; at least 1.
-[[nodiscard]] int threads_at_hand();
 
 // A part of the way of a progress: what is done of the part moves it from `from` to `to`.
 struct Stretch {

@@ -1,5 +1,5 @@
-// A thread for small chores that must not hold up the window: writing recovery copies and settings, looking whether
-// a file has changed on disk, freeing large memory.
+// Small chores that must not hold up a window, done in order in the background: writing recovery copies and settings,
+// looking whether a file has changed on disk, freeing large memory.
 #pragma once
 
 #include <condition_variable>
@@ -7,8 +7,10 @@
 #include <functional>
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <string>
-#include <thread>
+
+#include "jobs/thread.h"
 
 namespace laywright {
 
@@ -16,28 +18,32 @@ namespace laywright {
 // posted. Safe to use from several threads.
 class ErrandQueue {
  public:
-  // A newer errand of the same key takes the place of one that still waits; an empty key replaces nothing.
-  void post(std::string key, std::function<void()> errand);
-  void post(std::function<void()> errand) { post("", std::move(errand)); }
+  // A newer errand of the same key takes the place of one that still waits; an empty key replaces nothing. Nothing
+  // escapes: where there is no memory to let it wait, it runs here.
+  void post(std::string key, Task errand) noexcept;
+  // One that may be left undone without a word.
+  void post(std::string key, std::function<void()> errand) { post(std::move(key), Task{"", std::move(errand), {}}); }
 
  private:
   friend class Errands;
   struct Errand {
     std::string key;
-    std::function<void()> run;
+    Task task;
   };
 
   void run_all();
+  void open();
   void close();
 
   std::mutex mutex_;
   std::condition_variable news_;
   std::deque<Errand> waiting_;
-  bool closed_ = false;
+  bool open_ = false;
 };
 
 class Errands {
  public:
+  // Where the system gives no thread, errands run at once, where they are posted.
   Errands();
   // Runs what still waits, then ends the thread.
   ~Errands();
@@ -45,11 +51,10 @@ class Errands {
   Errands& operator=(const Errands&) = delete;
 
   [[nodiscard]] const std::shared_ptr<ErrandQueue>& queue() const { return queue_; }
-  void post(std::string key, std::function<void()> errand) { queue_->post(std::move(key), std::move(errand)); }
 
  private:
   std::shared_ptr<ErrandQueue> queue_;
-  std::thread thread_;
+  std::optional<Thread> thread_;
 };
 
 }  // namespace laywright

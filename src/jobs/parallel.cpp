@@ -1,4 +1,4 @@
-#include "advise/parallel.h"
+#include "jobs/parallel.h"
 
 #include <algorithm>
 #include <chrono>
@@ -6,11 +6,10 @@
 #include <deque>
 #include <exception>
 #include <mutex>
-#include <new>
 #include <optional>
-#include <system_error>
-#include <thread>
 #include <vector>
+
+#include "jobs/thread.h"
 
 namespace laywright {
 namespace {
@@ -23,10 +22,6 @@ class Crew {
   }
   Crew(const Crew&) = delete;
   Crew& operator=(const Crew&) = delete;
-
-  ~Crew() {
-    for (std::thread& member : members_) member.join();
-  }
 
   // As many members as the system gives threads to; how many these are.
   std::size_t call_up() {
@@ -64,11 +59,9 @@ class Crew {
       const std::lock_guard lock(mutex_);
       ++working_;
     }
-    try {
-      members_.emplace_back([this, member = members_.size()] { work(member); });
+    if (std::optional<Thread> thread = Thread::start({"", [this, member = members_.size()] { work(member); }, {}})) {
+      members_.push_back(std::move(*thread));  // there is room for it
       return true;
-    } catch (const std::system_error&) {  // no more threads
-    } catch (const std::bad_alloc&) {
     }
     const std::lock_guard lock(mutex_);
     --working_;
@@ -77,11 +70,7 @@ class Crew {
 
   void work(std::size_t member) {
     while (const std::optional<std::size_t> index = next()) {
-      try {
-        task_(*index, inner_[member]);
-      } catch (...) {
-        fail(std::current_exception());
-      }
+      if (std::optional<Trouble> trouble = attempt("", [&] { task_(*index, inner_[member]); })) fail(trouble->cause);
       const std::lock_guard lock(mutex_);
       ++done_;
       inner_[member].report(0.0);
@@ -123,12 +112,10 @@ class Crew {
   std::size_t next_ = 0, done_ = 0, working_ = 0;
   bool stopped_ = false;
   std::exception_ptr failure_;
-  std::vector<std::thread> members_;  // last: they use all else
+  std::vector<Thread> members_;  // last: they use all else
 };
 
 }  // namespace
-
-int threads_at_hand() { return std::max(1, static_cast<int>(std::thread::hardware_concurrency())); }
 
 void run_parallel(std::size_t count, int threads, const Stretch& stretch,
                   const std::function<void(std::size_t, Progress&)>& task) {

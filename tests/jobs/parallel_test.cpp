@@ -1,42 +1,17 @@
-#include <pthread.h>
-
 #include <atomic>
+#include <chrono>
 #include <new>
+#include <stdexcept>
 #include <system_error>
 #include <thread>
 #include <vector>
 
 #include <catch2/catch.hpp>
 
-#include "advise/parallel.h"
+#include "jobs/no_more_threads.h"
+#include "jobs/parallel.h"
 
 using namespace laywright;
-
-namespace {
-
-// While it stands, a new thread asks for a stack that no machine has, so that none starts.
-class NoMoreThreads {
- public:
-  NoMoreThreads() {
-    pthread_getattr_default_np(&before_);
-    pthread_attr_t huge;
-    pthread_attr_init(&huge);
-    pthread_attr_setstacksize(&huge, std::size_t{1} << 46U);
-    pthread_setattr_default_np(&huge);
-    pthread_attr_destroy(&huge);
-  }
-  ~NoMoreThreads() {
-    pthread_setattr_default_np(&before_);
-    pthread_attr_destroy(&before_);
-  }
-  NoMoreThreads(const NoMoreThreads&) = delete;
-  NoMoreThreads& operator=(const NoMoreThreads&) = delete;
-
- private:
-  pthread_attr_t before_{};
-};
-
-}  // namespace
 
 TEST_CASE("every task runs once, on any number of threads") {
   for (const int threads : {1, 2, 7}) {
@@ -100,6 +75,28 @@ TEST_CASE("where no thread can be started the caller does the tasks itself, and 
                     run_parallel(20, 4, other, [](std::size_t, Progress&) { throw std::bad_alloc(); });
                   }()),
                   std::bad_alloc);
+}
+
+TEST_CASE("whatever a task throws comes out as it is") {
+  const auto throws = [](auto thrown) {
+    Progress progress;
+    run_parallel(20, 4, progress, [&](std::size_t i, Progress&) {
+      if (i == 3) throw thrown;
+    });
+  };
+  CHECK_THROWS_AS(throws(std::bad_alloc()), std::bad_alloc);
+  CHECK_THROWS_AS(throws(std::length_error("too long")), std::length_error);
+  CHECK_THROWS_AS(throws(7), int);
+}
+
+TEST_CASE("results stand in the order of the tasks, whichever ends first") {
+  Progress progress;
+  std::vector<std::size_t> squares(40, 0);
+  run_parallel(squares.size(), 4, progress, [&](std::size_t i, Progress&) {
+    if (i % 4 == 0) std::this_thread::sleep_for(std::chrono::milliseconds(2));
+    squares[i] = i * i;
+  });
+  for (std::size_t i = 0; i < squares.size(); ++i) CHECK(squares[i] == i * i);
 }
 
 TEST_CASE("a stretch moves its progress within its ends only") {
