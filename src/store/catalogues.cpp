@@ -96,7 +96,7 @@ Result<NamedEntry> Catalogues::find(EntryKind kind, const std::string& name) con
   std::vector<std::string> known;
   for (const CatalogueEntry* entry : shelf.of(kind)) known.push_back(entry->named.name);
   Issue issue;
-  issue.what = fmt::format("no catalogue has a {} of that name", name_of(kind));
+  issue.what = fmt::format("is in no catalogue of {}s", name_of(kind));
   if (const std::string nearest = nearest_word(name, known); !nearest.empty()) {
     issue.what += fmt::format("; did you mean \"{}\"?", nearest);
   } else {

@@ -16,7 +16,8 @@
 namespace laywright {
 namespace {
 
-constexpr const char* sizes_help = "give its sizes: barrel, flange and inside width, like \"63 x 100 x 80 mm\"";
+// Barrel, flange and inside width.
+constexpr const char* sizes_help = "give its sizes, like \"63 x 100 x 80 mm\"";
 
 Issue issue_of(std::string_view what, const std::string& value, std::string text, std::string allowed = "") {
   Issue issue;
@@ -65,7 +66,7 @@ class Maker {
  private:
   void set_spool() {
     if (wish_.spool.empty())
-      return fail(issue_of("spool", "", fmt::format("is missing: name an entry of a catalogue, or {}", sizes_help)));
+      return fail(issue_of("spool", "", fmt::format("is missing; name one of a catalogue, or {}", sizes_help)));
     if (take(EntryKind::spool, wish_.spool)) return;
     const std::vector<std::string> parts = parts_of(wish_.spool);
     constexpr std::array paths{"spool.barrel_diameter", "spool.flange_diameter", "spool.inside_width"};
@@ -83,7 +84,7 @@ class Maker {
   void set_fiber() {
     constexpr const char* help = "give its diameter, like \"0.245 mm\"";
     if (wish_.fiber.empty())
-      return fail(issue_of("fiber", "", fmt::format("is missing: name an entry of a catalogue, or {}", help)));
+      return fail(issue_of("fiber", "", fmt::format("is missing; name one of a catalogue, or {}", help)));
     if (take(EntryKind::fiber, wish_.fiber)) return;
     const bool is_size = wish_.fiber.find_first_of("0123456789") == 0 || wish_.fiber[0] == '.';
     if (!is_size) return fail_as_name(EntryKind::fiber, wish_.fiber, help);
@@ -97,7 +98,7 @@ class Maker {
   }
 
   void set_length() {
-    if (wish_.length.empty()) return fail(issue_of("length", "", "is missing: how much fiber, like \"3 km\""));
+    if (wish_.length.empty()) return fail(issue_of("length", "", "is missing; how much fiber, like \"3 km\""));
     set("length", "wind.length", wish_.length);
   }
 

@@ -41,7 +41,7 @@ std::vector<std::string> commands(const Workshop& shop) {
 
 // Values that are words: names of files, of choices, of keys alone.
 bool is_a_word(const std::string& value) {
-  static const std::set<std::string> words{"NAME", "WHAT", "DIR", "KEY"};
+  static const std::set<std::string> words{"NAME", "WHAT", "DIR", "KEY", "TEXT"};
   return words.contains(value) || value.starts_with("FILE");
 }
 

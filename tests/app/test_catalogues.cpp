@@ -62,6 +62,15 @@ TEST_CASE("all commands read a plan that names an entry of the person's own cata
   }
 }
 
+TEST_CASE("what is kept of a plan in a document stands alone") {
+  const Shop shop;
+  shop.write("config/laywright/catalogue/spools.toml", shop_spools);
+  const Ran study = shop.as_person("$LW study a.lay.toml --vary traverse.pitch=0.52mm:0.54mm:2 --json");
+  REQUIRE(study.code == 0);
+  const std::string text = nlohmann::json::parse(study.out).at("plan").at("text");
+  CHECK_THAT(text, Contains("barrel_diameter = \"50 mm\"") && !Contains("Reel 9"));
+}
+
 TEST_CASE("check tells where an entry stands, and what the plan overrides") {
   const Shop shop;
   shop.write("config/laywright/catalogue/spools.toml", shop_spools);
@@ -86,8 +95,7 @@ TEST_CASE("a flattened plan is sound where there is no catalogue") {
   CHECK(shop.as_person("$LW check alone.lay.toml").out == "alone.lay.toml: sound\n");
   const Ran lost = shop.as_person("$LW check a.lay.toml");
   CHECK(lost.code == 1);
-  CHECK_THAT(lost.err,
-             Contains("a.lay.toml:4: error: spool.name = \"Reel 9\": no catalogue has a spool of that name"));
+  CHECK_THAT(lost.err, Contains("a.lay.toml:4: error: spool.name = \"Reel 9\": is in no catalogue of spools"));
   CHECK(shop.as_person("$LW check --flatten a.lay.toml").code == 1);
   CHECK(shop.as_person("$LW check --flatten alone.lay.toml alone.lay.toml").code == 2);
 }

@@ -96,7 +96,7 @@ TEST_CASE("on a terminal it asks, and asks again where an answer will not do") {
   const Ran asked = typed(shop, "", "?\n4 by 6\n100 x 160 x 50 mm\n1 mm\n60\n60 m\n\n\n\nmine\n");
   INFO(asked.out);
   CHECK(asked.code == 0);
-  CHECK_THAT(asked.out, Contains("IEC 60264 100") && Contains("no catalogue has a spool of that name") &&
+  CHECK_THAT(asked.out, Contains("IEC 60264 100") && Contains("is in no catalogue of spools") &&
                             Contains("has no unit") && Contains("[50 mm]") && Contains("mine.lay.toml: Good"));
   CHECK(shop.run("$LW check mine.lay.toml").code == 0);
 }

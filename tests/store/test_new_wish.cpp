@@ -140,7 +140,7 @@ TEST_CASE("what is missing or cannot be understood is told all at once") {
   CHECK_THAT(told(wish), Contains("has no unit"));
   wish = a_wish();
   wish.fiber = "thin";
-  CHECK_THAT(told(wish), Contains("no catalogue has a fiber of that name") && Contains("or give its diameter"));
+  CHECK_THAT(told(wish), Contains("is in no catalogue of fibers") && Contains("or give its diameter"));
   wish.fiber = "0.26 N";
   CHECK_THAT(told(wish), Contains("is a force, but a length is needed"));
   wish = a_wish();
