@@ -138,7 +138,7 @@ void Desktop::turn() {
   const Desk* desk = bench_.active();
   window_->set_title(desk == nullptr ? "Laywright"
                                      : fmt::format("{}{} - Laywright", desk->document->dirty() ? "* " : "",
-                                                   desk->document->title()));
+                                                   desk->document->name()));
   if (bench_.wound() && !bench_.lesson() && !bench_.showing())
     bench_.set_layout(layout_words(panels_));  // before that, not all tabs are there
   if (std::exchange(panels_.changes_screen, false)) window_->change_screen();

@@ -57,7 +57,7 @@ void unsaved_sheet(const Workbench& bench, PanelState& state, Commands& out) {
   if (!begin_modal("Unsaved changes", 28.0F, 0.0F)) return;
   const bool has_file = !bench.active()->document->path().empty();
   ImGui::TextWrapped(
-      "%s", fmt::format("\"{}\" has changes that are not saved.", bench.active()->document->title()).c_str());
+      "%s", fmt::format("\"{}\" has changes that are not saved.", bench.active()->document->name()).c_str());
   ImGui::Spacing();
   if (ImGui::Button("Save and close")) {
     out.push_back(cmd::answered());
@@ -85,7 +85,7 @@ void compare_sheet(const Workbench& bench, PanelState& state, Commands& out) {
   for (std::size_t i = 0; i < bench.documents().size(); ++i) {
     if (bench.active_index() == i) continue;
     any = true;
-    if (ImGui::Selectable(bench.documents()[i].document->title().c_str())) {
+    if (ImGui::Selectable(bench.documents()[i].document->name().c_str())) {
       out.push_back(cmd::compare_with(i));
       ImGui::CloseCurrentPopup();
     }
@@ -111,7 +111,7 @@ void leave_sheet(const Workbench& bench, PanelState& state, Commands& out) {
   if (!begin_modal("Leave the program", 30.0F, 0.0F)) return;
   ImGui::TextWrapped("Not saved yet:");
   for (const Desk& desk : bench.documents()) {
-    if (desk.document->dirty()) ImGui::BulletText("%s", desk.document->title().c_str());
+    if (desk.document->dirty()) ImGui::BulletText("%s", desk.document->name().c_str());
   }
   ImGui::TextWrapped("Unsaved work is kept and offered at the next start.");
   ImGui::Spacing();

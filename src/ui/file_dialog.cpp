@@ -8,6 +8,7 @@
 #include <imgui_internal.h>  // ClearActiveID
 #include <imgui_stdlib.h>
 
+#include "plan/plan_name.h"
 #include "report/sheet_file.h"
 #include "ui/focus.h"
 #include "ui/style.h"
@@ -154,7 +155,10 @@ const char* remark_on(const Workbench& bench, FileUse use, const fs::path& path,
   }
   const bool own =
       use == FileUse::save_plan && bench.active() != nullptr && path == bench.active()->document->path();
-  return !own && is_there(path, files) ? "The file is there already; it will be replaced." : " ";
+  if (!own && is_there(path, files)) return "The file is there already; it will be replaced.";
+  return use == FileUse::save_plan && path.filename() != fs::path(files.name).filename()
+             ? "It gets the ending .lay.toml."
+             : " ";
 }
 
 // What stands beside the buttons.
@@ -207,7 +211,8 @@ void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Command
   state.places.note_item("file folder");
   bool done = list(use, state);
   done |= name_field(hint, state);
-  const fs::path path = fs::path(files.folder) / files.name;  // a whole path that was typed stands for itself
+  const fs::path typed = fs::path(files.folder) / files.name;  // a whole path that was typed stands for itself
+  const fs::path path = use == FileUse::save_plan ? with_plan_ending(typed) : typed;
   ImGui::TextDisabled("%s", remark_on(bench, use, path, files));
   const bool usable = !files.name.empty() && fits(use, path);
   ImGui::BeginDisabled(!usable);

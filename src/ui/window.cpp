@@ -64,11 +64,14 @@ void plan_tabs(const Workbench& bench, PanelState& state, Commands& out) {
     const bool comes = active && state.plan_tab != desk.id;
     if (comes) state.plan_tab = desk.id;
     const std::string name =
-        fmt::format("{}{}###{}", desk.document->title(), desk.document->dirty() ? " *" : "", desk.id);
+        fmt::format("{}{}###{}", desk.document->name(), desk.document->dirty() ? " *" : "", desk.id);
     const bool drawn = ImGui::BeginTabItem(name.c_str(), nullptr, comes ? ImGuiTabItemFlags_SetSelected : 0);
     if (ImGui::IsItemActivated() && !active) out.push_back(cmd::activate(i));
     state.places.note_item(fmt::format("plan tab {}", i));
-    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", desk.document->path().c_str());
+    if (ImGui::IsItemHovered()) {
+      const std::string path = desk.document->path().string();
+      ImGui::SetTooltip("%s", (path.empty() ? desk.document->title() + ", not saved yet" : path).c_str());
+    }
     if (drawn) ImGui::EndTabItem();
   }
   ImGui::EndTabBar();
@@ -197,7 +200,7 @@ WindowLayout pictures(const Workbench& bench, float height, PanelState& state, C
   if (layout.other) {
     state.places.note("other picture", *layout.other);
     picture_name(*layout.other, bench.comparison()->name);
-    picture_name(layout.picture, bench.active()->document->title());
+    picture_name(layout.picture, bench.active()->document->name());
   }
   if (const std::string words = bench.quick_look(); !words.empty()) {
     const ImU32 color = ImGui::ColorConvertFloat4ToU32(warning_color(bench.active()->stage.view.theme));

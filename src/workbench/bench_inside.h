@@ -37,6 +37,7 @@ struct BenchInside {
   bool open(const std::string& path) const {
     return bench.open(path);
   }  // a plan or a lesson; false: it was told why not
+  bool open_sample() const { return bench.open_sample(); }
   void remember_file(const std::string& path) const { bench.remember_file(path); }
   void close(std::size_t document) const { bench.close(document); }
   [[nodiscard]] bool recover(std::size_t offer) const { return bench.recover(offer); }  // false: as open()

@@ -28,7 +28,7 @@ std::string why_not_with(const Workbench& bench, std::size_t document) {
 
 void pin(const BenchInside& in) {
   Comparison comparison;
-  comparison.name = fmt::format("{}, kept", in.document().title());
+  comparison.name = fmt::format("{}, kept", in.document().name());
   comparison.pinned = in.document().wound();
   comparison.stage = in.desk().stage;
   in.comparison = std::move(comparison);
@@ -38,7 +38,7 @@ void compare(const BenchInside& in, std::size_t document) {
   in.question.reset();
   const Desk& other = in.desks[document];
   Comparison comparison;
-  comparison.name = other.document->title();
+  comparison.name = other.document->name();
   comparison.document = other.id;
   comparison.stage = other.stage;
   comparison.stage.view.width_px = in.desk().stage.view.width_px;

@@ -31,6 +31,17 @@ Result<std::unique_ptr<Document>> Document::open(const std::filesystem::path& pa
   return document;
 }
 
+Result<std::unique_ptr<Document>> Document::copy_of(const std::filesystem::path& path, Services services) {
+  Result<std::string> text = read_plan_text(path);
+  if (!text) return text.issues();
+  Result<PlanState> state = state_from_text(text.value(), "", services.entries.get());
+  if (!state) return state.issues();
+  std::unique_ptr<Document> document(
+      new Document({}, std::move(text).value(), std::move(state).value(), std::move(services)));
+  document->copied_from_ = path;
+  return document;
+}
+
 Result<std::unique_ptr<Document>> Document::for_practice(const std::string& text, std::string title,
                                                          Services services) {
   Result<PlanState> read = state_from_text(text, "", services.entries.get());
@@ -48,6 +59,10 @@ std::string Document::title() const {
   const std::string& title = state().draft.title;
   if (title.empty() && path_.empty()) return "Untitled plan";
   return readable(title.empty() ? path_.filename().string() : title, longest_title);
+}
+
+std::string Document::name() const {
+  return path_.empty() ? title() : readable(path_.filename().string(), longest_title);
 }
 
 void Document::edit(PlanState state, std::string name, std::uint64_t gesture) {

@@ -35,6 +35,9 @@ class Document {
   // Errors: as read_plan_text, and a text that has not even the shape of a plan. A plan with other errors is
   // opened: they stand beside its fields.
   [[nodiscard]] static Result<std::unique_ptr<Document>> open(const std::filesystem::path& path, Services services);
+  // The same without its file: a copy, for which a name is still to be chosen.
+  [[nodiscard]] static Result<std::unique_ptr<Document>> copy_of(const std::filesystem::path& path,
+                                                                 Services services);
   // Errors: its text is no plan.
   [[nodiscard]] static Result<std::unique_ptr<Document>> recovered(const RecoveryCopy& copy, Services services);
   // For practice: it has no file and never asks to be saved. Errors: its text is no plan.
@@ -44,6 +47,10 @@ class Document {
   [[nodiscard]] const std::filesystem::path& path() const { return path_; }
   // The plan's title; the name of its file when it has none.
   [[nodiscard]] std::string title() const;
+  // The name of its file, by which several plans are told apart; its title while it has none.
+  [[nodiscard]] std::string name() const;
+  // What it is a copy of, until it gets a file of its own; empty: of nothing.
+  [[nodiscard]] const std::filesystem::path& copied_from() const { return copied_from_; }
 
   // --- the plan as edited
   [[nodiscard]] const PlanState& state() const { return history_.present(); }
@@ -104,7 +111,7 @@ class Document {
   [[nodiscard]] Issues why_not_saved() const;
 
   Services services_;
-  std::filesystem::path path_;
+  std::filesystem::path path_, copied_from_;
   std::string original_text_;
   PlanState saved_;  // what original_text_ says
   History<PlanState> history_;

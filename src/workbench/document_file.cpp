@@ -67,6 +67,7 @@ Issues Document::save_as(const std::filesystem::path& path) {
   Result<std::string> text = save_plan(path, original_text_, saved_.draft, state().draft);
   if (!text) return text.issues();
   path_ = path;
+  copied_from_.clear();
   watch_.emplace(path_);
   original_text_ = std::move(text).value();
   // Values now stand at other lines.

@@ -104,7 +104,7 @@ Command cmd::open_sample() {
                [](const Workbench& bench) {
                  return bench.options().sample.empty() ? "The program was started without its samples." : "";
                },
-           .act = [](const BenchInside& in) { return in.open(in.bench.options().sample); }}};
+           .act = [](const BenchInside& in) { return in.open_sample(); }}};
 }
 
 Command cmd::activate(std::size_t document) {

@@ -61,7 +61,7 @@ void Workbench::start(const std::vector<std::string>& plans) {
     std::error_code error;
     if (!first_start_ && std::filesystem::exists(recent, error) && open(recent)) return;
   }
-  if (!options_.sample.empty()) open(options_.sample);
+  if (!options_.sample.empty()) open_sample();
 }
 
 bool Workbench::apply(const Command& command) {
@@ -145,6 +145,26 @@ bool Workbench::recover(std::size_t offer) {
   recovery_->keep(desk.id, desk.document->recovery_copy());
   desk.kept_changes = desk.document->changes();
   recovery_->drop_offer(offer);
+  return true;
+}
+
+bool Workbench::open_sample() {
+  const std::string file = absolute(options_.sample);
+  const auto same = std::find_if(desks_.begin(), desks_.end(),
+                                 [&](const Desk& desk) { return desk.document->copied_from() == file; });
+  if (same != desks_.end()) {
+    const std::uint64_t id = same->id;
+    close_lesson();
+    active_ = static_cast<std::size_t>(desk_of(id) - desks_.data());
+    return true;
+  }
+  Result<std::unique_ptr<Document>> opened = Document::copy_of(file, services());
+  if (!opened) {
+    tell_failure("The sample could not be opened.", opened.issues());
+    return false;
+  }
+  close_lesson();
+  add_desk(std::move(opened).value());
   return true;
 }
 

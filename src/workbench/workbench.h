@@ -173,6 +173,7 @@ class Workbench {
   void close(std::size_t index);
   bool open(const std::string& path);
   bool recover(std::size_t offer);
+  bool open_sample();  // a copy of it, without a file; the one that is open already comes to the front
   void tell_failure(const std::string& text, const Issues& issues);
   void remember_file(const std::string& path);
   void note_change(Desk& desk, Clock::time_point now);

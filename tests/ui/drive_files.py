@@ -125,6 +125,19 @@ def stopped(w):
     w.until("back", lambda s: not s["fields"]["wind.length"]["text"].startswith("9"))
 
 
+def saved_without_ending(w, folder):
+    w.settled()
+    w.key("ctrl+shift+s")
+    w.until("a name is asked", lambda s: "file name" in s["places"])
+    w.key("ctrl+a")
+    w.type("mine")
+    time.sleep(0.3)
+    w.shoot("no-ending")
+    w.key("Return")
+    w.until("the file has the ending of plans", lambda s: s["file"] == str(folder / "mine.lay.toml"))
+    assert (folder / "mine.lay.toml").is_file() and not (folder / "mine").exists()
+
+
 def main():
     with desk() as (window, copy):
         first, second = copy("even.lay.toml"), copy("even.lay.toml", "second.lay.toml")
@@ -138,6 +151,7 @@ def main():
         w = recovered(window, third)
         recent(w)
         stopped(w)
+        saved_without_ending(w, first.parent)
         w.leave()
         print("files: as they should be")
     return 0

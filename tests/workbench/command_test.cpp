@@ -156,6 +156,24 @@ TEST_CASE("the first start opens the sample, a plan that is named goes before it
     REQUIRE(bench.active() != nullptr);
     CHECK(document(bench).title() == "Sensor fiber, even build");
     CHECK(bench.settings().recent.empty());  // the sample is always at hand
+    // It is a copy, for which a name is asked.
+    CHECK(document(bench).path().empty());
+    CHECK(document(bench).name() == "Sensor fiber, even build");
+    CHECK_FALSE(document(bench).dirty());
+    REQUIRE(bench.apply(cmd::save()));
+    CHECK(bench.question() == cmd::Question::file_to_save);
+    // Asked for again, it comes to the front.
+    REQUIRE(bench.apply(cmd::open(folder.file("other.lay.toml", small_plan))));
+    REQUIRE(bench.apply(cmd::open_sample()));
+    CHECK(bench.documents().size() == 2);
+    CHECK(document(bench).title() == "Sensor fiber, even build");
+    const std::string mine = (folder.path() / "mine.lay.toml").string();
+    REQUIRE(bench.apply(cmd::save_as(mine)));
+    CHECK(contents(mine) == contents(options.sample));
+    CHECK(document(bench).name() == "mine.lay.toml");
+    // From then on it is another plan than the sample.
+    REQUIRE(bench.apply(cmd::open_sample()));
+    CHECK(bench.documents().size() == 3);
   }
   Workbench bench(options);
   bench.start({folder.file("a.lay.toml", small_plan)});

@@ -161,7 +161,7 @@ TEST_CASE("two open plans are compared, when the other closes, the comparison en
   bench.apply(cmd::open(sample("parallel")));
   REQUIRE(bench.apply(cmd::compare_with(0)));
   REQUIRE(wait_until(bench, [&] { return bench.difference().has_value(); }));
-  CHECK(bench.comparison()->name == "Small spool");
+  CHECK(bench.comparison()->name == "a.lay.toml");
   bench.apply(cmd::activate(0));
   bench.apply(cmd::close());
   CHECK_FALSE(bench.comparison());
