@@ -9,7 +9,7 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-// A wind that usual settings lay well (tests/advise/test_begin.cpp), in a moment.
+// A wind that usual settings lay well (tests/advise/begin_test.cpp), in a moment.
 const std::string good = " --spool '100 x 160 x 50 mm' --fiber '1 mm' --length '60 m' ";
 // One whose pitch leaves gaps.
 const std::string gaps = good + "--set traverse.pitch='1.6 mm' --trials 20 ";
