@@ -95,7 +95,7 @@ ImproveSettings search_of(const BeginSettings& settings) {
   search.lay = settings.lay;
   search.threads = settings.threads;
   search.trials = settings.trials;
-  for (const std::string& path : settings.given) search.wishes.push_back({path, {}, {}, {}, true});
+  for (const std::string& path : settings.given) search.requests.push_back({path, {}, {}, {}, true});
   return search;
 }
 

@@ -103,7 +103,7 @@ int propose(const NewOptions& options, NewDraft made, bool asks) {
   const Result<Beginning> beginning = begin_plan(std::move(made.draft), settings, watch->progress());
   const bool stopped = watch->progress().cancelled();
   watch.reset();
-  if (!beginning.ok()) return told(beginning.issues(), stopped);
+  if (!beginning.ok()) return conclude(beginning.issues(), stopped);
   const WindVerdict& verdict = beginning.value().verdict;
   if (verdict.grade != Grade::good) {
     tell(fmt::format("No good wind was found. The best:\n{}{}\n", settings_text(beginning.value().draft),
@@ -127,7 +127,7 @@ int run(NewOptions options, const Catalogues& catalogues) {
   const bool asks = !complete && can_ask();
   const bool in_the_way = !options.replace && is_there(options.file);
   if (asks && in_the_way) return refuse_existing(options.file);
-  if (asks && !ask_for_rest(options.wish, catalogues)) return told({}, true);
+  if (asks && !ask_for_rest(options.wish, catalogues)) return conclude({}, true);
   Result<NewDraft> made = draft_of(options.wish, catalogues);
   if (!made.ok()) return refuse(made.issues());
   if (in_the_way) return refuse_existing(options.file);
@@ -138,7 +138,7 @@ int run(NewOptions options, const Catalogues& catalogues) {
           return is_there(file) ? fmt::format("{} is there already; choose another name", file) : std::string();
         }};
     const std::optional<std::string> answer = ask(question);
-    if (!answer) return told({}, true);
+    if (!answer) return conclude({}, true);
     options.file = with_plan_ending(*answer).string();
   }
   return propose(options, std::move(made).value(), asks);
