@@ -81,7 +81,7 @@ Issues add_weights(const std::string& text, ImproveSettings& settings) {
   return {};
 }
 
-Issues read_wishes(const PlanDraft& draft, const ImproveOptions& options, ImproveSettings& settings) {
+Issues read_requests(const PlanDraft& draft, const ImproveOptions& options, ImproveSettings& settings) {
   for (const std::string& each : options.ranges) {
     if (Issues trouble = add_range(draft, each, settings.requests); !trouble.empty()) return trouble;
   }
@@ -116,7 +116,7 @@ int run(const ImproveOptions& options, const EntrySource& entries) {
   settings.trials = options.trials;
   settings.best = options.best;
   settings.drift = options.drift;
-  const Issues trouble = read_wishes(plan.value().draft(), options, settings);
+  const Issues trouble = read_requests(plan.value().draft(), options, settings);
   print_issues(trouble);
   if (!trouble.empty()) return exit_command_line;
 
