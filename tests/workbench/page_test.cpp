@@ -133,18 +133,18 @@ TEST_CASE("whatever a page throws is told, and so is that no thread is to be had
   });
   Workbench& bench = sharer.bench;
   const auto what = [&] { return sharer.saved("a.html").outcome->at(0).what; };
-  REQUIRE(bench.apply(cmd::SetTitle{"Vast", 1}));
+  REQUIRE(bench.apply(cmd::set_title("Vast", 1)));
   wait_for_build(bench);
   {
     const NoMoreThreads none;
     CHECK(what().find("no further thread for the share page") != std::string::npos);
   }
   CHECK(what().find("not enough memory for the share page") != std::string::npos);
-  REQUIRE(bench.apply(cmd::SetTitle{"Strange", 2}));
+  REQUIRE(bench.apply(cmd::set_title("Strange", 2)));
   wait_for_build(bench);
   CHECK(what().find("went wrong with the share page") != std::string::npos);
   CHECK_FALSE(std::filesystem::exists(sharer.path("a.html")));
-  REQUIRE(bench.apply(cmd::SetTitle{"Plain", 3}));
+  REQUIRE(bench.apply(cmd::set_title("Plain", 3)));
   wait_for_build(bench);
   CHECK(sharer.saved("a.html").outcome->empty());
 }
@@ -157,8 +157,8 @@ TEST_CASE("a page and a sheet that were asked for are written, even when the pro
     Drawing drawing;
     drawing.width_mm = drawing.height_mm = 10.0;
     const auto pages = std::make_shared<const std::vector<Drawing>>(1, drawing);
-    REQUIRE(sharer.bench.apply(cmd::SavePage{page}));
-    REQUIRE(sharer.bench.apply(cmd::SaveSheet{sheet, pages, 1}));
+    REQUIRE(sharer.bench.apply(cmd::save_page(page)));
+    REQUIRE(sharer.bench.apply(cmd::save_sheet(sheet, pages, 1)));
   }
   CHECK(contents(page).starts_with("title: "));
   CHECK(contents(sheet).find("</svg>") != std::string::npos);
