@@ -30,7 +30,7 @@ namespace {
 
 struct NewOptions {
   std::string file;
-  NewWish wish;
+  NewRequest request;
   std::vector<std::string> set;  // KEY=VALUE
   bool list = false, replace = false, best = false;
   BeginSettings begin;
@@ -55,7 +55,7 @@ int refuse_existing(const std::string& file) {
   return exit_command_line;
 }
 
-// The issues of a wish are about options, not about keys of a plan.
+// The issues of a request are about options, not about keys of a plan.
 int refuse(const Issues& issues) {
   for (Issue issue : issues) {
     if (issue.file.empty() && field_at(PlanDraft{}, issue.key) == nullptr) {
@@ -120,15 +120,16 @@ int run(NewOptions options, const Catalogues& catalogues) {
   if (options.list) return list_entries(catalogues);
   for (const std::string& each : options.set) {
     const std::size_t equals = each.find('=');
-    options.wish.set.emplace_back(each.substr(0, equals),
-                                  equals == std::string::npos ? "" : each.substr(equals + 1));
+    options.request.set.emplace_back(each.substr(0, equals),
+                                     equals == std::string::npos ? "" : each.substr(equals + 1));
   }
-  const bool complete = !options.wish.spool.empty() && !options.wish.fiber.empty() && !options.wish.length.empty();
+  const bool complete =
+      !options.request.spool.empty() && !options.request.fiber.empty() && !options.request.length.empty();
   const bool asks = !complete && can_ask();
   const bool in_the_way = !options.replace && is_there(options.file);
   if (asks && in_the_way) return refuse_existing(options.file);
-  if (asks && !ask_for_rest(options.wish, catalogues)) return conclude({}, true);
-  Result<NewDraft> made = draft_of(options.wish, catalogues);
+  if (asks && !ask_for_rest(options.request, catalogues)) return conclude({}, true);
+  Result<NewDraft> made = draft_of(options.request, catalogues);
   if (!made.ok()) return refuse(made.issues());
   if (in_the_way) return refuse_existing(options.file);
   if (asks && options.file.empty()) {
@@ -152,19 +153,19 @@ void add_new_command(CLI::App& program, const Catalogues& catalogues, int& exit_
   const auto options = std::make_shared<NewOptions>();
   const CLI::Option* file =
       command->add_option("FILE", options->file, "The plan, *.lay.toml; without it, it is printed")->type_name("");
-  command->add_option("--spool", options->wish.spool, "A spool of a catalogue, or barrel x flange x inside width")
+  command->add_option("--spool", options->request.spool, "A spool of a catalogue, or barrel x flange x inside width")
       ->type_name("NAME|SIZES");
-  command->add_option("--fiber", options->wish.fiber, "A fiber of a catalogue, or its diameter")
+  command->add_option("--fiber", options->request.fiber, "A fiber of a catalogue, or its diameter")
       ->type_name("NAME|SIZE");
-  command->add_option("--length", options->wish.length, "How much fiber")->type_name("LENGTH");
-  command->add_option("--machine", options->wish.machine, "A machine of a catalogue")->type_name("NAME");
-  command->add_option("--free-length", options->wish.free_length, "From the guide to the spool; without it 50 mm")
+  command->add_option("--length", options->request.length, "How much fiber")->type_name("LENGTH");
+  command->add_option("--machine", options->request.machine, "A machine of a catalogue")->type_name("NAME");
+  command->add_option("--free-length", options->request.free_length, "From the guide to the spool; without it 50 mm")
       ->type_name("LENGTH");
-  command->add_option("--friction", options->wish.friction, "Of the fiber on itself; without it 0.5")
+  command->add_option("--friction", options->request.friction, "Of the fiber on itself; without it 0.5")
       ->type_name("NUMBER");
-  command->add_option("--tension", options->wish.tension, "Of the fiber while it is wound")->type_name("FORCE");
-  command->add_option("--line-speed", options->wish.line_speed, "Of the fiber")->type_name("SPEED");
-  command->add_option("--title", options->wish.title, "Of the plan")->type_name("TEXT");
+  command->add_option("--tension", options->request.tension, "Of the fiber while it is wound")->type_name("FORCE");
+  command->add_option("--line-speed", options->request.line_speed, "Of the fiber")->type_name("SPEED");
+  command->add_option("--title", options->request.title, "Of the plan")->type_name("TEXT");
   command->add_option("--set", options->set, "Any other key of the plan, kept as it is; several times for several")
       ->type_name("KEY=VALUE");
   command->add_flag("--list", options->list, "Tell the spools, fibers and machines of all catalogues, and stop");

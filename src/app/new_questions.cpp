@@ -43,28 +43,30 @@ std::string entries_text(const Shelf& shelf, EntryKind kind) {
   return text.empty() ? fmt::format("  no catalogue has a {}\n", name_of(kind)) : text;
 }
 
-bool ask_for_rest(NewWish& wish, const Catalogues& catalogues) {
+bool ask_for_rest(NewRequest& request, const Catalogues& catalogues) {
   const Shelf shelf = catalogues.all();
   print_issues(shelf.issues);
   tell("A plan for a wind. ? lists what may be answered, Ctrl-D ends.\n");
   const auto list = [&](EntryKind kind, const char* or_else) { return entries_text(shelf, kind) + or_else; };
   if (!ask_for("spool", "Spool: a name, or barrel x flange x inside width",
-               list(EntryKind::spool, "  or sizes, like 63 x 100 x 80 mm\n"), "", false, wish.spool, catalogues) ||
+               list(EntryKind::spool, "  or sizes, like 63 x 100 x 80 mm\n"), "", false, request.spool,
+               catalogues) ||
       !ask_for("fiber", "Fiber: a name, or its diameter", list(EntryKind::fiber, "  or a diameter, like 0.245 mm\n"),
-               "", false, wish.fiber, catalogues) ||
-      !ask_for("length", "Length", "  how much fiber, like 3 km or 5000 ft\n", "", false, wish.length, catalogues) ||
-      !ask_for("machine", "Machine: a name, or nothing", list(EntryKind::machine, ""), "", true, wish.machine,
+               "", false, request.fiber, catalogues) ||
+      !ask_for("length", "Length", "  how much fiber, like 3 km or 5000 ft\n", "", false, request.length,
+               catalogues) ||
+      !ask_for("machine", "Machine: a name, or nothing", list(EntryKind::machine, ""), "", true, request.machine,
                catalogues))
     return false;
-  if (!says(catalogues, EntryKind::machine, wish.machine, "traverse.free_length") &&
+  if (!says(catalogues, EntryKind::machine, request.machine, "traverse.free_length") &&
       !ask_for("free_length", "Free length of fiber between guide and spool",
                "  from where the fiber leaves the guide to where it meets the spool\n",
-               fmt::format("{} mm", usual_free_length_mm), false, wish.free_length, catalogues))
+               fmt::format("{} mm", usual_free_length_mm), false, request.free_length, catalogues))
     return false;
-  if (says(catalogues, EntryKind::fiber, wish.fiber, "fiber.friction")) return true;
+  if (says(catalogues, EntryKind::fiber, request.fiber, "fiber.friction")) return true;
   return ask_for("friction", "Friction of the fiber on itself",
                  "  the coefficient, or held for a fiber that never slips; the usual value is a guess\n",
-                 fmt::format("{}", usual_friction), false, wish.friction, catalogues);
+                 fmt::format("{}", usual_friction), false, request.friction, catalogues);
 }
 
 }  // namespace laywright

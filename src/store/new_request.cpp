@@ -1,4 +1,4 @@
-#include "store/new_wish.h"
+#include "store/new_request.h"
 
 #include <algorithm>
 #include <array>
@@ -43,34 +43,34 @@ std::vector<std::string> parts_of(std::string_view text) {
 
 class Maker {
  public:
-  Maker(const NewWish& wish, const EntrySource& entries) : wish_(wish), entries_(entries) {}
+  Maker(const NewRequest& request, const EntrySource& entries) : request_(request), entries_(entries) {}
 
   Result<NewDraft> make() {
     set_spool();
     set_fiber();
-    if (!wish_.machine.empty()) set_machine();
+    if (!request_.machine.empty()) set_machine();
     set_length();
-    set("friction", "fiber.friction", wish_.friction);
-    set("free_length", "traverse.free_length", wish_.free_length);
-    set("tension", "wind.tension", wish_.tension);
-    set("line_speed", "wind.line_speed", wish_.line_speed);
-    for (const auto& [path, text] : wish_.set) set(path, path, text);
+    set("friction", "fiber.friction", request_.friction);
+    set("free_length", "traverse.free_length", request_.free_length);
+    set("tension", "wind.tension", request_.tension);
+    set("line_speed", "wind.line_speed", request_.line_speed);
+    for (const auto& [path, text] : request_.set) set(path, path, text);
     assume("fiber.friction", usual_friction);
     assume("traverse.free_length", usual_free_length_mm);
     if (!issues_.empty()) return std::move(issues_);
     made_.draft = std::move(reading_.draft);
-    made_.draft.title = wish_.title.empty() ? title() : wish_.title;
+    made_.draft.title = request_.title.empty() ? title() : request_.title;
     return std::move(made_);
   }
 
  private:
   void set_spool() {
-    if (wish_.spool.empty())
+    if (request_.spool.empty())
       return fail(issue_of("spool", "", fmt::format("is missing; name one of a catalogue, or {}", sizes_help)));
-    if (take(EntryKind::spool, wish_.spool)) return;
-    const std::vector<std::string> parts = parts_of(wish_.spool);
+    if (take(EntryKind::spool, request_.spool)) return;
+    const std::vector<std::string> parts = parts_of(request_.spool);
     constexpr std::array paths{"spool.barrel_diameter", "spool.flange_diameter", "spool.inside_width"};
-    if (parts.size() != paths.size()) return fail_as_name(EntryKind::spool, wish_.spool, sizes_help);
+    if (parts.size() != paths.size()) return fail_as_name(EntryKind::spool, request_.spool, sizes_help);
     // A unit stands once, behind the last, or behind each.
     const std::string last = as_written(parts.back(), Dimension::length);
     const std::string unit = last.find(' ') == std::string::npos ? "" : last.substr(last.find(' '));
@@ -83,23 +83,23 @@ class Maker {
 
   void set_fiber() {
     constexpr const char* help = "give its diameter, like \"0.245 mm\"";
-    if (wish_.fiber.empty())
+    if (request_.fiber.empty())
       return fail(issue_of("fiber", "", fmt::format("is missing; name one of a catalogue, or {}", help)));
-    if (take(EntryKind::fiber, wish_.fiber)) return;
-    const bool is_size = wish_.fiber.find_first_of("0123456789") == 0 || wish_.fiber[0] == '.';
-    if (!is_size) return fail_as_name(EntryKind::fiber, wish_.fiber, help);
-    set("fiber", "fiber.diameter", wish_.fiber);
+    if (take(EntryKind::fiber, request_.fiber)) return;
+    const bool is_size = request_.fiber.find_first_of("0123456789") == 0 || request_.fiber[0] == '.';
+    if (!is_size) return fail_as_name(EntryKind::fiber, request_.fiber, help);
+    set("fiber", "fiber.diameter", request_.fiber);
   }
 
   void set_machine() {
-    if (!take(EntryKind::machine, wish_.machine)) return fail_as_name(EntryKind::machine, wish_.machine, "");
+    if (!take(EntryKind::machine, request_.machine)) return fail_as_name(EntryKind::machine, request_.machine, "");
     for (const auto& [path, value] : entry_of(reading_.draft, EntryKind::machine)->values)
       made_.given.push_back(path);
   }
 
   void set_length() {
-    if (wish_.length.empty()) return fail(issue_of("length", "", "is missing; how much fiber, like \"3 km\""));
-    set("length", "wind.length", wish_.length);
+    if (request_.length.empty()) return fail(issue_of("length", "", "is missing; how much fiber, like \"3 km\""));
+    set("length", "wind.length", request_.length);
   }
 
   [[nodiscard]] bool take(EntryKind kind, const std::string& name) {
@@ -147,7 +147,7 @@ class Maker {
 
   [[nodiscard]] std::string title() const {
     return readable(
-        fmt::format("{} on {}, {}", wish_.fiber, wish_.spool, as_written(wish_.length, Dimension::length)),
+        fmt::format("{} on {}, {}", request_.fiber, request_.spool, as_written(request_.length, Dimension::length)),
         longest_title - 3);
   }
 
@@ -168,7 +168,7 @@ class Maker {
     return read.has_value();
   }
 
-  const NewWish& wish_;
+  const NewRequest& request_;
   const EntrySource& entries_;
   DraftReading reading_;
   NewDraft made_;
@@ -177,21 +177,23 @@ class Maker {
 
 }  // namespace
 
-Result<NewDraft> draft_of(const NewWish& wish, const EntrySource& entries) { return Maker(wish, entries).make(); }
+Result<NewDraft> draft_of(const NewRequest& request, const EntrySource& entries) {
+  return Maker(request, entries).make();
+}
 
 std::optional<Issue> wrong_with(const std::string& what, const std::string& answer, const EntrySource& entries) {
   // The rest is sound.
-  NewWish wish;
-  wish.spool = "10 x 20 x 10 mm";
-  wish.fiber = "1 mm";
-  wish.length = "1 m";
-  if (what == "spool") wish.spool = answer;
-  if (what == "fiber") wish.fiber = answer;
-  if (what == "machine") wish.machine = answer;
-  if (what == "length") wish.length = answer;
-  if (what == "friction") wish.friction = answer;
-  if (what == "free_length") wish.free_length = answer;
-  const Result<NewDraft> made = draft_of(wish, entries);
+  NewRequest request;
+  request.spool = "10 x 20 x 10 mm";
+  request.fiber = "1 mm";
+  request.length = "1 m";
+  if (what == "spool") request.spool = answer;
+  if (what == "fiber") request.fiber = answer;
+  if (what == "machine") request.machine = answer;
+  if (what == "length") request.length = answer;
+  if (what == "friction") request.friction = answer;
+  if (what == "free_length") request.free_length = answer;
+  const Result<NewDraft> made = draft_of(request, entries);
   if (made.ok()) return std::nullopt;
   return made.issues().front();
 }

@@ -13,7 +13,7 @@
 namespace laywright {
 
 // Quantities are read as typed_quantity.h says. Empty: not said.
-struct NewWish {
+struct NewRequest {
   std::string title;
   std::string spool;    // name of an entry, or sizes: "63 x 100 x 80 mm", barrel, flange, inside width
   std::string fiber;    // name of an entry, or its diameter
@@ -36,7 +36,7 @@ inline constexpr double usual_free_length_mm = 50.0;  // a guide near the spool;
 
 // Errors, each with what was said as its key ("spool") and value: spool, fiber or length missing, names that no catalogue has,
 // values that cannot be read.
-[[nodiscard]] Result<NewDraft> draft_of(const NewWish& wish, const EntrySource& entries);
+[[nodiscard]] Result<NewDraft> draft_of(const NewRequest& request, const EntrySource& entries);
 
 // What is wrong with one answer; none: nothing. `what`: "spool", "fiber", "machine", "length", "friction", "free_length".
 [[nodiscard]] std::optional<Issue> wrong_with(const std::string& what, const std::string& answer,

@@ -5,7 +5,7 @@
 
 #include "base/issue.h"
 #include "store/catalogues.h"
-#include "store/new_wish.h"
+#include "store/new_request.h"
 #include "temporary_folder.h"
 
 using namespace laywright;
@@ -44,28 +44,28 @@ turns = 0.25
   testing::TemporaryFolder folder_;
 };
 
-NewWish a_wish() {
-  NewWish wish;
-  wish.spool = "2 x 4 x 1 1/4 in";
-  wish.fiber = "0,26 mm";
-  wish.length = "2 km";
-  return wish;
+NewRequest a_request() {
+  NewRequest request;
+  request.spool = "2 x 4 x 1 1/4 in";
+  request.fiber = "0,26 mm";
+  request.length = "2 km";
+  return request;
 }
 
-std::string told(const NewWish& wish) {
+std::string told(const NewRequest& request) {
   std::string all;
   const Shop shop;
   const Catalogues catalogues = shop.catalogues();
-  const Result<NewDraft> made = draft_of(wish, catalogues);
+  const Result<NewDraft> made = draft_of(request, catalogues);
   for (const Issue& issue : made.issues()) all += to_text(issue) + '\n';
   return all;
 }
 
-NewDraft made(const NewWish& wish) {
+NewDraft made(const NewRequest& request) {
   const Shop shop;
   const Catalogues catalogues = shop.catalogues();
-  const Result<NewDraft> draft = draft_of(wish, catalogues);
-  INFO(told(wish));
+  const Result<NewDraft> draft = draft_of(request, catalogues);
+  INFO(told(request));
   REQUIRE(draft.ok());
   return draft.value();
 }
@@ -77,7 +77,7 @@ bool given(const NewDraft& draft, const std::string& path) {
 }  // namespace
 
 TEST_CASE("sizes, a diameter and a length make a draft") {
-  const NewDraft draft = made(a_wish());
+  const NewDraft draft = made(a_request());
   CHECK(draft.draft.spool.barrel_diameter_mm == 50.8);
   CHECK(draft.draft.spool.flange_diameter_mm == 101.6);
   CHECK(draft.draft.spool.inside_width_mm == 31.75);
@@ -95,20 +95,20 @@ TEST_CASE("sizes, a diameter and a length make a draft") {
 }
 
 TEST_CASE("each size may have its own unit") {
-  NewWish wish = a_wish();
-  wish.spool = "50mm \xc3\x97 4\" X 10 mm";
-  const NewDraft draft = made(wish);
+  NewRequest request = a_request();
+  request.spool = "50mm \xc3\x97 4\" X 10 mm";
+  const NewDraft draft = made(request);
   CHECK(draft.draft.spool.barrel_diameter_mm == 50.0);
   CHECK(draft.draft.spool.flange_diameter_mm == 101.6);
   CHECK(draft.draft.spool.inside_width_mm == 10.0);
 }
 
 TEST_CASE("names are looked up before they are taken for sizes") {
-  NewWish wish = a_wish();
-  wish.spool = "Reel x 9";
-  wish.fiber = "30 gauge";
-  wish.machine = "W2";
-  NewDraft draft = made(wish);
+  NewRequest request = a_request();
+  request.spool = "Reel x 9";
+  request.fiber = "30 gauge";
+  request.machine = "W2";
+  NewDraft draft = made(request);
   CHECK(draft.draft.spool.flange_diameter_mm == 400.0);
   CHECK(draft.draft.fiber.friction == 0.3);
   CHECK(draft.draft.traverse.free_length_mm == 80.0);
@@ -117,10 +117,10 @@ TEST_CASE("names are looked up before they are taken for sizes") {
   CHECK(draft.assumed.empty());
   CHECK(given(draft, "traverse.reversal.turns"));
   // What is said counts for more.
-  wish.free_length = "3\"";
-  wish.friction = "0,4";
-  wish.set = {{"traverse.pitch", "0,53 mm"}, {"traverse.start", "right"}};
-  draft = made(wish);
+  request.free_length = "3\"";
+  request.friction = "0,4";
+  request.set = {{"traverse.pitch", "0,53 mm"}, {"traverse.start", "right"}};
+  draft = made(request);
   CHECK(draft.draft.traverse.free_length_mm == 76.2);
   CHECK(draft.draft.fiber.friction == 0.4);
   CHECK(draft.draft.traverse.pitch_mm == 0.53);
@@ -131,27 +131,27 @@ TEST_CASE("names are looked up before they are taken for sizes") {
 TEST_CASE("what is missing or cannot be understood is told all at once") {
   CHECK_THAT(told({}),
              Contains("spool: is missing") && Contains("fiber: is missing") && Contains("length: is missing"));
-  NewWish wish = a_wish();
-  wish.spool = "Reel x 8";
-  CHECK_THAT(told(wish), Contains("spool = \"Reel x 8\"") && Contains("did you mean \"Reel x 9\"?") &&
-                             Contains("63 x 100 x 80 mm"));
-  wish = a_wish();
-  wish.spool = "10 x 20 x 30";
-  CHECK_THAT(told(wish), Contains("has no unit"));
-  wish = a_wish();
-  wish.fiber = "thin";
-  CHECK_THAT(told(wish), Contains("is in no catalogue of fibers") && Contains("or give its diameter"));
-  wish.fiber = "0.26 N";
-  CHECK_THAT(told(wish), Contains("is a force, but a length is needed"));
-  wish = a_wish();
-  wish.machine = "W3";
-  CHECK_THAT(told(wish), Contains("machine = \"W3\"") && Contains("did you mean \"W2\"?"));
-  wish = a_wish();
-  wish.length = "-2 km";
-  CHECK_THAT(told(wish), Contains("length = \"-2 km\": is out of range"));
-  wish = a_wish();
-  wish.set = {{"traverse.pich", "1 mm"}, {"traverse.pitch", "1"}};
-  CHECK_THAT(told(wish), Contains("traverse.pich") && Contains("is no key of a plan") && Contains("has no unit"));
+  NewRequest request = a_request();
+  request.spool = "Reel x 8";
+  CHECK_THAT(told(request), Contains("spool = \"Reel x 8\"") && Contains("did you mean \"Reel x 9\"?") &&
+                                Contains("63 x 100 x 80 mm"));
+  request = a_request();
+  request.spool = "10 x 20 x 30";
+  CHECK_THAT(told(request), Contains("has no unit"));
+  request = a_request();
+  request.fiber = "thin";
+  CHECK_THAT(told(request), Contains("is in no catalogue of fibers") && Contains("or give its diameter"));
+  request.fiber = "0.26 N";
+  CHECK_THAT(told(request), Contains("is a force, but a length is needed"));
+  request = a_request();
+  request.machine = "W3";
+  CHECK_THAT(told(request), Contains("machine = \"W3\"") && Contains("did you mean \"W2\"?"));
+  request = a_request();
+  request.length = "-2 km";
+  CHECK_THAT(told(request), Contains("length = \"-2 km\": is out of range"));
+  request = a_request();
+  request.set = {{"traverse.pich", "1 mm"}, {"traverse.pitch", "1"}};
+  CHECK_THAT(told(request), Contains("traverse.pich") && Contains("is no key of a plan") && Contains("has no unit"));
 }
 
 TEST_CASE("a single answer is judged alone") {
