@@ -138,9 +138,7 @@ std::string against_ridge(const Case& c, Side side) {
   return long_free_length(c).value_or(inward(c, side));
 }
 
-std::string against_valley(const Case& c, Side side) {
-  return pitch_off(c).value_or(nearer(c, side));
-}
+std::string against_valley(const Case& c, Side side) { return pitch_off(c).value_or(nearer(c, side)); }
 
 std::string against_unevenness(const Case& c) {
   const auto [left, right] = edges_over_middle_mm(c.plan, c.measurements);
