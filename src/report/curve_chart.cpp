@@ -10,7 +10,7 @@
 namespace laywright {
 namespace {
 
-constexpr double tick_type = 2.2;
+constexpr double tick_type = 2.5;
 const Pen frame_pen{ink, 0.2, {}};
 const Pen grid_pen{{0.75, 0.75, 0.78}, 0.1, {}};
 

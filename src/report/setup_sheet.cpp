@@ -33,30 +33,32 @@ Box below(const Box& band, double top) { return {band.left, top, band.width, ban
 // Beside what follows the bar, on page one.
 constexpr double code_side = 19.0, code_room = code_side + 2.0;
 
-// "turns-back-late.lay.toml, plan 3F9A-0C12, laywright 0.1.0, 2026-11-29": enough to find the plan again, and no more of a path than
-// its name, which is all that a shop floor needs.
+// "plan 3F9A-0C12, laywright 0.1.0, 2026-11-29, turns-back-late.lay.toml": enough to find the plan again, and no more of a path than
+// its name, which may be cut short and is all that a shop floor needs.
 std::string origin_of(const SetupSheet& sheet) {
   std::string words;
   const auto add = [&](const std::string& part) {
     if (!part.empty()) words += (words.empty() ? "" : ", ") + part;
   };
-  add(std::filesystem::path(sheet.plan.file()).filename().string());
   add("plan " + revision_of(sheet.plan.draft()));
   add("laywright " LAYWRIGHT_VERSION);
   add(sheet.drawn_on);
+  add(std::filesystem::path(sheet.plan.file()).filename().string());
   return words;
 }
 
 double draw_header(Drawing& page, const SetupSheet& sheet, int number) {
   const Box band = inside(page);
   draw_box(page, {band.left, band.top, band.width, 6.0}, ink, {});
-  put(page, {band.left + 2.0, band.top + 4.2}, "SET-UP SHEET FOR THE WINDER", {3.0, true, Align::start, paper});
-  put(page, {band.right() - 2.0, band.top + 4.2}, fmt::format("page {} of {}", number, setup_pages),
-      {2.6, false, Align::end, paper});
+  const Type name{3.0, true, Align::start, paper};
+  const std::string words = "SET-UP SHEET FOR THE WINDER";
+  put(page, {band.left + 2.0, band.top + 4.2}, words, name);
+  put_within(page, {band.right() - 2.0, band.top + 4.2}, band.width - width_of(words, name) - 8.0,
+             fmt::format("page {} of {}, {}", number, setup_pages, origin_of(sheet)),
+             {2.6, false, Align::end, paper});
   const double room = number == 1 ? band.width - code_room : band.width;
-  put_within(page, {band.left, band.top + 12.0}, room, title_of(sheet.plan), {5.2, true, Align::start, ink});
-  put_within(page, {band.left, band.top + 16.2}, room, origin_of(sheet), {2.6, false, Align::start, faint_ink});
-  return band.top + 18.2;
+  put_within(page, {band.left, band.top + 12.2}, room, title_of(sheet.plan), {5.2, true, Align::start, ink});
+  return band.top + 14.5;
 }
 
 double draw_notes(Drawing& page, const Box& band, const std::string& notes) {

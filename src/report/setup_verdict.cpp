@@ -30,10 +30,10 @@ double draw_verdict(Drawing& page, const Box& band, const SetupSheet& sheet) {
   const bool no = verdict.grade == Grade::do_not_wind;
   draw_box(page, {band.left, band.top, block_width, bottom - band.top}, no ? std::optional(ink) : std::nullopt,
            Pen{ink, 0.2, {}});
-  constexpr double letters = 3.6, rise_of_capitals = 0.36;
-  put(page, {band.left + 0.5 * block_width, 0.5 * (band.top + bottom) + rise_of_capitals * letters},
-      word_of(verdict.grade), {letters, true, Align::middle, no ? paper : ink});
-  draw_box(page, {band.left, band.top, band.width, bottom - band.top}, {}, Pen{ink, 0.2, {}});
+  // On the first line, so that who is read to hears it first.
+  constexpr double letters = 3.6;
+  put(page, {band.left + 0.5 * block_width, band.top + padding + type.height_mm}, word_of(verdict.grade),
+      {letters, true, Align::middle, no ? paper : ink});
   return bottom;
 }
 

@@ -71,7 +71,7 @@ TEST_CASE("any amount of memory is enough for each command, or told to be too li
         "picture a.lay.toml -o out/a.png --size 320x200", "export a.lay.toml -o out/a.glb",
         "export a.lay.toml -o out/a.webp --size 160x120 --seconds 0.5 --fps 4", "share a.lay.toml -o out/a.html",
         "cause a.lay.toml --threads 8", "improve a.lay.toml --trials 8 --threads 8",
-        "fit a.lay.toml a.csv --threads 8", "capacity a.lay.toml --fidelity 0.1",
+        "fit a.lay.toml a.csv --threads 8", "capacity a.lay.toml --fidelity 0.3",
         "study a.lay.toml --vary traverse.pitch=0.5mm:0.6mm:4 --threads 8 --out out/study"}) {
     fs::create_directory(shop.at("out"));
     const Ran whole = shop.run("$LW " + command);

@@ -279,7 +279,7 @@ TEST_CASE("what is marked on fiber behind the face of a cut does not show throug
   // Piled edges: much is marked in the depth. The finding's picture has the face of a cut across its middle; no fiber,
   // barrel or mark is white there, but the rims of lines are.
   const PictureFile picture = picture_of(shop, content(LAYWRIGHT_SOURCE_DIR "/samples/turns-back-late.lay.toml"),
-                                         "--finding 5 --plain --size 1280x720");
+                                         "--finding 4 --plain --size 1280x720");
   int white = 0, fiber = 0;
   for (int y = 300; y < 370; ++y) {
     for (int x = 470; x < picture.width; ++x) {
