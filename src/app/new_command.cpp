@@ -133,7 +133,7 @@ int run(NewOptions options, const Catalogues& catalogues) {
   if (!made.ok()) return refuse(made.issues());
   if (in_the_way) return refuse_existing(options.file);
   if (asks && options.file.empty()) {
-    const Question question{
+    const TerminalQuestion question{
         "File to write", "  what does not end with .toml gets .lay.toml\n", "", [](const std::string& answer) {
           const std::string file = with_plan_ending(answer).string();
           return is_there(file) ? fmt::format("{} is there already; choose another name", file) : std::string();

@@ -14,7 +14,7 @@ namespace {
 bool ask_for(const std::string& what, const std::string& text, const std::string& help, const std::string& usual,
              bool may_be_empty, std::string& value, const Catalogues& catalogues) {
   if (!value.empty()) return true;
-  Question question{text, help, usual, {}, may_be_empty};
+  TerminalQuestion question{text, help, usual, {}, may_be_empty};
   question.wrong = [&](const std::string& answer) {
     const auto issue = wrong_with(what, answer, catalogues);
     return issue ? fmt::format("{}{}{}", issue->what, issue->allowed.empty() ? "" : "; allowed: ", issue->allowed)

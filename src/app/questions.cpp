@@ -28,7 +28,7 @@ std::optional<std::string> line_after(const std::string& prompt) {
 
 bool can_ask() { return ::isatty(STDIN_FILENO) == 1 && ::isatty(STDERR_FILENO) == 1; }
 
-std::optional<std::string> ask(const Question& question) {
+std::optional<std::string> ask(const TerminalQuestion& question) {
   const std::string usual = question.usual.empty() ? "" : fmt::format(" [{}]", visible(question.usual));
   while (true) {
     std::optional<std::string> answer = line_after(fmt::format("{}{}: ", question.text, usual));

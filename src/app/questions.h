@@ -10,7 +10,7 @@ namespace laywright {
 // Whether somebody can be asked: standard input and standard error are terminals.
 [[nodiscard]] bool can_ask();
 
-struct Question {
+struct TerminalQuestion {
   std::string text;                                           // "Spool"
   std::string help;                                           // told at "?"
   std::string usual;                                          // taken for an empty answer; empty: there must be one
@@ -19,7 +19,7 @@ struct Question {
 };
 
 // Asks on standard error until an answer will do. None: the input is at its end.
-[[nodiscard]] std::optional<std::string> ask(const Question& question);
+[[nodiscard]] std::optional<std::string> ask(const TerminalQuestion& question);
 
 // Anything but yes is no.
 [[nodiscard]] bool ask_yes(const std::string& question);

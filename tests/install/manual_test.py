@@ -54,7 +54,7 @@ def completion(script, options):
         def offers(*words):
             return completed(script, where, "laywright", *words)
 
-        assert offers("") == sorted([*options, "-h", "--help", "--version"])
+        assert offers("") == sorted([*options, "-h", "--help", "--version", "--catalogue"])
         assert offers("ch") == ["check"]
         for command, names in options.items():
             assert offers(command, "-") == names, command
