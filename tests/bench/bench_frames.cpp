@@ -188,7 +188,7 @@ int main(int argc, char** argv) {
   const Drawer drawer = software ? Drawer::processor : Drawer::graphics_card;
   std::vector<double> lengths_km;
   Size size;
-  for (const std::string argument : std::vector<std::string>(argv + 1, argv + argc)) {
+  for (const std::string& argument : std::vector<std::string>(argv + 1, argv + argc)) {
     const std::size_t cross = argument.find('x');
     if (cross == std::string::npos)
       lengths_km.push_back(std::stod(argument));
