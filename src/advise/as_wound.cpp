@@ -9,6 +9,7 @@
 
 #include "base/read_file.h"
 #include "base/readable.h"
+#include "base/spelling.h"
 #include "base/text_distance.h"
 
 namespace laywright {
@@ -61,18 +62,14 @@ const std::vector<Column>& columns() {
 return all;
 }
 
-std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view blank = " \t\r\"";
-  const std::size_t first = text.find_first_not_of(blank);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(blank) - first + 1);
-}
+// Quotes of a spreadsheet among it.
+constexpr std::string_view blank = " \t\r\"";
 
 std::vector<std::string_view> cells_of(std::string_view line) {
   std::vector<std::string_view> cells;
   for (std::size_t begin = 0; begin <= line.size();) {
     const std::size_t comma = std::min(line.find(',', begin), line.size());
-    cells.push_back(trimmed(line.substr(begin, comma - begin)));
+    cells.push_back(trimmed(line.substr(begin, comma - begin), blank));
     begin = comma + 1;
   }
   return cells;
@@ -94,7 +91,7 @@ class Reader {
     for (std::size_t begin = 0; begin < text.size();) {
       const std::size_t end = std::min(text.find('\n', begin), text.size());
       ++line_;
-      const std::string_view line = trimmed(text.substr(begin, end - begin));
+      const std::string_view line = trimmed(text.substr(begin, end - begin), blank);
       if (!line.empty() && line.front() != '#') (heading_.empty() ? read_heading(line) : read_row(line));
       begin = end + 1;
     }

@@ -101,11 +101,6 @@ ImproveSettings search_of(const BeginSettings& settings) {
 
 }  // namespace
 
-const std::vector<std::string>& begun_keys() {
-  static const std::vector<std::string> keys{"traverse.pitch", "traverse.left_stop", "traverse.right_stop"};
-  return keys;
-}
-
 Result<Beginning> begin_plan(PlanDraft draft, const BeginSettings& settings, Progress& progress) {
   Beginning beginning;
   beginning.draft = with_usual_settings(std::move(draft), settings);

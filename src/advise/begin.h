@@ -29,11 +29,9 @@ struct Beginning {
   bool searched = false;  // the usual settings were not good
 };
 
-// The keys that it proposes unless they are given: pitch, both stops; the reversal is instant unless its kind is given.
-[[nodiscard]] const std::vector<std::string>& begun_keys();
-
-// The best that was found; its verdict says whether it is good. The progress begins anew where it has to search. Errors: with usual settings the draft is no sound plan, or its
-// build too large; cancelled (text `stopped_text`).
+// Proposes pitch and both stops, unless they are given; the reversal is instant unless its kind is. The best that was found; its
+// verdict says whether it is good. The progress begins anew where it has to search. Errors: with usual settings the draft is no
+// sound plan, or its build too large; cancelled (text `stopped_text`).
 [[nodiscard]] Result<Beginning> begin_plan(PlanDraft draft, const BeginSettings& settings, Progress& progress);
 
 }  // namespace laywright

@@ -8,6 +8,7 @@
 
 #include "app/output.h"
 #include "base/readable.h"
+#include "base/spelling.h"
 
 namespace laywright {
 namespace {
@@ -19,9 +20,7 @@ std::optional<std::string> line_after(const std::string& prompt) {
     tell("\n");
     return std::nullopt;
   }
-  const std::size_t first = line.find_first_not_of(" \t\r");
-  if (first == std::string::npos) return "";
-  return line.substr(first, line.find_last_not_of(" \t\r") - first + 1);
+  return std::string(trimmed(line));
 }
 
 }  // namespace

@@ -3,18 +3,12 @@
 #include <algorithm>
 #include <numeric>
 
+#include "base/spelling.h"
+
 namespace laywright {
 namespace {
 
 constexpr std::size_t longest_word = 64;
-
-std::string lower(std::string_view text) {
-  std::string result(text);
-  for (char& c : result) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return result;
-}
 
 }  // namespace
 

@@ -9,6 +9,7 @@
 
 #include "base/decimal.h"
 #include "base/number.h"
+#include "base/spelling.h"
 
 namespace laywright {
 namespace {
@@ -16,19 +17,6 @@ namespace {
 constexpr std::size_t longest = 100;
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-std::string_view trimmed(std::string_view text) {
-  constexpr const char* blank = " \t\r\n";
-  const std::size_t first = text.find_first_not_of(blank);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(blank) - first + 1);
-}
-
-std::string lower(std::string_view text) {
-  std::string result(text);
-  for (char& c : result) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  return result;
-}
 
 std::string replaced(std::string text, std::string_view from, std::string_view to) {
   for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size()))

@@ -1,6 +1,5 @@
 #include "measure/acceptance.h"
 
-#include <algorithm>
 #include <numbers>
 
 namespace laywright {
@@ -79,10 +78,6 @@ Acceptance acceptance_of(const Plan& plan) {
   set(accepted.payoff_force, limits.payoff_force);
   if (limits.dropped_turns_per_km || limits.ride_ups_per_km) accepted.disorder = Grade::do_not_wind;
   return accepted;
-}
-
-Grade grade_of_disorder(const Acceptance& accepted, double places, double limit) {
-  return std::min(grade_at_most(places, limit), accepted.disorder);
 }
 
 }  // namespace laywright

@@ -56,7 +56,4 @@ struct Acceptance {
 
 [[nodiscard]] Acceptance acceptance_of(const Plan& plan);
 
-// Of places per km, dropped turns or ride-ups.
-[[nodiscard]] Grade grade_of_disorder(const Acceptance& accepted, double places, double limit);
-
 }  // namespace laywright

@@ -11,8 +11,8 @@ const char* name_of(Grade grade) {
   return "";
 }
 
-Grade grade_at_most(double value, double limit) {
-  if (value > (1.0 + uncertain_share) * limit) return Grade::do_not_wind;
+Grade grade_at_most(double value, double limit, Grade at_worst) {
+  if (value > (1.0 + uncertain_share) * limit) return at_worst;
   return value > (1.0 - uncertain_share) * limit ? Grade::marginal : Grade::good;
 }
 

@@ -17,7 +17,7 @@ enum class Grade : std::uint8_t { good, marginal, do_not_wind };
 
 inline constexpr double uncertain_share = 0.25;
 
-// Of a figure that may come out so or so; both 0 or more, in the same unit.
-[[nodiscard]] Grade grade_at_most(double value, double limit);
+// Of a figure that may come out so or so; both 0 or more, in the same unit. `at_worst`: however far it is over the limit.
+[[nodiscard]] Grade grade_at_most(double value, double limit, Grade at_worst = Grade::do_not_wind);
 
 }  // namespace laywright

@@ -41,14 +41,9 @@ struct Weight {
   }
 };
 
-Weight against(const std::optional<double>& limit, double value) {
+Weight against(const std::optional<double>& limit, double value, Grade at_worst = Grade::do_not_wind) {
   if (!limit) return {};
-  return {from(grade_at_most(value, *limit)), strain(limit, value)};
-}
-
-Weight disorder(const Acceptance& accepted, const std::optional<double>& limit, double places) {
-  if (!limit) return {};
-  return {from(grade_of_disorder(accepted, places, *limit)), strain(limit, places)};
+  return {from(grade_at_most(value, *limit, at_worst)), strain(limit, value)};
 }
 
 Weight seen(bool weighed, double size_d, double seen_d) {
@@ -76,8 +71,9 @@ Weight by_size(const Acceptance& accepted, const Finding& finding) {
 Weight by_number(const Acceptance& accepted, const Build& build, const Measurements& m, FindingKind kind) {
   switch (kind) {
     case FindingKind::dropped_turn:
-      return disorder(accepted, accepted.dropped_turns_per_km, places_per_km(build, m, kind));
-    case FindingKind::ride_up: return disorder(accepted, accepted.ride_ups_per_km, places_per_km(build, m, kind));
+      return against(accepted.dropped_turns_per_km, places_per_km(build, m, kind), accepted.disorder);
+    case FindingKind::ride_up:
+      return against(accepted.ride_ups_per_km, places_per_km(build, m, kind), accepted.disorder);
     case FindingKind::gap: return against(accepted.open_gaps, share_beside_gaps(build, m));
     default: return {};
   }

@@ -6,12 +6,6 @@
 namespace laywright {
 namespace {
 
-// `held` stands beyond the range of friction.
-bool in_range(const FieldInfo& field, double value) {
-  if (field.kind == FieldKind::friction && value == Fiber::held) return true;
-  return field.range.holds(value);
-}
-
 template <class Owner>
 void check_ranges_of(Checker& checker, const std::vector<Field<Owner>>& fields, const Owner& owner,
                      const std::string& table) {

@@ -230,6 +230,14 @@ std::string write_value(const FieldInfo& field, double value, const Unit* unit) 
   return "";
 }
 
+bool in_range(const FieldInfo& field, double value) {
+  return (field.kind == FieldKind::friction && value == Fiber::held) || field.range.holds(value);
+}
+
+bool in_quotes(const FieldInfo& field, std::string_view written) {
+  return field.kind == FieldKind::quantity || field.kind == FieldKind::choice || written == "held";
+}
+
 std::string allowed_text(const FieldInfo& field, const Unit* unit) {
   if (field.kind == choice) return joined(field.choices);
   constexpr std::size_t places = 6;

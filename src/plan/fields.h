@@ -64,6 +64,12 @@ struct Field : FieldInfo {
 // field's dimension), in that one.
 [[nodiscard]] std::string write_value(const FieldInfo& field, double value, const Unit* unit = nullptr);
 
+// Whether a field may have that value; `held` stands beyond the range of friction.
+[[nodiscard]] bool in_range(const FieldInfo& field, double value);
+
+// Whether TOML has it in quotes, as write_value writes it.
+[[nodiscard]] bool in_quotes(const FieldInfo& field, std::string_view written);
+
 // "above 0 mm, up to 10000 mm"; "continuous or stepped".
 [[nodiscard]] std::string allowed_text(const FieldInfo& field, const Unit* unit = nullptr);
 

@@ -11,8 +11,7 @@ namespace laywright {
 namespace {
 
 std::string literal_of(const FieldInfo& field, const std::string& written) {
-  const bool is_text = field.kind == FieldKind::quantity || field.kind == FieldKind::choice || written == "held";
-  return is_text ? toml_text(written) : written;
+  return in_quotes(field, written) ? toml_text(written) : written;
 }
 
 }  // namespace

@@ -27,8 +27,7 @@ std::string literal_of(const FieldInfo& field, double value, const std::string& 
   if (field.kind == FieldKind::quantity && !written.empty() && written.find(' ') == std::string::npos) {
     text.erase(text.find(' '), 1);
   }
-  const bool is_text = field.kind == FieldKind::quantity || field.kind == FieldKind::choice || text == "held";
-  return is_text ? fmt::format("{}{}{}", quote, text, quote) : text;
+  return in_quotes(field, text) ? fmt::format("{}{}{}", quote, text, quote) : text;
 }
 
 template <class Owner>

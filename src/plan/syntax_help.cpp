@@ -7,18 +7,12 @@
 
 #include "base/decimal.h"
 #include "base/readable.h"
+#include "base/spelling.h"
 
 namespace laywright {
 namespace {
 
 constexpr std::size_t most_told = 100;
-
-std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view blank = " \t\r";
-  const std::size_t first = text.find_first_not_of(blank);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(blank) - first + 1);
-}
 
 struct Assignment {
   std::string_view key;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "plan/fields.h"
+#include "plan/plan_values.h"
 
 namespace laywright {
 namespace {
@@ -40,12 +41,11 @@ Issues take_over(DraftReading& reading, EntryKind kind, const std::string& name,
 }
 
 std::string silent_entries(const PlanDraft& draft, const std::string& path) {
+  const FieldInfo* field = field_at(draft, path);
+  if (field == nullptr) return "";
   std::string text;
-  for (const auto& field : plan_fields()) {
-    if (field.path() != path) continue;
-    for (const NamedEntry& entry : draft.entries) {
-      if (may_give(entry.kind, field)) text += fmt::format("; {} does not tell it", place_of(entry));
-    }
+  for (const NamedEntry& entry : draft.entries) {
+    if (may_give(entry.kind, *field)) text += fmt::format("; {} does not tell it", place_of(entry));
   }
   return text;
 }

@@ -127,8 +127,7 @@ class NewPlan {
     const auto origin = draft_.origins.find(path);
     const std::string written = origin == draft_.origins.end() ? "" : origin->second.written;
     const std::string text = write_value(field, value, unit_written(field, written));
-    const bool in_quotes = field.kind == FieldKind::quantity || field.kind == FieldKind::choice || text == "held";
-    return in_quotes ? toml_text(text) : text;
+    return in_quotes(field, text) ? toml_text(text) : text;
   }
 
   [[nodiscard]] std::string step_text(std::size_t index) const {

@@ -9,6 +9,7 @@
 #include "base/text_distance.h"
 #include "plan/document.h"
 #include "plan/fields.h"
+#include "plan/plan_values.h"
 #include "plan/value_reader.h"
 
 namespace laywright {
@@ -116,13 +117,11 @@ class CatalogueReader {
       for (const Entry& child : entry.children) read_key(child, key, named);
       return;
     }
-    const auto field = std::find_if(plan_fields().begin(), plan_fields().end(),
-                                    [&](const auto& f) { return f.path() == key && may_give(named.kind, f); });
-    if (field == plan_fields().end()) return unknown(entry, key, named.kind);
+    const FieldInfo* field = field_at(PlanDraft{}, key);
+    if (field == nullptr || !may_give(named.kind, *field)) return unknown(entry, key, named.kind);
     ReadValue read = read_value(*field, entry);
     if (!read.number) return add(entry, key, std::move(read.problem), std::move(read.allowed));
-    const bool held = field->kind == FieldKind::friction && *read.number == Fiber::held;
-    if (!held && !field->range.holds(*read.number)) {
+    if (!in_range(*field, *read.number)) {
       return add(entry, key, "is out of range", allowed_text(*field, unit_written(*field, entry.text)));
     }
     named.values[key] = {*read.number, entry.text, entry.line};

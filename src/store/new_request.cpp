@@ -129,9 +129,8 @@ class Maker {
     const bool quantity = field->kind == FieldKind::quantity;
     const ReadValue read = read_typed(*field, text);
     if (!read.number) return fail(issue_of(what, text, read.problem, read.allowed));
-    const bool held = field->kind == FieldKind::friction && *read.number == Fiber::held;
     const std::string written = quantity ? as_written(text, field->dimension) : text;
-    if (!held && !field->range.holds(*read.number))
+    if (!in_range(*field, *read.number))
       return fail(issue_of(what, text, "is out of range", allowed_text(*field, unit_written(*field, written))));
     set_value(reading_.draft, path, *read.number);
     reading_.draft.origins[path] = {0, written};
@@ -158,14 +157,12 @@ class Maker {
     Entry entry;
     entry.kind = Entry::Kind::text;
     entry.text = as_written(text, quantity ? std::optional(field.dimension) : std::nullopt);
-    if (!quantity && parse_number(entry.text, entry.number)) entry.kind = Entry::Kind::number;
+    const std::optional<double> number = quantity ? std::nullopt : read_number<double>(entry.text);
+    if (number) {
+      entry.kind = Entry::Kind::number;
+      entry.number = *number;
+    }
     return read_value(field, entry);
-  }
-
-  static bool parse_number(const std::string& text, double& number) {
-    const std::optional<double> read = read_number<double>(text);
-    number = read.value_or(0.0);
-    return read.has_value();
   }
 
   const NewRequest& request_;

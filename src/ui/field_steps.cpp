@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "base/decimal.h"
+#include "base/spelling.h"
 
 namespace laywright {
 namespace {
@@ -100,12 +101,6 @@ Decimal step_of(const FieldRow& row, const Unit* unit, double value, bool down, 
   const bool by_fiber = rule != rules.end() && rule->by == By::fiber;
   if (rule == rules.end() || (by_fiber && !(fiber_mm > 0.0))) return own_step(value, down == (value > 0.0));
   return round_step(in_unit(by_fiber ? rule->size * fiber_mm : rule->size, unit));
-}
-
-std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view blank = " \t";
-  const std::size_t first = text.find_first_not_of(blank);
-  return first == std::string_view::npos ? "" : text.substr(first, text.find_last_not_of(blank) - first + 1);
 }
 
 struct Typed {

@@ -23,15 +23,13 @@ struct Scales {
 
   [[nodiscard]] double d() const { return plan.fiber().diameter_mm; }
 
-  void uncertain(Weighed what, double value, const std::optional<double>& limit, std::optional<Side> side = {}) {
-    if (limit) checks.push_back({what, side, value, *limit, false, *limit - value, grade_at_most(value, *limit)});
-  }
-
-  void disorder(Weighed what, FindingKind kind, const std::optional<double>& limit) {
+  void uncertain(Weighed what, double value, const std::optional<double>& limit, std::optional<Side> side = {},
+                 Grade at_worst = Grade::do_not_wind) {
     if (!limit) return;
-    const double places = places_per_km(build, measurements, kind);
-    checks.push_back(
-        {what, {}, places, *limit, false, *limit - places, grade_of_disorder(accepted, places, *limit)});
+    checks.push_back({what, side, value, *limit, false, *limit - value, grade_at_most(value, *limit, at_worst)});
+  }
+  void disorder(Weighed what, FindingKind kind, const std::optional<double>& limit) {
+    uncertain(what, places_per_km(build, measurements, kind), limit, {}, accepted.disorder);
   }
 
   // `margin`: with less than that it is marginal.

@@ -63,12 +63,12 @@ TEST_CASE("the usual limits of a close wind") {
   const double turns_per_km = 1.0e6 / (3.14159265358979 * wire.spool.barrel_diameter_mm);
   CHECK(*copper.dropped_turns_per_km == Approx(turns_per_km));
   CHECK(*copper.ride_ups_per_km == Approx(turns_per_km));
-  CHECK(grade_of_disorder(copper, 9.0 * turns_per_km, turns_per_km) == Grade::marginal);
-  CHECK(grade_of_disorder(copper, 0.5 * turns_per_km, turns_per_km) == Grade::good);
-  CHECK(grade_of_disorder(fiber, 2700.0, 300.0) == Grade::do_not_wind);
+  CHECK(grade_at_most(9.0 * turns_per_km, turns_per_km, copper.disorder) == Grade::marginal);
+  CHECK(grade_at_most(0.5 * turns_per_km, turns_per_km, copper.disorder) == Grade::good);
+  CHECK(grade_at_most(2700.0, 300.0, fiber.disorder) == Grade::do_not_wind);
 
   wire.limits.ride_ups_per_km = 100.0;  // whoever gives it means it
-  CHECK(grade_of_disorder(accepted(wire), 126.0, 100.0) == Grade::do_not_wind);
+  CHECK(grade_at_most(126.0, 100.0, accepted(wire).disorder) == Grade::do_not_wind);
 
   PlanDraft soft = draft();
   soft.fiber.core_diameter_mm = 1.0;

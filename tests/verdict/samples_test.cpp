@@ -65,6 +65,15 @@ void same_truth(const Laid& wind) {
   CHECK_FALSE((grave && verdict.grade != Grade::do_not_wind));
 }
 
+void is_not_to_be_wound(const Wrong& wrong, const PlanDraft& draft) {
+  const Laid wind = laid(draft, 1);
+  INFO(wrong.name << ": " << verdict_line(wind.verdict));
+  CHECK(wind.verdict.grade == Grade::do_not_wind);
+  CHECK(wrong.reasons.count(decided(wind.verdict).what) == 1);
+  CHECK_THAT(*wind.verdict.first, Contains(wrong.first));
+  same_truth(wind);
+}
+
 }  // namespace
 
 TEST_CASE("the sample to begin with is good, in several draws, and none of its findings is grave") {
@@ -93,14 +102,7 @@ TEST_CASE("wire wound evenly and parallel turns are good, the full delivery leng
 }
 
 TEST_CASE("each sample that is made wrong is not to be wound, for the reason in its title") {
-  for (const Wrong& wrong : wrongs) {
-    const Laid wind = laid(sample(wrong.name), 1);
-    INFO(wrong.name << ": " << verdict_line(wind.verdict));
-    CHECK(wind.verdict.grade == Grade::do_not_wind);
-    CHECK(wrong.reasons.count(decided(wind.verdict).what) == 1);
-    CHECK_THAT(*wind.verdict.first, Contains(wrong.first));
-    same_truth(wind);
-  }
+  for (const Wrong& wrong : wrongs) is_not_to_be_wound(wrong, sample(wrong.name));
 }
 
 // What a winder of each product would expect of them; the grades are practice, no source. Copper is judged by its shape and by how it
@@ -130,14 +132,7 @@ TEST_CASE("plans of glass, copper, yarn and crossed winds get the verdict that t
       {"glass-right-stop-beyond", {Weighed::ridge}, "right stop further from the flange (now -1.5 mm)"},
       {"yarn-long-dwell", {Weighed::ridge}, "dwell for less than 6 turns"},
       {"crossed-with-ribbon", {Weighed::ribbon}, "turns to each double stroke instead of 40.00"}};
-  for (const Wrong& plan : wrong) {
-    const Laid wind = laid(plan_of_file(plan.name), 1);
-    INFO(plan.name << ": " << verdict_line(wind.verdict));
-    CHECK(wind.verdict.grade == Grade::do_not_wind);
-    CHECK(plan.reasons.count(decided(wind.verdict).what) == 1);
-    CHECK_THAT(*wind.verdict.first, Contains(plan.first));
-    same_truth(wind);
-  }
+  for (const Wrong& plan : wrong) is_not_to_be_wound(plan, plan_of_file(plan.name));
   // Lost layers alone make copper marginal; whatever decides, the pitch comes first.
   const Laid fine = laid(plan_of_file("copper-pitch-too-fine"), 1);
   INFO(verdict_line(fine.verdict));
