@@ -38,7 +38,7 @@ TEST_CASE("lay prints the summary, and with --json one document only") {
   CHECK(document.at("totals").at("turns").get<double>() == Approx(60.0).epsilon(1e-9));
 }
 
-TEST_CASE("--out writes the whole set, and what is written says the same as what is printed") {
+TEST_CASE("lay --out writes the whole set, and what is written says the same as what is printed") {
   const Workshop shop;
   shop.write("a.lay.toml", small_plan());
   const Ran ran = shop.run("$LW lay a.lay.toml --json --out reports/deep --seed 3 --angle 90");

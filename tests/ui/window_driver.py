@@ -12,7 +12,7 @@ import sys
 import tempfile
 import time
 
-WAIT_S = 600.0  # only ends what hangs: nothing passes or fails by how long it takes
+WAIT_S = 300.0  # only ends what hangs: nothing passes or fails by how long it takes
 
 
 def start_display(screen="1920x1080", dpi=96):
@@ -91,12 +91,13 @@ class Window:
                           and not s["scene_busy"])
 
     def xdo(self, *words):
-        subprocess.run(["xdotool", *[str(w) for w in words]], env=self.env, check=True)
+        subprocess.run(["xdotool", *[str(w) for w in words]], env=self.env, check=True, timeout=WAIT_S)
 
     def place(self, name, across=0.5, down=0.5):
         """A point of it, once it has come to rest."""
         box, frames, since = None, set(), time.monotonic()
-        while True:
+        end = since + WAIT_S
+        while time.monotonic() < end:
             state = self.until(f"{name} is on the screen", lambda s: name in s["places"])
             if state["places"][name] != box:
                 box, frames = state["places"][name], set()
@@ -107,6 +108,8 @@ class Window:
             if len(frames) > 3 or time.monotonic() - since > 0.7:
                 break
             time.sleep(0.04)
+        else:
+            raise SystemExit(f"{name} does not come to rest")
         x, y, width, height = box
         return int(x + across * width), int(y + down * height)
 
@@ -230,6 +233,15 @@ def share_different(a, b):
     return sum(abs(x - y) > 12 for x, y in pairs) / len(pairs)
 
 
+def end(process):
+    """Politely, or not: what stays would hold the test's output open, and whoever reads that would wait for it."""
+    for way in (process.terminate, process.kill):
+        if process.poll() is None:
+            way()
+            with contextlib.suppress(subprocess.TimeoutExpired):
+                process.wait(20)
+
+
 @contextlib.contextmanager
 def desk(screen="1920x1080", dpi=96):
     """A display and a folder, and windows on them, all gone afterwards. Arguments of the test: program, samples, and
@@ -259,12 +271,8 @@ def desk(screen="1920x1080", dpi=96):
         try:
             yield window, copy
         finally:
-            for w in windows:
-                if w.process.poll() is None:
-                    w.process.terminate()
-                    w.process.wait(20)
-            server.terminate()
-            server.wait()
+            for process in [*(w.process for w in windows), server]:
+                end(process)
 
 
 def run(steps, w):
