@@ -237,8 +237,8 @@ class Winder {
   double rim_r_;
   std::vector<Section> sections_;
   Guide guide_;
-  StringWindow window_;
   Build build_;
+  StringWindow window_;  // knows the diameters of the build
   bool done_ = false;
   double length_ = 0.0, last_x_ = 0.0, last_r_ = 0.0;
   int turn_nodes_ = 0;  // fixed in the current turn

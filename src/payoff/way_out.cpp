@@ -27,29 +27,33 @@ struct Walk {
   }
 };
 
-struct Step {
-  std::int32_t turn = Section::none;  // the next that the line touches; none: it comes to the rim
-  double angle = 0.0;                 // of the line
-};
-
-// From a place, or from the crown of a turn's cap (`cap`: its reach), the steepest line that touches something ahead.
-Step steepest(const Walk& walk, std::int32_t from, double x_mm, double r_mm, double cap, double rim_x,
-              double rim_r) {
+// The steepest line from a place to the rim or to the cap of a turn on the way.
+double leaving(const Walk& walk, double x_mm, double r_mm, double rim_x, double rim_r) {
   const double most = walk.section.most_reach();
-  const double to_rim = std::max(walk.ahead(rim_x) - walk.ahead(x_mm), 1e-9), up = rim_r - r_mm;
-  const double far = std::hypot(to_rim, up);
-  // A tangent from a cap to a point, and from a point to a cap, mirror each other.
-  Step best{Section::none, std::atan2(up, to_rim) - std::asin(std::min(1.0, cap / far))};
+  const double to_rim = std::max(walk.ahead(rim_x) - walk.ahead(x_mm), 1e-9);
   const double higher = std::max(0.0, walk.section.top() - r_mm);
-  for (std::int32_t i = from; i != Section::none; i = walk.next(i)) {
+  double best = std::atan2(rim_r - r_mm, to_rim);
+  for (std::int32_t i = walk.first_beyond(x_mm); i != Section::none; i = walk.next(i)) {
     const double dx = walk.ahead(walk.section[i].x) - walk.ahead(x_mm), dr = walk.section[i].r - r_mm;
-    if (dx <= 0.0) continue;
     if (dx >= to_rim) break;
     // Whatever stands from here on is too low, or too far.
-    if (std::atan2(higher, dx) + std::asin(std::min(1.0, (most - cap) / dx)) <= best.angle) break;
-    const double more = walk.section.reach(i) - cap;
-    const double angle = std::atan2(dr, dx) + std::asin(std::clamp(more / std::hypot(dx, dr), -1.0, 1.0));
-    if (angle > best.angle) best = {i, angle};
+    if (std::atan2(higher, dx) + std::asin(std::min(1.0, most / dx)) <= best) break;
+    best = std::max(best, std::atan2(dr, dx) + std::asin(std::min(1.0, walk.section.reach(i) / std::hypot(dx, dr))));
+  }
+  return best;
+}
+
+// The flattest line to the rim, from that place or from the cap of a turn on the way: the last of the way, since a taut fiber's
+// way is convex.
+double coming_to_rim(const Walk& walk, double x_mm, double r_mm, double rim_x, double rim_r) {
+  double best = std::atan2(rim_r - r_mm, std::max(walk.ahead(rim_x) - walk.ahead(x_mm), 1e-9));
+  for (std::int32_t i = walk.first_beyond(x_mm); i != Section::none; i = walk.next(i)) {
+    const double dx = walk.ahead(rim_x) - walk.ahead(walk.section[i].x), dr = rim_r - walk.section[i].r;
+    if (dx <= 0.0) break;
+    const double reach = walk.section.reach(i);
+    const double angle = std::atan2(dr, dx) - std::asin(std::min(1.0, reach / std::hypot(dx, dr)));
+    // Where it touches the cap. A cap may begin behind the place: that part of it is not on the way.
+    if (walk.ahead(walk.section[i].x) - reach * std::sin(angle) > walk.ahead(x_mm)) best = std::min(best, angle);
   }
   return best;
 }
@@ -60,14 +64,8 @@ double bend_over_end(const Section& section, Side end, double rim_mm, double x_m
   const Walk walk{section, end};
   const FaceLine& face = end == Side::right ? section.right() : section.left();
   const double rim_x = face.at_axis + face.slope * rim_mm;
-  Step step = steepest(walk, walk.first_beyond(x_mm), x_mm, r_mm, 0.0, rim_x, rim_mm);
-  const double leaves = step.angle;
-  while (step.turn != Section::none) {
-    const Section::Exposed& turn = section[step.turn];
-    const Step next = steepest(walk, walk.next(step.turn), turn.x, turn.r, section.reach(step.turn), rim_x, rim_mm);
-    step = {next.turn, std::min(step.angle, next.angle)};
-  }
-  return leaves - step.angle;
+  const double leaves = leaving(walk, x_mm, r_mm, rim_x, rim_mm);
+  return leaves - std::min(leaves, coming_to_rim(walk, x_mm, r_mm, rim_x, rim_mm));
 }
 
 }  // namespace laywright

@@ -73,7 +73,7 @@ TEST_CASE("over an end, a close wind is harder to draw off than a crossed one") 
   // General textile practice: parallel-wound flanged packages are unwound from the side, cross-wound ones over the end (from
   // memory).
   PlanDraft close = plain_draft(), crossed = plain_draft();
-  close.wind.turns = crossed.wind.turns = 1200.0;
+  close.wind.turns = crossed.wind.turns = 300.0;
   crossed.traverse.pitch_mm = 12.37;
   const PayoffRun a = paid_off(close, DrawOff::over_left), b = paid_off(crossed, DrawOff::over_left);
   CHECK(a.mean - 1.0 > 1.1 * (b.mean - 1.0));
