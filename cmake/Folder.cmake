@@ -29,3 +29,6 @@ function(laywright_folder name)
     PUBLIC ${ARG_DEPENDS} ${ARG_LIBRARIES}
     PRIVATE $<BUILD_INTERFACE:laywright_options> ${ARG_PRIVATE_LIBRARIES})
 endfunction()
+
+# What the share page's program links in a browser: no files, no threads, no cairo.
+set(laywright_browser_folders base plan pattern lay measure payoff takeup verdict figures scene render desk)

@@ -17,10 +17,11 @@ function(laywright_share_page target)
   endif()
   set(folder ${CMAKE_BINARY_DIR}/web)
   set(page ${folder}/share_page.html)
-  file(GLOB_RECURSE parts CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/shaders/*.glsl ${here}/*.*
-    ${PROJECT_SOURCE_DIR}/src/base/*.* ${PROJECT_SOURCE_DIR}/src/plan/*.* ${PROJECT_SOURCE_DIR}/src/pattern/*.* ${PROJECT_SOURCE_DIR}/src/lay/*.*
-    ${PROJECT_SOURCE_DIR}/src/measure/*.* ${PROJECT_SOURCE_DIR}/src/scene/*.* ${PROJECT_SOURCE_DIR}/src/render/*.*
-    ${PROJECT_SOURCE_DIR}/src/payoff/*.* ${PROJECT_SOURCE_DIR}/src/takeup/*.* ${PROJECT_SOURCE_DIR}/src/verdict/*.* ${PROJECT_SOURCE_DIR}/src/report/*.* ${PROJECT_SOURCE_DIR}/src/workbench/*.*)
+  file(GLOB_RECURSE parts CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/shaders/*.glsl ${here}/*.*)
+  foreach(folder IN LISTS laywright_browser_folders)
+    file(GLOB more CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/${folder}/*.*)
+    list(APPEND parts ${more})
+  endforeach()
   # Debian keeps the tools that Emscripten's own scripts load where only Debian's Node looks.
   set(with_node ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs)
   add_custom_command(
@@ -30,6 +31,7 @@ function(laywright_share_page target)
     COMMAND ${with_node} ${CMAKE_COMMAND} --build ${folder} --parallel ${LAYWRIGHT_SHARE_PAGE_JOBS}
     COMMAND ${CMAKE_COMMAND} -E touch ${page}
     DEPENDS ${parts} ${PROJECT_SOURCE_DIR}/CMakeLists.txt ${PROJECT_SOURCE_DIR}/cmake/EmbedShaders.cmake
+            ${PROJECT_SOURCE_DIR}/cmake/Folder.cmake
     COMMENT "Building the share page with Emscripten" VERBATIM)
   set_source_files_properties(${here}/template/share_template.cpp PROPERTIES
     COMPILE_DEFINITIONS "LAYWRIGHT_SHARE_PAGE_FILE=\"${page}\""

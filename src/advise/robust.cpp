@@ -25,8 +25,6 @@ std::vector<TrialOrder> robust_orders(const PlanDraft& draft, const LaySettings&
   return orders;
 }
 
-bool states_scatter(const PlanDraft& draft) { return draft.fiber.diameter_tolerance_mm > 0.0 || scatters(draft); }
-
 std::optional<WindVerdict> over_draws(const Plan& plan, const LaySettings& settings, const WindVerdict& first,
                                       int count, int threads, const Stretch& stretch) {
   const std::vector<TrialOrder> orders = robust_orders(plan.draft(), settings, count);

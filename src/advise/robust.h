@@ -8,14 +8,11 @@
 
 namespace laywright {
 
-inline constexpr int usual_draws = 5, most_draws = 99;
+inline constexpr int most_draws = 99;
 
 // The winds that a plan is judged by: draws (draws.h), the first as it is; where it states a tolerance of the fiber's diameter,
 // the others are spread evenly over it.
 [[nodiscard]] std::vector<TrialOrder> robust_orders(const PlanDraft& draft, const LaySettings& settings, int count);
-
-// Whether winds of the plan differ by what it states: a tolerance of the fiber, or what scatters.
-[[nodiscard]] bool states_scatter(const PlanDraft& draft);
 
 // The verdict on a wind with that of other draws, `count` in all: grade, reason and what to set first are the worst one's.
 // A draw that is no sound plan does not count. None when cancelled. Precondition: `first` is of draw 0; count from 1 to

@@ -1,11 +1,11 @@
-#include "report/capacity_report.h"
+#include "answers/capacity_report.h"
 
 #include <cmath>
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
-#include "report/outcome_json.h"
+#include "answers/outcome_json.h"
+#include "figures/figures.h"
 
 namespace laywright {
 namespace {

@@ -1,12 +1,12 @@
-#include "report/cause_report.h"
+#include "answers/cause_report.h"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
+#include "answers/outcome_json.h"
+#include "figures/figures.h"
 #include "plan/plan_values.h"
-#include "report/figures.h"
-#include "report/outcome_json.h"
 
 namespace laywright {
 namespace {

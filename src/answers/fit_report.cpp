@@ -1,12 +1,12 @@
-#include "report/fit_report.h"
+#include "answers/fit_report.h"
 
 #include <fmt/format.h>
 
 #include "advise/fit_words.h"
 #include "advise/movable_setting.h"
+#include "answers/outcome_json.h"
 #include "base/readable.h"
-#include "report/figures.h"
-#include "report/outcome_json.h"
+#include "figures/figures.h"
 
 namespace laywright {
 namespace {

@@ -1,4 +1,4 @@
-#include "report/improve_report.h"
+#include "answers/improve_report.h"
 
 #include <utility>
 #include <vector>
@@ -6,9 +6,9 @@
 #include <fmt/format.h>
 
 #include "advise/improve_words.h"
+#include "answers/outcome_json.h"
+#include "figures/figures.h"
 #include "plan/plan_values.h"
-#include "report/figures.h"
-#include "report/outcome_json.h"
 #include "verdict/verdict_words.h"
 #include "verdict/weigh.h"
 

@@ -1,4 +1,4 @@
-#include "report/outcome_json.h"
+#include "answers/outcome_json.h"
 
 #include <cmath>
 #include <string>

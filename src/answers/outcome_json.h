@@ -5,7 +5,7 @@
 
 #include "advise/outcome.h"
 #include "advise/trial.h"
-#include "report/document_text.h"
+#include "figures/document_text.h"
 
 namespace laywright {
 

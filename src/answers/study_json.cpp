@@ -8,11 +8,11 @@
 #include <fmt/format.h>
 
 #include "advise/setting_text.h"
+#include "answers/outcome_json.h"
+#include "answers/study_report.h"
+#include "figures/json_number.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
-#include "report/json_number.h"
-#include "report/outcome_json.h"
-#include "report/study_report.h"
 
 namespace laywright {
 namespace {

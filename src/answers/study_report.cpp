@@ -1,4 +1,4 @@
-#include "report/study_report.h"
+#include "answers/study_report.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,8 +7,8 @@
 
 #include "advise/movable_setting.h"
 #include "advise/study_statistics.h"
-#include "report/figures.h"
-#include "report/study_verdicts.h"
+#include "answers/study_verdicts.h"
+#include "figures/figures.h"
 
 namespace laywright {
 namespace {

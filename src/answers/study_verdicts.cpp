@@ -1,4 +1,4 @@
-#include "report/study_verdicts.h"
+#include "answers/study_verdicts.h"
 
 #include <algorithm>
 #include <map>
@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
-#include "report/study_report.h"
+#include "answers/study_report.h"
+#include "figures/figures.h"
 
 namespace laywright {
 namespace {

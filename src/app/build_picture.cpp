@@ -5,7 +5,7 @@
 #include <stdexcept>
 
 #include "app/picture_maker.h"
-#include "render/offscreen_context.h"
+#include "paint/offscreen_context.h"
 #include "scene/camera.h"
 
 namespace laywright {

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "base/progress.h"
-#include "report/drawing.h"
+#include "paper/drawing.h"
 #include "scene/scene_source.h"
 
 namespace laywright {

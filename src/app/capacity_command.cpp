@@ -6,12 +6,12 @@
 #include <fmt/format.h>
 
 #include "advise/capacity.h"
+#include "answers/capacity_report.h"
 #include "app/advice_options.h"
 #include "app/exit_code.h"
 #include "app/output.h"
 #include "app/watch.h"
 #include "plan/plan_file.h"
-#include "report/capacity_report.h"
 
 namespace laywright {
 namespace {

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "app/shipped.h"
-#include "workbench/folders.h"
+#include "session/folders.h"
 
 namespace laywright {
 

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "advise/cause.h"
+#include "answers/cause_report.h"
 #include "app/advice_options.h"
 #include "app/exit_code.h"
 #include "app/number_option.h"
@@ -16,7 +17,6 @@
 #include "app/wound_plan.h"
 #include "base/readable.h"
 #include "plan/plan_file.h"
-#include "report/cause_report.h"
 
 namespace laywright {
 namespace {

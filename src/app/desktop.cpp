@@ -16,9 +16,9 @@
 #include "app/output.h"
 #include "app/ranges.h"
 #include "base/atomic_file.h"
+#include "session/advice.h"
 #include "ui/keys.h"
 #include "ui/style.h"
-#include "workbench/advice.h"
 
 namespace laywright {
 namespace {

@@ -1,7 +1,7 @@
 #include "app/desktop_advice.h"
 
+#include "session/advice.h"
 #include "verdict/verdict_words.h"
-#include "workbench/advice.h"
 
 namespace laywright {
 namespace {

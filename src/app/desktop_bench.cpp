@@ -6,7 +6,7 @@
 #include "app/desktop_window.h"
 #include "app/page_maker.h"
 #include "app/shipped.h"
-#include "render/offscreen_context.h"
+#include "paint/offscreen_context.h"
 #include "web/share_page.h"
 
 namespace laywright {

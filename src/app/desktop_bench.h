@@ -3,7 +3,7 @@
 
 #include <memory>
 
-#include "workbench/workbench.h"
+#include "session/workbench.h"
 
 namespace laywright {
 

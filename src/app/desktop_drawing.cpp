@@ -10,8 +10,8 @@
 
 #include "app/desktop_loop.h"
 #include "app/output.h"
+#include "session/camera_commands.h"
 #include "ui/show_window.h"
-#include "workbench/camera_commands.h"
 
 namespace laywright {
 namespace {

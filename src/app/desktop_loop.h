@@ -12,10 +12,10 @@
 #include "app/desktop_state.h"
 #include "app/desktop_window.h"
 #include "app/panel_images.h"
-#include "render/painter.h"
+#include "paint/painter.h"
+#include "session/workbench.h"
 #include "ui/layout.h"
 #include "ui/window.h"
-#include "workbench/workbench.h"
 
 namespace laywright {
 

@@ -6,9 +6,9 @@
 #include <optional>
 #include <string>
 
+#include "desk/wound.h"
 #include "jobs/latest_job.h"
-#include "render/painter.h"
-#include "workbench/wound.h"
+#include "paint/painter.h"
 
 namespace laywright {
 

@@ -3,9 +3,9 @@
 #include <nlohmann/json.hpp>
 
 #include "app/desktop_advice.h"
+#include "desk/machine_quantity.h"
 #include "measure/severity.h"
 #include "verdict/verdict_words.h"
-#include "workbench/machine_quantity.h"
 
 namespace laywright {
 namespace {

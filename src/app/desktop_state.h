@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "render/painter.h"
+#include "paint/painter.h"
 #include "ui/panel_state.h"
 
 namespace laywright {

@@ -10,8 +10,8 @@
 #include <fmt/format.h>
 #include <imgui.h>
 
+#include "paint/offscreen_context.h"
 #include "render/gl.h"
-#include "render/offscreen_context.h"
 // GLFW must not bring headers of OpenGL of its own.
 #define GLFW_INCLUDE_NONE
 #include <GLFW/glfw3.h>

@@ -8,8 +8,8 @@
 
 #include "app/key_queue.h"
 #include "base/result.h"
-#include "render/painter.h"
-#include "workbench/settings.h"
+#include "paint/painter.h"
+#include "session/settings.h"
 
 struct GLFWwindow;
 

@@ -14,8 +14,9 @@
 #include "base/readable.h"
 #include "export/file_size.h"
 #include "export/webp_animation.h"
-#include "render/offscreen_context.h"
-#include "report/file_set.h"
+#include "paint/offscreen_context.h"
+#include "paint/png.h"
+#include "paper/file_set.h"
 
 namespace laywright {
 namespace {

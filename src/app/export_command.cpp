@@ -17,10 +17,10 @@
 #include "export/glb.h"
 #include "export/map_sheet.h"
 #include "export/vtp.h"
+#include "figures/csv.h"
+#include "paper/cairo_sink.h"
+#include "paper/section_sheet.h"
 #include "plan/plan_file.h"
-#include "report/cairo_sink.h"
-#include "report/csv.h"
-#include "report/section_sheet.h"
 
 namespace laywright {
 namespace {

@@ -9,13 +9,13 @@
 
 #include "advise/fit.h"
 #include "advise/setting_text.h"
+#include "answers/fit_report.h"
 #include "app/advice_options.h"
 #include "app/exit_code.h"
 #include "app/number_option.h"
 #include "app/output.h"
 #include "app/watch.h"
 #include "plan/plan_file.h"
-#include "report/fit_report.h"
 
 namespace laywright {
 namespace {

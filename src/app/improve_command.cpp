@@ -10,6 +10,7 @@
 
 #include "advise/improve.h"
 #include "advise/setting_text.h"
+#include "answers/improve_report.h"
 #include "app/advice_options.h"
 #include "app/exit_code.h"
 #include "app/number_option.h"
@@ -20,7 +21,6 @@
 #include "base/readable.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
-#include "report/improve_report.h"
 
 namespace laywright {
 namespace {

@@ -17,12 +17,12 @@
 #include "app/written_files.h"
 #include "base/readable.h"
 #include "base/today.h"
+#include "figures/json.h"
+#include "figures/summary.h"
+#include "paper/file_set.h"
+#include "paper/fonts.h"
+#include "paper/report_set.h"
 #include "plan/plan_file.h"
-#include "report/file_set.h"
-#include "report/fonts.h"
-#include "report/json.h"
-#include "report/report_set.h"
-#include "report/summary.h"
 #include "takeup/takeup_run.h"
 
 namespace laywright {

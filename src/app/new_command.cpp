@@ -20,9 +20,9 @@
 #include "app/written_files.h"
 #include "base/atomic_file.h"
 #include "base/readable.h"
+#include "figures/new_plan.h"
 #include "plan/plan_name.h"
 #include "plan/plan_values.h"
-#include "report/new_plan.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {

@@ -8,9 +8,10 @@
 #include <vector>
 
 #include "app/picture_maker.h"
+#include "paint/png.h"
+#include "paper/cairo_sink.h"
+#include "paper/section_sheet.h"
 #include "plan/flatten.h"
-#include "report/cairo_sink.h"
-#include "report/section_sheet.h"
 #include "scene/camera.h"
 #include "takeup/takeup_run.h"
 #include "verdict/verdict.h"

@@ -5,7 +5,7 @@
 #include <string>
 
 #include "base/progress.h"
-#include "render/offscreen_context.h"
+#include "paint/offscreen_context.h"
 #include "scene/scene_source.h"
 
 namespace laywright {

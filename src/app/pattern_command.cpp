@@ -6,8 +6,8 @@
 #include "app/exit_code.h"
 #include "app/number_option.h"
 #include "app/output.h"
+#include "figures/pattern_report.h"
 #include "plan/plan_file.h"
-#include "report/pattern_report.h"
 
 namespace laywright {
 namespace {

@@ -8,10 +8,10 @@
 #include "app/watch.h"
 #include "app/wind_options.h"
 #include "base/quantity.h"
+#include "figures/payoff_report.h"
 #include "lay/lay.h"
 #include "payoff/payoff.h"
 #include "plan/plan_file.h"
-#include "report/payoff_report.h"
 
 namespace laywright {
 namespace {

@@ -16,9 +16,10 @@
 #include "app/written_files.h"
 #include "base/atomic_file.h"
 #include "base/readable.h"
+#include "paint/offscreen_context.h"
+#include "paint/png.h"
+#include "paper/fonts.h"
 #include "plan/plan_file.h"
-#include "render/offscreen_context.h"
-#include "report/fonts.h"
 
 namespace laywright {
 namespace {

@@ -14,9 +14,9 @@
 #include "app/wound_plan.h"
 #include "app/written_files.h"
 #include "base/atomic_file.h"
+#include "paint/offscreen_context.h"
+#include "paper/fonts.h"
 #include "plan/plan_file.h"
-#include "render/offscreen_context.h"
-#include "report/fonts.h"
 #include "web/share_page.h"
 
 namespace laywright {

@@ -16,10 +16,10 @@
 #include "app/written_files.h"
 #include "base/atomic_file.h"
 #include "base/today.h"
+#include "paper/fonts.h"
+#include "paper/setup_sheet.h"
+#include "paper/sheet_file.h"
 #include "plan/plan_file.h"
-#include "report/fonts.h"
-#include "report/setup_sheet.h"
-#include "report/sheet_file.h"
 #include "takeup/takeup_run.h"
 
 namespace laywright {

@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include "answers/study_report.h"
 #include "app/exit_code.h"
 #include "app/number_option.h"
 #include "app/output.h"
@@ -17,11 +18,10 @@
 #include "app/written_files.h"
 #include "base/read_file.h"
 #include "base/readable.h"
+#include "paper/cairo_sink.h"
+#include "paper/file_set.h"
+#include "paper/study_map.h"
 #include "plan/plan_file.h"
-#include "report/cairo_sink.h"
-#include "report/file_set.h"
-#include "report/study_map.h"
-#include "report/study_report.h"
 
 namespace laywright {
 namespace {

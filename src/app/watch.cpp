@@ -11,7 +11,7 @@
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
+#include "figures/figures.h"
 
 namespace laywright {
 namespace {

@@ -1,4 +1,4 @@
-#include "workbench/comparison.h"
+#include "desk/comparison.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,10 +7,10 @@
 
 #include <fmt/format.h>
 
+#include "desk/field_help.h"
+#include "desk/field_rows.h"
+#include "figures/figures.h"
 #include "plan/fields.h"
-#include "report/figures.h"
-#include "workbench/field_help.h"
-#include "workbench/field_rows.h"
 
 namespace laywright {
 namespace {

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "workbench/wound.h"
+#include "desk/wound.h"
 
 namespace laywright {
 

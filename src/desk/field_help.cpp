@@ -1,4 +1,4 @@
-#include "workbench/field_help.h"
+#include "desk/field_help.h"
 
 #include <algorithm>
 #include <iterator>

@@ -1,4 +1,4 @@
-#include "workbench/field_rows.h"
+#include "desk/field_rows.h"
 
 #include <algorithm>
 #include <array>

@@ -4,9 +4,9 @@
 #include <string>
 #include <vector>
 
+#include "desk/field_help.h"
+#include "desk/plan_state.h"
 #include "scene/view.h"
-#include "workbench/field_help.h"
-#include "workbench/plan_state.h"
 
 namespace laywright {
 

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "workbench/field_rows.h"
+#include "desk/field_rows.h"
 
 namespace laywright {
 

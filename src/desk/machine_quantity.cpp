@@ -1,4 +1,4 @@
-#include "workbench/machine_quantity.h"
+#include "desk/machine_quantity.h"
 
 #include <algorithm>
 #include <cmath>
@@ -6,7 +6,7 @@
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
+#include "figures/figures.h"
 
 namespace laywright {
 namespace {

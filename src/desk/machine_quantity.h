@@ -6,11 +6,11 @@
 #include <string>
 #include <vector>
 
+#include "desk/playback.h"
+#include "figures/both_units.h"
 #include "plan/lay_plan.h"
-#include "report/both_units.h"
 #include "scene/view.h"
 #include "takeup/takeup_run.h"
-#include "workbench/playback.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "workbench/passes.h"
+#include "desk/passes.h"
 
 #include <algorithm>
 

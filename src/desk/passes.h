@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "workbench/wound.h"
+#include "desk/wound.h"
 
 namespace laywright {
 

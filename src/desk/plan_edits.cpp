@@ -1,4 +1,4 @@
-#include "workbench/plan_edits.h"
+#include "desk/plan_edits.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,8 +1,8 @@
 // Edits of a plan that are more than one value.
 #pragma once
 
-#include "workbench/plan_state.h"
-#include "workbench/wound.h"
+#include "desk/plan_state.h"
+#include "desk/wound.h"
 
 namespace laywright {
 

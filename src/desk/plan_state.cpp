@@ -1,4 +1,4 @@
-#include "workbench/plan_state.h"
+#include "desk/plan_state.h"
 
 #include <algorithm>
 #include <utility>

@@ -1,4 +1,4 @@
-#include "workbench/playback.h"
+#include "desk/playback.h"
 
 #include <algorithm>
 #include <cmath>

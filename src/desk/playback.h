@@ -4,7 +4,7 @@
 #include <limits>
 #include <optional>
 
-#include "workbench/wound.h"
+#include "desk/wound.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "workbench/stage.h"
+#include "desk/stage.h"
 
 #include <algorithm>
 #include <cmath>

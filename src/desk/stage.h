@@ -6,9 +6,9 @@
 #include <optional>
 #include <vector>
 
+#include "desk/playback.h"
 #include "scene/pick.h"
 #include "scene/view.h"
-#include "workbench/playback.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "web/wound_bytes.h"
+#include "desk/wound_bytes.h"
 
 #include <stdexcept>
 #include <utility>

@@ -11,7 +11,7 @@
 
 #include "export/gltf_parts.h"
 #include "export/tube.h"
-#include "report/figures.h"
+#include "figures/figures.h"
 #include "scene/palette.h"
 #include "scene/spool_solid.h"
 

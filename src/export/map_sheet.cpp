@@ -8,9 +8,9 @@
 #include <fmt/format.h>
 
 #include "export/crossings.h"
-#include "report/drafting.h"
-#include "report/figures.h"
-#include "report/typeset.h"
+#include "figures/figures.h"
+#include "paper/drafting.h"
+#include "paper/typeset.h"
 #include "scene/colouring.h"
 #include "scene/unrolled.h"
 

@@ -2,7 +2,7 @@
 // and the lines on which turns cross those below.
 #pragma once
 
-#include "report/drawing.h"
+#include "paper/drawing.h"
 #include "scene/scene_source.h"
 
 namespace laywright {

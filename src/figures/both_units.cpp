@@ -1,4 +1,4 @@
-#include "report/both_units.h"
+#include "figures/both_units.h"
 
 #include <algorithm>
 #include <cmath>
@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "figures/figures.h"
 #include "plan/fields.h"
-#include "report/figures.h"
 
 namespace laywright {
 namespace {

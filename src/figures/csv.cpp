@@ -1,4 +1,4 @@
-#include "report/csv.h"
+#include "figures/csv.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,9 +7,9 @@
 
 #include <fmt/format.h>
 
+#include "figures/figures.h"
+#include "figures/table_rows.h"
 #include "measure/fiber_line.h"
-#include "report/figures.h"
-#include "report/table_rows.h"
 
 namespace laywright {
 namespace {

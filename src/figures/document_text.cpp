@@ -1,4 +1,4 @@
-#include "report/document_text.h"
+#include "figures/document_text.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "report/figures.h"
+#include "figures/figures.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "report/json.h"
+#include "figures/json.h"
 
 #include <array>
 #include <cmath>
@@ -7,14 +7,14 @@
 
 #include <nlohmann/json.hpp>
 
+#include "figures/figures.h"
+#include "figures/json_number.h"
+#include "figures/payoff_json.h"
+#include "figures/rolling_words.h"
+#include "figures/takeup_json.h"
+#include "figures/verdict_json.h"
 #include "measure/severity.h"
 #include "plan/revision.h"
-#include "report/figures.h"
-#include "report/json_number.h"
-#include "report/payoff_json.h"
-#include "report/rolling_words.h"
-#include "report/takeup_json.h"
-#include "report/verdict_json.h"
 
 namespace laywright {
 namespace {

@@ -1,10 +1,10 @@
-#include "report/machine_text.h"
+#include "figures/machine_text.h"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
+#include "figures/figures.h"
 
 namespace laywright {
 namespace {

@@ -1,4 +1,4 @@
-#include "report/new_plan.h"
+#include "figures/new_plan.h"
 
 #include <array>
 #include <filesystem>
@@ -8,9 +8,9 @@
 #include <fmt/format.h>
 
 #include "base/readable.h"
+#include "figures/figures.h"
 #include "plan/fields.h"
 #include "plan/plan_text.h"
-#include "report/figures.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {

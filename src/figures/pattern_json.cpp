@@ -3,9 +3,9 @@
 #include <nlohmann/json.hpp>
 
 #include "base/spelling.h"
-#include "report/document_text.h"
-#include "report/pattern_report.h"
-#include "report/pattern_words.h"
+#include "figures/document_text.h"
+#include "figures/pattern_report.h"
+#include "figures/pattern_words.h"
 
 namespace laywright {
 namespace {

@@ -1,4 +1,4 @@
-#include "report/pattern_report.h"
+#include "figures/pattern_report.h"
 
 #include <algorithm>
 #include <cmath>
@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
-#include "report/pattern_words.h"
+#include "figures/figures.h"
+#include "figures/pattern_words.h"
 
 namespace laywright {
 namespace {

@@ -1,11 +1,11 @@
-#include "report/pattern_words.h"
+#include "figures/pattern_words.h"
 
 #include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
+#include "figures/figures.h"
 
 namespace laywright {
 namespace {

@@ -1,14 +1,14 @@
-#include "report/payoff_json.h"
+#include "figures/payoff_json.h"
 
 #include <utility>
 
 #include <nlohmann/json.hpp>
 
+#include "figures/document_text.h"
+#include "figures/json_number.h"
+#include "figures/payoff_report.h"
 #include "measure/severity.h"
 #include "payoff/payoff_words.h"
-#include "report/document_text.h"
-#include "report/json_number.h"
-#include "report/payoff_report.h"
 
 namespace laywright {
 namespace {

@@ -1,12 +1,12 @@
-#include "report/payoff_report.h"
+#include "figures/payoff_report.h"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
+#include "figures/figures.h"
 #include "measure/severity.h"
 #include "payoff/payoff_words.h"
-#include "report/figures.h"
 
 namespace laywright {
 namespace {

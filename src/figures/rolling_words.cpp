@@ -1,12 +1,12 @@
-#include "report/rolling_words.h"
+#include "figures/rolling_words.h"
 
 #include <vector>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "figures/figures.h"
 #include "lay/torsion.h"
-#include "report/figures.h"
 
 namespace laywright {
 namespace {

@@ -1,10 +1,10 @@
-#include "report/shape_words.h"
+#include "figures/shape_words.h"
 
 #include <array>
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
+#include "figures/figures.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "report/summary.h"
+#include "figures/summary.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,12 +7,12 @@
 #include <fmt/format.h>
 
 #include "base/readable.h"
+#include "figures/figures.h"
+#include "figures/machine_text.h"
+#include "figures/rolling_words.h"
+#include "figures/shape_words.h"
+#include "figures/verdict_text.h"
 #include "measure/severity.h"
-#include "report/figures.h"
-#include "report/machine_text.h"
-#include "report/rolling_words.h"
-#include "report/shape_words.h"
-#include "report/verdict_text.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {

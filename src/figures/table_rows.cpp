@@ -1,4 +1,4 @@
-#include "report/table_rows.h"
+#include "figures/table_rows.h"
 
 #include <array>
 #include <charconv>

@@ -1,13 +1,13 @@
-#include "report/takeup_json.h"
+#include "figures/takeup_json.h"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <string>
 
+#include "figures/json_number.h"
+#include "figures/machine_text.h"
 #include "plan/fields.h"
-#include "report/json_number.h"
-#include "report/machine_text.h"
 
 namespace laywright {
 namespace {

@@ -1,8 +1,8 @@
-#include "report/verdict_json.h"
+#include "figures/verdict_json.h"
 
 #include <utility>
 
-#include "report/json_number.h"
+#include "figures/json_number.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {

@@ -1,13 +1,12 @@
-#include "report/verdict_text.h"
+#include "figures/verdict_text.h"
 
 #include <algorithm>
 #include <array>
 
 #include <fmt/format.h>
 
-#include "advise/robust.h"
+#include "figures/figures.h"
 #include "measure/severity.h"
-#include "report/figures.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {

@@ -1,4 +1,4 @@
-#include "render/offscreen_context.h"
+#include "paint/offscreen_context.h"
 
 #include <dlfcn.h>
 

@@ -1,4 +1,4 @@
-#include "render/painter.h"
+#include "paint/painter.h"
 
 #ifdef __linux__
 #include <sys/resource.h>

@@ -12,9 +12,9 @@
 #include <string>
 
 #include "jobs/thread.h"
-#include "render/order_board.h"
-#include "render/pass_painter.h"
-#include "render/sheets.h"
+#include "paint/order_board.h"
+#include "paint/pass_painter.h"
+#include "paint/sheets.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "render/pass_painter.h"
+#include "paint/pass_painter.h"
 
 #include <array>
 #include <chrono>

@@ -1,7 +1,8 @@
-#include "render/image.h"
+#include "paint/png.h"
 
 #include <cairo.h>
 
+#include <cstdint>
 #include <memory>
 #include <utility>
 

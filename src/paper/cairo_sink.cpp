@@ -1,4 +1,4 @@
-#include "report/cairo_sink.h"
+#include "paper/cairo_sink.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,11 +1,11 @@
-#include "report/curve_chart.h"
+#include "paper/curve_chart.h"
 
 #include <algorithm>
 #include <cmath>
 
-#include "report/drafting.h"
-#include "report/figures.h"
-#include "report/typeset.h"
+#include "figures/figures.h"
+#include "paper/drafting.h"
+#include "paper/typeset.h"
 
 namespace laywright {
 namespace {

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "report/drawing.h"
+#include "paper/drawing.h"
 
 namespace laywright {
 

@@ -1,10 +1,10 @@
-#include "report/drafting.h"
+#include "paper/drafting.h"
 
 #include <cmath>
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
+#include "figures/figures.h"
 
 namespace laywright {
 namespace {

@@ -1,4 +1,4 @@
-#include "report/file_set.h"
+#include "paper/file_set.h"
 
 #include <cerrno>
 #include <system_error>

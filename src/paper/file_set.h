@@ -12,7 +12,7 @@
 
 #include "base/issue.h"
 #include "base/result.h"
-#include "report/set_in_place.h"
+#include "paper/set_in_place.h"
 
 namespace laywright {
 

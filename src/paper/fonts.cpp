@@ -1,4 +1,4 @@
-#include "report/fonts.h"
+#include "paper/fonts.h"
 
 #include <memory>
 

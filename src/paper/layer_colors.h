@@ -3,7 +3,7 @@
 
 #include <array>
 
-#include "report/drawing.h"
+#include "paper/drawing.h"
 
 namespace laywright {
 

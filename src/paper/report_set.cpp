@@ -1,14 +1,14 @@
-#include "report/report_set.h"
+#include "paper/report_set.h"
 
 #include <functional>
 #include <string>
 
-#include "report/cairo_sink.h"
-#include "report/csv.h"
-#include "report/json.h"
-#include "report/section_sheet.h"
-#include "report/setup_sheet.h"
-#include "report/summary.h"
+#include "figures/csv.h"
+#include "figures/json.h"
+#include "figures/summary.h"
+#include "paper/cairo_sink.h"
+#include "paper/section_sheet.h"
+#include "paper/setup_sheet.h"
 
 namespace laywright {
 namespace {

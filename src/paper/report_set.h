@@ -7,9 +7,9 @@
 #include "base/progress.h"
 #include "lay/build.h"
 #include "measure/measurements.h"
+#include "paper/drawing.h"
+#include "paper/file_set.h"
 #include "plan/lay_plan.h"
-#include "report/drawing.h"
-#include "report/file_set.h"
 #include "takeup/takeup_run.h"
 #include "verdict/verdict.h"
 

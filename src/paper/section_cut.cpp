@@ -1,4 +1,4 @@
-#include "report/section_cut.h"
+#include "paper/section_cut.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,17 +1,17 @@
-#include "report/section_sheet.h"
+#include "paper/section_sheet.h"
 
 #include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
 
-#include "report/drafting.h"
-#include "report/figures.h"
-#include "report/layer_colors.h"
-#include "report/section_cut.h"
-#include "report/section_view.h"
-#include "report/spool_view.h"
-#include "report/typeset.h"
+#include "figures/figures.h"
+#include "paper/drafting.h"
+#include "paper/layer_colors.h"
+#include "paper/section_cut.h"
+#include "paper/section_view.h"
+#include "paper/spool_view.h"
+#include "paper/typeset.h"
 
 namespace laywright {
 namespace {

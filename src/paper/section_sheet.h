@@ -4,8 +4,8 @@
 
 #include "lay/build.h"
 #include "measure/measurements.h"
+#include "paper/drawing.h"
 #include "plan/lay_plan.h"
-#include "report/drawing.h"
 
 namespace laywright {
 

@@ -1,11 +1,11 @@
-#include "report/section_view.h"
+#include "paper/section_view.h"
 
 #include <array>
 #include <cmath>
 #include <map>
 
-#include "report/drafting.h"
-#include "report/layer_colors.h"
+#include "paper/drafting.h"
+#include "paper/layer_colors.h"
 
 namespace laywright {
 namespace {

@@ -1,8 +1,8 @@
 // A window onto an axial section, placed on a page: flanges, barrel, and each turn as a circle.
 #pragma once
 
-#include "report/drawing.h"
-#include "report/section_cut.h"
+#include "paper/drawing.h"
+#include "paper/section_cut.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "report/set_in_place.h"
+#include "paper/set_in_place.h"
 
 #include <cerrno>
 #include <cstdlib>

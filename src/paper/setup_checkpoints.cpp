@@ -2,11 +2,11 @@
 
 #include <fmt/format.h>
 
-#include "report/both_units.h"
-#include "report/curve_chart.h"
-#include "report/drafting.h"
-#include "report/figures.h"
-#include "report/setup_parts.h"
+#include "figures/both_units.h"
+#include "figures/figures.h"
+#include "paper/curve_chart.h"
+#include "paper/drafting.h"
+#include "paper/setup_parts.h"
 
 namespace laywright {
 namespace {

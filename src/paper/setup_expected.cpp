@@ -6,14 +6,14 @@
 #include <fmt/format.h>
 
 #include "base/spelling.h"
+#include "figures/both_units.h"
+#include "figures/figures.h"
+#include "figures/machine_text.h"
+#include "figures/verdict_text.h"
 #include "lay/torsion.h"
 #include "measure/severity.h"
-#include "report/both_units.h"
-#include "report/drafting.h"
-#include "report/figures.h"
-#include "report/machine_text.h"
-#include "report/setup_parts.h"
-#include "report/verdict_text.h"
+#include "paper/drafting.h"
+#include "paper/setup_parts.h"
 
 namespace laywright {
 namespace {

@@ -1,8 +1,8 @@
 // What is filled in by hand, and the cautions.
 #include <algorithm>
 
-#include "report/drafting.h"
-#include "report/setup_parts.h"
+#include "paper/drafting.h"
+#include "paper/setup_parts.h"
 
 namespace laywright {
 namespace {

@@ -2,8 +2,8 @@
 // and returns where it ends.
 #pragma once
 
-#include "report/setup_sheet.h"
-#include "report/typeset.h"
+#include "paper/setup_sheet.h"
+#include "paper/typeset.h"
 
 namespace laywright {
 

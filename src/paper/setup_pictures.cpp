@@ -5,13 +5,13 @@
 
 #include <fmt/format.h>
 
-#include "report/both_units.h"
-#include "report/drafting.h"
-#include "report/figures.h"
-#include "report/section_cut.h"
-#include "report/section_view.h"
-#include "report/setup_parts.h"
-#include "report/spool_view.h"
+#include "figures/both_units.h"
+#include "figures/figures.h"
+#include "paper/drafting.h"
+#include "paper/section_cut.h"
+#include "paper/section_view.h"
+#include "paper/setup_parts.h"
+#include "paper/spool_view.h"
 
 namespace laywright {
 namespace {

@@ -1,7 +1,7 @@
 #include <algorithm>
 
-#include "report/drafting.h"
-#include "report/setup_parts.h"
+#include "paper/drafting.h"
+#include "paper/setup_parts.h"
 
 namespace laywright {
 namespace {

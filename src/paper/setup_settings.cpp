@@ -1,10 +1,10 @@
 #include <fmt/format.h>
 
-#include "report/both_units.h"
-#include "report/drafting.h"
-#include "report/figures.h"
-#include "report/machine_text.h"
-#include "report/setup_parts.h"
+#include "figures/both_units.h"
+#include "figures/figures.h"
+#include "figures/machine_text.h"
+#include "paper/drafting.h"
+#include "paper/setup_parts.h"
 
 namespace laywright {
 namespace {

@@ -1,15 +1,15 @@
-#include "report/setup_sheet.h"
+#include "paper/setup_sheet.h"
 
 #include <algorithm>
 #include <filesystem>
 
 #include <fmt/format.h>
 
+#include "figures/figures.h"
+#include "paper/drafting.h"
+#include "paper/setup_parts.h"
+#include "paper/square_code.h"
 #include "plan/revision.h"
-#include "report/drafting.h"
-#include "report/figures.h"
-#include "report/setup_parts.h"
-#include "report/square_code.h"
 
 namespace laywright {
 namespace {

@@ -11,8 +11,8 @@
 
 #include "lay/build.h"
 #include "measure/measurements.h"
+#include "paper/drawing.h"
 #include "plan/lay_plan.h"
-#include "report/drawing.h"
 #include "takeup/takeup_run.h"
 #include "verdict/verdict.h"
 

@@ -1,7 +1,7 @@
 // Whether to wind at all, before anything that is to be set for it.
 #include "base/spelling.h"
-#include "report/drafting.h"
-#include "report/setup_parts.h"
+#include "paper/drafting.h"
+#include "paper/setup_parts.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {

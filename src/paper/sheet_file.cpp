@@ -1,7 +1,7 @@
-#include "report/sheet_file.h"
+#include "paper/sheet_file.h"
 
 #include "base/spelling.h"
-#include "report/cairo_sink.h"
+#include "paper/cairo_sink.h"
 
 namespace laywright {
 

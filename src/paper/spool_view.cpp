@@ -1,11 +1,11 @@
-#include "report/spool_view.h"
+#include "paper/spool_view.h"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
-#include "report/drafting.h"
-#include "report/figures.h"
+#include "figures/figures.h"
+#include "paper/drafting.h"
 
 namespace laywright {
 namespace {

@@ -2,8 +2,8 @@
 #pragma once
 
 #include "measure/measurements.h"
-#include "report/drawing.h"
-#include "report/section_cut.h"
+#include "paper/drawing.h"
+#include "paper/section_cut.h"
 
 namespace laywright {
 

@@ -1,10 +1,10 @@
-#include "report/square_code.h"
+#include "paper/square_code.h"
 
 #include <memory>
 
 #include <qrencode.h>
 
-#include "report/drafting.h"
+#include "paper/drafting.h"
 
 namespace laywright {
 

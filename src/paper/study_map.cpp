@@ -1,4 +1,4 @@
-#include "report/study_map.h"
+#include "paper/study_map.h"
 
 #include <algorithm>
 #include <array>
@@ -8,10 +8,10 @@
 #include <fmt/format.h>
 
 #include "advise/study_statistics.h"
-#include "report/drafting.h"
-#include "report/figures.h"
-#include "report/study_panels.h"
-#include "report/typeset.h"
+#include "figures/figures.h"
+#include "paper/drafting.h"
+#include "paper/study_panels.h"
+#include "paper/typeset.h"
 
 namespace laywright {
 namespace {

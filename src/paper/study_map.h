@@ -2,7 +2,7 @@
 #pragma once
 
 #include "advise/study.h"
-#include "report/drawing.h"
+#include "paper/drawing.h"
 
 namespace laywright {
 

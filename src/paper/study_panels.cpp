@@ -1,4 +1,4 @@
-#include "report/study_panels.h"
+#include "paper/study_panels.h"
 
 #include <algorithm>
 #include <cmath>
@@ -8,11 +8,11 @@
 
 #include "advise/sobol_shares.h"
 #include "advise/study_statistics.h"
-#include "report/drafting.h"
-#include "report/figures.h"
-#include "report/layer_colors.h"
-#include "report/study_map.h"
-#include "report/study_report.h"
+#include "answers/study_report.h"
+#include "figures/figures.h"
+#include "paper/drafting.h"
+#include "paper/layer_colors.h"
+#include "paper/study_map.h"
 
 namespace laywright {
 namespace {

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "advise/study.h"
-#include "report/drawing.h"
+#include "paper/drawing.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "report/typeset.h"
+#include "paper/typeset.h"
 
 #include <algorithm>
 #include <cctype>
@@ -9,7 +9,7 @@
 #include <cairo.h>
 
 #include "base/readable.h"
-#include "report/drafting.h"
+#include "paper/drafting.h"
 
 namespace laywright {
 namespace {

@@ -1,4 +1,4 @@
-#include "workbench/advice.h"
+#include "session/advice.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,10 +7,10 @@
 #include <fmt/format.h>
 
 #include "advise/setting_text.h"
+#include "desk/plan_edits.h"
+#include "desk/plan_state.h"
 #include "jobs/thread.h"
 #include "plan/plan_values.h"
-#include "workbench/plan_edits.h"
-#include "workbench/plan_state.h"
 
 namespace laywright {
 namespace {

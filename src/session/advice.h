@@ -12,9 +12,9 @@
 #include "advise/improve.h"
 #include "advise/robust.h"
 #include "advise/study.h"
-#include "workbench/advice_request.h"
-#include "workbench/inquiry.h"
-#include "workbench/wound.h"
+#include "desk/wound.h"
+#include "session/advice_request.h"
+#include "session/inquiry.h"
 
 namespace laywright {
 

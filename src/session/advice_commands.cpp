@@ -1,12 +1,12 @@
-#include "workbench/advice_commands.h"
+#include "session/advice_commands.h"
 
 #include <fmt/format.h>
 
-#include "workbench/bench_inside.h"
-#include "workbench/compare_commands.h"
-#include "workbench/plan_edits.h"
-#include "workbench/reasons.h"
-#include "workbench/study_request.h"
+#include "desk/plan_edits.h"
+#include "session/bench_inside.h"
+#include "session/compare_commands.h"
+#include "session/reasons.h"
+#include "session/study_request.h"
 
 namespace laywright {
 namespace {

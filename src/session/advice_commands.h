@@ -3,8 +3,8 @@
 
 #include <cstddef>
 
-#include "workbench/advice_request.h"
-#include "workbench/command.h"
+#include "session/advice_request.h"
+#include "session/command.h"
 
 namespace laywright::cmd {
 

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "workbench/advice.h"
-#include "workbench/workbench.h"
+#include "session/advice.h"
+#include "session/workbench.h"
 
 namespace laywright {
 

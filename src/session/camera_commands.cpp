@@ -1,4 +1,4 @@
-#include "workbench/camera_commands.h"
+#include "session/camera_commands.h"
 
 #include <algorithm>
 #include <cmath>
@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 
 #include "scene/camera.h"
-#include "workbench/bench_inside.h"
+#include "session/bench_inside.h"
 
 namespace laywright {
 namespace {

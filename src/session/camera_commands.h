@@ -2,7 +2,7 @@
 #pragma once
 
 #include "scene/view.h"
-#include "workbench/command.h"
+#include "session/command.h"
 
 namespace laywright::cmd {
 

@@ -1,7 +1,7 @@
-#include "workbench/command.h"
+#include "session/command.h"
 
-#include "workbench/reasons.h"
-#include "workbench/workbench.h"
+#include "session/reasons.h"
+#include "session/workbench.h"
 
 namespace laywright {
 

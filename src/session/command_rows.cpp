@@ -1,4 +1,4 @@
-#include "workbench/command_rows.h"
+#include "session/command_rows.h"
 
 #include <algorithm>
 #include <iterator>

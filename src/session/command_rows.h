@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "workbench/command.h"
+#include "session/command.h"
 
 namespace laywright {
 

@@ -1,13 +1,13 @@
-#include "workbench/compare_commands.h"
+#include "session/compare_commands.h"
 
 #include <utility>
 
 #include <fmt/format.h>
 
-#include "workbench/bench_inside.h"
-#include "workbench/command_rows.h"
-#include "workbench/reasons.h"
-#include "workbench/window_commands.h"
+#include "session/bench_inside.h"
+#include "session/command_rows.h"
+#include "session/reasons.h"
+#include "session/window_commands.h"
 
 namespace laywright {
 namespace {

@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <optional>
 
-#include "workbench/command.h"
+#include "session/command.h"
 
 namespace laywright::cmd {
 

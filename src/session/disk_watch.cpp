@@ -1,4 +1,4 @@
-#include "workbench/disk_watch.h"
+#include "session/disk_watch.h"
 
 #include <mutex>
 #include <utility>

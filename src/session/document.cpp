@@ -1,4 +1,4 @@
-#include "workbench/document.h"
+#include "session/document.h"
 
 #include <utility>
 

@@ -8,10 +8,10 @@
 #include <optional>
 #include <string>
 
-#include "workbench/disk_watch.h"
-#include "workbench/history.h"
-#include "workbench/laying.h"
-#include "workbench/plan_state.h"
+#include "desk/history.h"
+#include "desk/plan_state.h"
+#include "session/disk_watch.h"
+#include "session/laying.h"
 
 namespace laywright {
 

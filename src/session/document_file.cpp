@@ -4,10 +4,10 @@
 
 #include <fmt/format.h>
 
+#include "desk/plan_edits.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
-#include "workbench/document.h"
-#include "workbench/plan_edits.h"
+#include "session/document.h"
 
 namespace laywright {
 namespace {

@@ -1,4 +1,4 @@
-#include "workbench/file_commands.h"
+#include "session/file_commands.h"
 
 #include <filesystem>
 #include <utility>
@@ -6,12 +6,12 @@
 #include <fmt/format.h>
 
 #include "base/same_file.h"
-#include "report/sheet_file.h"
-#include "workbench/bench_inside.h"
-#include "workbench/command_rows.h"
-#include "workbench/lesson_commands.h"
-#include "workbench/reasons.h"
-#include "workbench/window_commands.h"
+#include "paper/sheet_file.h"
+#include "session/bench_inside.h"
+#include "session/command_rows.h"
+#include "session/lesson_commands.h"
+#include "session/reasons.h"
+#include "session/window_commands.h"
 
 namespace laywright {
 namespace {

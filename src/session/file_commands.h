@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "workbench/command.h"
+#include "session/command.h"
 
 namespace laywright {
 

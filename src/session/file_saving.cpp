@@ -1,4 +1,4 @@
-#include "workbench/file_saving.h"
+#include "session/file_saving.h"
 
 #include <utility>
 

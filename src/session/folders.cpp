@@ -1,4 +1,4 @@
-#include "workbench/folders.h"
+#include "session/folders.h"
 
 #include <cstdlib>
 #include <system_error>

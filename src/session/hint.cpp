@@ -3,8 +3,8 @@
 
 #include <fmt/format.h>
 
-#include "workbench/issue_words.h"
-#include "workbench/workbench.h"
+#include "desk/issue_words.h"
+#include "session/workbench.h"
 
 namespace laywright {
 namespace {

@@ -1,4 +1,4 @@
-#include "workbench/laying.h"
+#include "session/laying.h"
 
 #include <algorithm>
 #include <utility>

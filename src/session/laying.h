@@ -11,10 +11,10 @@
 #include <string>
 
 #include "base/progress.h"
+#include "desk/passes.h"
+#include "desk/wound.h"
 #include "jobs/errands.h"
 #include "jobs/latest.h"
-#include "workbench/passes.h"
-#include "workbench/wound.h"
 
 namespace laywright {
 

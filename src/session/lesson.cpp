@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "workbench/workbench.h"
+#include "session/workbench.h"
 
 namespace laywright {
 

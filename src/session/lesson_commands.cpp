@@ -1,9 +1,9 @@
-#include "workbench/lesson_commands.h"
+#include "session/lesson_commands.h"
 
 #include <fmt/format.h>
 
-#include "workbench/bench_inside.h"
-#include "workbench/command_rows.h"
+#include "session/bench_inside.h"
+#include "session/command_rows.h"
 
 namespace laywright {
 namespace {

@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <string>
 
-#include "workbench/command.h"
+#include "session/command.h"
 
 namespace laywright::cmd {
 

@@ -1,4 +1,4 @@
-#include "workbench/lesson_run.h"
+#include "session/lesson_run.h"
 
 #include <algorithm>
 #include <numbers>

@@ -8,9 +8,9 @@
 #include <string>
 #include <vector>
 
+#include "desk/stage.h"
 #include "lesson/claims.h"
 #include "lesson/lesson.h"
-#include "workbench/stage.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "workbench/page_saving.h"
+#include "session/page_saving.h"
 
 #include <utility>
 

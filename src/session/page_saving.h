@@ -5,8 +5,8 @@
 #include <string>
 
 #include "base/progress.h"
-#include "workbench/file_saving.h"
-#include "workbench/wound.h"
+#include "desk/wound.h"
+#include "session/file_saving.h"
 
 namespace laywright {
 

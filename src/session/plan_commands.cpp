@@ -1,14 +1,14 @@
-#include "workbench/plan_commands.h"
+#include "session/plan_commands.h"
 
 #include <cmath>
 
 #include <fmt/format.h>
 
-#include "workbench/advice_commands.h"
-#include "workbench/bench_inside.h"
-#include "workbench/command_rows.h"
-#include "workbench/reasons.h"
-#include "workbench/window_commands.h"
+#include "session/advice_commands.h"
+#include "session/bench_inside.h"
+#include "session/command_rows.h"
+#include "session/reasons.h"
+#include "session/window_commands.h"
 
 namespace laywright {
 namespace {

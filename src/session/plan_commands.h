@@ -6,8 +6,8 @@
 #include <optional>
 #include <string>
 
-#include "workbench/command.h"
-#include "workbench/plan_edits.h"
+#include "desk/plan_edits.h"
+#include "session/command.h"
 
 namespace laywright::cmd {
 

@@ -3,8 +3,8 @@
 
 #include <fmt/format.h>
 
-#include "workbench/advice.h"
-#include "workbench/workbench.h"
+#include "session/advice.h"
+#include "session/workbench.h"
 
 namespace laywright {
 namespace {

@@ -1,6 +1,6 @@
-#include "workbench/reasons.h"
+#include "session/reasons.h"
 
-#include "workbench/workbench.h"
+#include "session/workbench.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "workbench/recovery.h"
+#include "session/recovery.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,7 +16,7 @@
 #include "plan/document.h"
 #include "plan/plan_file.h"
 #include "plan/plan_text.h"
-#include "workbench/folders.h"
+#include "session/folders.h"
 
 namespace laywright {
 namespace {

@@ -11,8 +11,8 @@
 #include <vector>
 
 #include "jobs/errands.h"
-#include "workbench/document.h"
-#include "workbench/keeping_news.h"
+#include "session/document.h"
+#include "session/keeping_news.h"
 
 namespace laywright {
 

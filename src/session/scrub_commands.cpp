@@ -1,11 +1,11 @@
-#include "workbench/scrub_commands.h"
+#include "session/scrub_commands.h"
 
 #include <fmt/format.h>
 
-#include "workbench/advice_commands.h"
-#include "workbench/bench_inside.h"
-#include "workbench/command_rows.h"
-#include "workbench/reasons.h"
+#include "session/advice_commands.h"
+#include "session/bench_inside.h"
+#include "session/command_rows.h"
+#include "session/reasons.h"
 
 namespace laywright {
 namespace {

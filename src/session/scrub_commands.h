@@ -4,8 +4,8 @@
 #include <cstddef>
 #include <optional>
 
-#include "workbench/command.h"
-#include "workbench/stage.h"
+#include "desk/stage.h"
+#include "session/command.h"
 
 namespace laywright::cmd {
 

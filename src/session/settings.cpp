@@ -1,4 +1,4 @@
-#include "workbench/settings.h"
+#include "session/settings.h"
 
 #include <algorithm>
 #include <array>
@@ -13,7 +13,7 @@
 #include "base/readable.h"
 #include "plan/document.h"
 #include "plan/plan_text.h"
-#include "workbench/folders.h"
+#include "session/folders.h"
 
 namespace laywright {
 namespace {

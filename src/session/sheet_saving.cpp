@@ -1,8 +1,8 @@
-#include "workbench/sheet_saving.h"
+#include "session/sheet_saving.h"
 
 #include <utility>
 
-#include "report/sheet_file.h"
+#include "paper/sheet_file.h"
 
 namespace laywright {
 

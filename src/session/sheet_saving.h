@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "report/drawing.h"
-#include "workbench/file_saving.h"
+#include "paper/drawing.h"
+#include "session/file_saving.h"
 
 namespace laywright {
 

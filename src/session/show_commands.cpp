@@ -1,6 +1,6 @@
-#include "workbench/show_commands.h"
+#include "session/show_commands.h"
 
-#include "workbench/bench_inside.h"
+#include "session/bench_inside.h"
 
 namespace laywright {
 namespace {

@@ -1,7 +1,7 @@
 // Commands while a wind is shown to others.
 #pragma once
 
-#include "workbench/command.h"
+#include "session/command.h"
 
 namespace laywright::cmd {
 

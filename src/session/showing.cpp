@@ -1,10 +1,10 @@
-#include "workbench/showing.h"
+#include "session/showing.h"
 
 #include <algorithm>
 #include <cmath>
 
+#include "desk/stage.h"
 #include "scene/camera.h"
-#include "workbench/stage.h"
 
 namespace laywright {
 namespace {

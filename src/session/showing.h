@@ -4,7 +4,7 @@
 
 #include <optional>
 
-#include "workbench/playback.h"
+#include "desk/playback.h"
 
 namespace laywright {
 

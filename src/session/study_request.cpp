@@ -1,4 +1,4 @@
-#include "workbench/study_request.h"
+#include "session/study_request.h"
 
 #include <algorithm>
 #include <array>

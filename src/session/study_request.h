@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "advise/study.h"
-#include "workbench/advice_request.h"
-#include "workbench/field_rows.h"
+#include "desk/field_rows.h"
+#include "session/advice_request.h"
 
 namespace laywright {
 

@@ -1,4 +1,4 @@
-#include "workbench/view_commands.h"
+#include "session/view_commands.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,9 +7,9 @@
 #include <fmt/format.h>
 
 #include "scene/camera.h"
-#include "workbench/bench_inside.h"
-#include "workbench/command_rows.h"
-#include "workbench/scrub_commands.h"
+#include "session/bench_inside.h"
+#include "session/command_rows.h"
+#include "session/scrub_commands.h"
 
 namespace laywright {
 namespace {

@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "scene/view.h"
-#include "workbench/command.h"
+#include "session/command.h"
 
 namespace laywright::cmd {
 

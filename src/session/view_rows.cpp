@@ -1,9 +1,9 @@
 // The menu View: what is seen, and from where.
-#include "workbench/camera_commands.h"
-#include "workbench/command_rows.h"
-#include "workbench/show_commands.h"
-#include "workbench/view_commands.h"
-#include "workbench/window_commands.h"
+#include "session/camera_commands.h"
+#include "session/command_rows.h"
+#include "session/show_commands.h"
+#include "session/view_commands.h"
+#include "session/window_commands.h"
 
 namespace laywright {
 

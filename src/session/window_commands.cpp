@@ -1,13 +1,13 @@
-#include "workbench/window_commands.h"
+#include "session/window_commands.h"
 
 #include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
 
-#include "workbench/bench_inside.h"
-#include "workbench/command_rows.h"
-#include "workbench/reasons.h"
+#include "session/bench_inside.h"
+#include "session/command_rows.h"
+#include "session/reasons.h"
 
 namespace laywright {
 namespace {

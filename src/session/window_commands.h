@@ -3,8 +3,8 @@
 
 #include <cstddef>
 
-#include "workbench/command.h"
-#include "workbench/question.h"
+#include "session/command.h"
+#include "session/question.h"
 
 namespace laywright::cmd {
 

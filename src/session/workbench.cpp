@@ -1,12 +1,12 @@
-#include "workbench/workbench.h"
+#include "session/workbench.h"
 
 #include <algorithm>
 #include <utility>
 
 #include <fmt/format.h>
 
-#include "workbench/bench_inside.h"
-#include "workbench/file_commands.h"
+#include "session/bench_inside.h"
+#include "session/file_commands.h"
 
 namespace laywright {
 namespace {

@@ -11,20 +11,20 @@
 #include <string>
 #include <vector>
 
-#include "workbench/advice_request.h"
-#include "workbench/command.h"
-#include "workbench/comparison.h"
-#include "workbench/document.h"
-#include "workbench/field_rows.h"
-#include "workbench/folders.h"
-#include "workbench/lesson_run.h"
-#include "workbench/page_saving.h"
-#include "workbench/question.h"
-#include "workbench/recovery.h"
-#include "workbench/settings.h"
-#include "workbench/sheet_saving.h"
-#include "workbench/showing.h"
-#include "workbench/stage.h"
+#include "desk/comparison.h"
+#include "desk/field_rows.h"
+#include "desk/stage.h"
+#include "session/advice_request.h"
+#include "session/command.h"
+#include "session/document.h"
+#include "session/folders.h"
+#include "session/lesson_run.h"
+#include "session/page_saving.h"
+#include "session/question.h"
+#include "session/recovery.h"
+#include "session/settings.h"
+#include "session/sheet_saving.h"
+#include "session/showing.h"
 
 namespace laywright {
 

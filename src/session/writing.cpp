@@ -1,7 +1,7 @@
 // What a workbench has written in the background when it is asked to.
 #include <utility>
 
-#include "workbench/workbench.h"
+#include "session/workbench.h"
 
 namespace laywright {
 

@@ -2,11 +2,11 @@
 
 #include <fmt/format.h>
 
+#include "session/advice.h"
+#include "session/advice_commands.h"
+#include "session/command_rows.h"
 #include "ui/style.h"
 #include "ui/texts.h"
-#include "workbench/advice.h"
-#include "workbench/advice_commands.h"
-#include "workbench/command_rows.h"
 
 namespace laywright {
 namespace {

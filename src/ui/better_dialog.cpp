@@ -6,13 +6,13 @@
 
 #include "advise/improve_words.h"
 #include "advise/searchable_setting.h"
-#include "report/improve_report.h"
+#include "answers/improve_report.h"
+#include "session/advice.h"
+#include "session/advice_commands.h"
+#include "session/window_commands.h"
 #include "ui/advice_parts.h"
 #include "ui/modal.h"
 #include "ui/style.h"
-#include "workbench/advice.h"
-#include "workbench/advice_commands.h"
-#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {

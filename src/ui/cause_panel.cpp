@@ -3,13 +3,13 @@
 #include <fmt/format.h>
 
 #include "measure/phrases.h"
+#include "session/advice.h"
+#include "session/advice_commands.h"
+#include "session/scrub_commands.h"
 #include "ui/advice_parts.h"
 #include "ui/focus.h"
 #include "ui/style.h"
 #include "ui/texts.h"
-#include "workbench/advice.h"
-#include "workbench/advice_commands.h"
-#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {

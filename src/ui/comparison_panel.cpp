@@ -1,7 +1,7 @@
+#include "session/compare_commands.h"
 #include "ui/focus.h"
 #include "ui/panels.h"
 #include "ui/style.h"
-#include "workbench/compare_commands.h"
 
 namespace laywright {
 namespace {

@@ -4,13 +4,13 @@
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
+#include "desk/machine_quantity.h"
+#include "figures/figures.h"
 #include "scene/palette.h"
+#include "session/scrub_commands.h"
 #include "ui/panels.h"
 #include "ui/plot.h"
 #include "ui/style.h"
-#include "workbench/machine_quantity.h"
-#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {

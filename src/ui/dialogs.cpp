@@ -2,13 +2,13 @@
 
 #include <fmt/format.h>
 
+#include "session/command_rows.h"
+#include "session/compare_commands.h"
+#include "session/file_commands.h"
+#include "session/window_commands.h"
 #include "ui/keys.h"
 #include "ui/modal.h"
 #include "ui/style.h"
-#include "workbench/command_rows.h"
-#include "workbench/compare_commands.h"
-#include "workbench/file_commands.h"
-#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {

@@ -4,7 +4,7 @@
 #include <optional>
 #include <string>
 
-#include "workbench/field_rows.h"
+#include "desk/field_rows.h"
 
 namespace laywright {
 

@@ -8,12 +8,12 @@
 #include <imgui_internal.h>  // ClearActiveID
 #include <imgui_stdlib.h>
 
+#include "paper/sheet_file.h"
 #include "plan/plan_name.h"
-#include "report/sheet_file.h"
+#include "session/file_commands.h"
+#include "session/window_commands.h"
 #include "ui/focus.h"
 #include "ui/style.h"
-#include "workbench/file_commands.h"
-#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {

@@ -7,16 +7,16 @@
 #include <imgui_stdlib.h>
 
 #include "base/spelling.h"
+#include "figures/verdict_text.h"
 #include "measure/severity.h"
 #include "payoff/payoff_words.h"
-#include "report/verdict_text.h"
 #include "scene/palette.h"
+#include "session/scrub_commands.h"
 #include "ui/cause_panel.h"
 #include "ui/focus.h"
 #include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
-#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {

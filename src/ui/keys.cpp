@@ -7,15 +7,15 @@
 #include "scene/camera.h"
 #include "scene/pick.h"
 #include "scene/scene_source.h"
+#include "session/camera_commands.h"
+#include "session/command_rows.h"
+#include "session/file_commands.h"
+#include "session/scrub_commands.h"
 #include "ui/cause_panel.h"
 #include "ui/focus.h"
 #include "ui/lesson_panel.h"
 #include "ui/plan_field.h"
 #include "ui/show_window.h"
-#include "workbench/camera_commands.h"
-#include "workbench/command_rows.h"
-#include "workbench/file_commands.h"
-#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {

@@ -1,10 +1,10 @@
 #include <fmt/format.h>
 
 #include "scene/palette.h"
+#include "session/view_commands.h"
 #include "ui/focus.h"
 #include "ui/panels.h"
 #include "ui/style.h"
-#include "workbench/view_commands.h"
 
 namespace laywright {
 namespace {

@@ -7,12 +7,12 @@
 #include "base/round_figure.h"
 #include "base/spelling.h"
 #include "lesson/figures.h"
+#include "session/lesson_commands.h"
+#include "session/plan_commands.h"
 #include "ui/field_steps.h"
 #include "ui/lesson_parts.h"
 #include "ui/plan_field.h"
 #include "ui/style.h"
-#include "workbench/lesson_commands.h"
-#include "workbench/plan_commands.h"
 
 namespace laywright {
 namespace {

@@ -4,11 +4,11 @@
 
 #include <fmt/format.h>
 
+#include "session/command_rows.h"
+#include "session/file_commands.h"
+#include "session/lesson_commands.h"
 #include "ui/lesson_parts.h"
 #include "ui/style.h"
-#include "workbench/command_rows.h"
-#include "workbench/file_commands.h"
-#include "workbench/lesson_commands.h"
 
 namespace laywright {
 namespace {

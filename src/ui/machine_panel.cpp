@@ -2,12 +2,12 @@
 
 #include <fmt/format.h>
 
+#include "desk/machine_quantity.h"
+#include "session/command_rows.h"
+#include "session/window_commands.h"
 #include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
-#include "workbench/command_rows.h"
-#include "workbench/machine_quantity.h"
-#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "session/camera_commands.h"
+#include "session/scrub_commands.h"
 #include "ui/flat_view.h"
 #include "ui/focus.h"
 #include "ui/map_image.h"
@@ -11,8 +13,6 @@
 #include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
-#include "workbench/camera_commands.h"
-#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {

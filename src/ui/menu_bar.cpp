@@ -5,14 +5,14 @@
 
 #include <fmt/format.h>
 
+#include "session/advice.h"
+#include "session/advice_commands.h"
+#include "session/command_rows.h"
+#include "session/file_commands.h"
+#include "session/lesson_commands.h"
+#include "session/plan_commands.h"
+#include "session/window_commands.h"
 #include "ui/style.h"
-#include "workbench/advice.h"
-#include "workbench/advice_commands.h"
-#include "workbench/command_rows.h"
-#include "workbench/file_commands.h"
-#include "workbench/lesson_commands.h"
-#include "workbench/plan_commands.h"
-#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {

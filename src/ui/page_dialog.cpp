@@ -2,11 +2,11 @@
 
 #include <fmt/format.h>
 
+#include "session/file_commands.h"
+#include "session/window_commands.h"
 #include "ui/focus.h"
 #include "ui/modal.h"
 #include "ui/style.h"
-#include "workbench/file_commands.h"
-#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {

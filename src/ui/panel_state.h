@@ -15,12 +15,12 @@
 
 #include "pattern/pattern_table.h"
 #include "scene/scene.h"
+#include "session/workbench.h"
 #include "ui/folder_list.h"
 #include "ui/panel_image.h"
 #include "ui/panel_work.h"
 #include "ui/section_drawing.h"
 #include "ui/sheet_pages.h"
-#include "workbench/workbench.h"
 
 namespace laywright {
 

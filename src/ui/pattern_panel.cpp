@@ -5,18 +5,18 @@
 #include <fmt/format.h>
 
 #include "base/spelling.h"
+#include "figures/both_units.h"
+#include "figures/figures.h"
+#include "figures/pattern_words.h"
 #include "pattern/ribbon_bands.h"
-#include "report/both_units.h"
-#include "report/figures.h"
-#include "report/pattern_words.h"
 #include "scene/palette.h"
+#include "session/plan_commands.h"
 #include "ui/advice_parts.h"
 #include "ui/focus.h"
 #include "ui/panels.h"
 #include "ui/plot.h"
 #include "ui/style.h"
 #include "ui/texts.h"
-#include "workbench/plan_commands.h"
 
 namespace laywright {
 namespace {

@@ -8,10 +8,10 @@
 #include "scene/marks.h"
 #include "scene/pick.h"
 #include "scene/scene_source.h"
+#include "session/camera_commands.h"
+#include "session/compare_commands.h"
+#include "session/scrub_commands.h"
 #include "ui/style.h"
-#include "workbench/camera_commands.h"
-#include "workbench/compare_commands.h"
-#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {

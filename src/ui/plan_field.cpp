@@ -2,9 +2,9 @@
 
 #include <imgui_stdlib.h>
 
+#include "session/plan_commands.h"
 #include "ui/field_steps.h"
 #include "ui/style.h"
-#include "workbench/plan_commands.h"
 
 namespace laywright {
 namespace {

@@ -8,13 +8,13 @@
 #include <imgui_stdlib.h>
 
 #include "base/spelling.h"
+#include "desk/field_help.h"
+#include "desk/issue_words.h"
+#include "session/file_commands.h"
+#include "session/plan_commands.h"
+#include "session/window_commands.h"
 #include "ui/plan_field.h"
 #include "ui/style.h"
-#include "workbench/field_help.h"
-#include "workbench/file_commands.h"
-#include "workbench/issue_words.h"
-#include "workbench/plan_commands.h"
-#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {

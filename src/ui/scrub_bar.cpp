@@ -6,10 +6,10 @@
 #include <fmt/format.h>
 
 #include "scene/palette.h"
+#include "session/command_rows.h"
+#include "session/scrub_commands.h"
 #include "ui/style.h"
 #include "ui/texts.h"
-#include "workbench/command_rows.h"
-#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {

@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "desk/wound.h"
 #include "scene/face.h"
-#include "workbench/wound.h"
 
 namespace laywright {
 

@@ -6,13 +6,13 @@
 
 #include "scene/face.h"
 #include "scene/palette.h"
+#include "session/scrub_commands.h"
 #include "ui/flat_view.h"
 #include "ui/focus.h"
 #include "ui/panel_trouble.h"
 #include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
-#include "workbench/scrub_commands.h"
 
 namespace laywright {
 namespace {

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "session/window_commands.h"
 #include "ui/modal.h"
 #include "ui/panel_trouble.h"
 #include "ui/style.h"
-#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {

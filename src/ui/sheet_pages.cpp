@@ -1,7 +1,7 @@
 #include "ui/sheet_pages.h"
 
 #include "base/today.h"
-#include "report/cairo_sink.h"
+#include "paper/cairo_sink.h"
 
 namespace laywright {
 namespace {

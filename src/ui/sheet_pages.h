@@ -7,9 +7,9 @@
 #include <optional>
 #include <vector>
 
-#include "report/setup_sheet.h"
+#include "desk/wound.h"
+#include "paper/setup_sheet.h"
 #include "ui/panel_image.h"
-#include "workbench/wound.h"
 
 namespace laywright {
 

@@ -8,9 +8,9 @@
 #include <fmt/format.h>
 
 #include "scene/palette.h"
+#include "session/show_commands.h"
+#include "session/view_commands.h"
 #include "ui/style.h"
-#include "workbench/show_commands.h"
-#include "workbench/view_commands.h"
 
 namespace laywright {
 namespace {

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <limits>
 
-#include "report/study_map.h"
+#include "paper/study_map.h"
 #include "ui/focus.h"
 #include "ui/style.h"
 

@@ -3,8 +3,8 @@
 
 #include <optional>
 
+#include "session/advice.h"
 #include "ui/panel_state.h"
-#include "workbench/advice.h"
 
 namespace laywright {
 

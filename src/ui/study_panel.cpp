@@ -4,14 +4,14 @@
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
+#include "session/advice.h"
+#include "session/advice_commands.h"
+#include "session/study_request.h"
 #include "ui/advice_parts.h"
 #include "ui/focus.h"
 #include "ui/panels.h"
 #include "ui/study_map.h"
 #include "ui/style.h"
-#include "workbench/advice.h"
-#include "workbench/advice_commands.h"
-#include "workbench/study_request.h"
 
 namespace laywright {
 namespace {

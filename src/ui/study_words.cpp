@@ -5,12 +5,12 @@
 
 #include <fmt/format.h>
 
+#include "answers/study_report.h"
 #include "base/spelling.h"
-#include "report/figures.h"
-#include "report/study_report.h"
+#include "figures/figures.h"
+#include "session/study_request.h"
 #include "ui/study_map.h"
 #include "ui/texts.h"
-#include "workbench/study_request.h"
 
 namespace laywright {
 namespace {

@@ -8,11 +8,11 @@
 
 #include "advise/robust.h"
 #include "base/spelling.h"
-#include "report/figures.h"
+#include "figures/figures.h"
+#include "session/advice_commands.h"
 #include "ui/advice_parts.h"
 #include "ui/style.h"
 #include "verdict/verdict_words.h"
-#include "workbench/advice_commands.h"
 
 namespace laywright {
 namespace {

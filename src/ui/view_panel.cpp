@@ -5,12 +5,12 @@
 
 #include <fmt/format.h>
 
+#include "session/camera_commands.h"
+#include "session/command_rows.h"
+#include "session/view_commands.h"
 #include "ui/panels.h"
 #include "ui/style.h"
 #include "ui/texts.h"
-#include "workbench/camera_commands.h"
-#include "workbench/command_rows.h"
-#include "workbench/view_commands.h"
 
 namespace laywright {
 namespace {

@@ -6,6 +6,9 @@
 
 #include <fmt/format.h>
 
+#include "desk/issue_words.h"
+#include "session/file_commands.h"
+#include "session/window_commands.h"
 #include "ui/cause_panel.h"
 #include "ui/dialogs.h"
 #include "ui/drawer.h"
@@ -16,9 +19,6 @@
 #include "ui/plan_field.h"
 #include "ui/show_window.h"
 #include "ui/style.h"
-#include "workbench/file_commands.h"
-#include "workbench/issue_words.h"
-#include "workbench/window_commands.h"
 
 namespace laywright {
 namespace {

@@ -28,4 +28,6 @@ WindVerdict verdict_of(const Plan& plan, const Build& build, const Measurements&
   return verdict;
 }
 
+bool states_scatter(const PlanDraft& draft) { return draft.fiber.diameter_tolerance_mm > 0.0 || scatters(draft); }
+
 }  // namespace laywright

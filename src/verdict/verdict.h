@@ -71,6 +71,12 @@ struct WindVerdict {
   std::vector<DrawSeen> draws;
 };
 
+// Winds by which one plan is judged where a verdict over draws is asked for.
+inline constexpr int usual_draws = 5;
+
+// Whether winds of the plan differ by what it states: a tolerance of the fiber, or what scatters.
+[[nodiscard]] bool states_scatter(const PlanDraft& draft);
+
 // Without a `run` the machine's figures are not weighed. Precondition: all belong to the plan, complete.
 [[nodiscard]] WindVerdict verdict_of(const Plan& plan, const Build& build, const Measurements& measurements,
                                      const TakeupRun* run);

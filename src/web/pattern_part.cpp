@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 
 #include "base/spelling.h"
-#include "report/figures.h"
-#include "report/pattern_words.h"
+#include "figures/figures.h"
+#include "figures/pattern_words.h"
 #include "web/html.h"
 
 namespace laywright {

@@ -4,10 +4,10 @@
 #include <nlohmann/json.hpp>
 
 #include "base/spelling.h"
+#include "figures/figures.h"
+#include "figures/shape_words.h"
+#include "figures/verdict_text.h"
 #include "measure/severity.h"
-#include "report/figures.h"
-#include "report/shape_words.h"
-#include "report/verdict_text.h"
 #include "verdict/verdict_words.h"
 #include "web/html.h"
 #include "web/pattern_part.h"

@@ -13,10 +13,10 @@
 
 #include "export/glb.h"
 #include "export/vtp.h"
+#include "figures/csv.h"
 #include "lay/lay.h"
 #include "measure/measurements.h"
 #include "plan/plan_file.h"
-#include "report/csv.h"
 
 namespace {
 

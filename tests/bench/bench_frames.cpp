@@ -18,9 +18,9 @@
 
 #include "lay/lay.h"
 #include "measure/measurements.h"
+#include "paint/offscreen_context.h"
+#include "paint/pass_painter.h"
 #include "plan/plan_file.h"
-#include "render/offscreen_context.h"
-#include "render/pass_painter.h"
 
 namespace {
 

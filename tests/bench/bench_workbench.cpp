@@ -12,9 +12,9 @@
 #include <thread>
 #include <vector>
 
-#include "workbench/file_commands.h"
-#include "workbench/plan_commands.h"
-#include "workbench/workbench.h"
+#include "session/file_commands.h"
+#include "session/plan_commands.h"
+#include "session/workbench.h"
 
 namespace {
 

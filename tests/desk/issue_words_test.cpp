@@ -1,4 +1,4 @@
-#include "workbench/issue_words.h"
+#include "desk/issue_words.h"
 
 #include <algorithm>
 

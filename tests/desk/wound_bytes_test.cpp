@@ -1,12 +1,12 @@
-#include "web/wound_bytes.h"
+#include "desk/wound_bytes.h"
 
 #include <cstring>
 #include <limits>
 
 #include <catch2/catch.hpp>
 
+#include "figures/json.h"
 #include "model/wound.h"
-#include "report/json.h"
 
 using namespace laywright;
 using namespace laywright::testing;

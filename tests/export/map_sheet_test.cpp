@@ -7,8 +7,8 @@
 #include "export/crossings.h"
 #include "export/map_sheet.h"
 #include "measure/synthetic_build.h"
+#include "paper/cairo_sink.h"
 #include "render/laid_scene.h"
-#include "report/cairo_sink.h"
 
 namespace laywright {
 namespace {

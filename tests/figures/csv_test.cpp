@@ -4,8 +4,8 @@
 
 #include <catch2/catch.hpp>
 
-#include "report/csv.h"
-#include "report/hand_wound.h"
+#include "figures/csv.h"
+#include "figures/hand_wound.h"
 
 using namespace laywright;
 

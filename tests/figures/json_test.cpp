@@ -3,8 +3,8 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
-#include "report/hand_wound.h"
-#include "report/json.h"
+#include "figures/hand_wound.h"
+#include "figures/json.h"
 #include "verdict/verdict_words.h"
 
 using namespace laywright;

@@ -2,9 +2,9 @@
 
 #include <catch2/catch.hpp>
 
+#include "figures/new_plan.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
-#include "report/new_plan.h"
 
 using namespace laywright;
 using Catch::Matchers::Contains;

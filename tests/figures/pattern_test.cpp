@@ -4,9 +4,9 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include "figures/figures.h"
+#include "figures/pattern_report.h"
 #include "pattern/crossed_plan.h"
-#include "report/figures.h"
-#include "report/pattern_report.h"
 
 using namespace laywright;
 using Catch::Matchers::Contains;

@@ -1,9 +1,9 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include "figures/rolling_words.h"
 #include "lay/plans.h"
 #include "lay/torsion.h"
-#include "report/rolling_words.h"
 
 using namespace laywright;
 

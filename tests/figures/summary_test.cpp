@@ -3,9 +3,9 @@
 
 #include <catch2/catch.hpp>
 
-#include "report/figures.h"
-#include "report/hand_wound.h"
-#include "report/summary.h"
+#include "figures/figures.h"
+#include "figures/hand_wound.h"
+#include "figures/summary.h"
 #include "verdict/verdict_words.h"
 
 using namespace laywright;

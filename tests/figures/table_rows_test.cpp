@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "report/table_rows.h"
+#include "figures/table_rows.h"
 
 namespace laywright {
 namespace {

@@ -5,7 +5,7 @@
 
 #include "fuzz/clean_issue.h"
 #include "fuzz/require.h"
-#include "workbench/settings.h"
+#include "session/settings.h"
 
 using namespace laywright;
 using fuzz::require;

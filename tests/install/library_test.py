@@ -10,8 +10,8 @@ import sys
 from installed import folder, installed, outer_diameters, ran
 
 # Their headers are not needed to use the others.
-NEED_MORE = {"advise/response.h": "Eigen", "report/document_text.h": "nlohmann", "report/outcome_json.h": "nlohmann",
-             "report/takeup_json.h": "nlohmann", "report/verdict_json.h": "nlohmann"}
+NEED_MORE = {"advise/response.h": "Eigen", "figures/document_text.h": "nlohmann", "answers/outcome_json.h": "nlohmann",
+             "figures/takeup_json.h": "nlohmann", "figures/verdict_json.h": "nlohmann"}
 
 
 def built(source, out, prefix, configuration, sanitizers):
@@ -25,7 +25,7 @@ def every_header(where, prefix):
     """A program on the whole library; what it prints is of no matter."""
     headers = prefix / "include/laywright"
     names = sorted(str(path.relative_to(headers)) for path in headers.glob("**/*.h"))
-    assert {"base/result.h", "lay/lay.h", "report/summary.h"} <= set(names) and set(NEED_MORE) <= set(names), names
+    assert {"base/result.h", "lay/lay.h", "figures/summary.h"} <= set(names) and set(NEED_MORE) <= set(names), names
     for name, library in NEED_MORE.items():
         assert f"#include <{library}" in (headers / name).read_text(encoding="utf-8"), name
     lines = [f"#include <{name}>" for name in names if name not in NEED_MORE]
@@ -36,7 +36,7 @@ def every_header(where, prefix):
     (where / "main.cpp").write_text("\n".join(lines) + "\n", encoding="utf-8")
     (where / "CMakeLists.txt").write_text(
         "cmake_minimum_required(VERSION 3.25)\nproject(whole LANGUAGES CXX)\nfind_package(Laywright 0.1 REQUIRED)\n"
-        "add_executable(whole main.cpp)\ntarget_link_libraries(whole PRIVATE Laywright::report)\n", encoding="utf-8")
+        "add_executable(whole main.cpp)\ntarget_link_libraries(whole PRIVATE Laywright::paper)\n", encoding="utf-8")
 
 
 def main():

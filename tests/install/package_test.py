@@ -71,7 +71,7 @@ def library(package, sources):
     said = control(package, "libdevel")
     assert {"libfmt-dev", "libcairo2-dev", "libqrencode-dev", "libnlopt-dev"} <= depends(said)
     held = files(package)
-    for path in ("usr/include/laywright/lay/lay.h", "usr/include/laywright/report/summary.h", "usr/lib/liblaywright_lay.a",
+    for path in ("usr/include/laywright/lay/lay.h", "usr/include/laywright/figures/summary.h", "usr/lib/liblaywright_lay.a",
                  "usr/lib/cmake/Laywright/LaywrightConfig.cmake", "usr/share/doc/liblaywright-dev/copyright",
                  "usr/share/doc/liblaywright-dev/examples/main.cpp"):
         assert path in held, path

@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "render/order_board.h"
-#include "render/sheets.h"
+#include "paint/order_board.h"
+#include "paint/sheets.h"
 
 using namespace laywright;
 using namespace std::chrono_literals;

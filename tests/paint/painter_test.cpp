@@ -7,10 +7,10 @@
 #include <thread>
 
 #include "jobs/no_more_threads.h"
+#include "paint/offscreen_context.h"
+#include "paint/painter.h"
 #include "render/laid_scene.h"
-#include "render/offscreen_context.h"
 #include "render/overlay.h"
-#include "render/painter.h"
 
 using namespace laywright;
 

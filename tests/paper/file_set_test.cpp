@@ -10,7 +10,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "report/file_set.h"
+#include "paper/file_set.h"
 #include "temporary_folder.h"
 
 using namespace laywright;

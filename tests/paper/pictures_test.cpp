@@ -6,12 +6,12 @@
 #include <png.h>
 #include <catch2/catch.hpp>
 
-#include "report/cairo_sink.h"
-#include "report/drafting.h"
-#include "report/hand_wound.h"
-#include "report/layer_colors.h"
-#include "report/section_sheet.h"
-#include "report/section_view.h"
+#include "figures/hand_wound.h"
+#include "paper/cairo_sink.h"
+#include "paper/drafting.h"
+#include "paper/layer_colors.h"
+#include "paper/section_sheet.h"
+#include "paper/section_view.h"
 #include "temporary_folder.h"
 
 using namespace laywright;

@@ -5,7 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "lay/plans.h"
-#include "report/section_cut.h"
+#include "paper/section_cut.h"
 
 using namespace laywright;
 

@@ -2,11 +2,11 @@
 
 #include <catch2/catch.hpp>
 
-#include "report/hand_wound.h"
-#include "report/layer_colors.h"
-#include "report/section_cut.h"
-#include "report/section_view.h"
-#include "report/typeset.h"
+#include "figures/hand_wound.h"
+#include "paper/layer_colors.h"
+#include "paper/section_cut.h"
+#include "paper/section_view.h"
+#include "paper/typeset.h"
 
 using namespace laywright;
 

@@ -4,15 +4,15 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include "figures/both_units.h"
+#include "figures/hand_wound.h"
+#include "figures/json.h"
 #include "lay/lay.h"
+#include "paper/cairo_sink.h"
+#include "paper/paper_text.h"
+#include "paper/setup_sheet.h"
+#include "paper/typeset.h"
 #include "plan/plan_file.h"
-#include "report/both_units.h"
-#include "report/cairo_sink.h"
-#include "report/hand_wound.h"
-#include "report/json.h"
-#include "report/paper_text.h"
-#include "report/setup_sheet.h"
-#include "report/typeset.h"
 
 using namespace laywright;
 using Catch::Matchers::Contains;

@@ -6,9 +6,9 @@
 #include <catch2/catch.hpp>
 
 #include "advise/study.h"
-#include "report/cairo_sink.h"
-#include "report/study_map.h"
-#include "report/study_report.h"
+#include "answers/study_report.h"
+#include "paper/cairo_sink.h"
+#include "paper/study_map.h"
 
 using namespace laywright;
 using Catch::Matchers::Contains;

@@ -4,10 +4,10 @@
 
 #include <catch2/catch.hpp>
 
+#include "paint/offscreen_context.h"
+#include "paint/png.h"
 #include "render/frame_target.h"
-#include "render/image.h"
 #include "render/laid_scene.h"
-#include "render/offscreen_context.h"
 #include "render/overlay.h"
 #include "render/scene_renderer.h"
 

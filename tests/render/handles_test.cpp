@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "paint/offscreen_context.h"
 #include "render/laid_scene.h"
-#include "render/offscreen_context.h"
 #include "render/overlay.h"
 #include "render/scene_renderer.h"
 

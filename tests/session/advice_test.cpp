@@ -4,9 +4,9 @@
 
 #include <algorithm>
 
+#include "session/advice.h"
+#include "session/study_request.h"
 #include "verdict/verdict_words.h"
-#include "workbench/advice.h"
-#include "workbench/study_request.h"
 
 using namespace laywright;
 using namespace laywright::testing;

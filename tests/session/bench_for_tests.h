@@ -12,18 +12,18 @@
 #include <string>
 #include <thread>
 
+#include "session/advice_commands.h"
+#include "session/camera_commands.h"
+#include "session/compare_commands.h"
+#include "session/file_commands.h"
+#include "session/lesson_commands.h"
+#include "session/plan_commands.h"
+#include "session/scrub_commands.h"
+#include "session/show_commands.h"
+#include "session/view_commands.h"
+#include "session/window_commands.h"
+#include "session/workbench.h"
 #include "temporary_folder.h"
-#include "workbench/advice_commands.h"
-#include "workbench/camera_commands.h"
-#include "workbench/compare_commands.h"
-#include "workbench/file_commands.h"
-#include "workbench/lesson_commands.h"
-#include "workbench/plan_commands.h"
-#include "workbench/scrub_commands.h"
-#include "workbench/show_commands.h"
-#include "workbench/view_commands.h"
-#include "workbench/window_commands.h"
-#include "workbench/workbench.h"
 
 namespace laywright::testing {
 

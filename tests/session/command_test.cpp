@@ -4,7 +4,7 @@
 #include <limits>
 
 #include "scene/marks.h"
-#include "workbench/command_rows.h"
+#include "session/command_rows.h"
 
 using namespace laywright;
 using namespace laywright::testing;

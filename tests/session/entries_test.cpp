@@ -2,8 +2,8 @@
 #include <string>
 
 #include "bench_for_tests.h"
+#include "desk/plan_edits.h"
 #include "plan/named_entry.h"
-#include "workbench/plan_edits.h"
 
 using namespace laywright;
 using namespace laywright::testing;

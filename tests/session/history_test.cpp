@@ -3,7 +3,7 @@
 
 #include <random>
 
-#include "workbench/history.h"
+#include "desk/history.h"
 
 using namespace laywright;
 using namespace laywright::testing;

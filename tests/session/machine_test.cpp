@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <numbers>
 
+#include "desk/machine_quantity.h"
 #include "plan/plan_file.h"
-#include "workbench/machine_quantity.h"
 
 using namespace laywright;
 using namespace laywright::testing;

@@ -1,7 +1,7 @@
 // What the person is told, and how long.
 #include <algorithm>
 
-#include "workbench/bench_for_tests.h"
+#include "session/bench_for_tests.h"
 
 using namespace laywright;
 using namespace laywright::testing;

@@ -4,7 +4,7 @@
 #include <numbers>
 
 #include "scene/camera.h"
-#include "workbench/showing.h"
+#include "session/showing.h"
 
 using namespace laywright;
 using namespace laywright::testing;

@@ -5,8 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "figures/hand_wound.h"
 #include "model/wound.h"
-#include "report/hand_wound.h"
 #include "takeup/formulas.h"
 #include "takeup/takeup_run.h"
 

@@ -5,9 +5,9 @@
 
 #include <catch2/catch.hpp>
 
+#include "session/bench_for_tests.h"
+#include "session/window_commands.h"
 #include "ui/headless.h"
-#include "workbench/bench_for_tests.h"
-#include "workbench/window_commands.h"
 
 using namespace laywright;
 

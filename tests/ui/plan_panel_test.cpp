@@ -3,8 +3,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "session/bench_for_tests.h"
 #include "ui/headless.h"
-#include "workbench/bench_for_tests.h"
 
 using namespace laywright;
 

@@ -3,8 +3,8 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include "figures/pattern_words.h"
 #include "model/wound.h"
-#include "report/pattern_words.h"
 #include "verdict/verdict_words.h"
 #include "web/html.h"
 

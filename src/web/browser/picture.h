@@ -4,9 +4,9 @@
 #include <memory>
 #include <optional>
 
+#include "desk/wound.h"
 #include "render/close_up.h"
 #include "render/scene_renderer.h"
-#include "workbench/wound.h"
 
 namespace laywright {
 

@@ -5,8 +5,8 @@
 #include <stdexcept>
 #include <utility>
 
+#include "desk/field_rows.h"
 #include "plan/plan_writer.h"
-#include "workbench/field_rows.h"
 
 namespace laywright {
 namespace {

@@ -5,8 +5,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "desk/plan_state.h"
 #include "scene/view.h"
-#include "workbench/plan_state.h"
 
 namespace laywright {
 

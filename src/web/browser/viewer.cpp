@@ -9,10 +9,10 @@
 #include <string_view>
 #include <utility>
 
+#include "desk/wound_bytes.h"
 #include "plan/plan_file.h"
 #include "render/overlay.h"
 #include "scene/finding_view.h"
-#include "web/wound_bytes.h"
 
 namespace laywright {
 namespace {

@@ -9,10 +9,10 @@
 
 #include <nlohmann/json.hpp>
 
+#include "desk/stage.h"
 #include "lay/node_store.h"
 #include "web/browser/picture.h"
 #include "web/browser/plan_desk.h"
-#include "workbench/stage.h"
 
 namespace laywright {
 

@@ -8,9 +8,9 @@
 
 #include <fmt/format.h>
 
-#include "report/figures.h"
-#include "report/json.h"
-#include "report/pattern_report.h"
+#include "figures/figures.h"
+#include "figures/json.h"
+#include "figures/pattern_report.h"
 #include "scene/marks.h"
 #include "web/browser/viewer.h"
 

@@ -6,9 +6,9 @@
 
 #include <emscripten.h>
 
+#include "desk/wound_bytes.h"
 #include "lay/lay.h"
 #include "measure/measurements.h"
-#include "web/wound_bytes.h"
 
 namespace laywright {
 namespace {

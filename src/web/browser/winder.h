@@ -4,8 +4,8 @@
 #include <cstdint>
 #include <vector>
 
+#include "desk/passes.h"
 #include "lay/build.h"
-#include "workbench/passes.h"
 
 namespace laywright {
 

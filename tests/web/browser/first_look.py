@@ -5,7 +5,7 @@ from browser import Browser
 
 MOST_PAGE_BYTES = 15_000_000
 
-# What laying costs before it is known, and what a first look may take (workbench/passes.h): so many stations, of the
+# What laying costs before it is known, and what a first look may take (desk/passes.h): so many stations, of the
 # 12 million that the whole wind has. A coarse mesh's turns are whole, so that it may be a few more.
 MOST_STATIONS = 1.05 * 60e6 / 350.0
 
