@@ -79,41 +79,41 @@ void DesktopPicture::take_fresh() {
     ask_for_close_up();
 }
 
-void DesktopPicture::upload(const Sheet& sheet) {
-  if (!own_ || own_width_ != sheet.width || own_height_ != sheet.height) {
-    own_width_ = sheet.width;
-    own_height_ = sheet.height;
-    own_ = make_texture(sheet.width, sheet.height, four_bytes, sheet.bytes.data());
+void DesktopPicture::upload(const FinishedPicture& picture) {
+  if (!own_ || own_width_ != picture.width || own_height_ != picture.height) {
+    own_width_ = picture.width;
+    own_height_ = picture.height;
+    own_ = make_texture(picture.width, picture.height, four_bytes, picture.bytes.data());
     return;
   }
   glBindTexture(GL_TEXTURE_2D, own_.name());
   glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
   glPixelStorei(GL_UNPACK_ROW_LENGTH, 0);
-  glTexSubImage2D(GL_TEXTURE_2D, 0, 0, 0, sheet.width, sheet.height, four_bytes.format, four_bytes.type,
-                  sheet.bytes.data());
+  glTexSubImage2D(GL_TEXTURE_2D, 0, 0, 0, picture.width, picture.height, four_bytes.format, four_bytes.type,
+                  picture.bytes.data());
 }
 
 bool DesktopPicture::draw(const PixelBox& box) {
   const bool fresh = painter_.fresh(place_);
-  Sheet* const sheet = painter_.newest(place_);
-  if (sheet == nullptr || !wound_) return false;
-  if (fresh && !sheet->texture) upload(*sheet);
+  FinishedPicture* const picture = painter_.newest(place_);
+  if (picture == nullptr || !wound_) return false;
+  if (fresh && !picture->texture) upload(*picture);
   glBindFramebuffer(GL_READ_FRAMEBUFFER, source_.name());
   glFramebufferTexture2D(GL_READ_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D,
-                         (sheet->texture ? sheet->texture : own_).name(), 0);
+                         (picture->texture ? picture->texture : own_).name(), 0);
   glBindFramebuffer(GL_DRAW_FRAMEBUFFER, 0);
   // While the window changes its size, the last picture stands in the middle, the spool as high as it will be.
-  const bool fits = sheet->width == box.width && sheet->height == box.height;
-  const int width = fits ? box.width : sheet->width * box.height / std::max(1, sheet->height);
+  const bool fits = picture->width == box.width && picture->height == box.height;
+  const int width = fits ? box.width : picture->width * box.height / std::max(1, picture->height);
   const int left = box.x + (box.width - width) / 2;
   glScissor(box.x, box.y, box.width, box.height);
   glEnable(GL_SCISSOR_TEST);
-  glBlitFramebuffer(0, 0, sheet->width, sheet->height, left, box.y, left + width, box.y + box.height,
+  glBlitFramebuffer(0, 0, picture->width, picture->height, left, box.y, left + width, box.y + box.height,
                     GL_COLOR_BUFFER_BIT, fits ? GL_NEAREST : GL_LINEAR);
   glDisable(GL_SCISSOR_TEST);
-  if (!sheet->texture) return true;
-  if (sheet->read != nullptr) glDeleteSync(sheet->read);
-  sheet->read = glFenceSync(GL_SYNC_GPU_COMMANDS_COMPLETE, 0);
+  if (!picture->texture) return true;
+  if (picture->read != nullptr) glDeleteSync(picture->read);
+  picture->read = glFenceSync(GL_SYNC_GPU_COMMANDS_COMPLETE, 0);
   glFlush();
   return true;
 }

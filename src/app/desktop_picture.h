@@ -53,7 +53,7 @@ class DesktopPicture {
   void ask_for_scene();
   void ask_for_close_up();
   void take_fresh();
-  void upload(const Sheet& sheet);
+  void upload(const FinishedPicture& picture);
 
   Painter& painter_;
   std::size_t place_;

@@ -5,7 +5,7 @@
 #include <numbers>
 
 #include "lay/guide.h"
-#include "lay/pursuit.h"
+#include "lay/lag.h"
 #include "lay/string_window.h"
 #include "lay/torsion.h"
 #include "plan/size_estimate.h"
@@ -132,11 +132,11 @@ class Winder {
     for (double left = angle_; left > 1e-12 * angle_;) {
       const GuidePiece piece = guide_.advance(left);
       left -= piece.angle;
-      const Pursuit pursuit = pursue(x, piece, tip.r, free_length);
-      x = pursuit.x;
-      stays *= pursuit.stays;
+      const Lagged lagged = lagged_behind(x, piece, tip.r, free_length);
+      x = lagged.x;
+      stays *= lagged.stays;
     }
-    // The span as a spring that would hold the lay point where the pursuit takes it.
+    // The span as a spring that would hold the lay point where its lag takes it.
     SpanPull span{x, HUGE_VAL};
     if (stays > least_stay) span = {tip.x + (x - tip.x) / (1.0 - stays), (1.0 - stays) / stays};
     window_.add(x, static_cast<std::uint32_t>(guide_.stroke()), span);

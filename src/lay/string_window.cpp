@@ -19,11 +19,11 @@ constexpr std::size_t most_visits_per_node = 40;  // of the whole window
 // plain relaxation. Nearer to 2 a node overshoots before its neighbours follow, and friction then keeps it there.
 constexpr double over_relaxation = 1.5;
 
-// Most windows rest before that many; even, so that sweeps go both ways between leaps.
-constexpr int sweeps_before_leap = 12;
+// Most windows rest before that many; even, so that sweeps go both ways between Newton steps.
+constexpr int sweeps_before_newton_step = 12;
 
-// What a leap costs for each of its nodes, in visits.
-constexpr std::size_t leap_visits = 8;
+// What a Newton step costs for each of its nodes, in visits.
+constexpr std::size_t newton_step_visits = 8;
 
 // How far ahead of the lay point the span is looked at: nodes, and rad.
 constexpr std::size_t most_ahead = 64;
@@ -218,18 +218,18 @@ void StringWindow::relax() {
       for (std::size_t k = low; k <= high; ++k) visit(k);
     }
     if (moved_low > top) return;
-    if (sweep % sweeps_before_leap == sweeps_before_leap - 1) {
+    if (sweep % sweeps_before_newton_step == sweeps_before_newton_step - 1) {
       if (count_ > laid_) {
         straighten();
         trim();
         top = count_ - 1;
         high = std::min(high, top);
       }
-      // What moves pulls on what lies beside it: leap with as much again on the older side.
+      // What moves pulls on what lies beside it: step with as much again on the older side.
       const std::size_t more = high - low + 1;
       const std::size_t from = std::max(base, low > more ? low - more : 0);
-      visits += leap_visits * (high - from + 1);
-      if (leap(from, high)) {
+      visits += newton_step_visits * (high - from + 1);
+      if (newton_step(from, high)) {
         moved_low = from;
         moved_high = high;
       }

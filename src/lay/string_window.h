@@ -5,7 +5,7 @@
 // With nodes an angle a apart and R cancelled, a node is pulled toward the middle of its neighbours in x, and in r
 // toward the middle lowered by R a^2 / 2: a force of the same stiffness in both. Each node in turn settles under
 // that pull, back and forth, until none moves more than the tolerance. Where that takes many sweeps (long stretches
-// that slide or hang together) a leap solves for all of them at once, and the sweeps go on from there.
+// that slide or hang together) a Newton step solves for all of them at once, and the sweeps go on from there.
 //
 // The free span meets a turn that stands higher than the lay point before the lay point gets there, from above. Where it
 // does, the string goes on ahead of the lay point to the last place that touches; what hangs between two places that
@@ -95,7 +95,7 @@ class StringWindow {
   struct Pull {
     double x, r;
   };
-  // How a node can move in a leap: not at all, along its contact (to the right: way 1, left: -1), or freely.
+  // How a node can move in a Newton step: not at all, along its contact (to the right: way 1, left: -1), or freely.
   struct Freedom {
     enum class Kind : std::uint8_t { held, slides, free } kind = Kind::held;
     Normal normal;
@@ -158,9 +158,9 @@ class StringWindow {
   static bool roll_on_ledge(StringNode& node, double way);
   double roll_on(std::size_t k, const RollRow& row);
   [[nodiscard]] std::size_t first_rolling(std::size_t base, std::size_t tip) const;
-  bool leap(std::size_t low, std::size_t high);
-  bool solve_leap(std::size_t low, std::size_t high);
-  void move_in_leap(std::size_t k, const Freedom& freedom, double x, double r);
+  bool newton_step(std::size_t low, std::size_t high);
+  bool solve_newton_step(std::size_t low, std::size_t high);
+  void move_by_newton_step(std::size_t k, const Freedom& freedom, double x, double r);
   [[nodiscard]] Freedom freedom_of(std::size_t k) const;
   [[nodiscard]] Force string_force_on(std::size_t k) const;  // without bending
   [[nodiscard]] Force force_on(std::size_t k) const;

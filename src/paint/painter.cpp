@@ -71,14 +71,14 @@ void Painter::want(std::size_t picture, PaintOrder order) {
   news_.notify_one();
 }
 
-Sheet* Painter::newest(std::size_t picture) {
+FinishedPicture* Painter::newest(std::size_t picture) {
   const std::lock_guard lock(mutex_);
-  return places_.at(picture)->sheets.newest();
+  return places_.at(picture)->pictures.newest();
 }
 
 bool Painter::fresh(std::size_t picture) const {
   const std::lock_guard lock(mutex_);
-  return places_.at(picture)->sheets.fresh();
+  return places_.at(picture)->pictures.fresh();
 }
 
 bool Painter::unfinished(std::size_t picture) const {
@@ -161,10 +161,10 @@ void Painter::paint(const Board::Task& task) {
   PassDone done;
   std::optional<Trouble> trouble = attempt("the picture", [&] {
     if (!place->pass_painter) place->pass_painter = std::make_unique<PassPainter>(drawer_);
-    done = place->pass_painter->paint(task.order, task.pass, place->sheets.blank());
+    done = place->pass_painter->paint(task.order, task.pass, place->pictures.blank());
   });
   if (trouble) return give_up(std::move(trouble->issue));
-  if (done.sheet) place->sheets.finish();
+  if (done.picture) place->pictures.finish();
   const double took_ms = Milliseconds(Clock::now() - begin).count();
   {
     const std::lock_guard lock(mutex_);
@@ -173,7 +173,7 @@ void Painter::paint(const Board::Task& task) {
     times_.last_pass_ms = took_ms;
     times_.longest_pass_ms = std::max(times_.longest_pass_ms, took_ms);
   }
-  if (done.sheet) wake_();
+  if (done.picture) wake_();
 }
 
 // What was made in a context is released in it.

@@ -1,5 +1,5 @@
 // Paints pictures for a window on a thread of its own, so that the window never waits for one: it says what it wants
-// and shows the newest sheet that is finished. What is wanted is painted quickly first; when it stands still, finer
+// and shows the newest picture that is finished. What is wanted is painted quickly first; when it stands still, finer
 // and finer. Where there is no second OpenGL or no thread, painting is done a pass at a time on the window's thread.
 #pragma once
 
@@ -14,7 +14,7 @@
 #include "jobs/thread.h"
 #include "paint/order_board.h"
 #include "paint/pass_painter.h"
-#include "paint/sheets.h"
+#include "paint/picture_exchange.h"
 
 namespace laywright {
 
@@ -42,8 +42,8 @@ class Painter {
 
   void want(std::size_t picture, PaintOrder order);
 
-  // The newest finished sheet; null while there is none. It stays as it is until the next call.
-  [[nodiscard]] Sheet* newest(std::size_t picture);
+  // The newest finished picture; null while there is none. It stays as it is until the next call.
+  [[nodiscard]] FinishedPicture* newest(std::size_t picture);
   [[nodiscard]] bool fresh(std::size_t picture) const;
   [[nodiscard]] bool unfinished(std::size_t picture) const;
 
@@ -66,7 +66,7 @@ class Painter {
   using Board = OrderBoard<PaintOrder>;
   // Of one picture. It belongs to whoever paints.
   struct Place {
-    Sheets<Sheet> sheets;
+    PictureExchange<FinishedPicture> pictures;
     std::unique_ptr<PassPainter> pass_painter;
     bool removed = false;
   };

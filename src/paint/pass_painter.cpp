@@ -46,16 +46,16 @@ PassPainter::PassPainter(Drawer drawer)
       finish_(drawer == Drawer::processor ? memory_finish() : texture_finish()),
       scale_(quickness_of(drawer).first) {}
 
-PassDone PassPainter::paint(const PaintOrder& order, int pass, Sheet& sheet) {
+PassDone PassPainter::paint(const PaintOrder& order, int pass, FinishedPicture& picture) {
   load(order);
   if (pass == 0) {
-    paint_quickly(order, sheet);
+    paint_quickly(order, picture);
     return {true, false};
   }
   add_fine(order, pass);
   const bool shown = is_shown(drawer_, pass);
   if (shown) {
-    finish_->hand_over(theme_colours(order.scene->theme), sheet);
+    finish_->hand_over(theme_colours(order.scene->theme), picture);
   } else {
     glFinish();  // so that no pass hides behind another
   }
@@ -111,7 +111,7 @@ void PassPainter::draw(const PaintOrder& order, const Frame& frame) {
   glDisable(GL_SCISSOR_TEST);
 }
 
-void PassPainter::paint_quickly(const PaintOrder& order, Sheet& sheet) {
+void PassPainter::paint_quickly(const PaintOrder& order, FinishedPicture& picture) {
   const Clock::time_point begin = Clock::now();
   const double scale = quick_scale(order.view);
   const int width = std::max(1, static_cast<int>(std::lround(order.view.width_px * scale)));
@@ -120,7 +120,7 @@ void PassPainter::paint_quickly(const PaintOrder& order, Sheet& sheet) {
   frame.coarse = drawer_ == Drawer::processor;
   draw(order, frame);
   finish_->take_quick(raw_, {width, height});
-  finish_->hand_over(theme_colours(order.scene->theme), sheet);
+  finish_->hand_over(theme_colours(order.scene->theme), picture);
   learn(std::chrono::duration<double, std::milli>(Clock::now() - begin).count(), order.view);
 }
 

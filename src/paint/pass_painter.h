@@ -28,8 +28,8 @@ struct PaintOrder {
 enum class Drawer { graphics_card, processor };
 
 struct PassDone {
-  bool sheet = false;   // there is something new to show
-  bool finest = false;  // no pass of this order is left
+  bool picture = false;  // there is something new to show
+  bool finest = false;   // no pass of this order is left
 };
 
 class PassPainter {
@@ -38,7 +38,7 @@ class PassPainter {
 
   // Pass 0 is a whole picture, quickly made; those after it add up to a fine one. Passes of an order come in their
   // order, but another order may come at any time. Throws std::runtime_error when the driver refuses the size.
-  PassDone paint(const PaintOrder& order, int pass, Sheet& sheet);
+  PassDone paint(const PaintOrder& order, int pass, FinishedPicture& picture);
 
   // Pixels drawn to a pixel of the picture, in one direction, in quick passes.
   [[nodiscard]] double quick_scale(const View& view) const;
@@ -48,7 +48,7 @@ class PassPainter {
   void write_words(const PaintOrder& order);
   [[nodiscard]] Frame frame_of(const PaintOrder& order, int width, int height) const;
   void draw(const PaintOrder& order, const Frame& frame);
-  void paint_quickly(const PaintOrder& order, Sheet& sheet);
+  void paint_quickly(const PaintOrder& order, FinishedPicture& picture);
   void add_fine(const PaintOrder& order, int pass);
   void learn(double quick_ms, const View& view);
 

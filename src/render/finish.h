@@ -1,11 +1,11 @@
-// From frames as they are drawn to a picture on a sheet: made larger or averaged, with words over it.
+// From frames as they are drawn to a finished picture: made larger or averaged, with words over it.
 #pragma once
 
 #include <memory>
 
 #include "render/canvas.h"
+#include "render/finished_picture.h"
 #include "render/render_target.h"
-#include "render/sheet.h"
 #include "scene/palette.h"
 
 namespace laywright {
@@ -26,7 +26,7 @@ class Finish {
   virtual void take_fine(const RenderTarget& frame, int number) = 0;  // 1, 2, ...
 
   // Makes a picture of what was taken, and all drawing is done.
-  virtual void hand_over(const ThemeColours& colours, Sheet& sheet) = 0;
+  virtual void hand_over(const ThemeColours& colours, FinishedPicture& picture) = 0;
 };
 
 // Through OpenGL, onto textures.

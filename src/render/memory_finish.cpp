@@ -34,8 +34,8 @@ class MemoryFinish : public Finish {
     quick_ = false;
   }
 
-  void hand_over(const ThemeColours& colours, Sheet& sheet) override {
-    picture_.bytes = std::move(sheet.bytes);
+  void hand_over(const ThemeColours& colours, FinishedPicture& picture) override {
+    picture_.bytes = std::move(picture.bytes);
     picture_.resize(words_->width(), words_->height());
     if (!quick_) {
       mean_.write(picture_);
@@ -46,9 +46,9 @@ class MemoryFinish : public Finish {
     }
     lay_ground(picture_, rgb_of(colours.ground_foot), rgb_of(colours.ground_top));
     lay_words(picture_, *words_, tiles_);
-    sheet.width = picture_.width;
-    sheet.height = picture_.height;
-    sheet.bytes = std::move(picture_.bytes);
+    picture.width = picture_.width;
+    picture.height = picture_.height;
+    picture.bytes = std::move(picture_.bytes);
   }
 
  private:

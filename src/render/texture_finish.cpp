@@ -43,8 +43,8 @@ class TextureFinish : public Finish {
     drawn_ = size_;
   }
 
-  void hand_over(const ThemeColours&, Sheet& sheet) override {
-    prepare(sheet);
+  void hand_over(const ThemeColours&, FinishedPicture& picture) override {
+    prepare(picture);
     glBindFramebuffer(GL_READ_FRAMEBUFFER, from_->framebuffer.name());
     glReadBuffer(GL_COLOR_ATTACHMENT0);
     glBindFramebuffer(GL_DRAW_FRAMEBUFFER, onto_.name());
@@ -58,18 +58,18 @@ class TextureFinish : public Finish {
   }
 
  private:
-  void prepare(Sheet& sheet) {
-    if (sheet.read != nullptr) {
-      glWaitSync(sheet.read, 0, GL_TIMEOUT_IGNORED);
-      glDeleteSync(std::exchange(sheet.read, nullptr));
+  void prepare(FinishedPicture& picture) {
+    if (picture.read != nullptr) {
+      glWaitSync(picture.read, 0, GL_TIMEOUT_IGNORED);
+      glDeleteSync(std::exchange(picture.read, nullptr));
     }
-    if (!sheet.texture || sheet.width != size_.x || sheet.height != size_.y) {
-      sheet.width = size_.x;
-      sheet.height = size_.y;
-      sheet.texture = make_texture(sheet.width, sheet.height, four_bytes, nullptr);
+    if (!picture.texture || picture.width != size_.x || picture.height != size_.y) {
+      picture.width = size_.x;
+      picture.height = size_.y;
+      picture.texture = make_texture(picture.width, picture.height, four_bytes, nullptr);
     }
     glBindFramebuffer(GL_FRAMEBUFFER, onto_.name());
-    glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, sheet.texture.name(), 0);
+    glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, picture.texture.name(), 0);
     expect_complete_framebuffer();
   }
 

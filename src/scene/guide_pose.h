@@ -7,7 +7,7 @@
 namespace laywright {
 
 // The spool stands still in the picture, and so the guide goes round it. The free fiber is straight (the lay model's
-// pursuit): it leaves the spool along the tangent at the lay point, towards rising angles, and is free_length long
+// lag): it leaves the spool along the tangent at the lay point, towards rising angles, and is free_length long
 // square to the axis; along the axis it goes as far as the guide is ahead of the lay point, which is the lag.
 struct GuidePose {
   double turn = 0.0;

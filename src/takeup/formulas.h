@@ -51,7 +51,7 @@ inline constexpr double standard_gravity_mm_per_s2 = 9806.65;  // exact, CGPM 19
                                      double stiffness_Nmm2);
 
 // Friction that a bare barrel must have so that the fiber stays where it falls when the guide turns back at once:
-// p / (pi L), the greatest lateral over normal curvature of the pursuit of the guide, whose slope jumps by
+// p / (pi L), the greatest lateral over normal curvature of the way that lags behind the guide, whose slope jumps by
 // p / (pi r) over the free length L. Derived, with the law that fiber slips where geodesic over normal curvature
 // exceeds friction (filament winding, DOI 10.1177/0892705706049561).
 [[nodiscard]] double friction_at_reversal(double pitch_mm, double free_length_mm);

@@ -64,7 +64,7 @@ std::optional<GuideReversal> find_reversal(const MachineWind& wind, const Machin
     }
   }
   if (traverse.free_length_mm > 0.0) {
-    // After a reversal the lay point turns back only when the length L ln 2 has been laid (derived from the pursuit).
+    // After a reversal the lay point turns back only when the length L ln 2 has been laid (derived from the lag).
     reversal.hidden_time_s = traverse.free_length_mm * std::numbers::ln2 / *wind.plan.wind().line_speed_mm_per_s;
   }
   return reversal;

@@ -18,10 +18,10 @@ LAY = "laywright::lay(laywright::Plan const&, laywright::LaySettings const&, lay
 
 # The first part that fits a function's name is its own.
 PARTS = (
-    ("leap", r"leap|solve|freedom_of|BandMatrix|memset"),
+    ("Newton step", r"newton_step|solve|freedom_of|BandMatrix|memset"),
     ("settling: pull, friction, sliding", r"relax|update|force_on|settle|normal_of|slid|end_of_|stop_on"),
     ("exposed circles", r"Section::(insert|hidden|unlink)"),
-    ("guide and lag", r"Guide::|pursue|exp"),
+    ("guide and lag", r"Guide::|lagged_behind|exp"),
     ("landing on the offset surface", r"set_down|Section::|StringWindow::add"),
     ("fixing, storing, length", r"laywright::lay\(|lrint|NodeStore|Build"),
     ("other", r""),

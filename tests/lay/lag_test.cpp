@@ -1,7 +1,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "lay/pursuit.h"
+#include "lay/lag.h"
 #include "plans.h"
 
 using namespace laywright;
@@ -19,9 +19,9 @@ GuidePiece piece(double start, double turns, double pitch_per_turn, double bend 
 
 }  // namespace
 
-// Values computed from the pursuit equation dx/ds = (x_g - x) / L, L 200 mm, pitch 0.30 mm, diameter 150 mm.
+// Values computed from the equation of the lag, dx/ds = (x_g - x) / L, L 200 mm, pitch 0.30 mm, diameter 150 mm.
 TEST_CASE("steady lag is L p / (pi D)") {
-  const double x = pursue(0.0, piece(0.0, 40.0, pitch), radius, free_length).x;
+  const double x = lagged_behind(0.0, piece(0.0, 40.0, pitch), radius, free_length).x;
   CHECK(40.0 * pitch - x == Approx(0.127324).epsilon(5e-6));
   CHECK(40.0 * pitch - x == Approx(free_length * pitch / (std::numbers::pi * 150.0)).epsilon(1e-9));
 }
@@ -31,7 +31,7 @@ TEST_CASE("after an instant reversal the lay point turns back L tan(a) ln 2 shor
   const double turn_back = free_length * std::log(2.0);
   CHECK(turn_back == Approx(138.629).epsilon(1e-5));
   const auto at = [&](double s) {
-    return pursue(-lag, piece(0.0, s / (turn * radius), -pitch), radius, free_length).x;
+    return lagged_behind(-lag, piece(0.0, s / (turn * radius), -pitch), radius, free_length).x;
   };
   CHECK(-at(turn_back) == Approx(0.088254).epsilon(1e-5));
   CHECK(-at(turn_back) == Approx(lag * std::log(2.0)).epsilon(1e-9));
@@ -42,18 +42,18 @@ TEST_CASE("after an instant reversal the lay point turns back L tan(a) ln 2 shor
 
 TEST_CASE("a dwell lets the lag die out") {
   const double lag = free_length * pitch / (turn * radius);
-  const double x = pursue(-lag, piece(0.0, 1.0, 0.0), radius, free_length).x;
+  const double x = lagged_behind(-lag, piece(0.0, 1.0, 0.0), radius, free_length).x;
   CHECK(-x == Approx(0.012068).epsilon(5e-5));
 }
 
-TEST_CASE("the pursuit does not depend on how the way is cut in pieces, ramps included") {
+TEST_CASE("the lag does not depend on how the way is cut in pieces, ramps included") {
   const double bend = 0.02;
   const GuidePiece whole{3.0, 1.0, 0.3, bend};
-  const double once = pursue(0.4, whole, radius, free_length).x;
+  const double once = lagged_behind(0.4, whole, radius, free_length).x;
   double x = 0.4;
   for (int i = 0; i < 1000; ++i) {
     const double t = 0.003 * i;
-    x = pursue(x, {0.003, 1.0 + 0.3 * t + bend * t * t, 0.3 + 2.0 * bend * t, bend}, radius, free_length).x;
+    x = lagged_behind(x, {0.003, 1.0 + 0.3 * t + bend * t * t, 0.3 + 2.0 * bend * t, bend}, radius, free_length).x;
   }
   CHECK(x == Approx(once).epsilon(1e-12));
   // And against the equation itself, integrated by the classical Runge-Kutta method.

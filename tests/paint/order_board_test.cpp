@@ -4,7 +4,7 @@
 #include <string>
 
 #include "paint/order_board.h"
-#include "paint/sheets.h"
+#include "paint/picture_exchange.h"
 
 using namespace laywright;
 using namespace std::chrono_literals;
@@ -105,21 +105,21 @@ TEST_CASE("a picture that is gone is painted no more") {
   CHECK_FALSE(board.unfinished(1));
 }
 
-TEST_CASE("the newest finished sheet is shown and left alone while it is") {
-  Sheets<int> sheets;
-  CHECK(sheets.newest() == nullptr);
-  sheets.blank() = 1;
-  sheets.finish();
-  CHECK(sheets.fresh());
-  int* const shown = sheets.newest();
+TEST_CASE("the newest finished picture is shown and left alone while it is") {
+  PictureExchange<int> pictures;
+  CHECK(pictures.newest() == nullptr);
+  pictures.blank() = 1;
+  pictures.finish();
+  CHECK(pictures.fresh());
+  int* const shown = pictures.newest();
   REQUIRE(shown != nullptr);
   CHECK(*shown == 1);
-  CHECK_FALSE(sheets.fresh());
+  CHECK_FALSE(pictures.fresh());
   for (int i = 2; i < 10; ++i) {
-    sheets.blank() = i;
-    sheets.finish();
+    pictures.blank() = i;
+    pictures.finish();
     CHECK(*shown == 1);
   }
-  CHECK(*sheets.newest() == 9);
-  CHECK(*sheets.newest() == 9);
+  CHECK(*pictures.newest() == 9);
+  CHECK(*pictures.newest() == 9);
 }

@@ -56,7 +56,7 @@ double mean_difference(const std::vector<std::uint8_t>& a, const std::vector<std
   return sum / static_cast<double>(std::max<std::size_t>(a.size(), 1));
 }
 
-// Rows from below to above, as a sheet has them.
+// Rows from below to above, as a finished has them.
 std::vector<std::uint8_t> as_on_a_sheet(const std::vector<std::uint8_t>& bytes, int width) {
   const std::size_t row = 4 * static_cast<std::size_t>(width);
   std::vector<std::uint8_t> turned;
@@ -78,17 +78,17 @@ TEST_CASE("a painter's thread paints the newest order until it is fine, wakes th
   painter.want(other, order_of(source, 80.0, true));
   REQUIRE(soon([&] { return !painter.unfinished(picture) && !painter.unfinished(other); }));
   CHECK(painter.trouble().empty());
-  const Sheet* const sheet = painter.newest(picture);
-  REQUIRE(sheet != nullptr);
-  CHECK(sheet->width == 320);
-  REQUIRE(sheet->bytes.size() == 320U * 200U * 4U);
+  const FinishedPicture* const finished = painter.newest(picture);
+  REQUIRE(finished != nullptr);
+  CHECK(finished->width == 320);
+  REQUIRE(finished->bytes.size() == 320U * 200U * 4U);
   const auto passes = painter.times().passes;
   const int wakes = woken;
   CHECK(wakes >= 2);
   CHECK(passes < 22 * 9);
 
   // The same again: nothing is painted.
-  const std::vector<std::uint8_t> bytes = sheet->bytes;
+  const std::vector<std::uint8_t> bytes = finished->bytes;
   painter.remove(other);
   std::this_thread::sleep_for(std::chrono::milliseconds(300));
   CHECK(painter.times().passes == passes);
@@ -125,10 +125,10 @@ TEST_CASE("without a thread a painter works a pass at a time, textures and bytes
       return !painter.unfinished(picture);
     }));
     CHECK_FALSE(painter.seconds_to_work());
-    const Sheet& sheet = *painter.newest(picture);
-    if (!sheet.texture) return sheet.bytes;
+    const FinishedPicture& finished = *painter.newest(picture);
+    if (!finished.texture) return finished.bytes;
     std::vector<std::uint8_t> bytes(320U * 200U * 4U);
-    glBindTexture(GL_TEXTURE_2D, sheet.texture.name());
+    glBindTexture(GL_TEXTURE_2D, finished.texture.name());
     glGetTexImage(GL_TEXTURE_2D, 0, GL_RGBA, GL_UNSIGNED_BYTE, bytes.data());
     return bytes;
   };
@@ -183,10 +183,10 @@ TEST_CASE("a settled picture comes at least as near to a very fine one as one dr
       return as_on_a_sheet(target.read().bytes, order.view.width_px);
     };
     PassPainter pass_painter(Drawer::processor);
-    Sheet sheet;
-    for (int pass = 0; !pass_painter.paint(order, pass, sheet).finest;) ++pass;
+    FinishedPicture finished;
+    for (int pass = 0; !pass_painter.paint(order, pass, finished).finest;) ++pass;
     const std::vector<std::uint8_t> finest = drawn(4);
-    CHECK(mean_difference(sheet.bytes, finest) <= mean_difference(drawn(2), finest));
+    CHECK(mean_difference(finished.bytes, finest) <= mean_difference(drawn(2), finest));
     CHECK(mean_difference(drawn(1), finest) > mean_difference(drawn(2), finest));
   }
 }

@@ -130,7 +130,7 @@ TEST_CASE("the least pull turns the motion, carries the weight, and bends a stif
   CHECK(least_tension_N(1e-12, 0.0, 50.0, stiffness) == Approx(4908.7 / 5000.0).epsilon(1e-4));
 }
 
-TEST_CASE("friction that a reversal needs: the pursuit, integrated by small steps") {
+TEST_CASE("friction that a reversal needs: the lag, integrated by small steps") {
   // The guide comes in at its steady lag and turns back at once: dx/ds = (guide - x) / L.
   const double radius = 37.5, pitch = 20.0, free_length = 100.0;
   const double slope = pitch / (2.0 * std::numbers::pi * radius), step = 1e-3;

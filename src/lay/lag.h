@@ -6,13 +6,13 @@
 
 namespace laywright {
 
-struct Pursuit {
+struct Lagged {
   double x = 0.0;      // where the lay point comes to
   double stays = 0.0;  // share of its old distance from the guide that is left: exp(-length / L)
 };
 
 // The lay point after the guide's piece of motion, exactly, on a surface of radius `radius`.
 // Lengths mm; radius > 0; free_length >= 0 (at 0 the lay point is at the guide).
-[[nodiscard]] Pursuit pursue(double x, const GuidePiece& guide, double radius, double free_length);
+[[nodiscard]] Lagged lagged_behind(double x, const GuidePiece& guide, double radius, double free_length);
 
 }  // namespace laywright

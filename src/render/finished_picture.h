@@ -10,7 +10,7 @@ namespace laywright {
 
 // How the window gets it: as a texture, where the painter's OpenGL shares its objects with the window's; else as
 // bytes (pixel_work.h).
-struct Sheet {
+struct FinishedPicture {
   int width = 0, height = 0;
   Texture texture;
   std::vector<std::uint8_t> bytes;

@@ -1,4 +1,4 @@
-// The leap of a string window: one Newton step for a whole stretch of nodes.
+// One Newton step for a whole stretch of nodes of a string window.
 //
 // Unknown are the moves (x, r) of each node. A held node does not move. A free one comes into balance. A sliding one
 // moves along its contact, and its force comes to the edge of the friction cone: b F = 0 with b = t + mu n for a slide
@@ -43,7 +43,7 @@ StringWindow::Freedom StringWindow::freedom_of(std::size_t k) const {
 }
 
 // Fills moves_ for the nodes low..high as freedoms_ lets them move.
-bool StringWindow::solve_leap(std::size_t low, std::size_t high) {
+bool StringWindow::solve_newton_step(std::size_t low, std::size_t high) {
   const std::size_t nodes = high - low + 1;
   const bool bends = bending_length2_ > 0.0;
   matrix_.reset(2 * nodes, bends ? 5 : 3);
@@ -103,7 +103,7 @@ bool StringWindow::solve_leap(std::size_t low, std::size_t high) {
   return matrix_.solve(moves_);
 }
 
-void StringWindow::move_in_leap(std::size_t k, const Freedom& freedom, double x, double r) {
+void StringWindow::move_by_newton_step(std::size_t k, const Freedom& freedom, double x, double r) {
   Resting& rest = movable(k).rest;
   const Section& section = section_of(k);
   movable(k).ledge.known = false;
@@ -119,11 +119,11 @@ void StringWindow::move_in_leap(std::size_t k, const Freedom& freedom, double x,
   settle(section, rest, to_x, to_r, FrictionCone(0.0));
 }
 
-bool StringWindow::leap(std::size_t low, std::size_t high) {
+bool StringWindow::newton_step(std::size_t low, std::size_t high) {
   freedoms_.clear();
   for (std::size_t k = low; k <= high; ++k) freedoms_.push_back(freedom_of(k));
   for (int round = 0; round < most_rounds; ++round) {
-    if (!solve_leap(low, high)) return false;
+    if (!solve_newton_step(low, high)) return false;
     bool again = false;
     for (std::size_t i = 0; i < freedoms_.size(); ++i) {
       Freedom& freedom = freedoms_[i];
@@ -136,7 +136,7 @@ bool StringWindow::leap(std::size_t low, std::size_t high) {
     if (again) continue;
     for (std::size_t i = 0; i < freedoms_.size(); ++i) {
       if (freedoms_[i].kind != Freedom::Kind::held)
-        move_in_leap(low + i, freedoms_[i], moves_[2 * i], moves_[2 * i + 1]);
+        move_by_newton_step(low + i, freedoms_[i], moves_[2 * i], moves_[2 * i + 1]);
     }
     return true;
   }
