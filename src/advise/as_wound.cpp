@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "base/inch.h"
 #include "base/read_file.h"
 #include "base/readable.h"
 #include "base/spelling.h"
@@ -15,7 +16,7 @@
 namespace laywright {
 namespace {
 
-constexpr double mm_per_inch = 25.4, mm_per_m = 1000.0, mm_per_ft = 304.8;
+constexpr double mm_per_m = 1000.0;
 constexpr std::size_t largest_table_bytes = 10'000'000;
 
 // A column: its name, what its numbers are multiplied with, and where they go.
@@ -35,7 +36,7 @@ const std::vector<Column>& columns() {
 , {"counter_length_m", mm_per_m, [](Reading& r) -> auto& {return r.counter_length_mm;
 }
 }
-, {"counter_length_ft", mm_per_ft, [](Reading& r) -> auto& {return r.counter_length_mm;
+, {"counter_length_ft", mm_per_foot, [](Reading& r) -> auto& {return r.counter_length_mm;
 }
 }
 , {"left_mm", 1.0, [](Reading& r) -> auto& {return r.diameter_mm[0];

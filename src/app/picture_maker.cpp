@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/inch.h"
 #include "render/overlay.h"
 
 namespace laywright {
@@ -20,7 +21,7 @@ std::string subtitle_of(const SceneSource& source, const View& view) {
   const double turns = std::min(view.until_turn.value_or(source.build().turns), source.build().turns);
   const bool inch = view.units == Units::inch;
   const double metres = length_at_turn(source, turns) / 1000.0;
-  const double shown = inch ? metres / 0.3048 : metres;
+  const double shown = inch ? metres / m_per_foot : metres;
   const auto strokes = source.build().strokes.size();
   const std::string length = !inch && shown >= 1000.0 ? fmt::format("{:.4g} km", shown / 1000.0)
                                                       : fmt::format("{:.4g} {}", shown, inch ? "ft" : "m");

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "base/inch.h"
 #include "desk/field_help.h"
 #include "desk/field_rows.h"
 #include "figures/figures.h"
@@ -14,8 +15,6 @@
 
 namespace laywright {
 namespace {
-
-constexpr double mm_per_in = 25.4, mm_per_ft = 304.8, kg_per_lb = 0.45359237;
 
 // How a figure is shown: divided by `divisor`, so many decimals, with a unit.
 struct Shown {
@@ -48,9 +47,9 @@ DifferenceRow row_of(std::string name, std::optional<double> first, std::optiona
 
 std::vector<DifferenceRow> totals_of(const Wound& first, const Wound& second, Units units) {
   const bool inch = units == Units::inch;
-  const Shown diameter = inch ? Shown{mm_per_in, 4, "in"} : Shown{1.0, 2, "mm"};
-  const Shown length = inch ? Shown{mm_per_ft, 1, "ft"} : Shown{1000.0, 1, "m"};
-  const Shown mass = inch ? Shown{kg_per_lb, 3, "lb"} : Shown{1.0, 3, "kg"};
+  const Shown diameter = inch ? Shown{mm_per_inch, 4, "in"} : Shown{1.0, 2, "mm"};
+  const Shown length = inch ? Shown{mm_per_foot, 1, "ft"} : Shown{1000.0, 1, "m"};
+  const Shown mass = inch ? Shown{kg_per_pound, 3, "lb"} : Shown{1.0, 3, "kg"};
   std::vector<DifferenceRow> rows;
   using Get = std::function<std::optional<double>(const Wound&)>;
   const auto add = [&](const std::string& name, const Shown& shown, const Get& get) {

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "base/inch.h"
 #include "export/crossings.h"
 #include "figures/figures.h"
 #include "paper/drafting.h"
@@ -19,7 +20,6 @@ namespace laywright {
 namespace {
 
 constexpr double margin = 12.0;
-constexpr double mm_per_inch = 25.4;
 const Pen frame_pen{ink, 0.3, {}};
 const Pen crossing_pen{ink, 0.25, {}};
 const Pen crossing_edge{paper, 0.65, {}};  // seen on dark ground, too

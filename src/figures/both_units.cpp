@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "base/inch.h"
 #include "figures/figures.h"
 #include "plan/fields.h"
 
@@ -18,19 +19,18 @@ struct Pair {
   double inch_per_metric;  // exact by the yard and pound of 1959 and standard gravity
 };
 
-constexpr double pound_kg = 0.45359237, foot_m = 0.3048, pound_force_N = 4.4482216152605;
-
 Pair pair_of(Amount amount) {
   switch (amount) {
-    case Amount::small_length: return {"mm", "in", 1.0 / 25.4};
-    case Amount::fiber_length: return {"m", "ft", 1.0 / foot_m};
-    case Amount::force: return {"N", "lbf", 1.0 / pound_force_N};
-    case Amount::torque: return {"N m", "lbf in", 1000.0 / (pound_force_N * 25.4)};
-    case Amount::guide_speed: return {"mm/s", "in/s", 1.0 / 25.4};
-    case Amount::line_speed: return {"m/min", "ft/min", 1.0 / foot_m};
-    case Amount::pressure: return {"MPa", "psi", 25.4 * 25.4 / pound_force_N};
-    case Amount::mass: return {"kg", "lb", 1.0 / pound_kg};
-    case Amount::inertia: return {"kg cm\u00B2", "lb in\u00B2", 1e-4 / (pound_kg * 0.0254 * 0.0254)};
+    case Amount::small_length: return {"mm", "in", 1.0 / mm_per_inch};
+    case Amount::fiber_length: return {"m", "ft", 1.0 / m_per_foot};
+    case Amount::force: return {"N", "lbf", 1.0 / newtons_per_pound_force};
+    case Amount::torque: return {"N m", "lbf in", 1000.0 / (newtons_per_pound_force * mm_per_inch)};
+    case Amount::guide_speed: return {"mm/s", "in/s", 1.0 / mm_per_inch};
+    case Amount::line_speed: return {"m/min", "ft/min", 1.0 / m_per_foot};
+    case Amount::pressure: return {"MPa", "psi", mm_per_inch * mm_per_inch / newtons_per_pound_force};
+    case Amount::mass: return {"kg", "lb", 1.0 / kg_per_pound};
+    case Amount::inertia:
+      return {"kg cm\u00B2", "lb in\u00B2", 1e-4 / (kg_per_pound * 1e-6 * mm_per_inch * mm_per_inch)};
   }
   return {"", "", 1.0};
 }

@@ -32,11 +32,6 @@ std::string figure(double value, int decimals) {
   return with_thousands_apart(std::move(digits));
 }
 
-int decimals_for(double size, int digits) {
-  if (!(size > 0.0)) return digits - 1;
-  return std::clamp(digits - 1 - static_cast<int>(std::floor(std::log10(size))), 0, 7);
-}
-
 std::string setting(double value) { return fmt::format("{:.6g}", value == 0.0 ? 0.0 : value); }
 
 std::string length_text(double mm) {

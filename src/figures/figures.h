@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <string>
 
+#include "base/round_figure.h"
 #include "lay/build.h"
 #include "measure/measurements.h"
 #include "measure/phrases.h"
@@ -13,9 +14,6 @@ namespace laywright {
 
 // Rounded to `decimals`, thousands apart: "12,345.7". "-" when not finite.
 [[nodiscard]] std::string figure(double value, int decimals);
-
-// Decimals that show so many digits that count of a value of this size, at most 7.
-[[nodiscard]] int decimals_for(double size, int digits);
 
 // At most six significant digits, no trailing zeros: a setting as its owner would write it, "0.26".
 [[nodiscard]] std::string setting(double value);

@@ -1,4 +1,5 @@
 #include "lesson/figures.h"
+#include "base/inch.h"
 
 #include <algorithm>
 #include <array>
@@ -157,7 +158,8 @@ std::string figure_text(const FigureKind& kind, double value, bool inch) {
     return number + (kind.suffix == "%" ? " %" : " " + kind.suffix);
   }
   const bool far = std::abs(value) >= 1000.0;  // mm
-  if (inch) return far ? fmt::format("{:.0f} ft", value / 304.8) : fmt::format("{:.4f} in", value / 25.4);
+  if (inch)
+    return far ? fmt::format("{:.0f} ft", value / mm_per_foot) : fmt::format("{:.4f} in", value / mm_per_inch);
   return far ? fmt::format("{:.{}f} m", value / 1000.0, std::min(kind.decimals, 1))
              : fmt::format("{:.2f} mm", value);
 }

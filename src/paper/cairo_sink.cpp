@@ -11,6 +11,7 @@
 #include <cairo.h>
 
 #include "base/addresses.h"
+#include "base/inch.h"
 
 namespace laywright {
 namespace {
@@ -144,8 +145,6 @@ bool paint(const Drawing& drawing, cairo_surface_t* surface, double units_per_mm
   for (const Drawing::Item& item : drawing.items) std::visit(painter, item);
   return cairo_status(cr) == CAIRO_STATUS_SUCCESS;
 }
-
-constexpr double mm_per_inch = 25.4;
 
 Surface image_of(const Drawing& drawing, double dots_per_inch) {
   const double per_mm = dots_per_inch / mm_per_inch;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/round_figure.h"
 #include "figures/figures.h"
 #include "paper/drafting.h"
 #include "paper/typeset.h"
@@ -23,12 +24,7 @@ Scale scale_over(double least, double greatest, double ticks, bool roomy) {
   double span = greatest - least;
   if (span <= 1e-9 * std::abs(greatest)) span = greatest == 0.0 ? 1.0 : 0.2 * std::abs(greatest);
   const double middle = 0.5 * (least + greatest), half = 0.5 * span * (roomy ? 1.42 : 1.0);
-  const double power = std::pow(10.0, std::floor(std::log10(2.0 * half / ticks)));
-  double step = 10.0 * power;
-  for (const double factor : {5.0, 2.0, 1.0}) {
-    if (2.0 * half / (factor * power) <= ticks) step = factor * power;
-  }
-  return {middle - half, middle + half, step};
+  return {middle - half, middle + half, round_figure_above(2.0 * half / ticks)};
 }
 
 }  // namespace

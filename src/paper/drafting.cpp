@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/round_figure.h"
 #include "figures/figures.h"
 
 namespace laywright {
@@ -77,16 +78,8 @@ void draw_dimension(Drawing& drawing, Point a, Point b, const std::string& words
   drawing.add(Text{base, words, text_height, Align::middle, false, upright, ink});
 }
 
-double round_length(double most) {
-  const double power = std::pow(10.0, std::floor(std::log10(most)));
-  for (const double factor : {5.0, 2.0}) {
-    if (factor * power <= most) return factor * power;
-  }
-  return power;
-}
-
 void draw_scale_bar(Drawing& drawing, Point at, double most_mm, double scale) {
-  const double length = round_length(most_mm / scale);
+  const double length = round_figure_below(most_mm / scale);
   const double page = length * scale;
   draw_box(drawing, {at.x, at.y, 0.5 * page, 1.2}, ink, thin);
   draw_box(drawing, {at.x + 0.5 * page, at.y, 0.5 * page, 1.2}, paper, thin);
@@ -96,7 +89,7 @@ void draw_scale_bar(Drawing& drawing, Point at, double most_mm, double scale) {
 void draw_ruler(Drawing& drawing, const Ruler& ruler) {
   constexpr double tick = 1.2, text_height = 2.6;
   const double scale = ruler.length_mm / (ruler.to - ruler.from);
-  const double step = round_length(24.0 / scale);
+  const double step = round_figure_below(24.0 / scale);
   const auto point = [&](double value, double away) -> Point {
     const double along = (value - ruler.from) * scale;
     return ruler.upright ? Point{ruler.at.x - away, ruler.at.y - along}

@@ -21,9 +21,6 @@ void draw_hatch(Drawing& drawing, const Box& box, double gap_mm, const Pen& pen)
 // middle, on a patch of paper. Arrows stand outside where there is too little room.
 void draw_dimension(Drawing& drawing, Point a, Point b, const std::string& words);
 
-// The length, 1, 2 or 5 times a power of ten, that is closest below `most`. Precondition: most > 0.
-[[nodiscard]] double round_length(double most);
-
 // A bar of a round length of the thing drawn, at most `most_mm` of page long; its left end is at `at`.
 // `scale` is mm of page per mm of the thing.
 void draw_scale_bar(Drawing& drawing, Point at, double most_mm, double scale);

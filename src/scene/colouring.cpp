@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "base/inch.h"
+#include "base/round_figure.h"
 #include "scene/palette.h"
 #include "scene/turns_beside.h"
 #include "takeup/formulas.h"
@@ -15,8 +17,7 @@ namespace laywright {
 
 namespace {
 
-constexpr double mm_per_inch = 25.4, mm_per_metre = 1000.0, mm_per_foot = 304.8;
-constexpr double newtons_per_lbf = 4.4482216152605;  // exact, of pound and standard gravity
+constexpr double mm_per_metre = 1000.0;
 
 // Of each kind of support, in the order of the enumeration, and what a legend says of it.
 constexpr std::array<Rgba, 5> support_colours{{{0xD5, 0x5E, 0x00, 255},
@@ -46,7 +47,7 @@ bool has_scale(Colouring colouring) {
 
 double length_unit(Units units) { return units == Units::metric ? mm_per_metre : mm_per_foot; }
 double height_unit(Units units) { return units == Units::metric ? 1.0 : mm_per_inch; }
-double force_unit(Units units) { return units == Units::metric ? 1.0 : newtons_per_lbf; }
+double force_unit(Units units) { return units == Units::metric ? 1.0 : newtons_per_pound_force; }
 
 std::optional<double> tension_N(const SceneSource& source, std::size_t node) {
   const Plan& plan = source.plan();
@@ -55,15 +56,8 @@ std::optional<double> tension_N(const SceneSource& source, std::size_t node) {
   return tension_at(*plan.takeup(), *plan.wind().tension_N, nodes.r(0), nodes.r(node));
 }
 
-// The step of a scale over `span`, in three to eight parts: 1, 2 or 5 times a power of ten.
-double round_step(double span) {
-  const double rough = span / 8.0;
-  const double power = std::pow(10.0, std::floor(std::log10(rough)));
-  for (const double factor : {1.0, 2.0, 5.0}) {
-    if (factor * power >= rough * (1.0 - 1e-9)) return factor * power;
-  }
-  return 10.0 * power;
-}
+// Of a scale over `span`: three to eight parts.
+double round_step(double span) { return round_figure_above(span / 8.0); }
 
 // Below it lie all but one in fifty: a few that stick out do not flatten the scale.
 double high_end(std::vector<double> values) {
@@ -213,7 +207,7 @@ std::optional<double> gap_d(const SceneSource& source, std::size_t node) {
 
 std::vector<LegendTick> round_ticks(double low, double high) {
   const double step = round_step(high - low);
-  const int places = std::max(0, static_cast<int>(std::ceil(-std::log10(step) - 1e-9)));
+  const int places = decimals_of_step(step);
   std::vector<LegendTick> ticks;
   for (double n = std::ceil(low / step - 1e-9); n * step <= high + 1e-9 * step; ++n) {
     // No minus before a zero.

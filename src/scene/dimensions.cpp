@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "base/inch.h"
+#include "base/round_figure.h"
 #include "scene/camera.h"
 #include "scene/sight.h"
 #include "scene/spool_solid.h"
@@ -14,8 +16,6 @@
 namespace laywright {
 
 namespace {
-
-constexpr double mm_per_inch = 25.4;
 
 // How far a dimension line stands off the rim, as a share of the rim's radius.
 constexpr double stand_off = 0.16;
@@ -25,15 +25,6 @@ std::string without_trailing_zeros(std::string text) {
   text.erase(text.find_last_not_of('0') + 1);
   if (text.back() == '.') text.pop_back();
   return text == "-0" ? "0" : text;
-}
-
-// Greatest 1, 2 or 5 times a power of ten that is no more.
-double round_down(double most) {
-  const double power = std::pow(10.0, std::floor(std::log10(most) + 1e-12));
-  for (const double factor : {5.0, 2.0}) {
-    if (factor * power <= most * (1.0 + 1e-12)) return factor * power;
-  }
-  return power;
 }
 
 // Upright, at x, from the rim's height down: of a diameter.
@@ -123,8 +114,8 @@ ScaleBar make_scale_bar(const View& view) {
   const double per_px = mm_per_px(view);
   const double most_mm = std::max(1, view.width_px) / 5.0 * per_px;
   const double unit = view.units == Units::metric ? 1.0 : mm_per_inch;
-  const double length = round_down(most_mm / unit);
-  const int places = std::max(0, static_cast<int>(std::ceil(-std::log10(length) - 1e-9)));
+  const double length = round_figure_below(most_mm / unit);
+  const int places = decimals_of_step(length);
   return {length * unit, length * unit / per_px, length_text(length * unit, view.units, places)};
 }
 

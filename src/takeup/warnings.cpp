@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/round_figure.h"
 #include "measure/phrases.h"
 #include "takeup/parts.h"
 
@@ -16,9 +17,7 @@ using Found = std::optional<MachineWarning>;
 // Three digits that count, never an exponent; thousands apart.
 std::string shown(double value) {
   if (value >= 1000.0) return count_of(static_cast<int>(std::lround(value)));
-  const double size = std::abs(value);
-  const int digits = size > 0.0 ? static_cast<int>(std::floor(std::log10(size))) + 1 : 1;
-  return fmt::format("{:.{}f}", value, std::clamp(3 - digits, 0, 6));
+  return fmt::format("{:.{}f}", value, decimals_for(std::abs(value), 3));
 }
 
 // "2,998.0 m".

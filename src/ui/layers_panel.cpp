@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "base/inch.h"
 #include "scene/palette.h"
 #include "session/view_commands.h"
 #include "ui/focus.h"
@@ -27,12 +28,13 @@ void row(const LayerRow& layer, bool alone, Units units, PanelState& state, Comm
     right_text(text);
   };
   const bool inch = units == Units::inch;
-  const double per_length = inch ? 1.0 / 304.8 : 1e-3;
+  const double per_length = inch ? 1.0 / mm_per_foot : 1e-3;
   ImGui::TableNextColumn();
   ImGui::TextUnformatted(layer.direction > 0 ? "right" : "left");
   cell(fmt::format("{:.1f}", layer.turns));
   cell(fmt::format("{:.2f}", layer.length_mm * per_length));
-  cell(inch ? fmt::format("{:.4f}", layer.mean_diameter_mm / 25.4) : fmt::format("{:.3f}", layer.mean_diameter_mm));
+  cell(inch ? fmt::format("{:.4f}", layer.mean_diameter_mm / mm_per_inch)
+            : fmt::format("{:.3f}", layer.mean_diameter_mm));
   cell(layer.mean_rise_d ? fmt::format("{:.3f}", *layer.mean_rise_d) : "-");
   cell(fmt::format("{:.2f}", layer.gap_length_mm * per_length));
   cell(fmt::format("{:.1f}", 100.0 * layer.bridged_share));

@@ -1,12 +1,11 @@
 #include "ui/sheet_pages.h"
 
+#include "base/inch.h"
 #include "base/today.h"
 #include "paper/cairo_sink.h"
 
 namespace laywright {
 namespace {
-
-constexpr double mm_per_inch = 25.4;
 
 PanelImage image_of(const Drawing& page, int width_px) {
   const Bitmap bitmap = to_pixels(page, width_px / page.width_mm * mm_per_inch);

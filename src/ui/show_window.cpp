@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "base/inch.h"
 #include "scene/palette.h"
 #include "session/show_commands.h"
 #include "session/view_commands.h"
@@ -15,15 +16,13 @@
 namespace laywright {
 namespace {
 
-constexpr double inch_mm = 25.4, foot_mm = 304.8;
-
 struct Counter {
   const char* name;
   std::string now, last;
 };
 
 std::string counted_diameter(double mm, Units units) {
-  return units == Units::inch ? fmt::format("{:.2f} in", mm / inch_mm) : fmt::format("{:.1f} mm", mm);
+  return units == Units::inch ? fmt::format("{:.2f} in", mm / mm_per_inch) : fmt::format("{:.1f} mm", mm);
 }
 
 std::vector<Counter> counters(const Showing& showing, const Wound& wound, Units units) {
@@ -46,7 +45,7 @@ std::vector<Counter> counters(const Showing& showing, const Wound& wound, Units 
 std::string details_of(const Wound& wound, Units units) {
   const Spool& spool = wound.plan().spool();
   const auto size = [&](double mm) {
-    return units == Units::inch ? fmt::format("{:.4g} in", mm / inch_mm) : fmt::format("{:.4g} mm", mm);
+    return units == Units::inch ? fmt::format("{:.4g} in", mm / mm_per_inch) : fmt::format("{:.4g} mm", mm);
   };
   return fmt::format("Fiber {}.  Barrel {}, flange {}, width {}.  {} layers.",
                      size(wound.plan().fiber().diameter_mm), size(spool.barrel_diameter_mm),
@@ -163,7 +162,7 @@ void show_key(std::string_view keys, PanelState& state, Commands& out) {
 }
 
 std::string counted_length(double mm, double last_mm, Units units) {
-  if (units == Units::inch) return fmt::format("{} ft", counted_turns(mm / foot_mm));
+  if (units == Units::inch) return fmt::format("{} ft", counted_turns(mm / mm_per_foot));
   if (last_mm >= 1e6) return fmt::format("{:.2f} km", mm / 1e6);
   return fmt::format("{:.{}f} m", mm / 1e3, last_mm < 1e5 ? 1 : 0);
 }

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "answers/study_report.h"
+#include "base/inch.h"
 #include "base/spelling.h"
 #include "figures/figures.h"
 #include "session/study_request.h"
@@ -23,8 +24,8 @@ struct ShownIn {
 };
 
 ShownIn shown_in(const OutcomeFigure& figure, Units units) {
-  if (units == Units::inch && figure.unit == "mm") return {25.4, 2, "in"};
-  if (units == Units::inch && figure.unit == "m") return {0.3048, 0, "ft"};
+  if (units == Units::inch && figure.unit == "mm") return {mm_per_inch, 2, "in"};
+  if (units == Units::inch && figure.unit == "m") return {m_per_foot, 0, "ft"};
   return {1.0, 0, figure.unit};
 }
 

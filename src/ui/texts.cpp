@@ -6,19 +6,16 @@
 
 #include <fmt/format.h>
 
+#include "base/inch.h"
 #include "base/spelling.h"
 
 namespace laywright {
-namespace {
-constexpr double inch_mm = 25.4;
-}
-
 std::string size_text(double mm, Units units) {
-  return units == Units::inch ? fmt::format("{:.4f} in", mm / inch_mm) : fmt::format("{:.3f} mm", mm);
+  return units == Units::inch ? fmt::format("{:.4f} in", mm / mm_per_inch) : fmt::format("{:.3f} mm", mm);
 }
 
 std::string fiber_length_text(double mm, Units units) {
-  if (units == Units::inch) return fmt::format("{:.1f} ft", mm / (12.0 * inch_mm));
+  if (units == Units::inch) return fmt::format("{:.1f} ft", mm / mm_per_foot);
   return mm < 1e6 ? fmt::format("{:.2f} m", mm / 1e3) : fmt::format("{:.4f} km", mm / 1e6);
 }
 

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/inch.h"
 #include "session/camera_commands.h"
 #include "session/command_rows.h"
 #include "session/view_commands.h"
@@ -109,7 +110,7 @@ void across(const Workbench& bench, const View& view, PanelState& state, Command
   }
   state.places.note_item("view Part of the width");
   if (!view.x_from_mm && !view.x_to_mm) return;
-  const double unit = view.units == Units::inch ? 25.4 : 1.0;
+  const double unit = view.units == Units::inch ? mm_per_inch : 1.0;
   const char* format = view.units == Units::inch ? "%.3f in" : "%.2f mm";
   auto from = static_cast<float>(view.x_from_mm.value_or(0.0) / unit);
   auto to = static_cast<float>(view.x_to_mm.value_or(width) / unit);

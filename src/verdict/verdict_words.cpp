@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/round_figure.h"
 #include "base/spelling.h"
 #include "measure/acceptance.h"
 #include "measure/phrases.h"
@@ -47,11 +48,7 @@ std::string grouped(double value, int decimals) {
 }
 
 // Of a quantity of the machine: three digits that count, never an exponent.
-std::string three_digits(double value) {
-  const double size = std::abs(value);
-  const int digits = size > 0.0 ? static_cast<int>(std::floor(std::log10(size))) + 1 : 1;
-  return grouped(value, std::clamp(3 - digits, 0, 7));
-}
+std::string three_digits(double value) { return grouped(value, decimals_for(std::abs(value), 3)); }
 
 std::string figure_of(Weighed what, double value) {
   switch (what) {

@@ -98,13 +98,6 @@ TEST_CASE("the SVG of a section is well-formed and small") {
   CHECK(many.size() < 12'000'000);
 }
 
-TEST_CASE("a ruler's steps and a scale bar are round lengths") {
-  CHECK(round_length(30.0) == 20.0);
-  CHECK(round_length(5.0) == 5.0);
-  CHECK(round_length(0.9) == Approx(0.5));
-  CHECK(round_length(0.0011) == Approx(0.001));
-}
-
 TEST_CASE("a section sheet can be drawn of what is hardly there") {
   const Plan plan = hand_plan();
   const Build one_turn = helical_build(1, 1, 1.0, 10.5, 0.0);
