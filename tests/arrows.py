@@ -32,8 +32,8 @@ ARROWS = {
     "paint": {"base", "jobs", "plan", "lay", "measure", "scene", "render"},
     "desk": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "figures", "scene"},
     "web": {"base", "plan", "pattern", "lay", "measure", "payoff", "verdict", "figures", "paper", "scene", "render", "desk"},
-    "session": {"base", "jobs", "plan", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "figures", "answers", "paper", "scene", "desk"},
-    "ui": {"base", "jobs", "plan", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "figures", "answers", "paper", "scene", "desk", "session"},
+    "session": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "figures", "answers", "paper", "scene", "desk"},
+    "ui": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "figures", "answers", "paper", "scene", "desk", "session"},
     "app": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "figures", "answers", "paper", "scene", "export", "render", "paint", "web", "desk", "session", "ui"},
 }
 

@@ -5,15 +5,15 @@
 #include <string>
 #include <vector>
 
-#include "plan/named_entry.h"
+#include "store/catalogues.h"
 
 namespace laywright {
 
 struct DesktopOptions {
-  std::vector<std::string> plans;                        // empty: the last that was open, or the sample
-  std::string state_file;                                // empty: none is written
-  std::shared_ptr<const EntrySource> entries = nullptr;  // of catalogues
-  std::string size;                                      // "1280x800"; empty: as remembered
+  std::vector<std::string> plans;                       // empty: the last that was open, or the sample
+  std::string state_file;                               // empty: none is written
+  std::shared_ptr<const Catalogues> entries = nullptr;  // of catalogues
+  std::string size;                                     // "1280x800"; empty: as remembered
 };
 
 // Runs until the window is closed; an exit code. Without a display or OpenGL it says so on standard error.

@@ -10,10 +10,11 @@
 #include "web/share_page.h"
 
 namespace laywright {
-Workbench::Options bench_of_window(std::shared_ptr<const EntrySource> entries) {
+Workbench::Options bench_of_window(const std::shared_ptr<const Catalogues>& catalogues) {
   Workbench::Options options;
   options.folders = Folders::of_person();
-  options.entries = std::move(entries);
+  options.entries = catalogues;
+  if (catalogues) options.shelf = [catalogues] { return catalogues->all(); };
   if (const std::filesystem::path samples = shipped_folder(); !samples.empty()) {
     options.sample = (samples / "even.lay.toml").string();
     options.lessons = samples / "lessons";

@@ -7,6 +7,6 @@
 
 namespace laywright {
 
-[[nodiscard]] Workbench::Options bench_of_window(std::shared_ptr<const EntrySource> entries);
+[[nodiscard]] Workbench::Options bench_of_window(const std::shared_ptr<const Catalogues>& catalogues);
 
 }  // namespace laywright

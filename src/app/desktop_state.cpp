@@ -24,6 +24,15 @@ Json fields(const Workbench& bench) {
   return all;
 }
 
+Json beginning(const Workbench& bench) {
+  const PlanBeginning& begun = bench.beginning();
+  Json issues = Json::array();
+  for (const Issue& issue : begun.issues()) issues.push_back(issue.key);
+  return {{"busy", begun.status().busy},
+          {"verdict", begun.proposed() ? Json(verdict_line(begun.proposed()->verdict)) : Json(nullptr)},
+          {"issues", issues}};
+}
+
 Json build(const Wound& wound) {
   Json findings = Json::array();
   for (const Finding& f : wound.measurements().findings) {
@@ -175,6 +184,7 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
                 {"trouble", trouble_words(panels.map.work.trouble())},
                 {"x_from", panels.map.x_from},
                 {"x_to", panels.map.x_to}};
+  all["beginning"] = beginning(bench);
   all["recovery_offers"] = bench.recovery_offers().size();
   all["recent"] = bench.settings().recent;
   all["notices"] = Json::array();

@@ -56,7 +56,7 @@ std::string meant(const CLI::App& program, const std::string& word) {
                          : fmt::format("did you mean {}?", nearest);
 }
 
-int open_window(std::shared_ptr<const EntrySource> entries) {
+int open_window(std::shared_ptr<const Catalogues> entries) {
   DesktopOptions options;
   options.entries = std::move(entries);
   return run_desktop(options);

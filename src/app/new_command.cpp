@@ -71,13 +71,7 @@ int refuse(const Issues& issues) {
 // "traverse.pitch 0.255 mm, ..."
 std::string settings_text(const PlanDraft& draft) {
   std::string text;
-  for (const char* path : {"traverse.pitch", "traverse.left_stop", "traverse.right_stop", "traverse.reversal.kind",
-                           "traverse.reversal.turns"}) {
-    const FieldInfo* field = field_at(draft, path);
-    const bool instant = draft.traverse.reversal.kind == ReversalKind::instant;
-    if (instant && std::string_view(path) == "traverse.reversal.turns") continue;
-    text += fmt::format("  {:<26}{}\n", path, write_value(*field, value_at(draft, path).value_or(0.0)));
-  }
+  for (const auto& [path, value] : proposed_settings(draft)) text += fmt::format("  {:<26}{}\n", path, value);
   return text;
 }
 

@@ -10,7 +10,7 @@
 
 namespace laywright {
 
-void add_open_command(CLI::App& program, std::shared_ptr<const EntrySource> entries, int& exit_code) {
+void add_open_command(CLI::App& program, std::shared_ptr<const Catalogues> entries, int& exit_code) {
   CLI::App* command = program.add_subcommand("open", "Open the window, on plans");
   const auto options = std::make_shared<DesktopOptions>();
   options->entries = std::move(entries);

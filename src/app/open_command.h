@@ -5,11 +5,11 @@
 
 #include <CLI/CLI.hpp>
 
-#include "plan/named_entry.h"
+#include "store/catalogues.h"
 
 namespace laywright {
 
 // Adds the command; when it is chosen, it runs and puts its exit code into `exit_code`.
-void add_open_command(CLI::App& program, std::shared_ptr<const EntrySource> entries, int& exit_code);
+void add_open_command(CLI::App& program, std::shared_ptr<const Catalogues> entries, int& exit_code);
 
 }  // namespace laywright

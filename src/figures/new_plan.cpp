@@ -11,6 +11,7 @@
 #include "figures/figures.h"
 #include "plan/fields.h"
 #include "plan/plan_text.h"
+#include "plan/plan_values.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {
@@ -146,6 +147,17 @@ class NewPlan {
 };
 
 }  // namespace
+
+std::vector<std::pair<std::string, std::string>> proposed_settings(const PlanDraft& draft) {
+  std::vector<std::pair<std::string, std::string>> settings;
+  const bool instant = draft.traverse.reversal.kind == ReversalKind::instant;
+  for (const std::string path : {"traverse.pitch", "traverse.left_stop", "traverse.right_stop",
+                                 "traverse.reversal.kind", "traverse.reversal.turns"}) {
+    if (instant && path == "traverse.reversal.turns") continue;
+    settings.emplace_back(path, write_value(*field_at(draft, path), value_at(draft, path).value_or(0.0)));
+  }
+  return settings;
+}
 
 std::string new_plan_text(const PlanDraft& draft, const NewPlanNotes& notes) { return NewPlan(draft, notes).text(); }
 

@@ -19,6 +19,7 @@ struct BenchInside {
   std::optional<Comparison>& comparison = bench.comparison_;
   std::optional<LessonRun>& lesson = bench.lesson_;
   std::optional<Showing>& showing = bench.showing_;
+  PlanBeginning& beginning = bench.beginning_;
   std::optional<cmd::Question>& question = bench.question_;
   std::vector<Notice>& notices = bench.notices_;
   Settings& settings = bench.settings_;
@@ -38,6 +39,7 @@ struct BenchInside {
     return bench.open(path);
   }  // a plan or a lesson; false: it was told why not
   bool open_sample() const { return bench.open_sample(); }
+  bool open_proposed() const { return bench.open_proposed(); }
   void remember_file(const std::string& path) const { bench.remember_file(path); }
   void close(std::size_t document) const { bench.close(document); }
   [[nodiscard]] bool recover(std::size_t offer) const { return bench.recover(offer); }  // false: as open()

@@ -42,6 +42,14 @@ Result<std::unique_ptr<Document>> Document::copy_of(const std::filesystem::path&
   return document;
 }
 
+Result<std::unique_ptr<Document>> Document::begun(const std::string& text, Services services) {
+  Result<PlanState> state = state_from_text(text, "", services.entries.get());
+  if (!state) return state.issues();
+  std::unique_ptr<Document> document(new Document({}, text, std::move(state).value(), std::move(services)));
+  document->file_differs_ = true;
+  return document;
+}
+
 Result<std::unique_ptr<Document>> Document::for_practice(const std::string& text, std::string title,
                                                          Services services) {
   Result<PlanState> read = state_from_text(text, "", services.entries.get());

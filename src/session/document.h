@@ -38,6 +38,8 @@ class Document {
   // The same without its file: a copy, for which a name is still to be chosen.
   [[nodiscard]] static Result<std::unique_ptr<Document>> copy_of(const std::filesystem::path& path,
                                                                  Services services);
+  // A new one: it has no file, and asks to be saved. Errors: its text is no plan.
+  [[nodiscard]] static Result<std::unique_ptr<Document>> begun(const std::string& text, Services services);
   // Errors: its text is no plan.
   [[nodiscard]] static Result<std::unique_ptr<Document>> recovered(const RecoveryCopy& copy, Services services);
   // For practice: it has no file and never asks to be saved. Errors: its text is no plan.

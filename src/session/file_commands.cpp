@@ -188,6 +188,9 @@ Command cmd::drop_recovery(std::size_t offer) {
 CommandRows file_rows() {
   using namespace cmd;
   return {
+      {"File", "New...", "Ctrl+N",
+       "Begin a plan: say spool, fiber and length; settings for a good wind are proposed.",
+       ask(cmd::Question::new_plan), Also::while_typing},
       {"File", "Open...", "Ctrl+O", "Open a lay plan.", ask(cmd::Question::file_to_open), Also::while_typing},
       {"File", "Open the sample", "", "Open the plan that comes with the program.", open_sample()},
       {"File", "Save", "Ctrl+S", "Save the plan; comments and order of its file stay.", save(), Also::while_typing},

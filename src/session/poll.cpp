@@ -33,6 +33,7 @@ bool Workbench::poll(Clock::time_point now) {
   bool changed = take_builds();
   changed |= mind_lesson();
   changed |= take_advice();
+  changed |= beginning_.poll();
   changed |= play(now);
   changed |= fly(now);
   changed |= mind_files();

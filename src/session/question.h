@@ -4,6 +4,7 @@
 namespace laywright::cmd {
 
 enum class Question {
+  new_plan,
   file_to_open,
   file_to_save,
   what_to_compare,

@@ -41,11 +41,13 @@ std::string why_not_ask(const Workbench& bench, Question q) {
 void put_question(const BenchInside& in, Question question) {
   if (question == Question::setup_sheet && in.question != Question::sheet_to_save) in.forget_sheet_saving();
   if (question == Question::share_page && in.question != Question::page_to_save) in.forget_page_saving();
+  if (question == Question::new_plan) in.beginning.forget();
   in.question = question;
 }
 
 constexpr const char* words_of(Question question) {
   switch (question) {
+    case Question::new_plan: return "new plan";
     case Question::file_to_open: return "file to open";
     case Question::file_to_save: return "file to save";
     case Question::what_to_compare: return "what to compare";

@@ -168,6 +168,19 @@ bool Workbench::open_sample() {
   return true;
 }
 
+bool Workbench::open_proposed() {
+  Result<std::unique_ptr<Document>> begun = Document::begun(beginning_.proposed()->text, services());
+  if (!begun) {
+    tell_failure("The proposed plan could not be opened.", begun.issues());
+    return false;
+  }
+  beginning_.forget();
+  question_.reset();
+  close_lesson();
+  add_desk(std::move(begun).value());
+  return true;
+}
+
 void Workbench::close(std::size_t index) {
   const std::uint64_t id = desks_[index].id;
   recovery_->remove(id);

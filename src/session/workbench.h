@@ -20,11 +20,13 @@
 #include "session/folders.h"
 #include "session/lesson_run.h"
 #include "session/page_saving.h"
+#include "session/plan_beginning.h"
 #include "session/question.h"
 #include "session/recovery.h"
 #include "session/settings.h"
 #include "session/sheet_saving.h"
 #include "session/showing.h"
+#include "store/catalogues.h"
 
 namespace laywright {
 
@@ -73,6 +75,7 @@ class Workbench {
     std::string sample;                          // plan that a first start opens; may be empty
     std::filesystem::path lessons;               // folder of those that come with the program; may be empty
     std::shared_ptr<const EntrySource> entries;  // of catalogues that plans name; may be null
+    std::function<Shelf()> shelf;                // all that they have; may be empty
     std::function<void()> wake;  // called from other threads when poll() has something to do; may be empty
     MakePage make_page;          // empty: the program was built without the share page
     double flight_s = 0.4;       // that a camera takes to a finding, where the settings let it fly
@@ -132,6 +135,9 @@ class Workbench {
   // What came of trying; none where the step has nothing to try, or before the lesson's own builds are laid.
   [[nodiscard]] std::optional<Tried> tried() const;
 
+  // A plan that is begun anew.
+  [[nodiscard]] const PlanBeginning& beginning() const { return beginning_; }
+
   // While the active document's wind is shown to others.
   [[nodiscard]] const std::optional<Showing>& showing() const { return showing_; }
 
@@ -173,6 +179,7 @@ class Workbench {
   void close(std::size_t index);
   bool open(const std::string& path);
   bool recover(std::size_t offer);
+  bool open_proposed();
   bool open_sample();  // a copy of it, without a file; the one that is open already comes to the front
   void tell_failure(const std::string& text, const Issues& issues);
   void remember_file(const std::string& path);
@@ -225,6 +232,7 @@ class Workbench {
   std::optional<Showing> showing_;
   std::vector<Notice> notices_;
   std::optional<cmd::Question> question_;
+  PlanBeginning beginning_{[this] { options_.wake(); }};
   FileWriter sheet_writer_{"the set-up sheet"}, page_writer_{"the share page"};
 
   std::optional<Clock::time_point> played_at_, shown_at_, watched_at_, settings_at_;

@@ -22,6 +22,8 @@ struct NewRequest {
   std::string friction, free_length, tension, line_speed;
   std::vector<std::pair<std::string, std::string>>
       set;  // other keys of the plan, "traverse.reversal.turns", and their values
+
+  [[nodiscard]] bool operator==(const NewRequest&) const = default;
 };
 
 struct NewDraft {

@@ -49,7 +49,12 @@ bool command_button(const Workbench& bench, const char* label, const Command& co
 
 void inquiry_line(const Workbench& bench, AdviceKind kind, const std::string& words, const std::string& place,
                   PanelState& state, Commands& out) {
-  const InquiryStatus status = bench.active()->advice->status(kind);
+  inquiry_line(bench.active()->advice->status(kind), theme_of(bench), words, place, cmd::stop_advice(kind), state,
+               out);
+}
+
+void inquiry_line(const InquiryStatus& status, Theme theme, const std::string& words, const std::string& place,
+                  const Command& stop_it, PanelState& state, Commands& out) {
   if (status.busy) {
     std::string text = fmt::format("{} {:.0f} %", words, 100.0 * status.share);
     if (status.seconds_left && *status.seconds_left >= 1.0) {
@@ -60,11 +65,11 @@ void inquiry_line(const Workbench& bench, AdviceKind kind, const std::string& wo
     ImGui::ProgressBar(static_cast<float>(status.share), {std::min(room, em(22.0F)), 0.0F}, text.c_str());
     state.places.note_item(fmt::format("{} progress", place));
     ImGui::SameLine();
-    if (ImGui::Button("Stop")) out.push_back(cmd::stop_advice(kind));
+    if (ImGui::Button("Stop")) out.push_back(stop_it);
     state.places.note_item(fmt::format("{} stop", place));
     tip("Give it up (Escape); what was found before stays.");
   } else if (!status.trouble.empty()) {
-    coloured(error_color(theme_of(bench)), status.trouble);
+    coloured(error_color(theme), status.trouble);
   } else if (status.stopped) {
     coloured(quiet_color(), "Stopped.");
   }

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "session/inquiry.h"
 #include "ui/panel_state.h"
 
 namespace laywright {
@@ -11,6 +12,10 @@ namespace laywright {
 // whoever drives the window.
 void inquiry_line(const Workbench& bench, AdviceKind kind, const std::string& words, const std::string& place,
                   PanelState& state, Commands& out);
+
+// The same of any question that is worked on.
+void inquiry_line(const InquiryStatus& status, Theme theme, const std::string& words, const std::string& place,
+                  const Command& stop, PanelState& state, Commands& out);
 
 // That the plan is no longer the one that was asked about; nothing where it is.
 void stale_line(const Workbench& bench, AdviceKind kind, const std::string& place, PanelState& state);

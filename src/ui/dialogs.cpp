@@ -136,6 +136,7 @@ void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out) {
   if (state.wants_to_quit) return leave_sheet(bench, state, out);
   if (!bench.question()) return;
   switch (*bench.question()) {
+    case cmd::Question::new_plan: return new_plan_dialog(bench, state, out);
     case cmd::Question::file_to_open: return file_dialog(bench, FileUse::open_plan, state, out);
     case cmd::Question::file_to_save: return file_dialog(bench, FileUse::save_plan, state, out);
     case cmd::Question::what_to_compare: return compare_sheet(bench, state, out);

@@ -9,6 +9,9 @@ void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out);
 
 // Each of these is one of them, while it is asked.
 
+// A plan begun anew: what is wound on what, the settings that are proposed for it.
+void new_plan_dialog(const Workbench& bench, PanelState& state, Commands& out);
+
 // Better settings: what the search may turn, how far it is, and what it has found.
 void better_dialog(const Workbench& bench, PanelState& state, Commands& out);
 

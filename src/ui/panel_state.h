@@ -101,6 +101,12 @@ struct PatternState {
   double d_mm = 0.0;
 };
 
+struct NewPlanState {
+  NewRequest request;               // as typed
+  std::optional<NewRequest> asked;  // that was asked last
+  std::optional<Shelf> shelf;       // as it was when the dialog came up
+};
+
 struct BetterState {
   bool sets_up = false;  // the request is seen, not what was found
   BetterRequest request;
@@ -165,6 +171,7 @@ struct PanelState {
   StudyState study;
   PatternState pattern;
   BetterState better;
+  NewPlanState new_plan;
   FileState files;
   std::uint64_t gestures = 0;
   std::uint64_t plan_tab = 0;                // id of the plan whose tab was brought to the front last
