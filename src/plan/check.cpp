@@ -2,6 +2,8 @@
 
 #include "base/readable.h"
 #include "plan/checker.h"
+#include "plan/dialling.h"
+#include "plan/plan_writer.h"
 
 namespace laywright {
 namespace {
@@ -40,6 +42,7 @@ Issues issues_of(const PlanDraft& draft, const std::set<std::string>& unread) {
   check_traverse(checker);
   check_wind(checker);
   check_takeup(checker);
+  check_dials(checker);
   Issues issues = checker.take_issues();
   if (!has_error(issues) && unread.empty()) {
     check_size(checker);
@@ -52,7 +55,13 @@ Issues issues_of(const PlanDraft& draft, const std::set<std::string>& unread) {
 Result<Plan> check(const PlanDraft& draft) {
   Issues issues = issues_of(draft, {});
   if (has_error(issues)) return issues;
-  return {Plan(draft), std::move(issues)};
+  Dialling dialling = dial(draft);
+  // Rounded, a value can leave what is sound: stops cross, a pitch becomes none.
+  if (!same_plan(dialling.draft, draft)) {
+    issues = told_of_dials(issues_of(dialling.draft, {}), dialling);
+    if (has_error(issues)) return issues;
+  }
+  return {Plan(draft, std::move(dialling.draft), std::move(dialling.settings)), std::move(issues)};
 }
 
 }  // namespace laywright

@@ -48,6 +48,7 @@ void check_spool_and_fiber(Checker& checker);
 void check_traverse(Checker& checker);
 void check_wind(Checker& checker);
 void check_takeup(Checker& checker);
+void check_dials(Checker& checker);
 void check_size(Checker& checker);  // only where all others found no error
 
 // All of them.

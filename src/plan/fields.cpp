@@ -145,6 +145,8 @@ void add_takeup(std::vector<Field<PlanDraft>>& all) {
   add(amount("takeup", "speed_ceiling", "rpm", above_zero(1e6)), MEMBER(speed_ceiling_rpm));
   add(one_of("takeup", "length_stop", {"stop", "signal", "both"}), MEMBER(length_stop));
   add(amount("takeup", "reaction_time", "s", from_zero(3600.0)), MEMBER(reaction_time_s));
+  add(amount("takeup", "start_ramp", "s", above_zero(3600.0)), MEMBER(start_ramp_s));
+  add(amount("takeup", "stop_ramp", "s", above_zero(3600.0)), MEMBER(stop_ramp_s));
 }
 
 void add_limits(std::vector<Field<PlanDraft>>& all) {

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "base/readable.h"
+#include "plan/dial_text.h"
 #include "plan/fields.h"
 
 namespace laywright {
@@ -26,6 +27,10 @@ void write_in(PlanText& text, const NamedEntry& entry) {
     const std::string field_table(field.table);
     if (given == entry.values.end() || text.find(field_table, field.key) != nullptr) continue;
     text.set(field_table, field.key, literal_of(field, given->second.written));
+  }
+  for (const DialLines& each : lines_of(entry.dials)) {
+    if (find_table(text.document(), each.table) != nullptr) continue;  // the plan's own
+    for (const auto& [key, written] : each.keys) text.set(each.table, key, written);
   }
 }
 

@@ -106,6 +106,8 @@ struct Takeup {
   std::optional<double> speed_ceiling_rpm;
   LengthStop length_stop = LengthStop::stop;
   double reaction_time_s = 0.0;
+  std::optional<double> start_ramp_s;  // of the line, from rest to its speed
+  std::optional<double> stop_ramp_s;
 };
 
 // What is told of a wind, and what is accepted. An absent limit is the usual one for the kind of product
@@ -140,6 +142,7 @@ struct PlanDraft {
   Wind wind;
   std::optional<Takeup> takeup;
   Limits limits;
+  MachineDials machine;  // how it is set; the plan's own and, where it has none of a name, its entry's
   // That the plan names, one of a kind at most; their values are in the draft already.
   std::vector<NamedEntry> entries;
 
@@ -160,7 +163,19 @@ struct PlanDraft {
          draft.fiber.diameter_scatter_mm > 0.0;
 }
 
-// A sound plan: made by check() alone, never changed.
+// A setting as the machine takes it.
+struct DialledSetting {
+  std::string path;  // "traverse.pitch", "wind.step[0].left_stop"
+  std::string dial;  // "pitch": of dial_places()
+  double asked = 0.0;
+  double laid = 0.0;              // what the dial gives; `asked` where that was not measured
+  std::optional<double> reading;  // absent: beyond what was measured on the dial
+  std::string unit;               // of the reading
+
+  [[nodiscard]] bool moved() const { return asked != laid; }
+};
+
+// A sound plan: made by check() alone, never changed. Where its machine has dials, all values are what these can be set to.
 class Plan {
  public:
   [[nodiscard]] const std::string& file() const { return draft_.file; }
@@ -173,18 +188,26 @@ class Plan {
   [[nodiscard]] const std::optional<Takeup>& takeup() const { return draft_.takeup; }
   [[nodiscard]] const Limits& limits() const { return draft_.limits; }
 
-  // The draft it was made from, to change and check again.
+  // How it is dialled, in the order of dial_places(), those of the wind's steps behind; empty without dials.
+  [[nodiscard]] const std::vector<DialledSetting>& dialled() const { return dialled_; }
+
+  // All its values, to change and check again: that gives the same plan.
   [[nodiscard]] const PlanDraft& draft() const { return draft_; }
+  // The draft it was made from, as its person wrote it: what is saved goes by this one.
+  [[nodiscard]] const PlanDraft& asked() const { return asked_; }
 
  private:
   friend Result<Plan> check(const PlanDraft& draft);
-  explicit Plan(PlanDraft draft) : draft_(std::move(draft)) {}
+  Plan(PlanDraft asked, PlanDraft laid, std::vector<DialledSetting> dialled)
+      : asked_(std::move(asked)), draft_(std::move(laid)), dialled_(std::move(dialled)) {}
 
+  PlanDraft asked_;
   PlanDraft draft_;
+  std::vector<DialledSetting> dialled_;
 };
 
 // Holds the draft against every rule of the plan (ranges and cross checks) and returns all issues at once.
-// Warnings come with the plan.
+// Warnings come with the plan, whose values are rounded to what the machine's dials can be set to (dialling.h).
 [[nodiscard]] Result<Plan> check(const PlanDraft& draft);
 
 }  // namespace laywright

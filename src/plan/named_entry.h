@@ -9,6 +9,7 @@
 #include <string_view>
 
 #include "base/result.h"
+#include "plan/dial.h"
 
 namespace laywright {
 
@@ -33,13 +34,15 @@ struct NamedEntry {
   std::string file;  // where the entry stands, and its line
   int line = 0;
   std::map<std::string, EntryValue> values;  // by key path of the plan: "spool.inside_width"
+  MachineDials dials{};                      // of a machine
 };
 
 // "the entry "G.652" of /home/me/fibers.toml, line 4".
 [[nodiscard]] std::string place_of(const NamedEntry& entry);
 
 // Whether an entry may have that key: of spool and fiber all of their table; of a machine what belongs to it whatever is
-// wound, of the tables traverse, traverse.reversal and takeup. Pitch and stops belong to the wind.
+// wound, of the tables traverse, traverse.reversal and takeup. Pitch and stops belong to the wind. A machine may have dials and
+// a counter, too; they are no fields.
 [[nodiscard]] bool may_give(EntryKind kind, const FieldInfo& field);
 
 // Where entries are looked up. Without one, as in programs that use the library alone, a plan that names an entry is an

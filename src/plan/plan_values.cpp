@@ -88,6 +88,7 @@ void clear_value(PlanDraft& draft, std::string_view path) {
   fresh.notes = draft.notes;
   fresh.origins = draft.origins;
   fresh.entries = draft.entries;
+  fresh.machine = draft.machine;
   draft = std::move(fresh);
 }
 

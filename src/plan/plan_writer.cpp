@@ -8,6 +8,7 @@
 
 #include "base/atomic_file.h"
 #include "base/readable.h"
+#include "plan/dial_text.h"
 #include "plan/fields.h"
 #include "plan/flatten.h"
 #include "plan/plan_file.h"
@@ -198,7 +199,8 @@ bool same_plan(const PlanDraft& a, const PlanDraft& b) {
   };
   return a.title == b.title && a.notes == b.notes &&
          std::equal(a.entries.begin(), a.entries.end(), b.entries.begin(), b.entries.end(), same_name) &&
-         a.takeup.has_value() == b.takeup.has_value() && same_fields(plan_fields(), a, b) &&
+         a.machine == b.machine && a.takeup.has_value() == b.takeup.has_value() &&
+         same_fields(plan_fields(), a, b) &&
          std::equal(a.wind.steps.begin(), a.wind.steps.end(), b.wind.steps.begin(), b.wind.steps.end(), same_step);
 }
 
@@ -211,6 +213,10 @@ std::string write_plan(const PlanDraft& draft) {
     text += fmt::format("\n[[wind.step]]\n{}\n", fmt::join(step_lines(draft, i), "\n"));
   }
   for (const char* table : {"takeup", "limits"}) write_table(text, draft, table);
+  for (const DialLines& each : lines_of(draft.machine)) {
+    text += fmt::format("\n[{}]\n", each.table);
+    for (const auto& [key, written] : each.keys) text += fmt::format("{} = {}\n", key, written);
+  }
   return text;
 }
 

@@ -7,6 +7,7 @@
 
 #include "base/readable.h"
 #include "base/text_distance.h"
+#include "plan/dial_text.h"
 #include "plan/document.h"
 #include "plan/fields.h"
 #include "plan/take_over.h"
@@ -112,10 +113,18 @@ class Reader {
         read_table(entry, "traverse.reversal");
       } else if (path == "wind" && entry.key == "step") {
         read_steps(entry);
+      } else if (path == "machine" && entry.key == "dials") {
+        read_dials(entry, reading_.draft.file, reading_.draft.machine, reading_.issues, note());
+      } else if (path == "machine" && entry.key == "counter") {
+        read_counter(entry, reading_.draft.file, reading_.draft.machine, reading_.issues, note());
       } else {
         read_field(plan_fields(), entry, path, path, reading_.draft);
       }
     }
+  }
+
+  std::function<void(const std::string&, int)> note() {
+    return [this](const std::string& path, int line) { reading_.draft.origins[path] = {line, ""}; };
   }
 
   void read_name(const Entry& entry, EntryKind kind) {
@@ -217,6 +226,7 @@ class Reader {
     if (kind_of_table(path)) keys.emplace_back(name_key);
     if (path == "traverse") keys.emplace_back("reversal");
     if (path == "wind") keys.emplace_back("step");
+    if (path == "machine") keys.insert(keys.end(), {"dials", "counter"});
     return keys;
   }
 

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "base/hash.h"
+#include "plan/dial_text.h"
 #include "plan/fields.h"
 
 namespace laywright {
@@ -30,6 +31,12 @@ std::string revision_of(const PlanDraft& draft) {
   for (const WindStep& step : draft.wind.steps) {
     hash.add(static_cast<std::uint64_t>(step.from_layer));
     add_fields(hash, step_fields(), step);
+  }
+  for (const DialLines& each : lines_of(draft.machine)) {
+    for (const auto& [key, written] : each.keys) {
+      const std::string text = fmt::format("{}.{}={};", each.table, key, written);
+      hash.add(text.data(), text.size());
+    }
   }
   const std::uint64_t value = hash.value() ^ (hash.value() >> 32U);
   return fmt::format("{:04X}-{:04X}", (value >> 16U) & 0xFFFFU, value & 0xFFFFU);

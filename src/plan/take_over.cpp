@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "plan/dial_text.h"
 #include "plan/fields.h"
 #include "plan/plan_values.h"
 
@@ -15,6 +16,15 @@ Result<NamedEntry> look_up(EntryKind kind, const std::string& name, const EntryS
       "names an entry of a catalogue, and here is none; write its values into the plan with: laywright check "
       "--flatten";
   return issue;
+}
+
+// A dial of the plan's own stands in place of the entry's whole one: half of each would be a dial that nobody measured.
+void take_over_dials(PlanDraft& draft, const MachineDials& given, int line) {
+  for (const DialLines& each : lines_of(given)) {
+    if (draft.origins.count(each.table) == 0) draft.origins[each.table] = {line, ""};
+  }
+  draft.machine.dials.insert(given.dials.begin(), given.dials.end());
+  if (!draft.machine.counter) draft.machine.counter = given.counter;
 }
 
 }  // namespace
@@ -36,7 +46,10 @@ Issues take_over(DraftReading& reading, EntryKind kind, const std::string& name,
     field.set(draft, given->second.value);
     draft.origins[path] = {line, given->second.written};
   }
-  if (found.ok()) draft.entries.push_back(found.value());
+  if (found.ok()) {
+    take_over_dials(draft, found.value().dials, line);
+    draft.entries.push_back(found.value());
+  }
   return found.issues();
 }
 

@@ -7,6 +7,7 @@
 
 #include "base/readable.h"
 #include "base/text_distance.h"
+#include "plan/dial_text.h"
 #include "plan/document.h"
 #include "plan/fields.h"
 #include "plan/plan_values.h"
@@ -85,7 +86,7 @@ class CatalogueReader {
       if (each.key == "name" || each.key == "source") continue;
       read_key(each, path, entry.named);
     }
-    if (sound_ && entry.named.values.empty()) {
+    if (sound_ && entry.named.values.empty() && entry.named.dials.empty()) {
       add(table.line, std::string(name_of(kind)), "",
           fmt::format("the entry \"{}\" has no values", entry.named.name));
     }
@@ -109,6 +110,7 @@ class CatalogueReader {
   // `path` of the plan's table: "traverse.reversal"; empty right below a machine.
   void read_key(const Entry& entry, const std::string& path, NamedEntry& named) {
     const std::string key = path.empty() ? entry.key : fmt::format("{}.{}", path, entry.key);
+    if (named.kind == EntryKind::machine && (key == "dials" || key == "counter")) return read_settings(entry, named);
     if (entry.kind == Entry::Kind::table) {
       const bool has_keys = std::any_of(plan_fields().begin(), plan_fields().end(), [&](const auto& field) {
         return field.table == key && may_give(named.kind, field);
@@ -125,6 +127,14 @@ class CatalogueReader {
       return add(entry, key, "is out of range", allowed_text(*field, unit_written(*field, entry.text)));
     }
     named.values[key] = {*read.number, entry.text, entry.line};
+  }
+
+  // How a machine is set.
+  void read_settings(const Entry& entry, NamedEntry& named) {
+    const std::size_t before = catalogue_.issues.size();
+    const auto read = entry.key == "dials" ? read_dials : read_counter;
+    read(entry, file_, named.dials, catalogue_.issues, [](const std::string&, int) {});
+    if (catalogue_.issues.size() > before) sound_ = false;
   }
 
   void unknown(const Entry& entry, const std::string& key, EntryKind kind) {

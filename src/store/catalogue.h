@@ -14,6 +14,9 @@
 //   lost_motion = "0.02 mm"
 //   [machine.takeup]
 //   control = "constant torque"
+//   [machine.dials.pitch]                 how it is set (plan/dial_text.h); also [machine.counter]
+//   unit = "teeth"
+//   per_unit = "0.0625 mm"
 //
 // An entry need not have every key that a plan must have: the plan then adds them.
 #pragma once

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "base/quantity.h"
+#include "plan/dial_text.h"
 #include "plan/fields.h"
 
 using namespace laywright;
@@ -47,5 +48,9 @@ int main() {
                                  "[takeup]"};
   collect(plan_fields(), words);
   collect(step_fields(), words);
+  for (const std::string& key : dial_keys()) words.insert(fmt::format("\\x0a{} = ", key));
+  for (const DialPlace& place : dial_places())
+    words.insert(fmt::format("\\x0a[{}.{}]\\x0a", dials_table, place.name));
+  words.insert(fmt::format("\\x0a[{}]\\x0a", counter_table));
   for (const std::string& word : words) fmt::print("\"{}\"\n", word);
 }

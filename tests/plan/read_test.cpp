@@ -64,6 +64,8 @@ TEST_CASE("every key arrives in its member, in the unit of its name") {
   CHECK(d.takeup->speed_ceiling_rpm == 300.0);
   CHECK(d.takeup->length_stop == LengthStop::both);
   CHECK(d.takeup->reaction_time_s == 0.2);
+  CHECK(d.takeup->start_ramp_s == 6.0);
+  CHECK(d.takeup->stop_ramp_s == 4.0);
   CHECK(d.limits.gap_d == 0.6);
   CHECK(d.limits.pile_up_d == 1.5);
   CHECK(d.limits.rim_clearance_mm == 3.0);

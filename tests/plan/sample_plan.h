@@ -81,6 +81,8 @@ full_current = "0.5 A"
 speed_ceiling = "300 rpm"
 length_stop = "both"
 reaction_time = "0.2 s"
+start_ramp = "6 s"
+stop_ramp = "4 s"
 
 [limits]
 gap = 0.6
