@@ -38,17 +38,12 @@ void add_speeds(const MachineWind& wind, MachineCurves& curves) {
 }
 
 void add_pull(const MachineWind& wind, MachineCurves& curves) {
-  const auto& takeup = wind.plan.takeup();
   const Fiber& fiber = wind.plan.fiber();
   for (const double radius : curves.radius_mm) {
     const std::optional<double> tension = planned_tension(wind, radius);
     if (!tension) return;
     curves.tension_N.push_back(*tension);
     curves.torque_Nmm.push_back(*tension * radius);
-    // The torque of a magnetic-particle clutch goes as its current, whatever its slip (machinedesign.com, 2017).
-    if (takeup->torque_at_full_current_Nmm && takeup->full_current_A) {
-      curves.current_A.push_back(*takeup->full_current_A * *tension * radius / *takeup->torque_at_full_current_Nmm);
-    }
     if (fiber.core_diameter_mm) {
       curves.stress_MPa.push_back(core_stress_MPa(*tension, *fiber.core_diameter_mm));
       if (fiber.modulus_MPa) curves.strain.push_back(curves.stress_MPa.back() / *fiber.modulus_MPa);
@@ -113,6 +108,7 @@ MachineCurves make_curves(const MachineWind& wind) {
   }
   add_speeds(wind, curves);
   add_pull(wind, curves);
+  curves.current_A = clutch_currents(wind.plan, curves);
   add_slip(wind.plan, curves);
   add_inertia(wind, curves);
   return curves;

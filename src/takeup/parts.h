@@ -18,6 +18,12 @@ struct MachineWind {
 };
 
 [[nodiscard]] MachineCurves make_curves(const MachineWind& wind);
+// A. Of curves that have a torque; empty where it is not known all the way.
+[[nodiscard]] std::vector<double> clutch_currents(const Plan& plan, const MachineCurves& curves);
+// The dial of a clutch that was measured in A; null where there is none.
+[[nodiscard]] const Dial* measured_clutch(const Plan& plan);
+// What its gauge would show on the diameter on which it was measured, N. Precondition: the curves have a torque.
+[[nodiscard]] std::vector<double> pulls_on_clutch(const Plan& plan, const Dial& clutch, const MachineCurves& curves);
 [[nodiscard]] std::vector<Checkpoint> make_checkpoints(const MachineWind& wind);
 [[nodiscard]] std::vector<StepPlace> place_steps(const MachineWind& wind);
 [[nodiscard]] CounterSetting set_counter(const MachineWind& wind);

@@ -25,7 +25,7 @@ std::vector<MissingKey> find_missing(const Plan& plan) {
   need(plan.wind().line_speed_mm_per_s.has_value(), "wind.line_speed", "speeds, times, heat in the clutch");
   need(plan.wind().tension_N.has_value(), "wind.tension", "tension, torque, current, pressure");
   need(takeup.has_value(), "takeup.control", "how the tension goes from empty to full");
-  need(takeup && takeup->torque_at_full_current_Nmm && takeup->full_current_A,
+  need(measured_clutch(plan) != nullptr || (takeup && takeup->torque_at_full_current_Nmm && takeup->full_current_A),
        "takeup.torque_at_full_current and takeup.full_current", "the clutch current");
   need(takeup && takeup->speed_ceiling_rpm, "takeup.speed_ceiling", "slip and heat in the clutch");
   need(fiber.linear_mass_g_per_km.has_value(), "fiber.linear_mass", "mass, inertia, the least pull that holds");

@@ -29,7 +29,9 @@ struct MachineCurves {
   std::vector<double> time_s, spool_rpm, traverse_mm_per_s, reversals_per_min;
   // With wind.tension and takeup.control.
   std::vector<double> tension_N, torque_Nmm;
-  std::vector<double> current_A;                // with takeup.torque_at_full_current and full_current
+  // With takeup.torque_at_full_current and full_current, or from a clutch that was measured in A (machine.dials.tension with
+  // a diameter); empty where it would have to be more or less than was measured.
+  std::vector<double> current_A;
   std::vector<double> slip_rpm, clutch_heat_W;  // with takeup.speed_ceiling: the drive runs at it; heat with torque
   // With fiber.linear_mass: fiber and, where spool.mass is given, at most the spool (all its mass at the rim).
   std::vector<double> inertia_kg_m2;
@@ -46,6 +48,7 @@ struct Checkpoint {
   double turns = 0.0;
   std::optional<double> time_s;
   std::array<double, 3> outer_diameter_mm{};  // left, middle, right
+  std::optional<double> counter_reading;      // with machine.counter: what that shows then, in its unit
   bool at_end = false;                        // the end of the wind, within a layer or after it
 };
 
@@ -53,6 +56,7 @@ struct Checkpoint {
 struct StepPlace {
   int from_layer = 0;
   std::optional<double> length_mm, turns;  // absent when the wind ends before
+  std::optional<double> counter_reading;   // as of a checkpoint
   double pitch_mm = 0.0, left_stop_mm = 0.0, right_stop_mm = 0.0;
 };
 
@@ -60,9 +64,17 @@ struct CounterSetting {
   LengthStop mode = LengthStop::stop;
   double end_mm = 0.0;  // the length that is wanted
   double reaction_time_s = 0.0;
-  std::optional<double> lead_mm;             // line speed x reaction time: the overrun of a line that only signals
+  // How far the line runs on: its speed x the reaction time, and half of that x the stop ramp where the plan gives it.
+  std::optional<double> lead_mm;
   std::optional<double> set_to_mm;           // set the counter to this, so that the wind ends at end_mm
   std::optional<double> per_ramp_second_mm;  // further travel for each second of an even run-down from line speed
+  // With machine.counter: what it shows where it is set to, a whole step of it, and what is wound then, the lead included.
+  struct Reading {
+    double reading = 0.0;
+    std::string unit;
+    double end_mm = 0.0;
+  };
+  std::optional<Reading> reading;
 };
 
 // Angle between the free fiber and a plane square to the axis.

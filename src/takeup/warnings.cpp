@@ -45,8 +45,33 @@ Found speed_ceiling(const MachineWind& wind, const TakeupRun& run) {
       {{"ceiling_rpm", ceiling}, {"needed_rpm", needed}, {"line_speed_at_ceiling_m_per_min", line_m_per_min}}};
 }
 
+// Of a clutch that was measured nothing is known beyond.
+Found beyond_measured(const MachineWind& wind, const TakeupRun& run) {
+  const Dial* clutch = measured_clutch(wind.plan);
+  if (clutch == nullptr || run.curves.torque_Nmm.empty()) return {};
+  const std::vector<double> pulls = pulls_on_clutch(wind.plan, *clutch, run.curves);
+  const auto at = static_cast<std::size_t>(
+      std::find_if(pulls.begin(), pulls.end(), [&](double pull) { return !reading_at_value(*clutch, pull); }) -
+      pulls.begin());
+  const DialRange range = range_of(*clutch);
+  if (at == pulls.size() || !range.low || !range.high) return {};
+  return MachineWarning{
+      Kind::clutch_range,
+      false,
+      fmt::format(
+          "The clutch was measured from {} N to {} N on {} mm, but at {} of fiber it has to give {} N there: what "
+          "current that takes is not known. Measure further, or change wind.tension.",
+          shown(*range.low), shown(*range.high), shown(*clutch->diameter_mm), metres(run.curves.length_mm[at]),
+          shown(pulls[at])),
+      {{"least_measured_N", *range.low},
+       {"greatest_measured_N", *range.high},
+       {"needed_N", pulls[at]},
+       {"at_m", run.curves.length_mm[at] / 1e3}}};
+}
+
 Found clutch_range(const MachineWind& wind, const TakeupRun& run) {
-  if (run.curves.current_A.empty()) return {};
+  if (run.curves.current_A.empty()) return beyond_measured(wind, run);
+  if (measured_clutch(wind.plan) != nullptr) return {};
   const double full = *wind.plan.takeup()->full_current_A, needed = greatest(run.curves.current_A);
   if (needed <= full) return {};
   const auto at = static_cast<std::size_t>(
@@ -154,10 +179,14 @@ Found traverse_reversal(const MachineWind& wind, const TakeupRun& run) {
   return MachineWarning{Kind::traverse_reversal, true, text, figures};
 }
 
-Found run_down(const MachineWind&, const TakeupRun& run) {
+// Against the plan's ramps, or the one for which the curves are stated.
+Found run_down(const MachineWind& wind, const TakeupRun& run) {
   const double start = run.hold.shortest_start_s.value_or(0.0), stop = run.hold.shortest_stop_s.value_or(0.0);
-  if (std::max(start, stop) <= stated_ramp_s) return {};
-  const bool starting = start >= stop;
+  const auto& takeup = wind.plan.takeup();
+  const double starts_in = takeup ? takeup->start_ramp_s.value_or(stated_ramp_s) : stated_ramp_s;
+  const double stops_in = takeup ? takeup->stop_ramp_s.value_or(stated_ramp_s) : stated_ramp_s;
+  if (start <= starts_in && stop <= stops_in) return {};
+  const bool starting = start - starts_in >= stop - stops_in;
   return MachineWarning{
       Kind::run_down,
       false,
@@ -168,8 +197,15 @@ Found run_down(const MachineWind&, const TakeupRun& run) {
                : fmt::format(
                      "The full spool must run down in {} s or more; a quicker stop pulls more than the fiber bears.",
                      shown(stop)),
-      {{starting ? "shortest_start_s" : "shortest_stop_s", std::max(start, stop)}}};
+      {{starting ? "shortest_start_s" : "shortest_stop_s", starting ? start : stop}}};
 }
+
+// As the counter itself shows it, where it is known.
+std::string set_to_words(const CounterSetting& counter) {
+  return counter.reading ? fmt::format("{:.10g} {}", counter.reading->reading, counter.reading->unit)
+                         : metres(*counter.set_to_mm);
+}
+double end_of(const CounterSetting& counter) { return counter.reading ? counter.reading->end_mm : counter.end_mm; }
 
 Found length_overrun(const MachineWind& wind, const TakeupRun& run) {
   const CounterSetting& counter = run.counter;
@@ -182,16 +218,15 @@ Found length_overrun(const MachineWind& wind, const TakeupRun& run) {
         "its speed times the time until somebody stops it.",
         {}};
   }
-  return MachineWarning{
-      Kind::length_overrun,
-      false,
-      fmt::format(
-          "The counter only signals: within the reaction time the line runs on for {}. Set the signal to {}, so "
-          "that the wind ends at {}.",
-          metres(*counter.lead_mm), metres(*counter.set_to_mm), metres(counter.end_mm)),
-      {{"overrun_m", *counter.lead_mm / 1e3},
-       {"set_to_m", *counter.set_to_mm / 1e3},
-       {"end_m", counter.end_mm / 1e3}}};
+  return MachineWarning{Kind::length_overrun,
+                        false,
+                        fmt::format("The counter only signals: {} the line runs on for {}. Set the signal to {}, so "
+                                    "that the wind ends at {}.",
+                                    wind.plan.takeup()->stop_ramp_s ? "until it stands" : "within the reaction time",
+                                    metres(*counter.lead_mm), set_to_words(counter), metres(end_of(counter))),
+                        {{"overrun_m", *counter.lead_mm / 1e3},
+                         {"set_to_m", *counter.set_to_mm / 1e3},
+                         {"end_m", counter.end_mm / 1e3}}};
 }
 
 Found rim_reached(const MachineWind& wind, const TakeupRun&) {
