@@ -6,6 +6,8 @@
 
 #include "advise/cause_search.h"
 #include "advise/cause_words.h"
+#include "plan/dialling.h"
+#include "plan/plan_values.h"
 #include "verdict/weigh.h"
 
 namespace laywright {
@@ -48,6 +50,13 @@ int layers_to_show(const Build& build, const Finding& finding) {
   }
   return std::min(static_cast<int>(build.strokes.size()),
                   std::max(least_layers, static_cast<int>(first) + layers_above));
+}
+
+// As they were laid: what a dial makes of them.
+std::vector<Change> dialled(const PlanDraft& draft, std::vector<Change> changes) {
+  const PlanDraft laid = as_dialled(with_changes(draft, changes));
+  for (Change& change : changes) change.value = value_at(laid, change.path).value_or(change.value);
+  return changes;
 }
 
 // Lays the whole plan, as it is and with what the search found.
@@ -106,7 +115,7 @@ class Confirmation {
     if (!mean) return std::nullopt;
     Remedy remedy;
     remedy.moves = candidate.moves;
-    remedy.changes = changes_of(plan_.draft(), candidate.moves);
+    remedy.changes = dialled(plan_.draft(), changes_of(plan_.draft(), candidate.moves));
     remedy.rest = rest(*mean);
     remedy.outcome = trials[at]->outcome;
     remedy.grade = grade_of(trials[at]->checks);

@@ -10,6 +10,7 @@
 #include "advise/trial.h"
 #include "measure/fiber_line.h"
 #include "measure/measurements.h"
+#include "plan/dialling.h"
 #include "plan/plan_values.h"
 #include "plan/size_estimate.h"
 
@@ -135,7 +136,8 @@ FitModel::FitModel(const Plan& plan, const AsWound& wound, const std::vector<Unk
 }
 
 PlanDraft FitModel::draft_at(const std::vector<double>& values) const {
-  PlanDraft draft = plan_.draft();
+  PlanDraft draft =
+      without_dials(plan_.draft());  // what a spool shows of the machine lies between the steps of its dials
   for (std::size_t i = 0; i < unknowns_.size(); ++i) {
     const Unknown& unknown = unknowns_[i];
     set_value(draft, unknown.path, std::clamp(values[i], unknown.least, unknown.most));

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "advise/searchable_setting.h"
+#include "advise/settable_step.h"
 #include "base/round_figure.h"
 #include "plan/guide_cycle.h"
 #include "plan/plan_values.h"
@@ -47,7 +48,10 @@ MovableSetting pitch_movable(const PlanDraft& draft) {
   const double range = std::max(1.5 * draft.fiber.diameter_mm, 0.5 * pitch);
   // No finer than half a diameter, where no order is left.
   const double down = std::min(range, std::max(0.0, pitch - 0.5 * draft.fiber.diameter_mm));
-  return {"the pitch", "too fine", "too coarse", everywhere(draft, "pitch"), {}, pitch_step(draft), -down, range};
+  return {"the pitch",  "too fine",
+          "too coarse", everywhere(draft, "pitch"),
+          {},           settable_step(draft, "traverse.pitch", pitch_step(draft)),
+          -down,        range};
 }
 
 MovableSetting stop_movable(const PlanDraft& draft, const char* side) {
@@ -57,7 +61,7 @@ MovableSetting stop_movable(const PlanDraft& draft, const char* side) {
           "too far in",
           everywhere(draft, fmt::format("{}_stop", side)),
           {},
-          stop_step(draft),
+          settable_step(draft, fmt::format("traverse.{}_stop", side), stop_step(draft)),
           -range,
           range};
 }
@@ -73,7 +77,7 @@ MovableSetting reversal_movable(const PlanDraft& draft) {
                          "too long",
                          {{"traverse.reversal.turns"}},
                          {},
-                         quarter_turn,
+                         settable_step(draft, "traverse.reversal.turns", quarter_turn),
                          -reversal.turns,
                          most_turns};
   if (instant) {
@@ -173,7 +177,10 @@ std::vector<MovableSetting> stop_pairs_of(const PlanDraft& draft) {
   const bool either_usual =
       close && (is_usual(draft, stop_movable(draft, "left")) || is_usual(draft, stop_movable(draft, "right")));
   const auto pair = [&](const char* words, const char* low, const char* high, double right_sign) {
-    MovableSetting movable{words, low, high, everywhere(draft, "left_stop"), {}, stop_step(draft), -range, range};
+    MovableSetting movable{words,  low,
+                           high,   everywhere(draft, "left_stop"),
+                           {},     settable_step(draft, "traverse.left_stop", stop_step(draft)),
+                           -range, range};
     for (const MovableSetting::Part& part : everywhere(draft, "right_stop", right_sign))
       movable.parts.push_back(part);
     movable.is_usual = either_usual;

@@ -6,6 +6,8 @@
 
 #include "advise/draws.h"
 #include "advise/judged.h"
+#include "plan/dialling.h"
+#include "plan/plan_values.h"
 
 namespace laywright {
 namespace {
@@ -65,6 +67,15 @@ Proposal judged(const Plan& plan, Trials::const_iterator first, const std::optio
   return proposal;
 }
 
+// What a dial makes of the positions.
+std::vector<double> dialled(const PlanDraft& draft, const std::vector<SearchableSetting>& searchables,
+                            std::vector<double> values) {
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    if (dial_step(draft, searchables[i].path)) values[i] = value_at(draft, searchables[i].path).value_or(values[i]);
+  }
+  return values;
+}
+
 }  // namespace
 
 std::vector<Proposal> judge(const Plan& plan, const std::vector<SearchableSetting>& searchables,
@@ -84,8 +95,8 @@ std::vector<Proposal> judge(const Plan& plan, const std::vector<SearchableSettin
   for (std::size_t i = 0; i < positions.size(); ++i) {
     if (!tried[i * draws]) continue;
     proposals.push_back(judged(plan, tried.begin() + static_cast<std::ptrdiff_t>(i * draws), settings.weights));
-    proposals.back().draft = std::move(orders[i * draws].draft);
-    proposals.back().values = positions[i];
+    proposals.back().draft = as_dialled(orders[i * draws].draft);  // as it was laid
+    proposals.back().values = dialled(proposals.back().draft, searchables, positions[i]);
     proposals.back().cost += for_what_is_moved(searchables, positions[i]);
   }
   return proposals;

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "advise/settable_step.h"
 #include "advise/setting_text.h"
 #include "base/round_figure.h"
 #include "plan/plan_values.h"
@@ -31,7 +32,8 @@ void set_everywhere(PlanDraft& draft, const std::string& key, double value) {
 
 SearchableSetting searchable(const PlanDraft& draft, const std::string& path, const std::string& words, double low,
                              double high, double step) {
-  SearchableSetting made{path, words, low, high, step, value_at(draft, path).value_or(0.0), {}};
+  SearchableSetting made{
+      path, words, low, high, settable_step(draft, path, step), value_at(draft, path).value_or(0.0), {}};
   constexpr std::string_view traverse = "traverse.";
   const bool in_steps = path == "traverse.pitch" || path == "traverse.left_stop" || path == "traverse.right_stop";
   if (in_steps) {

@@ -10,6 +10,7 @@
 #include "advise/judged.h"
 #include "advise/lattice.h"
 #include "advise/setting_text.h"
+#include "plan/dialling.h"
 #include "plan/plan_values.h"
 #include "plan/plan_writer.h"
 #include "verdict/verdict_words.h"
@@ -179,7 +180,9 @@ Issues check_study(const PlanDraft& plan, const StudySpec& spec) {
 Result<Study> run_study(const Plan& plan, const StudySpec& spec, std::size_t shard, std::size_t shards, int threads,
                         Progress& progress) {
   if (Issues issues = check_study(plan.draft(), spec); !issues.empty()) return issues;
-  Study study{plan.draft(), spec, {}};
+  Study study{plan.asked(), spec, {}};
+  // What lies between the steps of a dial is what a study of tolerances is about.
+  const PlanDraft laid = without_dials(plan.draft());
   std::vector<std::vector<double>> points = study_points(spec, &progress);
   for (std::size_t i = shard; i < points.size() && !progress.cancelled(); i += shards) {
     study.rows.push_back({i, std::move(points[i]), {}, {}});
@@ -187,7 +190,7 @@ Result<Study> run_study(const Plan& plan, const StudySpec& spec, std::size_t sha
   run_parallel(study.rows.size(), threads, progress, [&](std::size_t i, Progress& inner) {
     StudyRow& row = study.rows[i];
     LaySettings settings = spec.lay;
-    const PlanDraft draft = row_plan(study.plan, spec, row.values, settings);
+    const PlanDraft draft = row_plan(laid, spec, row.values, settings);
     const std::optional<Judged> judged = judge_plan(draft, settings, inner);
     if (!judged) return;
     for (const OutcomeFigure& figure : outcome_figures()) row.figures.push_back(figure.get(judged->outcome));

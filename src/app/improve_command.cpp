@@ -101,7 +101,7 @@ int save(const Plan& plan, const Improvement& improvement, const ImproveOptions&
     return exit_unsound;
   }
   const Result<std::string> saved =
-      save_plan(options.out, text.value(), plan.draft(), improvement.best.front().draft);
+      save_plan(options.out, text.value(), plan.asked(), improvement.best.front().draft);
   print_issues(saved.issues());
   return saved.ok() ? exit_done : exit_not_written;
 }

@@ -85,7 +85,7 @@ std::string make_share_page(const std::string& plan_text, const Plan& plan, cons
   const TakeupRun run = take_up(plan, source.build(), source.measurements(), progress);
   if (progress.cancelled()) return "";
   const WindVerdict verdict = verdict_of(plan, source.build(), source.measurements(), &run);
-  const std::string alone = flattened(plan_text, plan.draft());  // a page has no catalogues
+  const std::string alone = flattened(plan_text, plan.asked());  // a page has no catalogues
   const SharedWind wind{alone, plan, source.build(), source.measurements(), verdict, std::move(pictures)};
   std::string page = share_page(share_page_template(), wind);
   progress.report(1.0);

@@ -31,7 +31,7 @@ Result<CauseAnswer> find_cause(const WoundPtr& wound, std::uint64_t seed, std::s
   if (!found.ok()) return found.issues();
   CauseAnswer answer{{plan, seed}, finding, std::move(found).value(), {}};
   for (const Remedy& remedy : answer.explanation.remedies) {
-    answer.options.push_back(neat(plan.draft(), with_changes(plan.draft(), remedy.changes)));
+    answer.options.push_back(neat(plan.asked(), with_changes(plan.asked(), remedy.changes)));
   }
   return answer;
 }
@@ -47,7 +47,7 @@ Result<BetterAnswer> find_better(const Plan& plan, std::uint64_t seed, const Bet
   if (!found.ok()) return found.issues();
   BetterAnswer answer{{plan, seed}, std::move(found).value(), {}};
   for (const Proposal& proposal : answer.improvement.best) {
-    answer.options.push_back(neat(plan.draft(), proposal.draft));
+    answer.options.push_back(neat(plan.asked(), proposal.draft));
   }
   return answer;
 }
@@ -67,13 +67,13 @@ Result<DrawsAnswer> judge_draws(const WoundPtr& wound, std::uint64_t seed, Progr
 
 PlanDraft row_option(const StudyAnswer& answer, const StudyRow& row) {
   LaySettings lay = answer.study.spec.lay;
-  const PlanDraft& plan = answer.of.plan.draft();
+  const PlanDraft& plan = answer.of.plan.asked();
   return neat(plan, row_plan(plan, answer.study.spec, row.values, lay));
 }
 
 // But for the keys that the study varies.
 bool same_beside_axes(const StudyAnswer& answer, PlanDraft now) {
-  const PlanDraft& before = answer.of.plan.draft();
+  const PlanDraft& before = answer.of.plan.asked();
   for (const StudyAxis& axis : answer.study.spec.axes) {
     const std::optional<double> value = value_at(before, axis.path);
     if (field_at(now, axis.path) == nullptr) return false;
@@ -106,7 +106,7 @@ Standing standing_in(const AdviceBasis& of, const std::vector<PlanDraft>& option
   const auto found =
       std::find_if(options.begin(), options.end(), [&](const PlanDraft& option) { return same_wind(option, now); });
   if (found != options.end()) return {false, static_cast<std::size_t>(found - options.begin())};
-  return {!same_wind(of.plan.draft(), now), std::nullopt};
+  return {!same_wind(of.plan.asked(), now), std::nullopt};
 }
 
 }  // namespace
