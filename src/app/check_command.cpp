@@ -9,6 +9,7 @@
 #include "app/exit_code.h"
 #include "app/output.h"
 #include "base/readable.h"
+#include "figures/dial_words.h"
 #include "plan/fields.h"
 #include "plan/flatten.h"
 #include "plan/plan_file.h"
@@ -41,7 +42,9 @@ int check_plans(const std::vector<std::string>& files, const EntrySource& entrie
     print_issues(plan.issues());
     if (plan.ok()) {
       sound += fmt::format("{}: sound{}\n", visible(file), plan.issues().empty() ? "" : ", with warnings");
-      for (const NamedEntry& entry : plan.value().draft().entries) sound += told_of(entry, plan.value().draft());
+      for (const NamedEntry& entry : plan.value().draft().entries) sound += told_of(entry, plan.value().asked());
+      if (const std::string dialled = dial_table(plan.value()); !dialled.empty())
+        sound += "  Set on the machine:\n" + dialled;
     } else {
       all_sound = false;
     }
@@ -57,7 +60,7 @@ int flatten_plan(const std::string& file, const EntrySource& entries) {
   const Result<Plan> plan = plan_from_text(text.value(), file, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
-  return print_content(flattened(text.value(), plan.value().draft())) ? exit_done : exit_not_written;
+  return print_content(flattened(text.value(), plan.value().asked())) ? exit_done : exit_not_written;
 }
 
 int run(const CheckOptions& options, const EntrySource& entries) {
@@ -78,7 +81,8 @@ void add_check_command(CLI::App& program, const EntrySource& entries, int& exit_
   command->footer(
       "Every issue is printed with its file, line and key, and of each catalogue entry that a sound plan names "
       "where\n"
-      "it stands. Returns 0 only if all plans are sound, 1 otherwise.\n\n"
+      "it stands; where its machine has dials, what each is set to, and what that gives. Returns 0 only if all "
+      "plans are sound, 1 otherwise.\n\n"
       "Examples:\n"
       "  laywright check samples/*.lay.toml\n"
       "  laywright check --flatten my-spool.lay.toml > alone.lay.toml");

@@ -7,6 +7,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "figures/dial_json.h"
 #include "figures/figures.h"
 #include "figures/json_number.h"
 #include "figures/payoff_json.h"
@@ -128,6 +129,7 @@ std::string to_json(const Plan& plan, const Build& build, const Measurements& me
       {"verdict", verdict_block(plan, build, verdict)},
       {"totals", totals(build, measurements)},
       {"rolling", rolling_block(plan)},
+      {"dialled", dialled_block(plan)},
       {"layers", std::move(layers)},
       {"findings", std::move(findings)},
       {"takeup", takeup_block(plan, run)},

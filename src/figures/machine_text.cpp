@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "figures/dial_words.h"
 #include "figures/figures.h"
 
 namespace laywright {
@@ -21,6 +22,10 @@ std::string from_to(const std::vector<double>& values, int decimals, const char*
 }
 
 std::string counter_words(const CounterSetting& counter) {
+  if (counter.reading)
+    return fmt::format("{}, by its own reading, to end at {} m",
+                       counter_shows(counter.reading->reading, counter.reading->unit),
+                       figure(counter.reading->end_mm / 1e3, 1));
   const std::string end = figure(counter.end_mm / 1e3, 1) + " m";
   if (!counter.set_to_mm || *counter.lead_mm == 0.0) return end;
   return fmt::format("{} m, {} m before the end at {}", figure(*counter.set_to_mm / 1e3, 1),
@@ -42,7 +47,7 @@ std::string figures_of(const Plan& plan, const TakeupRun& run) {
                               (c.current_A.empty() ? "" : ", " + from_to(c.current_A, 3, "A")) +
                               (c.clutch_heat_W.empty() ? "" : ", heat " + from_to(c.clutch_heat_W, 1, "W")));
   }
-  if (plan.takeup()) text += row("counter set to", counter_words(run.counter));
+  if (plan.takeup() || run.counter.reading) text += row("counter set to", counter_words(run.counter));
   if (run.pressure) {
     text += row("on the barrel",
                 fmt::format("{} to {} MPa of pressure, an estimate", figure(run.pressure->soft.barrel_MPa, 2),
@@ -80,7 +85,7 @@ std::string pressure_assumptions(const PressureEstimate& estimate) {
 }
 
 std::string machine_text(const Plan& plan, const TakeupRun& run) {
-  const bool told = plan.takeup() || plan.wind().line_speed_mm_per_s || plan.wind().tension_N;
+  const bool told = plan.takeup() || run.counter.reading || plan.wind().line_speed_mm_per_s || plan.wind().tension_N;
   const bool warned = std::any_of(run.warnings.begin(), run.warnings.end(), [](const auto& w) { return !w.note; });
   if (!told && !warned) return "";
   std::string text = "Machine\n" + figures_of(plan, run);

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "base/readable.h"
+#include "figures/dial_words.h"
 #include "figures/figures.h"
 #include "figures/machine_text.h"
 #include "figures/rolling_words.h"
@@ -180,6 +181,8 @@ std::string summary_text(const Plan& plan, const Build& build, const Measurement
   if (!plan.file().empty()) text += row("plan", visible(plan.file()));
   text += row("spool", spool_line(plan.spool())) + row("fiber", fiber_line(plan.fiber())) +
           words_row("rolling", rolling_words(plan)) + traverse_lines(plan);
+  if (const std::string dialled = dial_table(plan); !dialled.empty())
+    text += "\nSet on the machine; the build is laid with it\n" + dialled;
   text += '\n' + totals_lines(plan, build, measurements);
   text += '\n' + checks_table(plan, build, verdict);
   text += '\n' + layer_table(measurements.layers, style);

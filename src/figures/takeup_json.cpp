@@ -118,6 +118,7 @@ Json checkpoints(const std::vector<Checkpoint>& all) {
     rows.push_back({{"layer", c.layer},
                     {"at_end", c.at_end},
                     {"counter_m", number(c.length_mm / metre)},
+                    {"counter_reading", number(c.counter_reading)},
                     {"turns", number(c.turns)},
                     {"time_s", number(c.time_s)},
                     {"outer_diameter", sides(c.outer_diameter_mm)}});
@@ -130,6 +131,7 @@ Json steps(const std::vector<StepPlace>& all) {
   for (const StepPlace& s : all) {
     rows.push_back({{"from_layer", s.from_layer},
                     {"counter_m", number(s.length_mm, metre)},
+                    {"counter_reading", number(s.counter_reading)},
                     {"turns", number(s.turns)},
                     {"pitch", number(s.pitch_mm)},
                     {"left_stop", number(s.left_stop_mm)},
@@ -153,7 +155,10 @@ Json counter(const CounterSetting& c) {
           {"reaction_time_s", number(c.reaction_time_s)},
           {"lead_m", number(c.lead_mm, metre)},
           {"set_to_m", number(c.set_to_mm, metre)},
-          {"per_ramp_second_m", number(c.per_ramp_second_mm, metre)}};
+          {"per_ramp_second_m", number(c.per_ramp_second_mm, metre)},
+          {"reading", c.reading ? number(c.reading->reading) : Json(nullptr)},
+          {"reading_unit", c.reading ? Json(c.reading->unit) : Json(nullptr)},
+          {"reading_end_m", c.reading ? number(c.reading->end_mm / metre) : Json(nullptr)}};
 }
 
 Json profile(const PressureEstimate::Profile& p) {
