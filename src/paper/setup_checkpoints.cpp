@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "figures/both_units.h"
+#include "figures/dial_words.h"
 #include "figures/figures.h"
 #include "paper/curve_chart.h"
 #include "paper/drafting.h"
@@ -32,11 +33,12 @@ Columns columns_of(const Box& band) {
   return columns;
 }
 
-void draw_head(Drawing& page, const Columns& c, double top, bool inch) {
+// `own_counter`: its figures bear the counter's own unit.
+void draw_head(Drawing& page, const Columns& c, double top, bool inch, bool own_counter) {
   const char* names[] = {"After", "Counter", "Turns", "Time", "left", "middle", "right", "left", "middle", "right"};
   const Type small{2.5, false, Align::middle, faint_ink};
   const std::string length = unit_in(Amount::fiber_length, inch), diameter = unit_in(Amount::small_length, inch);
-  const std::string units[] = {"layer", length, "", "", diameter, diameter, diameter, "", "", ""};
+  const std::string units[] = {"layer", own_counter ? "" : length, "", "", diameter, diameter, diameter, "", "", ""};
   put(page, {0.5 * (c.left[4] + c.left[7]), top + 2.4}, "Outer diameter, planned", {2.5, true, Align::middle, ink});
   put(page, {0.5 * (c.left[7] + c.left[10]), top + 2.4}, "Outer diameter, as wound",
       {2.5, true, Align::middle, ink});
@@ -62,7 +64,13 @@ void draw_row(Drawing& page, const Columns& c, double top, const Checkpoint& che
   // At the end it is measured as it lies, with a layer that is not whole.
   const bool unfinished = check.at_end && sheet.measurements.unfinished_layer;
   cell(0, fmt::format("{}{}", check.layer, check.at_end ? ", end" : ""), unfinished ? "unfinished" : "");
-  both(1, Amount::fiber_length, check.length_mm / 1e3, 1);
+  if (check.counter_reading && sheet.run.counter.reading) {
+    cell(
+        1, counter_shows(*check.counter_reading, sheet.run.counter.reading->unit),
+        figure_in(Amount::fiber_length, check.length_mm / 1e3, 1, inch) + ' ' + unit_in(Amount::fiber_length, inch));
+  } else {
+    both(1, Amount::fiber_length, check.length_mm / 1e3, 1);
+  }
   cell(2, figure(check.turns, 1), "");
   cell(3, check.time_s ? duration_text(*check.time_s) : "-", "");
   for (int side = 0; side < 3; ++side) {
@@ -87,7 +95,7 @@ double draw_checkpoints(Drawing& page, const Box& band, const SetupSheet& sheet)
   const Columns columns = columns_of(band);
   const bool inch = in_inches(sheet.plan);
   const double first = head + head_height, bottom = first + row_height * static_cast<double>(rows.size());
-  draw_head(page, columns, head + 0.6, inch);
+  draw_head(page, columns, head + 0.6, inch, sheet.run.counter.reading.has_value());
   double top = first;
   for (const Checkpoint& check : rows) {
     draw_line(page, {band.left, top}, {band.right(), top}, rule);

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "figures/both_units.h"
+#include "figures/dial_words.h"
 #include "figures/figures.h"
 #include "figures/machine_text.h"
 #include "paper/drafting.h"
@@ -9,7 +10,10 @@
 namespace laywright {
 namespace {
 
+// What is dialled stands in front, what that gives behind it: that is what hands need.
 Row setting_row(const SetupSheet& sheet, const char* label, const char* path, bool tick) {
+  if (const std::optional<DialWords> dialled = dial_words_at(sheet.plan, path))
+    return {label, dialled->reading, meaning(*dialled), tick};
   const BothWays shown = setting_both_ways(sheet.plan, path);
   return {label, shown.own, shown.other, tick};
 }
@@ -57,9 +61,17 @@ RowGroup traverse_group(const SetupSheet& sheet) {
   group.rows.push_back({"Start at", traverse.start == Side::left ? "left stop" : "right stop", "", true});
   group.rows.push_back({"Motion", traverse.motion == Motion::stepped ? "stepped" : "continuous", "", true});
   if (traverse.motion == Motion::stepped) add("Step within", "traverse.step_angle");
-  group.rows.push_back({"Turn back", reversal_words(traverse.reversal), "", true});
+  const std::optional<DialWords> turning = dial_words_at(sheet.plan, "traverse.reversal.turns");
+  group.rows.push_back(
+      {"Turn back", reversal_words(traverse.reversal), turning ? "dial " + turning->reading : "", true});
   add("Guide to spool", "traverse.free_length");
   return group;
+}
+
+std::string ceiling_words(const SetupSheet& sheet) {
+  const std::string ceiling = setting(*sheet.plan.takeup()->speed_ceiling_rpm) + " rpm";
+  const std::optional<DialWords> dialled = dial_words_at(sheet.plan, "takeup.speed_ceiling");
+  return dialled ? fmt::format("{} = {}", dialled->reading, ceiling) : ceiling;
 }
 
 RowGroup line_group(const SetupSheet& sheet) {
@@ -79,8 +91,7 @@ RowGroup line_group(const SetupSheet& sheet) {
     group.rows.push_back({"Clutch current", "not set", "", true});
   }
   group.rows.push_back(
-      {"Take-up speed ceiling",
-       takeup && takeup->speed_ceiling_rpm ? setting(*takeup->speed_ceiling_rpm) + " rpm" : "not set",
+      {"Take-up speed ceiling", takeup && takeup->speed_ceiling_rpm ? ceiling_words(sheet) : "not set",
        sheet.run.least_speed_ceiling_rpm ? "over " + figure(*sheet.run.least_speed_ceiling_rpm, 1) + " rpm" : "",
        true});
   return group;
@@ -95,6 +106,15 @@ const char* counter_words(LengthStop mode) {
   return "";
 }
 
+// "starts in 6 s, stops in 4 s", as far as the plan says.
+std::string ramp_words(const Takeup& takeup) {
+  std::string words;
+  if (takeup.start_ramp_s) words = fmt::format("starts in {} s", setting(*takeup.start_ramp_s));
+  if (takeup.stop_ramp_s)
+    words += fmt::format("{}stops in {} s", words.empty() ? "" : ", ", setting(*takeup.stop_ramp_s));
+  return words;
+}
+
 RowGroup counter_group(const SetupSheet& sheet) {
   const CounterSetting& counter = sheet.run.counter;
   RowGroup group{"Set the length counter", {}};
@@ -105,16 +125,25 @@ RowGroup counter_group(const SetupSheet& sheet) {
   const bool by_rim = sheet.build.stopped_by == StopReason::rim;
   add(by_length ? "Length wanted" : by_rim ? "Length at the rim" : "Length at the end", counter.end_mm, 1, false);
   group.rows.push_back({"Turns of the spool", figure(sheet.build.turns, 1), "", false});
+  if (counter.reading) {
+    group.rows.push_back(
+        {"Set the counter to", counter_shows(counter.reading->reading, counter.reading->unit),
+         "ends at " + both_ways(sheet.plan, Amount::fiber_length, counter.reading->end_mm / 1e3, 1).own, true});
+  }
   if (counter.set_to_mm) {
-    add("Set the counter to", *counter.set_to_mm, 1, true);
-    add(counter.mode == LengthStop::signal ? "Overrun, reaction time" : "Lead, reaction time", *counter.lead_mm, 2,
-        false);
-    add("and per s of run-down", *counter.per_ramp_second_mm, 2, false);
+    const bool ramp = sheet.plan.takeup()->stop_ramp_s.has_value();
+    if (!counter.reading) add("Set the counter to", *counter.set_to_mm, 1, true);
+    add(fmt::format("{}, reaction time{}", counter.mode == LengthStop::signal ? "Overrun" : "Lead",
+                    ramp ? " and ramp" : "")
+            .c_str(),
+        *counter.lead_mm, 2, false);
+    if (!ramp) add("and per s of run-down", *counter.per_ramp_second_mm, 2, false);
   }
   group.rows.push_back(
       {"At that length it", sheet.plan.takeup() ? counter_words(counter.mode) : "not set", "", true});
   if (sheet.plan.takeup()) {
-    group.rows.push_back({"Reaction time", setting(counter.reaction_time_s) + " s", "", false});
+    group.rows.push_back(
+        {"Reaction time", setting(counter.reaction_time_s) + " s", ramp_words(*sheet.plan.takeup()), false});
   }
   return group;
 }
@@ -140,6 +169,14 @@ void draw_cell(Drawing& page, Point base, const BothWays& shown) {
   put(page, {base.x + width_of(shown.own, own) + 1.4, base.y}, shown.other, {2.5, false, Align::start, faint_ink});
 }
 
+// As the counter itself shows it, where it is known.
+BothWays counter_cell(const SetupSheet& sheet, const StepPlace& step) {
+  if (!step.length_mm) return {"not reached", ""};
+  if (step.counter_reading && sheet.run.counter.reading)
+    return {counter_shows(*step.counter_reading, sheet.run.counter.reading->unit), ""};
+  return both_ways(sheet.plan, Amount::fiber_length, *step.length_mm / 1e3, 1);
+}
+
 }  // namespace
 
 double draw_steps(Drawing& page, const Box& band, const SetupSheet& sheet) {
@@ -159,13 +196,15 @@ double draw_steps(Drawing& page, const Box& band, const SetupSheet& sheet) {
     }
     const auto length = [&](double mm) { return both_ways(sheet.plan, Amount::small_length, mm, 3); };
     draw_cell(page, at(0), {fmt::format("{}", step.from_layer), ""});
-    draw_cell(page, at(1),
-              step.length_mm ? both_ways(sheet.plan, Amount::fiber_length, *step.length_mm / 1e3, 1)
-                             : BothWays{"not reached", ""});
+    draw_cell(page, at(1), counter_cell(sheet, step));
     draw_cell(page, at(2), {step.turns ? figure(*step.turns, 1) : "-", ""});
-    draw_cell(page, at(3), length(step.pitch_mm));
-    draw_cell(page, at(4), length(step.left_stop_mm));
-    draw_cell(page, at(5), length(step.right_stop_mm));
+    const auto dialled = [&](const char* key, double mm) {
+      const std::optional<DialWords> words = dial_words_in_layer(sheet.plan, key, step.from_layer);
+      return words ? BothWays{words->reading, "= " + words->laid} : length(mm);
+    };
+    draw_cell(page, at(3), dialled("pitch", step.pitch_mm));
+    draw_cell(page, at(4), dialled("left_stop", step.left_stop_mm));
+    draw_cell(page, at(5), dialled("right_stop", step.right_stop_mm));
     top += row;
   }
   return top;
