@@ -6,6 +6,9 @@
 
 #include <fmt/format.h>
 
+#include "base/readable.h"
+#include "plan/dialling.h"
+
 namespace laywright {
 namespace {
 
@@ -84,9 +87,22 @@ Issues issues_at(const Issues& issues, std::string_view path) {
   return found;
 }
 
+// What is set on the machine for it, and where that is another value, which.
+std::string dialled_words(const FieldRow& row, const Dialling& dialling) {
+  const auto found = std::find_if(dialling.settings.begin(), dialling.settings.end(),
+                                  [&](const DialledSetting& each) { return each.path == row.path; });
+  if (found == dialling.settings.end() || has_error(row.issues) || !std::isfinite(found->laid)) return "";
+  if (!found->reading) return "What to dial was not measured";
+  const std::string dialled = fmt::format("Dialled {}", visible(reading_words(*found)));
+  if (!found->moved()) return dialled;
+  return fmt::format("{}, {}", dialled,
+                     row.unit == nullptr ? fmt::format("{:.6g}", found->laid)
+                                         : format_quantity(found->laid, *row.unit, shown_digits));
+}
+
 template <class Owner>
 void add_rows(const std::vector<Field<Owner>>& fields, const std::string& step, const PlanState& state,
-              const Issues& issues, Units units, std::vector<FieldRow>& rows) {
+              const Issues& issues, Units units, const Dialling& dialling, std::vector<FieldRow>& rows) {
   for (const Field<Owner>& field : fields) {
     FieldRow row;
     row.table = step.empty() ? std::string(field.table) : step;
@@ -107,6 +123,7 @@ void add_rows(const std::vector<Field<Owner>>& fields, const std::string& step, 
     } else if (row.value) {
       row.text = number_text(field, *row.value, row.unit, written);
     }
+    row.dialled = dialled_words(row, dialling);
     rows.push_back(std::move(row));
   }
 }
@@ -122,9 +139,10 @@ const Unit* unit_shown(const FieldInfo& field, std::string_view written, Units u
 
 std::vector<FieldRow> field_rows(const PlanState& state, const Issues& issues, Units units) {
   std::vector<FieldRow> rows;
-  add_rows(plan_fields(), "", state, issues, units, rows);
+  const Dialling dialling = dial(state.draft);
+  add_rows(plan_fields(), "", state, issues, units, dialling, rows);
   for (std::size_t i = 0; i < state.draft.wind.steps.size(); ++i) {
-    add_rows(step_fields(), step_path(i), state, issues, units, rows);
+    add_rows(step_fields(), step_path(i), state, issues, units, dialling, rows);
   }
   return rows;
 }

@@ -21,6 +21,7 @@ struct FieldRow {
   std::string allowed;      // "above 0 mm, up to 10000 mm"
   bool is_default = false;  // not set by the person
   std::string idle;         // why it does nothing now: "only a stepped guide has one"; empty: it counts
+  std::string dialled;      // where the machine has a dial for it: "Dialled 41 teeth, 0.25625 mm"; else empty
   Issues issues;            // about this field
 };
 

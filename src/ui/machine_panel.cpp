@@ -2,7 +2,10 @@
 
 #include <fmt/format.h>
 
+#include "base/spelling.h"
 #include "desk/machine_quantity.h"
+#include "figures/dial_words.h"
+#include "figures/figures.h"
 #include "session/command_rows.h"
 #include "session/window_commands.h"
 #include "ui/panels.h"
@@ -31,6 +34,35 @@ void readings(const std::vector<MachineRow>& rows, PanelState& state) {
   ImGui::TableSetupColumn("name");
   ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch);
   for (const MachineRow& r : rows) row(r, state);
+  ImGui::EndTable();
+}
+
+// What is set on the machine, as the sheet has it.
+void dials(const Plan& plan, const TakeupRun& run, PanelState& state) {
+  const std::vector<DialWords> all = dial_words(plan);
+  if (all.empty() && !run.counter.reading) return;
+  ImGui::Spacing();
+  ImGui::PushFont(state.strong);
+  ImGui::TextUnformatted("Set on the machine");
+  ImGui::PopFont();
+  if (!ImGui::BeginTable("dials", 2, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit)) return;
+  ImGui::TableSetupColumn("setting");
+  ImGui::TableSetupColumn("reading", ImGuiTableColumnFlags_WidthStretch);
+  const auto line = [&](const std::string& setting, const std::string& reading, const std::string& means) {
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    ImGui::TextDisabled("%s", capitalised(setting).c_str());
+    ImGui::TableNextColumn();
+    right_text(reading);
+    state.places.note_item("dial " + setting);
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", means.c_str());
+  };
+  for (const DialWords& each : all) line(each.setting, each.reading, meaning(each));
+  if (run.counter.reading) {
+    const auto& counter = *run.counter.reading;
+    line("counter", counter_shows(counter.reading, counter.unit),
+         fmt::format("The wind then ends at {} m", figure(counter.end_mm / 1e3, 1)));
+  }
   ImGui::EndTable();
 }
 
@@ -93,6 +125,7 @@ void machine_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const Moment moment = moment_of(stage.playback, *wound);
   const std::vector<MachineRow> rows = machine_rows(*wound, *run, moment, stage.view.units);
   readings(rows, state);
+  dials(wound->plan(), *run, state);
   keys_to_fill_in(*run, rows);
   ImGui::Spacing();
   if (ImGui::Button("Set-up sheet...")) out.push_back(cmd::ask(cmd::Question::setup_sheet));

@@ -98,18 +98,23 @@ void value_cell(const Form& form, const FieldRow& row, bool quiet, PanelState& s
   ImGui::TextDisabled("%s", row.unit != nullptr ? std::string(row.unit->name).c_str() : "");
 }
 
-// What is wrong with it, or, while it is typed into, what it is.
-void word_cell(const Form& form, const FieldRow& row, const TypingState& typing) {
+// What is wrong with it, what is dialled for it, and, while it is typed into, what it is.
+void word_cell(const Form& form, const FieldRow& row, PanelState& state) {
+  const TypingState& typing = state.typing;
   const bool typed_here = typing.path == row.path;
   const bool waits = typed_here && typing.text != typing.sent;
-  if (!typed_here && row.issues.empty()) return;
+  if (!typed_here && row.issues.empty() && row.dialled.empty()) return;
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
   ImGui::TableNextColumn();
   if (!waits) issue_lines(row.issues, form.rows, form.theme);
   ImGui::PushTextWrapPos(0.0F);
+  if (!row.dialled.empty() && !waits) {
+    ImGui::TextUnformatted(row.dialled.c_str());
+    state.places.note_item("dialled " + row.path);
+  }
   if (waits) ImGui::TextDisabled("Enter takes it, Escape gives it up. Allowed: %s.", row.allowed.c_str());
-  if (!waits && row.issues.empty()) {
+  if (typed_here && !waits && row.issues.empty()) {
     ImGui::TextDisabled("%s", fmt::format("{} Allowed: {}.", row.help.explanation, row.allowed).c_str());
   }
   ImGui::PopTextWrapPos();
@@ -123,7 +128,7 @@ void field(const Form& form, const FieldRow& row, PanelState& state, Commands& o
   name_cell(row, quiet);
   ImGui::TableNextColumn();
   value_cell(form, row, quiet, state, out);
-  word_cell(form, row, state.typing);
+  word_cell(form, row, state);
   ImGui::PopID();
 }
 
