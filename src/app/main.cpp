@@ -12,6 +12,7 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
+#include "app/calibrate_command.h"
 #include "app/capacity_command.h"
 #include "app/catalogue_folders.h"
 #include "app/cause_command.h"
@@ -105,6 +106,7 @@ int main(int argc, char** argv) {
   int exit_code = exit_done;
   add_new_command(program, *catalogues, exit_code);
   add_check_command(program, *catalogues, exit_code);
+  add_calibrate_command(program, exit_code);
   add_lay_command(program, *catalogues, exit_code);
   add_picture_command(program, *catalogues, exit_code);
   add_share_command(program, *catalogues, exit_code);
