@@ -6,6 +6,9 @@
 #include <catch2/catch.hpp>
 
 #include "base/issue.h"
+#include "plan/plan_file.h"
+#include "plan/plan_values.h"
+#include "plan/revision.h"
 #include "store/catalogues.h"
 
 using namespace laywright;
@@ -31,7 +34,8 @@ TEST_CASE("the shipped catalogues can be read, and each entry says where it come
   CHECK(shelf.of(EntryKind::spool).size() == 7);
   for (const CatalogueEntry& entry : shelf.entries) {
     INFO(entry.named.name);
-    CHECK(entry.source.find("from memory") != std::string::npos);
+    const char* origin = entry.named.kind == EntryKind::machine ? "invented" : "from memory";
+    CHECK(entry.source.find(origin) != std::string::npos);
   }
 }
 
@@ -104,4 +108,25 @@ TEST_CASE("delivery spools grow with their size") {
     before = barrel;
     if (flange == 100.0) CHECK(value(entry->named, "spool.inside_width") == 80.0);
   }
+}
+
+// One truth: the sample stands alone, with the tables of the machine that it speaks of.
+TEST_CASE("the sample with dials has the machine of the catalogue") {
+  const Catalogues catalogues({{LAYWRIGHT_SOURCE_DIR "/samples/catalogue", true}});
+  const Result<NamedEntry> entry = catalogues.find(EntryKind::machine, "Bench winder");
+  REQUIRE(entry.ok());
+  const Result<Plan> sample = load_plan(LAYWRIGHT_SOURCE_DIR "/samples/dialled.lay.toml");
+  REQUIRE(sample.ok());
+  CHECK(sample.value().draft().machine == entry.value().dials);
+  for (const auto& [path, given] : entry.value().values) {
+    INFO(path);
+    CHECK(value_at(sample.value().draft(), path) == given.value);
+  }
+  // And a plan that names it is laid alike.
+  std::string text = read_plan_text(LAYWRIGHT_SOURCE_DIR "/samples/dialled.lay.toml").value();
+  text = text.substr(0, text.find("[machine.dials.pitch]")) + "[machine]\nname = \"Bench winder\"\n";
+  const Result<Plan> named = plan_from_text(text, "a.lay.toml", &catalogues);
+  REQUIRE(named.ok());
+  CHECK(revision_of(named.value().draft()) == revision_of(sample.value().draft()));
+  CHECK(named.value().traverse().pitch_mm == Approx(41 * 0.00625));
 }

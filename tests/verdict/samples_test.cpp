@@ -85,6 +85,13 @@ TEST_CASE("the sample to begin with is good, in several draws, and none of its f
   }
 }
 
+TEST_CASE("the sample with dials is good as it is dialled") {
+  const Laid dialled = laid(sample("dialled"), 1);
+  INFO(verdict_line(dialled.verdict));
+  CHECK(dialled.verdict.grade == Grade::good);
+  same_truth(dialled);
+}
+
 TEST_CASE("wire wound evenly and parallel turns are good, the full delivery length may be wound") {
   for (const char* name : {"magnet-wire", "parallel"}) {
     const Laid wind = laid(sample(name), 1);
@@ -153,7 +160,8 @@ TEST_CASE("a worn traverse is not good in any draw, and is told to lose its play
 }
 
 TEST_CASE("every sample stands in these tests") {
-  std::set<std::string> known{"even", "magnet-wire", "parallel", "tapered-flanges", "long", "loose-traverse"};
+  std::set<std::string> known{"even", "dialled",       "magnet-wire", "parallel", "tapered-flanges",
+                              "long", "loose-traverse"};
   for (const Wrong& wrong : wrongs) known.insert(wrong.name);
   for (const auto& file : std::filesystem::directory_iterator(samples)) {
     const std::string name = file.path().filename().string();
