@@ -106,7 +106,6 @@ int main(int argc, char** argv) {
   int exit_code = exit_done;
   add_new_command(program, *catalogues, exit_code);
   add_check_command(program, *catalogues, exit_code);
-  add_calibrate_command(program, exit_code);
   add_lay_command(program, *catalogues, exit_code);
   add_picture_command(program, *catalogues, exit_code);
   add_share_command(program, *catalogues, exit_code);
@@ -115,6 +114,7 @@ int main(int argc, char** argv) {
   add_cause_command(program, *catalogues, exit_code);
   add_improve_command(program, *catalogues, exit_code);
   add_fit_command(program, *catalogues, exit_code);
+  add_calibrate_command(program, exit_code);
   add_capacity_command(program, *catalogues, exit_code);
   add_pattern_command(program, *catalogues, exit_code);
   add_payoff_command(program, *catalogues, exit_code);

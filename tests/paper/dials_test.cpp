@@ -8,11 +8,11 @@
 #include "figures/summary.h"
 #include "lay/lay.h"
 #include "paper/cairo_sink.h"
+#include "paper/paper_text.h"
 #include "paper/setup_sheet.h"
 #include "plan/dialling.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
-#include "report/paper_text.h"
 
 using namespace laywright;
 using Catch::Matchers::Contains;
