@@ -14,9 +14,10 @@
 namespace laywright {
 namespace {
 
-constexpr std::size_t digits = 6;
+// Of what was asked, and of what a dial gives: nobody measures that finer.
+constexpr std::size_t asked_digits = 6, laid_digits = 5;
 
-std::string value_words(const PlanDraft& draft, const std::string& path, double value) {
+std::string value_words(const PlanDraft& draft, const std::string& path, double value, std::size_t digits) {
   const FieldInfo& field = *field_at(draft, path);
   if (field.kind != FieldKind::quantity) return fmt::format("{} turns", setting(value));
   const auto origin = draft.origins.find(path);
@@ -37,8 +38,8 @@ std::string setting_words(const PlanDraft& draft, const DialledSetting& each) {
 
 DialWords words_of(const Plan& plan, const DialledSetting& each) {
   DialWords words{setting_words(plan.draft(), each), visible(reading_words(each)),
-                  value_words(plan.draft(), each.path, each.laid), ""};
-  if (const std::string asked = value_words(plan.draft(), each.path, each.asked); asked != words.laid)
+                  value_words(plan.draft(), each.path, each.laid, each.moved() ? laid_digits : asked_digits), ""};
+  if (const std::string asked = value_words(plan.draft(), each.path, each.asked, asked_digits); asked != words.laid)
     words.asked = asked;
   return words;
 }

@@ -12,7 +12,8 @@ inline constexpr double sheet_margin = 12.0;
 // What stands on the left and is set on the right, row by row, in a column.
 struct Row {
   std::string label, own, other;
-  bool tick = false;  // a box to tick when it is set
+  bool tick = false;       // a box to tick when it is set
+  std::string brief = "";  // in place of `other` where that is too wide
 };
 struct RowGroup {
   std::string title;

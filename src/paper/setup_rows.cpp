@@ -15,10 +15,13 @@ double draw_row(Drawing& page, const Box& column, double top, const Row& row) {
   const double right = column.right() - box - 1.5;
   const Type own_type{2.8, true, Align::start, ink}, other_type{smallest_print_mm, false, Align::end, faint_ink};
   // Where both do not fit, the other system gives way; what is still too wide becomes smaller.
-  const bool both = width_of(row.own, own_type) + between + width_of(row.other, other_type) <= right - own;
+  const auto fits = [&](const std::string& other) {
+    return width_of(row.own, own_type) + between + width_of(other, other_type) <= right - own;
+  };
+  const std::string& other = fits(row.other) ? row.other : row.brief;
   put_within(page, {column.left, base}, 0.37 * column.width, row.label, {2.6, false, Align::start, ink});
   put_within(page, {own, base}, right - own, row.own, own_type);
-  if (both) put(page, {right, base}, row.other, other_type);
+  if (fits(other)) put(page, {right, base}, other, other_type);
   if (row.tick) draw_box(page, {column.right() - box, top + 0.75, box, box}, {}, Pen{ink, 0.2, {}});
   draw_line(page, {column.left, top + row_height}, {column.right(), top + row_height}, hair);
   return top + row_height;

@@ -13,7 +13,7 @@ namespace {
 // What is dialled stands in front, what that gives behind it: that is what hands need.
 Row setting_row(const SetupSheet& sheet, const char* label, const char* path, bool tick) {
   if (const std::optional<DialWords> dialled = dial_words_at(sheet.plan, path))
-    return {label, dialled->reading, meaning(*dialled), tick};
+    return {label, dialled->reading, meaning(*dialled), tick, "= " + dialled->laid};
   const BothWays shown = setting_both_ways(sheet.plan, path);
   return {label, shown.own, shown.other, tick};
 }
@@ -131,11 +131,10 @@ RowGroup counter_group(const SetupSheet& sheet) {
          "ends at " + both_ways(sheet.plan, Amount::fiber_length, counter.reading->end_mm / 1e3, 1).own, true});
   }
   if (counter.set_to_mm) {
-    const bool ramp = sheet.plan.takeup()->stop_ramp_s.has_value();
+    const bool ramp = sheet.plan.takeup()->stop_ramp_s.has_value(), signals = counter.mode == LengthStop::signal;
     if (!counter.reading) add("Set the counter to", *counter.set_to_mm, 1, true);
-    add(fmt::format("{}, reaction time{}", counter.mode == LengthStop::signal ? "Overrun" : "Lead",
-                    ramp ? " and ramp" : "")
-            .c_str(),
+    add(ramp ? (signals ? "Overrun, with its ramp" : "Lead, with its ramp")
+             : (signals ? "Overrun, reaction time" : "Lead, reaction time"),
         *counter.lead_mm, 2, false);
     if (!ramp) add("and per s of run-down", *counter.per_ramp_second_mm, 2, false);
   }
