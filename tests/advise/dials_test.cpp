@@ -44,7 +44,8 @@ TEST_CASE("advice moves by whole steps of a dial, and no finer than it would wit
   CHECK(settable_step(draft, "traverse.pitch", 0.0125) == Approx(0.0125));
   CHECK(settable_step(draft, "traverse.pitch", 0.02) == Approx(0.025));
   CHECK(settable_step(draft, "traverse.right_stop", 0.02) == 0.02);  // no dial
-  for (const SearchableSetting& each : searchables_of(draft, {}, false).value()) {
+  const std::vector<SearchableSetting> searchables = searchables_of(draft, {}, false).value();
+  for (const SearchableSetting& each : searchables) {
     if (each.path == "traverse.pitch") CHECK(each.step == Approx(0.0125));
     if (each.path == "traverse.left_stop") CHECK(each.step == Approx(0.2));
   }
