@@ -15,6 +15,21 @@ std::string literal_of(const FieldInfo& field, const std::string& written) {
   return in_quotes(field, written) ? toml_text(written) : written;
 }
 
+// But where the plan has one of that name itself. A machine in braces takes no headers: there it gets braces, too.
+void put_dial(PlanText& text, const DialLines& lines) {
+  if (find_table(text.document(), lines.table) != nullptr) return;
+  const Entry* machine = find_table(text.document(), "machine");
+  if (machine == nullptr || !machine->is_inline) {
+    for (const auto& [key, written] : lines.keys) text.set(lines.table, key, written);
+    return;
+  }
+  std::string all;
+  for (const auto& [key, written] : lines.keys)
+    all += fmt::format("{}{} = {}", all.empty() ? "" : ", ", key, written);
+  const std::size_t dot = lines.table.rfind('.');
+  text.set(lines.table.substr(0, dot), lines.table.substr(dot + 1), fmt::format("{{ {} }}", all));
+}
+
 }  // namespace
 
 void write_in(PlanText& text, const NamedEntry& entry) {
@@ -28,10 +43,7 @@ void write_in(PlanText& text, const NamedEntry& entry) {
     if (given == entry.values.end() || text.find(field_table, field.key) != nullptr) continue;
     text.set(field_table, field.key, literal_of(field, given->second.written));
   }
-  for (const DialLines& each : lines_of(entry.dials)) {
-    if (find_table(text.document(), each.table) != nullptr) continue;  // the plan's own
-    for (const auto& [key, written] : each.keys) text.set(each.table, key, written);
-  }
+  for (const DialLines& each : lines_of(entry.dials)) put_dial(text, each);
 }
 
 std::string flattened(std::string_view text, const PlanDraft& draft) {

@@ -267,6 +267,14 @@ TEST_CASE("dials are written, saved over, flattened and read back as the same") 
   CHECK(alone.draft().entries.empty());
   CHECK(alone.draft().machine == named.value().draft().machine);
   CHECK(revision_of(alone.draft()) == revision_of(named.value().draft()));
+
+  // Of a machine in braces.
+  std::string inline_text(sample::full);
+  inline_text.replace(inline_text.find("[spool]"), 0, "machine = { name = \"W\" }\n");
+  const Result<Plan> in_braces = plan_from_text(inline_text, "a.lay.toml", &entries);
+  REQUIRE(in_braces.ok());
+  CHECK(sound(flattened(inline_text, in_braces.value().asked())).draft().machine ==
+        in_braces.value().draft().machine);
 }
 
 TEST_CASE("a counter tells what it shows, its error included") {
