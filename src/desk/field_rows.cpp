@@ -15,6 +15,7 @@ namespace {
 // Of a value in its own unit, and of one that was converted: a person reads sizes to a part in a thousand, but never
 // loses the ones of a large number.
 constexpr std::size_t shown_digits = 6, converted_digits = 4;
+constexpr std::size_t dialled_digits = 5;  // as text and sheet have it
 
 // The inch system's usual unit of each, by the metric one that a field has.
 std::string_view inch_unit(std::string_view metric) {
@@ -95,9 +96,9 @@ std::string dialled_words(const FieldRow& row, const Dialling& dialling) {
   if (!found->reading) return "What to dial was not measured";
   const std::string dialled = fmt::format("Dialled {}", visible(reading_words(*found)));
   if (!found->moved()) return dialled;
-  return fmt::format("{}, {}", dialled,
-                     row.unit == nullptr ? fmt::format("{:.6g}", found->laid)
-                                         : format_quantity(found->laid, *row.unit, shown_digits));
+  return fmt::format("{}\n= {}", dialled,
+                     row.unit == nullptr ? fmt::format("{:.5g}", found->laid)
+                                         : format_quantity(found->laid, *row.unit, dialled_digits));
 }
 
 template <class Owner>

@@ -21,8 +21,9 @@ struct FieldRow {
   std::string allowed;      // "above 0 mm, up to 10000 mm"
   bool is_default = false;  // not set by the person
   std::string idle;         // why it does nothing now: "only a stepped guide has one"; empty: it counts
-  std::string dialled;      // where the machine has a dial for it: "Dialled 41 teeth, 0.25625 mm"; else empty
-  Issues issues;            // about this field
+  std::string
+      dialled;  // where the machine has a dial for it: "Dialled 41 teeth", and "= 0.25625 mm" below where that is not what stands in the field
+  Issues issues;  // about this field
 };
 
 // The unit in which a field is shown: as it was written where that is of the wanted system, or else the system's

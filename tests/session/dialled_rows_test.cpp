@@ -23,8 +23,8 @@ TEST_CASE("a field with a dial says what is dialled, and what that gives where i
       "greatest = 200\n";
   const PlanState state = with_text(state_from_text(text, "small.lay.toml").value(), "traverse.pitch", "0.531 mm");
   // 41.81 teeth: 42 of them give 0.5334 mm, or 0.021 in.
-  CHECK(dialled(state, "traverse.pitch") == "Dialled 42 teeth, 0.5334 mm");
-  CHECK(dialled(state, "traverse.pitch", Units::inch) == "Dialled 42 teeth, 0.021 in");
+  CHECK(dialled(state, "traverse.pitch") == "Dialled 42 teeth\n= 0.5334 mm");
+  CHECK(dialled(state, "traverse.pitch", Units::inch) == "Dialled 42 teeth\n= 0.021 in");
   CHECK(dialled(with_text(state, "traverse.pitch", "0.508 mm"), "traverse.pitch") == "Dialled 40 teeth");
   CHECK(dialled(state, "traverse.left_stop").empty());
   // Beyond its reach there is an issue in place of it.
