@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "advise/judged.h"
+#include "advise/late_settings.h"
 #include "advise/robust.h"
 #include "advise/setting_text.h"
 #include "base/decimal.h"
@@ -95,6 +96,8 @@ ImproveSettings search_of(const BeginSettings& settings) {
   search.lay = settings.lay;
   search.threads = settings.threads;
   search.trials = settings.trials;
+  // The person's, or the fiber's own; of the order, not of the traverse.
+  for (const char* path : {tension_path, start_path}) search.requests.push_back({path, {}, {}, {}, true});
   for (const std::string& path : settings.given) search.requests.push_back({path, {}, {}, {}, true});
   return search;
 }

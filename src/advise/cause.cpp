@@ -111,10 +111,10 @@ class Confirmation {
                                              const std::vector<std::optional<Trial>>& trials, std::size_t at,
                                              const Explanation& explanation) const {
     const SoughtFinding& sought = explanation.sought;
-    const std::optional<MeanAmount> mean = mean_amount(plan_, sought, trials, at, draws_after);
-    if (!mean) return std::nullopt;
     Remedy remedy;
     remedy.moves = candidate.moves;
+    const auto mean = mean_after(remedy.moves, plan_, sought, trials, at, draws_after);
+    if (!mean) return std::nullopt;
     remedy.changes = dialled(plan_.draft(), changes_of(plan_.draft(), candidate.moves));
     remedy.rest = rest(*mean);
     remedy.outcome = trials[at]->outcome;
@@ -123,7 +123,7 @@ class Confirmation {
       return std::nullopt;
     remedy.grown = kinds_that_grow(explanation.outcome, remedy.outcome, sought.kind);
     if (!candidate.smallest) return remedy;
-    const auto smaller = mean_amount(plan_, sought, trials, at + draws_after, draws_after);
+    const auto smaller = mean_after(remedy.moves, plan_, sought, trials, at + draws_after, draws_after);
     if (!smaller) return remedy;
     const Rest after = rest(*smaller);
     if (after.share_left <= Remedy::halved_share && after.share_of_all <= Remedy::no_worse) {
@@ -149,6 +149,29 @@ bool begin_search(CauseSearch& search, const Plan& plan, const Build& build, Exp
   return search.begin(plan.draft(), progress);
 }
 
+// Of those whose moves are such, all that are not clearly better than the best of the others.
+template <class Ranked>
+void drop_what_is_no_better(std::vector<Ranked>& all, bool (*such)(const std::vector<Move>&)) {
+  constexpr double clearly = 0.3;
+  double best = std::numeric_limits<double>::infinity();
+  for (const Ranked& each : all) {
+    if (!such(each.moves)) best = std::min(best, each.rank());
+  }
+  std::erase_if(all, [&](const Ranked& each) { return such(each.moves) && each.rank() + clearly > best; });
+}
+
+// Tension, side of the start.
+bool turn_late(const std::vector<Move>& moves) {
+  return std::any_of(moves.begin(), moves.end(), [](const Move& move) { return move.movable.wants_evidence; });
+}
+
+std::optional<TensionRoom> room_of(const Plan& plan, const Build& build, const Measurements& measurements) {
+  const TakeupRun run = pull_and_speed(plan, build, measurements);
+  std::vector<Check> pull = weigh(plan, build, measurements, &run);
+  std::erase_if(pull, [](const Check& check) { return !depends_on_tension(check.what); });
+  return tension_room(plan.draft(), pull);
+}
+
 template <class Ranked>
 void sort_by_rank(std::vector<Ranked>& all) {
   std::stable_sort(all.begin(), all.end(), [](const Ranked& a, const Ranked& b) { return a.rank() < b.rank(); });
@@ -156,15 +179,12 @@ void sort_by_rank(std::vector<Ranked>& all) {
 
 }  // namespace
 
-void keep_singled_out(std::vector<Remedy>& remedies) {
-  constexpr double clearly = 0.3;
-  double best_setting = std::numeric_limits<double>::infinity();
-  for (const Remedy& each : remedies) {
-    if (each.can_be_set()) best_setting = std::min(best_setting, each.rank());
-  }
-  std::erase_if(remedies,
-                [&](const Remedy& each) { return !each.can_be_set() && each.rank() + clearly > best_setting; });
+bool want_evidence(const std::vector<Move>& moves) {
+  return std::any_of(moves.begin(), moves.end(),
+                     [](const Move& move) { return !can_be_set(move.movable) || move.movable.wants_evidence; });
 }
+
+void keep_singled_out(std::vector<Remedy>& remedies) { drop_what_is_no_better(remedies, want_evidence); }
 
 Result<Explanation> explain(const Plan& plan, const Build& build, const Measurements& measurements,
                             const Finding& finding, const CauseSettings& settings, Progress& progress) {
@@ -175,7 +195,7 @@ Result<Explanation> explain(const Plan& plan, const Build& build, const Measurem
   explanation.grade = grade_of(weigh(plan, build, measurements, nullptr));
   progress.report(0.0);
 
-  CauseSearch search(plan, explanation.sought, settings);
+  CauseSearch search(plan, explanation.sought, room_of(plan, build, measurements), settings);
   std::vector<Candidate> candidates;
   if (begin_search(search, plan, build, explanation, progress)) {
     candidates = search.try_singles(progress);
@@ -186,6 +206,8 @@ Result<Explanation> explain(const Plan& plan, const Build& build, const Measurem
       explanation.pairs_tried = true;
       for (Candidate& pair : search.try_pairs(progress)) candidates.push_back(std::move(pair));
     }
+    // They cost whole winds to confirm.
+    drop_what_is_no_better(candidates, turn_late);
     sort_by_rank(candidates);
   }
   explanation.trials = search.trials();

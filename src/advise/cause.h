@@ -2,8 +2,9 @@
 // further, to see what is left of the finding and of all others; then the smallest move is sought that removes it, or
 // halves it. Where no single setting does, two are moved together. What is said in words comes from those trials.
 //
-// What is named is what can be set at the machine. Flaws of the machine and the fiber's friction are named only where the
-// evidence singles them out: where without them clearly less is left than with any setting.
+// What is named is what can be set at the machine. Flaws of the machine, the fiber's friction, and tension and side of the start,
+// which decide less than the traverse does, are named only where the evidence singles them out: where with them clearly less is
+// left than with any other setting.
 //
 // The search lays only the first layers, as many as the finding needs to grow, at `search_fidelity`; what it finds is
 // confirmed on the whole plan. Each setting is seen on several draws (draws.h).
@@ -100,7 +101,10 @@ struct Explanation {
   std::string text;        // the conclusion
 };
 
-// Takes out those of flaws and friction, but where they leave clearly less than any setting does.
+// Flaws, friction, tension, side of the start.
+[[nodiscard]] bool want_evidence(const std::vector<Move>& moves);
+
+// Takes out those, but where they leave clearly less than any other setting does.
 void keep_singled_out(std::vector<Remedy>& remedies);
 
 // Precondition: the finding is one of the build that was laid from the plan with those settings. Error when cancelled

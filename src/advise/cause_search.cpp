@@ -55,8 +55,19 @@ std::vector<Change> changes_of(const PlanDraft& draft, const std::vector<Move>& 
   return all;
 }
 
-CauseSearch::CauseSearch(const Plan& plan, const SoughtFinding& sought, const CauseSettings& settings)
-    : plan_(plan), sought_(sought), settings_(settings), draft_(plan.draft()) {
+std::optional<MeanAmount> mean_after(const std::vector<Move>& moves, const Plan& plan, const SoughtFinding& sought,
+                                     const std::vector<std::optional<Trial>>& trials, std::size_t begin, int count) {
+  std::optional<MeanAmount> mean = mean_amount(plan, sought, trials, begin, count);
+  const bool starts_elsewhere =
+      std::any_of(moves.begin(), moves.end(), [](const Move& move) { return move.movable.is_switch; });
+  if (!mean || !starts_elsewhere) return mean;
+  const auto other = mean_amount(plan, mirrored(sought, plan.spool().inside_width_mm), trials, begin, count);
+  return other && other->of_sought.gravity > mean->of_sought.gravity ? other : mean;
+}
+
+CauseSearch::CauseSearch(const Plan& plan, const SoughtFinding& sought, const std::optional<TensionRoom>& room,
+                         const CauseSettings& settings)
+    : plan_(plan), sought_(sought), room_(room), settings_(settings), draft_(plan.draft()) {
   settings_.lay.fidelity *= search_fidelity;
 }
 
@@ -108,7 +119,8 @@ void CauseSearch::follow(std::vector<Line>& lines, Progress& progress) {
     if (progress.cancelled()) return;
     trials_ += static_cast<int>(orders.size());
     for (std::size_t i = 0; i < asked.size(); ++i) {
-      tell(*asked[i].first, asked[i].second, mean_amount(plan_, sought_, trials, i * trial_draws, trial_draws));
+      Line& line = *asked[i].first;
+      tell(line, asked[i].second, mean_after(line.unit, plan_, sought_, trials, i * trial_draws, trial_draws));
     }
   }
 }
@@ -145,11 +157,11 @@ void CauseSearch::note_tried(const std::vector<Line>& lines) {
 
 std::vector<Candidate> CauseSearch::try_singles(Progress& progress) {
   std::vector<Line> lines;
-  for (const MovableSetting& movable : movables_of(draft_)) {
+  for (const MovableSetting& movable : movables_of(draft_, room_)) {
+    const double first = std::max(movable.step, movable.first);
     for (const double limit : {movable.lowest, movable.highest}) {
       if (limit == 0.0) continue;
-      lines.push_back(
-          {{{movable, 1.0}}, Bracket(std::min(movable.step, std::abs(limit)), limit, Remedy::gone_share), {}});
+      lines.push_back({{{movable, 1.0}}, Bracket(std::min(first, std::abs(limit)), limit, Remedy::gone_share), {}});
     }
   }
   // What is worn is worn together.
@@ -176,14 +188,15 @@ std::vector<Candidate> CauseSearch::try_pairs(Progress& progress) {
   std::stable_sort(best.begin(), best.end(),
                    [](const TriedDial& a, const TriedDial& b) { return a.rank() < b.rank(); });
   // What makes it worse by itself is no help.
-  std::erase_if(best, [](const TriedDial& each) { return each.share_left >= 1.0 || !can_be_set(each.movable); });
+  std::erase_if(best, [](const TriedDial& each) {
+    return each.share_left >= 1.0 || !can_be_set(each.movable) || each.movable.wants_evidence;
+  });
   if (best.size() > best_settings) best.resize(best_settings);
   for (std::size_t i = 0; i < best.size(); ++i) {
     for (std::size_t k = i + 1; k < best.size(); ++k) {
       if (best[i].movable.words == best[k].movable.words) continue;
-      const bool switches = best[i].movable.is_switch || best[k].movable.is_switch;
       lines.push_back({{{best[i].movable, best[i].best}, {best[k].movable, best[k].best}},
-                       Bracket(switches ? furthest : first, furthest, Remedy::gone_share),
+                       Bracket(first, furthest, Remedy::gone_share),
                        {}});
     }
   }

@@ -19,9 +19,18 @@ struct Candidate {
   [[nodiscard]] double rank() const { return rank_of(moves, share_left, share_of_all); }
 };
 
+// What the moves leave, over the draws of such trials (draws.h). A start at the other flange may but take the finding there: then
+// the greater amount of both sides counts.
+[[nodiscard]] std::optional<MeanAmount> mean_after(const std::vector<Move>& moves, const Plan& plan,
+                                                   const SoughtFinding& sought,
+                                                   const std::vector<std::optional<Trial>>& trials,
+                                                   std::size_t begin, int count);
+
 class CauseSearch {
  public:
-  CauseSearch(const Plan& plan, const SoughtFinding& sought, const CauseSettings& settings);
+  // `room`: of the plan's tension.
+  CauseSearch(const Plan& plan, const SoughtFinding& sought, const std::optional<TensionRoom>& room,
+              const CauseSettings& settings);
 
   // Lays the reference: the plan, ended after so many turns. False when the finding does not show on it, or cancelled.
   bool begin(const PlanDraft& draft, Progress& progress);
@@ -53,6 +62,7 @@ class CauseSearch {
 
   const Plan& plan_;
   SoughtFinding sought_;
+  std::optional<TensionRoom> room_;
   CauseSettings settings_;
   PlanDraft draft_;  // the short one
   MeanAmount before_;

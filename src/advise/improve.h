@@ -6,6 +6,9 @@
 // down, the fiber at both ends of its tolerance where the plan has one. What counts is the mean of all, so that a setting
 // that must be met exactly loses against one that need not; and what is not better than the plan on each of its draws is
 // no proposal. A plan that is good on all its draws is left as it is, unless weights are given.
+//
+// Tension and side of the start come last (late_settings.h): a tension by which the pull is not good is set so that it is; else
+// both are tried at the best that was found where that still is not good, so that a search that needs neither takes no longer.
 #pragma once
 
 #include <optional>
@@ -35,8 +38,10 @@ struct Proposal {
   PlanDraft draft;
   std::vector<double> values;  // of the settings
   Outcome outcome;             // as it is set
+  std::vector<Check> pull;     // as it is set: what grows with the tension
   WindVerdict verdict;         // as it is set, with what the machine bears
   int draws = 0, good_draws = 0;
+  int well_laid_draws = 0;                                // good but for their pull
   int variants = 0, good_variants = 0, bad_variants = 0;  // bad: do not wind
   std::vector<double> draw_costs;                         // infinite where a draw could not be laid
   double cost = 0.0;  // mean over the variants, and a little for each setting that is moved

@@ -34,6 +34,13 @@ std::string what_to_set(const Plan& plan, const Improvement& improvement, const 
   for (std::size_t i = 0; i < improvement.searchables.size(); ++i) {
     const SearchableSetting& searchable = improvement.searchables[i];
     if (proposal.values[i] == searchable.now) continue;
+    // A side is changed, not set to a figure.
+    if (searchable.is_switch) {
+      all.push_back(fmt::format("the start to the {} flange (now {})",
+                                searchable_text(plan, searchable, proposal.values[i]),
+                                searchable_text(plan, searchable, searchable.now)));
+      continue;
+    }
     all.push_back(fmt::format("the {} to {} (now {})", searchable.words,
                               searchable_text(plan, searchable, proposal.values[i]),
                               searchable_text(plan, searchable, searchable.now)));
@@ -41,7 +48,7 @@ std::string what_to_set(const Plan& plan, const Improvement& improvement, const 
   return fmt::format("Set {}.", joined(all));
 }
 
-// "good on each of 5 draws, and and on 8 of 10 with a setting one step off"
+// "good on each of 5 draws, and on 8 of 10 with a setting one step off"
 std::string how_sure(const Proposal& proposal) {
   const int steps = proposal.variants - proposal.draws, good_steps = proposal.good_variants - proposal.good_draws;
   std::string text = proposal.good_draws == proposal.draws
@@ -88,9 +95,12 @@ std::string conclusion_of(const Improvement& improvement) {
   const Proposal& plan = improvement.plan;
   const std::string laid = fmt::format("{} winds were laid.", count_of(improvement.trials));
   if (improvement.leave_it) {
-    const std::string leave = fmt::format("Leave the settings as they are: the wind is {}.", how_sure(plan));
-    if (plan.verdict.grade == Grade::good) return leave;
-    return fmt::format("{} What is left is not of the traverse. {}", leave, as_it_is(plan.verdict));
+    if (plan.verdict.grade == Grade::good)
+      return fmt::format("Leave the settings as they are: the wind is {}.", how_sure(plan));
+    return fmt::format(
+        "Leave the settings as they are: the fiber lies well on each of {} draws. What is wrong does not come from "
+        "the settings that are turned here. {}",
+        plan.draws, as_it_is(plan.verdict));
   }
   if (improvement.best.empty()) {
     return fmt::format(

@@ -9,9 +9,14 @@ namespace laywright {
 Merit merit_of(const Plan& plan, const Trial& trial) {
   // Beyond it a figure is no worse: a limit of 0 makes any figure infinitely so.
   constexpr double most = 100.0;
+  const auto share_of = [most](const Check& check) { return std::min(most, strain_of(check) / good_up_to(check)); };
   Merit merit;
+  for (const Check& check : trial.pull) {
+    merit.pull = std::max(merit.pull, check.grade);
+    merit.past_good += std::max(0.0, share_of(check) - 1.0);
+  }
   for (const Check& check : trial.checks) {
-    const double share = std::min(most, strain_of(check) / good_up_to(check));
+    const double share = share_of(check);
     merit.grade = std::max(merit.grade, check.grade);
     merit.past_good += std::max(0.0, share - 1.0);
     merit.load += std::min(1.0, share * share);

@@ -17,17 +17,18 @@ struct MeritWeights {
 };
 
 struct Merit {
-  Grade grade = Grade::good;  // the worst of the checks
-  // Over all checks: by what share of the place where they cease to be good they are past it.
+  Grade grade = Grade::good;  // the worst of the checks of how the fiber lies
+  Grade pull = Grade::good;   // and of those of its pull
+  // Over all these checks: by what share of the place where they cease to be good they are past it.
   double past_good = 0.0;
-  // Over all checks: the square of their share of that place, each 1 at most.
+  // Over those of how it lies: the square of their share of that place, each 1 at most.
   double load = 0.0;
   double gap_share = 0.0;  // of the fiber's length
   double edge_deviation_d = 0.0;
   double rim_use = 0.0;
 };
 
-// Of the wind's own checks; what the machine bears does not depend on how the fiber lies.
+// Of how the fiber lies and of its pull; bend, speed and payoff are not searched for.
 [[nodiscard]] Merit merit_of(const Plan& plan, const Trial& trial);
 
 // One number, less is better. What is past good counts before all else; then with weights their sum, without them the load.

@@ -122,7 +122,21 @@ MovableSetting start_movable(const PlanDraft& draft) {
   MovableSetting movable{"the side of the start", "the left",      "the right", {{"traverse.start"}}, {}, 1.0,
                          left ? 0.0 : -1.0,       left ? 1.0 : 0.0};
   movable.is_switch = true;
+  movable.wants_evidence = true;
   return movable;
+}
+
+void add_tension(const PlanDraft& draft, const std::optional<TensionRoom>& room,
+                 std::vector<MovableSetting>& movables) {
+  if (!room || !room->has(*draft.wind.tension_N) || !tension_turns_lay(draft)) return;
+  constexpr double twentieth = 0.05, quarter = 0.25;
+  const double now = *draft.wind.tension_N;
+  MovableSetting movable{
+      "the tension",     "too low",         "too high", {{tension_path}}, {}, round_figure_below(twentieth * now),
+      room->low_N - now, room->high_N - now};
+  movable.wants_evidence = true;
+  movable.first = quarter * now;
+  movables.push_back(std::move(movable));
 }
 
 // Of turns side by side; of a crossed wind it is not known what is usual.
@@ -145,7 +159,7 @@ bool is_usual(const PlanDraft& draft, const MovableSetting& movable) {
 
 }  // namespace
 
-std::vector<MovableSetting> movables_of(const PlanDraft& draft) {
+std::vector<MovableSetting> movables_of(const PlanDraft& draft, const std::optional<TensionRoom>& room) {
   std::vector<MovableSetting> movables;
   add_flaw(draft, "spool.flange_runout", "the run-out of the flanges", "Take a spool whose flanges run true",
            movables);
@@ -154,7 +168,7 @@ std::vector<MovableSetting> movables_of(const PlanDraft& draft) {
   movables.push_back(pitch_movable(draft));
   movables.push_back(stop_movable(draft, "left"));
   movables.push_back(stop_movable(draft, "right"));
-  movables.push_back(start_movable(draft));
+  if (start_turns_lay(draft)) movables.push_back(start_movable(draft));
   movables.push_back(free_length_movable(draft));
   add_flaw(draft, "traverse.guide_play", "the play of the guide", "Use a guide with less play", movables);
   add_flaw(draft, "traverse.pitch_scatter", "the scatter of the pitch",
@@ -164,6 +178,7 @@ std::vector<MovableSetting> movables_of(const PlanDraft& draft) {
            movables);
   add_flaw(draft, "traverse.reversal.stop_scatter", "the scatter of the stops", "See that the guide's stops repeat",
            movables);
+  add_tension(draft, room, movables);
   if (draft.traverse.pitch_mm < close_wind_d * draft.fiber.diameter_mm) {
     for (MovableSetting& movable : movables) movable.is_usual = is_usual(draft, movable);
   }

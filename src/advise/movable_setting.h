@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "advise/late_settings.h"
 #include "advise/trial.h"
 #include "plan/lay_plan.h"
 
@@ -26,13 +27,18 @@ struct MovableSetting {
   bool is_switch = false;              // a choice: `highest` or `lowest` is the one other position
   bool is_flaw = false;                // of machine or spool: nothing would be best
   bool is_usual = false;  // stands where it usually does (verdict/usual_settings.h): hardly what is wrong
+  // Decides so little, as a rule, that it is named only where the evidence singles it out: the tension, the side of the start.
+  bool wants_evidence = false;
+  double first = 0.0;     // the first move of a search, in multiples of which it goes on; 0: `step`
   std::string cure = {};  // of what nobody sets at the machine: what to do about it; else empty
 };
 
 // The settings of a plan, in the order of its keys. Flaws of the machine and the spool (lost motion, play, scatter,
 // run-out) can only be turned down, and are left out where the plan has none. A setting that the steps of the wind
-// change is turned in all of them alike.
-[[nodiscard]] std::vector<MovableSetting> movables_of(const PlanDraft& draft);
+// change is turned in all of them alike. The side of the start stands among them where it matters, and the tension where the fiber
+// rolls and there is `room` for another.
+[[nodiscard]] std::vector<MovableSetting> movables_of(const PlanDraft& draft,
+                                                      const std::optional<TensionRoom>& room = {});
 
 // Both stops alike, and both in one direction (the whole traverse, sideways).
 [[nodiscard]] std::vector<MovableSetting> stop_pairs_of(const PlanDraft& draft);

@@ -18,6 +18,9 @@ std::vector<TrialOrder> steps_of(const PlanDraft& plan, const std::vector<Search
                                  const std::vector<double>& values, const LaySettings& settings) {
   std::vector<TrialOrder> orders;
   for (std::size_t i = 0; i < searchables.size(); ++i) {
+    // A choice has no step, and what was left as it is need not be met.
+    const bool left = searchables[i].late && values[i] == searchables[i].now;
+    if (searchables[i].is_switch || left) continue;
     for (const double by : {-searchables[i].step, searchables[i].step}) {
       std::vector<double> off = values;
       off[i] += by;
@@ -43,9 +46,10 @@ double for_what_is_moved(const std::vector<SearchableSetting>& searchables, cons
 
 void add_variant(Proposal& proposal, const Merit& merit, double cost) {
   proposal.cost = (proposal.cost * proposal.variants + cost) / (proposal.variants + 1);
+  const Grade grade = std::max(merit.grade, merit.pull);
   ++proposal.variants;
-  proposal.good_variants += merit.grade == Grade::good ? 1 : 0;
-  proposal.bad_variants += merit.grade == Grade::do_not_wind ? 1 : 0;
+  proposal.good_variants += grade == Grade::good ? 1 : 0;
+  proposal.bad_variants += grade == Grade::do_not_wind ? 1 : 0;
 }
 
 using Trials = std::vector<std::optional<Trial>>;
@@ -53,6 +57,7 @@ using Trials = std::vector<std::optional<Trial>>;
 Proposal judged(const Plan& plan, Trials::const_iterator first, const std::optional<MeritWeights>& weights) {
   Proposal proposal;
   proposal.outcome = (*first)->outcome;
+  proposal.pull = (*first)->pull;
   for (std::size_t i = 0; i < draws; ++i, ++first) {
     if (!*first) {
       proposal.draw_costs.push_back(std::numeric_limits<double>::infinity());
@@ -60,6 +65,7 @@ Proposal judged(const Plan& plan, Trials::const_iterator first, const std::optio
     }
     const Merit merit = merit_of(plan, **first);
     proposal.draw_costs.push_back(cost_of(merit, weights));
+    proposal.well_laid_draws += merit.grade == Grade::good ? 1 : 0;
     add_variant(proposal, merit, proposal.draw_costs.back());
   }
   proposal.draws = proposal.variants;
@@ -105,20 +111,21 @@ std::vector<Proposal> judge(const Plan& plan, const std::vector<SearchableSettin
 bool add_steps(const Plan& plan, const std::vector<SearchableSetting>& searchables, std::vector<Proposal>& proposals,
                const ImproveSettings& settings, const Stretch& stretch, int& trials) {
   std::vector<TrialOrder> orders;
-  for (const Proposal& each : proposals) {
+  std::vector<Proposal*> owners;  // of each order
+  for (Proposal& each : proposals) {
     for (TrialOrder& order : steps_of(plan.draft(), searchables, each.values, settings.lay)) {
       orders.push_back(std::move(order));
+      owners.push_back(&each);
     }
   }
   const Trials tried = try_all(orders, settings.threads, stretch);
   if (stretch.progress.cancelled()) return false;
   trials += static_cast<int>(orders.size());
-  const std::size_t each = orders.size() / std::max<std::size_t>(1, proposals.size());
   for (std::size_t i = 0; i < orders.size(); ++i) {
     // A step that is not sound does not count.
     if (!tried[i]) continue;
     const Merit merit = merit_of(plan, *tried[i]);
-    add_variant(proposals[i / each], merit, cost_of(merit, settings.weights));
+    add_variant(*owners[i], merit, cost_of(merit, settings.weights));
   }
   return true;
 }

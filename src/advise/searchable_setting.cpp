@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "advise/late_settings.h"
 #include "advise/settable_step.h"
 #include "advise/setting_text.h"
 #include "base/round_figure.h"
@@ -164,6 +165,7 @@ Result<std::vector<SearchableSetting>> searchables_of(const PlanDraft& draft,
   if ((drift || draft.spool.flange_taper_rad > 0.0) && draft.wind.steps.empty()) {
     searchables.push_back(drift_searchable(draft, searchables[1].step));
   }
+  add_late_settings(draft, searchables);
   for (const SearchRequest& request : requests) {
     auto found = std::find_if(searchables.begin(), searchables.end(),
                               [&](const SearchableSetting& each) { return each.path == request.path; });
@@ -182,8 +184,9 @@ Result<std::vector<SearchableSetting>> searchables_of(const PlanDraft& draft,
     }
     if (request.low) found->low = *request.low;
     if (request.high) found->high = *request.high;
+    if (request.low && !found->is_switch) found->late = false;
     if (request.step) found->step = *request.step;
-    if (found->low >= found->high)
+    if (found->low >= found->high && !found->late)
       return option_issue(request.path, "", "the range is empty; give the lower end first");
     if (found->step <= 0.0) return option_issue(request.path, "", "the step must be above nothing");
   }
@@ -195,6 +198,8 @@ Result<std::vector<SearchableSetting>> searchables_of(const PlanDraft& draft,
     each.low = std::min(each.low, each.now);
     each.high = std::max(each.high, each.now);
   }
+  std::stable_partition(searchables.begin(), searchables.end(),
+                        [](const SearchableSetting& each) { return !each.late; });
   return searchables;
 }
 

@@ -32,6 +32,14 @@ SoughtFinding sought_finding(const Plan& plan, const Finding& finding) {
   return sought;
 }
 
+SoughtFinding mirrored(const SoughtFinding& sought, double width_mm) {
+  SoughtFinding other = sought;
+  if (sought.side) other.side = *sought.side == Side::left ? Side::right : Side::left;
+  other.from_mm = width_mm - sought.to_mm;
+  other.to_mm = width_mm - sought.from_mm;
+  return other;
+}
+
 FindingAmount amount_of(const SoughtFinding& sought, const std::vector<Finding>& findings) {
   FindingAmount amount;
   for (const Finding& finding : findings) {

@@ -20,6 +20,9 @@ struct SoughtFinding {
 
 [[nodiscard]] SoughtFinding sought_finding(const Plan& plan, const Finding& finding);
 
+// The same at the other flange.
+[[nodiscard]] SoughtFinding mirrored(const SoughtFinding& sought, double width_mm);
+
 struct FindingAmount {
   double places = 0.0;  // of findings that reach beyond the part, the share that lies in it
   double worst_mm = 0.0;

@@ -20,9 +20,15 @@ std::optional<Trial> try_plan(const PlanDraft& draft, const LaySettings& setting
   if (!build.ok()) return std::nullopt;
   Measurements measurements = measure(plan.value(), build.value(), progress);
   if (progress.cancelled()) return std::nullopt;
-  const Outcome outcome = outcome_of(plan.value(), build.value(), measurements);
-  std::vector<Check> checks = weigh(plan.value(), build.value(), measurements, nullptr);
-  return Trial{outcome, std::move(measurements.findings), std::move(checks)};
+  Trial trial;
+  trial.outcome = outcome_of(plan.value(), build.value(), measurements);
+  const TakeupRun run = pull_and_speed(plan.value(), build.value(), measurements);
+  for (const Check& check : weigh(plan.value(), build.value(), measurements, &run)) {
+    if (depends_on_lay(check.what)) trial.checks.push_back(check);
+    if (depends_on_tension(check.what)) trial.pull.push_back(check);
+  }
+  trial.findings = std::move(measurements.findings);
+  return trial;
 }
 
 std::vector<std::optional<Trial>> try_all(const std::vector<TrialOrder>& orders, int threads,

@@ -28,7 +28,8 @@ struct Change {
 struct Trial {
   Outcome outcome;
   std::vector<Finding> findings;  // gravest first
-  std::vector<Check> checks;      // of the verdict, without the machine's
+  std::vector<Check> checks;      // of the verdict: how the fiber lies
+  std::vector<Check> pull;        // and what grows with the tension; without bend, speed and payoff
 };
 
 // Fineness of the trials of a search: half the stations. Outer diameters stay within 0.1 %, fill within 0.5 %; what a

@@ -129,9 +129,11 @@ std::string improve_text(const Plan& plan, const Improvement& improvement) {
   if (improvement.leave_it) return text;
   text += "\nTurned, within\n";
   for (const SearchableSetting& searchable : improvement.searchables) {
-    text += fmt::format(
-        "  {:<26} {} to {}, in steps of {}\n", searchable.words, searchable_text(plan, searchable, searchable.low),
-        searchable_text(plan, searchable, searchable.high), searchable_text(plan, searchable, searchable.step));
+    text += fmt::format("  {:<26} {} {} {}", searchable.words, searchable_text(plan, searchable, searchable.low),
+                        searchable.is_switch ? "or" : "to", searchable_text(plan, searchable, searchable.high));
+    if (!searchable.is_switch)
+      text += fmt::format(", in steps of {}", searchable_text(plan, searchable, searchable.step));
+    text += '\n';
   }
   return text;
 }
@@ -140,10 +142,11 @@ std::string improve_json(const Plan& plan, const Improvement& improvement) {
   Json best = Json::array(), ranges = Json::array();
   for (const Proposal& each : improvement.best) best.push_back(proposal_json(plan, improvement, each));
   for (const SearchableSetting& searchable : improvement.searchables) {
-    ranges.push_back({{"key", searchable.path},
-                      {"low", searchable_text(plan, searchable, searchable.low)},
-                      {"high", searchable_text(plan, searchable, searchable.high)},
-                      {"step", searchable_text(plan, searchable, searchable.step)}});
+    ranges.push_back(
+        {{"key", searchable.path},
+         {"low", searchable_text(plan, searchable, searchable.low)},
+         {"high", searchable_text(plan, searchable, searchable.high)},
+         {"step", searchable.is_switch ? Json(nullptr) : Json(searchable_text(plan, searchable, searchable.step))}});
   }
   return document_text({{"format", "lay-improve 1"},
                         {"plan", {{"title", plan.title()}, {"file", plan.file()}}},

@@ -13,6 +13,17 @@ void find_bend(const MachineWind& wind, TakeupRun& run) {
   if (fiber.modulus_MPa) run.bend_stress_MPa = *run.bend_strain * *fiber.modulus_MPa;
 }
 
+bool is_wound(const Build& build, const Measurements& measurements) {
+  return build.nodes.size() > 0 && build.length_mm > 0.0 && measurements.layers.size() == build.strokes.size();
+}
+
+void find_pull_and_speed(const MachineWind& wind, TakeupRun& run) {
+  run.curves = make_curves(wind);
+  run.hold = find_hold(wind, run.curves);
+  const std::vector<double>& rpm = run.curves.spool_rpm;
+  if (!rpm.empty()) run.least_speed_ceiling_rpm = *std::max_element(rpm.begin(), rpm.end());
+}
+
 }  // namespace
 
 std::vector<MissingKey> find_missing(const Plan& plan) {
@@ -36,27 +47,29 @@ std::vector<MissingKey> find_missing(const Plan& plan) {
   return missing;
 }
 
+TakeupRun pull_and_speed(const Plan& plan, const Build& build, const Measurements& measurements) {
+  TakeupRun run;
+  if (!is_wound(build, measurements)) return run;
+  const TurnLine line(build);
+  find_pull_and_speed({plan, build, measurements, line}, run);
+  return run;
+}
+
 TakeupRun take_up(const Plan& plan, const Build& build, const Measurements& measurements, Progress& progress) {
   TakeupRun run;
   run.missing = find_missing(plan);
-  if (build.nodes.size() == 0 || build.length_mm <= 0.0 || measurements.layers.size() != build.strokes.size()) {
-    return run;
-  }
+  if (!is_wound(build, measurements)) return run;
   const TurnLine line(build);
   const MachineWind wind{plan, build, measurements, line};
-  run.curves = make_curves(wind);
+  find_pull_and_speed(wind, run);
   progress.report(0.3);
   run.checkpoints = make_checkpoints(wind);
   run.steps = place_steps(wind);
   run.counter = set_counter(wind);
-  if (!run.curves.time_s.empty()) {
-    run.time_s = run.curves.time_s.back();
-    run.least_speed_ceiling_rpm = *std::max_element(run.curves.spool_rpm.begin(), run.curves.spool_rpm.end());
-  }
+  if (!run.curves.time_s.empty()) run.time_s = run.curves.time_s.back();
   run.fleet = find_fleet_angle(wind, progress);
   progress.report(0.8);
   if (progress.cancelled()) return run;
-  run.hold = find_hold(wind, run.curves);
   run.reversal = find_reversal(wind, run.curves);
   find_bend(wind, run);
   run.pressure = estimate_pressure(wind);

@@ -175,4 +175,8 @@ struct TakeupRun {
 [[nodiscard]] TakeupRun take_up(const Plan& plan, const Build& build, const Measurements& measurements,
                                 Progress& progress);
 
+// Of the same run only `curves`, `hold` and `least_speed_ceiling_rpm`: what the pull and the speed are weighed by. Takes a small
+// part of the time, and needs no progress.
+[[nodiscard]] TakeupRun pull_and_speed(const Plan& plan, const Build& build, const Measurements& measurements);
+
 }  // namespace laywright

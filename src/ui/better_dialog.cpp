@@ -30,11 +30,22 @@ void turned_row(const Plan& plan, const SearchableSetting& searchable, PanelStat
     if (!turned) keep.push_back(searchable.path);
   }
   state.places.note_item(fmt::format("better turn {}", searchable.path));
-  const double now = searchable.now;
-  for (const double value : {now, searchable.low, searchable.high, searchable.step}) {
-    ImGui::TableNextColumn();
-    right_text(turned || value == now ? searchable_text(plan, searchable, value) : "-", !turned);
+  // Of the tension, the range is known when the plan has been laid for it.
+  const bool open = searchable.late && searchable.low == searchable.high;
+  if (searchable.late && ImGui::IsItemHovered()) {
+    ImGui::SetTooltip(
+        open ? "Turned last, where all else leaves something, or the pull is not good; as far as fiber,\n"
+               "spool and clutch bear it."
+             : "Turned last, where all else leaves something.");
   }
+  const auto cell = [&](double value, bool shown) {
+    ImGui::TableNextColumn();
+    right_text(shown ? searchable_text(plan, searchable, value) : "-", !turned);
+  };
+  cell(searchable.now, true);
+  cell(searchable.low, turned && !open);
+  cell(searchable.high, turned && !open);
+  cell(searchable.step, turned && !searchable.is_switch);
 }
 
 void searchables_table(const Plan& plan, const std::vector<SearchableSetting>& searchables, PanelState& state) {

@@ -141,6 +141,10 @@ bool is_firm(Weighed what) { return what < Weighed::ribbon; }
 
 bool depends_on_lay(Weighed what) { return what <= Weighed::rim_clearance || what >= Weighed::ribbon; }
 
+bool depends_on_tension(Weighed what) {
+  return what == Weighed::greatest_pull || what == Weighed::least_pull || what == Weighed::clutch_current;
+}
+
 double good_up_to(const Check& check) { return is_firm(check.what) ? 1.0 - firm_share : 1.0 - uncertain_share; }
 
 double strain_of(const Check& check) {

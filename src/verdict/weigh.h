@@ -22,6 +22,9 @@ inline constexpr double firm_share = 0.05;
 // What follows from how the fiber lies; all else is of spool, fiber and take-up.
 [[nodiscard]] bool depends_on_lay(Weighed what);
 
+// What grows with the tension of winding, in proportion: the pull on the fiber and the clutch's current.
+[[nodiscard]] bool depends_on_tension(Weighed what);
+
 // The strain (below) at which a check ceases to be good, so that figures of both kinds compare.
 [[nodiscard]] double good_up_to(const Check& check);
 
