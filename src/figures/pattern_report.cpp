@@ -104,7 +104,7 @@ std::string pattern_text(const Plan& plan, const PatternTable& table) {
                     columns, 2);
   }
   text += safe_text(table);
-  if (crossed) text += '\n' + wrapped(estimate_words(), columns, 2);
+  if (crossed) text += '\n' + wrapped(estimate_words(table), columns, 2);
   return text;
 }
 

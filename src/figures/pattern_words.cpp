@@ -111,9 +111,21 @@ std::string stepped_words() {
          "whatever the ratio. Patterns of crossed winds are those of a continuous guide.";
 }
 
-std::string estimate_words() {
-  return "This is where the guide leads the fiber. A round fiber that crosses others gives way to them by up to a "
-         "third of its diameter: see how it comes out in the build.";
+std::string estimate_words(const PatternTable& table) {
+  std::string words =
+      "This is where the guide leads the fiber. A round fiber that crosses others gives way to them by up to a "
+      "third of its diameter: see how it comes out in the build.";
+  const bool ribbons = std::any_of(table.rows.begin(), table.rows.end(),
+                                   [](const PatternRow& row) { return row.pattern.kind == PatternKind::ribbon; });
+  if (ribbons) {
+    words +=
+        " Diameters are estimated as of a wind without ribbons. Ribbons stand over them: 600 turns of 0.9 mm at a "
+        "whole "
+        "ratio on a barrel of 125 mm came to 143 mm in the middle and 154 mm at the highest ribbon, where the "
+        "estimate is "
+        "134 mm.";
+  }
+  return words;
 }
 
 }  // namespace laywright

@@ -27,7 +27,7 @@ namespace laywright {
 // That there are no patterns of a stepped guide.
 [[nodiscard]] std::string stepped_words();
 
-// What it all does not know.
-[[nodiscard]] std::string estimate_words();
+// What it all does not know; of ribbons, by how much they stand over the estimate of the diameter.
+[[nodiscard]] std::string estimate_words(const PatternTable& table);
 
 }  // namespace laywright

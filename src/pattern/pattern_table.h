@@ -33,7 +33,8 @@ struct PatternTable {
   std::vector<PatternRow> rows;
 };
 
-// Diameters are an estimate, from the volume of the fiber at a fill that crossed winds have; a wind that is to end at a
+// Diameters are an estimate, from the volume of the fiber at a fill that crossed winds without ribbons have: ribbons stand over it
+// (tests/pattern: at a whole ratio nearly twice the build-up in the middle, three times at the highest). A wind that is to end at a
 // diameter ends there. Nothing else depends on them but the angle, and with it a little the displacement across the
 // fiber. Of a tapered barrel its thinner end counts. Precondition: least_gap_d <= gap_d <= most_gap_d.
 [[nodiscard]] PatternTable patterns(const Plan& plan, double gap_d);

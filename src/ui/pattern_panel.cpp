@@ -155,7 +155,7 @@ void words(const Workbench& bench, PanelState& state, Commands& out) {
   for (const PatternRow& row : table.rows) row_words(bench, row, table.gap_d, state, out);
   if (!any_to_draw(table)) return;
   ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
-  wrapped_text(estimate_words());
+  wrapped_text(estimate_words(table));
   ImGui::PopStyleColor();
 }
 

@@ -50,7 +50,7 @@ std::string pattern_part(const Plan& plan) {
       "<h2>Pattern</h2>\n<div class=\"wide\"><table class=\"pattern\">\n<thead><tr><th scope=\"col\">Layers</th><th "
       "scope=\"col\">Pitch</th><th scope=\"col\">Turns to a double stroke</th><th scope=\"col\">Diameter</th><th "
       "scope=\"col\">Pattern</th></tr></thead>\n<tbody>\n{}</tbody>\n</table></div>\n{}<p>{}</p>\n",
-      rows, words, html_text(estimate_words()));
+      rows, words, html_text(estimate_words(table)));
 }
 
 }  // namespace laywright

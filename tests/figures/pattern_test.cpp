@@ -56,6 +56,8 @@ TEST_CASE("the table of patterns and its JSON say the same") {
   CHECK_THAT(json.at("rows").at(0).at("text").get<std::string>(),
              Catch::Matchers::StartsWith("A ribbon. The spool turns"));
   CHECK(json.at("format") == "lay-pattern 1");
+  // Of ribbons it says by how much they stand over the estimate of the diameter.
+  CHECK_THAT(text, Catch::Matchers::Contains("Ribbons stand over them"));
   CHECK(json.at("gap_d") == 0.1);
   const Json& rows = json.at("rows");
   REQUIRE(rows.size() == 2);

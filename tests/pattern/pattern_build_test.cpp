@@ -3,6 +3,7 @@
 #include <cmath>
 #include <fstream>
 #include <iterator>
+#include <utility>
 #include <vector>
 
 #include "advise/narrow_plan.h"
@@ -120,4 +121,20 @@ TEST_CASE("what is called a ribbon of two double strokes is found as one in the 
   CHECK(only_pattern(draft).kind == PatternKind::ribbon);
   CHECK(only_pattern(draft).nearest.starts == 2);
   CHECK(ribbon_places(draft) > 5);
+}
+
+TEST_CASE(
+    "the diameter is estimated as of a wind without ribbons, and ribbons stand over it by what is said of them") {
+  const auto estimated_and_laid = [](double pitch_mm) {
+    PlanDraft draft = sample(40.0);
+    draft.traverse.pitch_mm = pitch_mm;
+    const PatternTable table = patterns(sound(draft), usual_gap_d);
+    return std::pair{table.rows.back().outside_mm, wound(draft, {1, 0.5}).measurements.outer_diameter};
+  };
+  const auto [even, even_laid] = estimated_and_laid(19.933);
+  CHECK(even_laid.middle_mm == Approx(even).margin(2.5));  // of centre lines: a fiber of 0.9 mm comes on top
+  const auto [estimate, ribboned] = estimated_and_laid(20.0);
+  CHECK(estimate == Approx(134.0).margin(0.5));
+  CHECK(ribboned.middle_mm == Approx(143.0).margin(2.0));
+  CHECK(ribboned.greatest_mm == Approx(154.0).margin(4.0));
 }
