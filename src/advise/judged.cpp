@@ -4,7 +4,8 @@
 
 namespace laywright {
 
-std::optional<Judged> judge_plan(const PlanDraft& draft, const LaySettings& settings, Progress& progress) {
+std::optional<Judged> judge_plan(const PlanDraft& draft, const LaySettings& settings, Progress& progress,
+                                 DrawOff way) {
   const Result<Plan> plan = check(draft);
   if (!plan.ok()) return std::nullopt;
   const Result<Build> build = lay(plan.value(), settings, progress);
@@ -13,8 +14,17 @@ std::optional<Judged> judge_plan(const PlanDraft& draft, const LaySettings& sett
   if (progress.cancelled()) return std::nullopt;
   const TakeupRun run = take_up(plan.value(), build.value(), measurements, progress);
   if (progress.cancelled()) return std::nullopt;
-  return Judged{outcome_of(plan.value(), build.value(), measurements),
+  Judged judged{outcome_of(plan.value(), build.value(), measurements),
                 verdict_of(plan.value(), build.value(), measurements, &run)};
+  if (way == DrawOff::side) {
+    if (run.payoff) judged.outcome.payoff = outcome_of(*run.payoff);
+    return judged;
+  }
+  PayoffSettings over_end;
+  over_end.way = way;
+  judged.outcome.payoff = outcome_of(pay_off(plan.value(), build.value(), over_end, progress));
+  if (progress.cancelled()) return std::nullopt;
+  return judged;
 }
 
 }  // namespace laywright

@@ -15,7 +15,8 @@ struct Judged {
 
 // None where the plan is not sound, or could not be laid, or `progress` was cancelled. A coarse build is judged as it is; its
 // verdict may be another one than that of a fine build.
+// `way`: of the payoff in the outcome; the verdict's is drawn off the side.
 [[nodiscard]] std::optional<Judged> judge_plan(const PlanDraft& draft, const LaySettings& settings,
-                                               Progress& progress);
+                                               Progress& progress, DrawOff way = DrawOff::side);
 
 }  // namespace laywright

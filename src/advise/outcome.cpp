@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "measure/gravity.h"
 
@@ -16,6 +17,11 @@ double edge_deviation(const Spool& spool, const OuterDiameter& outer) {
   const double rise = spool.barrel_taper_mm * edge_to_middle;
   return 0.5 * std::max(std::abs(outer.left_mm + rise - outer.middle_mm),
                         std::abs(outer.right_mm - rise - outer.middle_mm));
+}
+
+template <class Number>
+double of_payoff(const Outcome& outcome, Number Outcome::Payoff::*figure) {
+  return outcome.payoff ? static_cast<double>(*outcome.payoff.*figure) : std::numeric_limits<double>::quiet_NaN();
 }
 
 }  // namespace
@@ -70,6 +76,8 @@ Outcome outcome_of(const Plan& plan, const Build& build, const Measurements& mea
   return out;
 }
 
+Outcome::Payoff outcome_of(const PayoffRun& run) { return {run.greatest, run.catch_count, run.caught_mm}; }
+
 const std::vector<OutcomeFigure>& outcome_figures() {
   using O = const Outcome&;
   static const std::vector<OutcomeFigure> all{
@@ -94,6 +102,12 @@ const std::vector<OutcomeFigure>& outcome_figures() {
       {"edge_deviation_mm", "edge off the middle", "mm", 3, [](O o) { return o.edge_deviation_mm; }},
       {"ridge_mm", "ridge at a flange", "mm", 3, [](O o) { return o.ridge_mm; }},
       {"valley_mm", "valley at a flange", "mm", 3, [](O o) { return o.valley_mm; }},
+      {"payoff_force", "pull to draw it off, greatest", "times", 2,
+       [](O o) { return of_payoff(o, &Outcome::Payoff::greatest); }},
+      {"payoff_catches", "catches when drawn off", "", 0,
+       [](O o) { return of_payoff(o, &Outcome::Payoff::catches); }},
+      {"payoff_caught_m", "fiber that catches", "m", 1,
+       [](O o) { return of_payoff(o, &Outcome::Payoff::caught_mm) / mm_per_m; }},
       {"fill_factor", "fill factor", "", 4, [](O o) { return o.fill_factor; }},
       {"places", "places with findings", "", 0, [](O o) { return static_cast<double>(o.places()); }},
       {"turns", "turns", "", 1, [](O o) { return o.turns; }},

@@ -3,12 +3,14 @@
 
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "lay/build.h"
 #include "measure/measurements.h"
+#include "payoff/payoff.h"
 #include "plan/lay_plan.h"
 
 namespace laywright {
@@ -35,6 +37,14 @@ struct Outcome {
   double ridge_mm = 0.0, valley_mm = 0.0;   // the greater of both sides'; 0 where no layer is whole
   std::array<Flaw, finding_kinds> flaws{};  // by FindingKind; gaps that the pitch makes do not count
 
+  // How it comes off again, where that was computed.
+  struct Payoff {
+    double greatest = 1.0;   // in times the pull of winding
+    int catches = 0;         // places that need more than the plan's limit
+    double caught_mm = 0.0;  // and how much of the fiber does
+  };
+  std::optional<Payoff> payoff;
+
   [[nodiscard]] const Flaw& of(FindingKind kind) const { return flaws[static_cast<std::size_t>(kind)]; }
   // Of all kinds.
   [[nodiscard]] int places() const;
@@ -46,13 +56,15 @@ struct Outcome {
 // Precondition: the measurements are of that build, and it was laid from that plan.
 [[nodiscard]] Outcome outcome_of(const Plan& plan, const Build& build, const Measurements& measurements);
 
+[[nodiscard]] Outcome::Payoff outcome_of(const PayoffRun& run);
+
 // The figures of an outcome as columns of a table and axes of a map.
 struct OutcomeFigure {
-  std::string_view key;    // "outer_diameter_greatest_mm"
-  std::string_view words;  // "outer diameter, greatest"
-  std::string_view unit;   // "mm"; empty for a pure number
-  int decimals;            // that a person needs
-  double (*get)(const Outcome&);
+  std::string_view key;           // "outer_diameter_greatest_mm"
+  std::string_view words;         // "outer diameter, greatest"
+  std::string_view unit;          // "mm"; empty for a pure number
+  int decimals;                   // that a person needs
+  double (*get)(const Outcome&);  // not a number where it was not computed
 };
 [[nodiscard]] const std::vector<OutcomeFigure>& outcome_figures();
 

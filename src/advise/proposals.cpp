@@ -137,8 +137,10 @@ bool better_on_all_draws(const Proposal& one, const Proposal& other) {
 
 bool add_verdicts(const std::vector<Proposal*>& proposals, const ImproveSettings& settings, const Stretch& stretch) {
   run_parallel(proposals.size(), settings.threads, stretch, [&](std::size_t i, Progress& inner) {
-    if (std::optional<Judged> judged = judge_plan(proposals[i]->draft, settings.lay, inner))
+    if (std::optional<Judged> judged = judge_plan(proposals[i]->draft, settings.lay, inner)) {
+      proposals[i]->outcome = judged->outcome;
       proposals[i]->verdict = std::move(judged->verdict);
+    }
   });
   return !stretch.progress.cancelled();
 }

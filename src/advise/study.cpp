@@ -74,7 +74,7 @@ bool same_spec(const StudySpec& a, const StudySpec& b) {
   return std::equal(a.axes.begin(), a.axes.end(), b.axes.begin(), b.axes.end(), same_axis) &&
          std::equal(a.tolerances.begin(), a.tolerances.end(), b.tolerances.begin(), b.tolerances.end(),
                     same_tolerance) &&
-         a.samples == b.samples && a.lay.seed == b.lay.seed && a.lay.fidelity == b.lay.fidelity;
+         a.samples == b.samples && a.lay.seed == b.lay.seed && a.lay.fidelity == b.lay.fidelity && a.way == b.way;
 }
 
 Issues check_axis(const PlanDraft& plan, const StudyAxis& axis) {
@@ -191,7 +191,7 @@ Result<Study> run_study(const Plan& plan, const StudySpec& spec, std::size_t sha
     StudyRow& row = study.rows[i];
     LaySettings settings = spec.lay;
     const PlanDraft draft = row_plan(laid, spec, row.values, settings);
-    const std::optional<Judged> judged = judge_plan(draft, settings, inner);
+    const std::optional<Judged> judged = judge_plan(draft, settings, inner, spec.way);
     if (!judged) return;
     for (const OutcomeFigure& figure : outcome_figures()) row.figures.push_back(figure.get(judged->outcome));
     const WindVerdict& verdict = judged->verdict;

@@ -42,6 +42,7 @@ struct StudySpec {
   std::vector<Tolerance> tolerances;  // or these: random samples
   int samples = 0;  // of tolerances: 2 + their number rows each (Saltelli's scheme, sobol_shares.h)
   LaySettings lay;
+  DrawOff way = DrawOff::side;  // how the payoff of its figures is drawn off; over an end takes half as long again
 
   [[nodiscard]] bool is_grid() const { return !axes.empty(); }
   [[nodiscard]] std::size_t rows() const;

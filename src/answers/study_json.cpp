@@ -32,11 +32,9 @@ Json spec_json(const StudySpec& spec) {
                           {"centre", each.centre},
                           {"size", each.size}});
   }
-  return {{"axes", std::move(axes)},
-          {"tolerances", std::move(tolerances)},
-          {"samples", spec.samples},
-          {"seed", spec.lay.seed},
-          {"fidelity", spec.lay.fidelity}};
+  return {{"axes", std::move(axes)}, {"tolerances", std::move(tolerances)},
+          {"samples", spec.samples}, {"drawn_off", name_of(spec.way)},
+          {"seed", spec.lay.seed},   {"fidelity", spec.lay.fidelity}};
 }
 
 // A whole number that such a type can hold; anything else does not belong.
@@ -47,6 +45,12 @@ Whole whole(const Json& json) {
     throw std::out_of_range("no whole number");
   }
   return static_cast<Whole>(number);
+}
+
+DrawOff way_from(const std::string& name) {
+  for (const DrawOff way : {DrawOff::side, DrawOff::over_left, DrawOff::over_right})
+    if (name == name_of(way)) return way;
+  throw std::out_of_range("no way to draw it off");
 }
 
 StudySpec spec_from(const Json& json) {
@@ -62,6 +66,7 @@ StudySpec spec_from(const Json& json) {
          each.at("centre").get<double>(), each.at("size").get<double>()});
   }
   spec.samples = whole<int>(json.at("samples"));
+  if (const auto way = json.find("drawn_off"); way != json.end()) spec.way = way_from(way->get<std::string>());
   spec.lay.seed = whole<std::uint64_t>(json.at("seed"));
   spec.lay.fidelity = json.at("fidelity").get<double>();
   return spec;

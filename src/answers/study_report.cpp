@@ -37,7 +37,7 @@ std::string grid_text(const Study& study) {
   for (std::size_t f = 0; f < outcome_figures().size(); ++f) {
     const StudyRow *least = nullptr, *most = nullptr;
     for (const StudyRow& row : study.rows) {
-      if (row.figures.empty()) continue;
+      if (row.figures.empty() || !std::isfinite(row.figures[f])) continue;
       if (least == nullptr || row.figures[f] < least->figures[f]) least = &row;
       if (most == nullptr || row.figures[f] > most->figures[f]) most = &row;
     }

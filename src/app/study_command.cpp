@@ -145,6 +145,12 @@ void add_options(CLI::App& command, StudyOptions& options) {
       ->type_name("N")
       ->check(number_between(2, 1'000'000))
       ->capture_default_str();
+  command
+      .add_option("--over-end", options.end,
+                  "Payoff among the figures is drawn over the left or the right end of a spool that stands, instead "
+                  "of off the side of one that rolls; takes longer")
+      ->type_name("SIDE")
+      ->check(CLI::IsMember({"left", "right"}).description(""));
   const CLI::Option* out = command
                                .add_option("--out", options.folder,
                                            "Write study.csv, study.json, study.svg and study.png into this folder")

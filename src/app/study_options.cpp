@@ -59,6 +59,8 @@ Result<Tolerance> read_tolerance(const PlanDraft& plan, const std::string& text)
 Result<StudySpec> read_spec(const PlanDraft& plan, const StudyOptions& options) {
   StudySpec spec;
   spec.lay = options.lay;
+  if (options.end == "left") spec.way = DrawOff::over_left;
+  if (options.end == "right") spec.way = DrawOff::over_right;
   for (const std::string& text : options.axes) {
     const Result<StudyAxis> axis = read_axis(plan, text);
     if (!axis.ok()) return axis.issues();

@@ -15,6 +15,7 @@ struct StudyOptions : AdviceOptions {
   std::vector<std::string> tolerances;  // KEY=SIZE or KEY=SIZE:normal
   bool own_tolerances = false;
   int samples = 64;
+  std::string end;  // over which it is drawn off; empty: off the side
   std::string shard = "1/1";
   std::string folder;
   std::vector<std::string> merge;

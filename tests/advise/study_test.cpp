@@ -164,3 +164,34 @@ TEST_CASE("a study is stopped before its first build, too") {
   CHECK(study_points(tolerances(1'000'000), &stopped).empty());
   CHECK(study_points(tolerances(8)).size() == 8 * (2 + tolerances(8).tolerances.size()));
 }
+
+TEST_CASE("a row tells how its wind comes off, over the end that the study says") {
+  PlanDraft draft = narrow_draft();
+  draft.wind.turns = 120.0;
+  StudySpec spec;
+  spec.axes = {{"traverse.pitch", 0.26, 0.6, 2}};
+  spec.lay.fidelity = 0.5;
+  const auto forces_of = [&](DrawOff way) {
+    spec.way = way;
+    Progress progress;
+    const Result<Study> study = run_study(checked(draft), spec, 0, 1, 2, progress);
+    REQUIRE(study.ok());
+    return std::pair{study.value(), study.value().rows[1].figures[Study::figure("payoff_force")]};
+  };
+  const auto [side, side_force] = forces_of(DrawOff::side);
+  const auto [end, end_force] = forces_of(DrawOff::over_left);
+  LaySettings settings = spec.lay;
+  const Wound again = wound(row_plan(side.plan, spec, side.rows[1].values, settings), settings);
+  Progress progress;
+  PayoffSettings over_left;
+  over_left.way = DrawOff::over_left;
+  const PayoffRun run = pay_off(again.plan, again.build, over_left, progress);
+  CHECK(side_force == pay_off(again.plan, again.build, {}, progress).greatest);
+  CHECK(end_force == run.greatest);
+  CHECK(end_force > side_force);
+  CHECK(end.rows[1].figures[Study::figure("payoff_catches")] == run.catch_count);
+  CHECK(end.rows[1].figures[Study::figure("payoff_caught_m")] == Approx(run.caught_mm / 1e3));
+  // The verdict's own payoff stays that off the side.
+  CHECK(side.rows[1].verdict->reason == end.rows[1].verdict->reason);
+  CHECK_FALSE(merged({side, end}).ok());
+}

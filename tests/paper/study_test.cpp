@@ -62,6 +62,22 @@ TEST_CASE("a study comes back from its document as it was") {
   CHECK(again.value().rows[4].verdict->decides == "valley, right flange");
 }
 
+TEST_CASE("a study keeps how its payoff is drawn off, and one from before there was a choice is off the side") {
+  Study study = map();
+  study.spec.way = DrawOff::over_right;
+  std::string text = study_json(study);
+  REQUIRE(study_from_json(text, "a.json").ok());
+  CHECK(study_from_json(text, "a.json").value().spec.way == DrawOff::over_right);
+  const std::size_t at = text.find("\"drawn_off\"");
+  REQUIRE(at != std::string::npos);
+  std::string unknown = text;
+  unknown.replace(unknown.find("over_right"), 10, "by_magnets");
+  CHECK_FALSE(study_from_json(unknown, "a.json").ok());
+  text.erase(at, text.find('\n', at) - at);
+  REQUIRE(study_from_json(text, "a.json").ok());
+  CHECK(study_from_json(text, "a.json").value().spec.way == DrawOff::side);
+}
+
 TEST_CASE("what is no study is refused, with its file") {
   const std::string sound = study_json(map());
   const auto spoilt = [&](const std::string& from, const std::string& to) {
