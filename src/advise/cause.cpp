@@ -1,6 +1,7 @@
 #include "advise/cause.h"
 
 #include <algorithm>
+#include <iterator>
 #include <limits>
 #include <utility>
 
@@ -22,12 +23,6 @@ constexpr std::size_t confirmed_candidates = 5;
 constexpr int draws_before = 3, draws_after = 2;
 // A finding of which other draws have less than this share came by chance.
 constexpr double chance_share = 0.1;
-
-Grade grade_of(const std::vector<Check>& checks) {
-  Grade worst = Grade::good;
-  for (const Check& check : checks) worst = std::max(worst, check.grade);
-  return worst;
-}
 
 Issue stopped() {
   Issue issue;
@@ -70,8 +65,8 @@ class Confirmation {
     // The plan as it is has one draw already.
     std::vector<TrialOrder> orders = draws_of(plan_.draft(), settings_.lay, draws_before - 1, 1);
     for (const Candidate& each : candidates) {
-      add(each.moves, orders);
-      if (each.smallest) add({{each.moves.front().movable, *each.smallest}}, orders);
+      add(each.moves, true, orders);
+      if (each.smallest) add({{each.moves.front().movable, *each.smallest}}, false, orders);
     }
     const auto trials = try_all(orders, settings_.threads, {progress, progress.share(), 1.0});
     explanation.trials += static_cast<int>(orders.size());
@@ -96,9 +91,11 @@ class Confirmation {
   }
 
  private:
-  void add(const std::vector<Move>& moves, std::vector<TrialOrder>& orders) const {
+  void add(const std::vector<Move>& moves, bool judged, std::vector<TrialOrder>& orders) const {
     const PlanDraft moved = with_changes(plan_.draft(), changes_of(plan_.draft(), moves));
-    for (TrialOrder& order : draws_of(moved, settings_.lay, draws_after)) orders.push_back(std::move(order));
+    std::vector<TrialOrder> draws = draws_of(moved, settings_.lay, draws_after);
+    draws.front().judged = judged;
+    std::move(draws.begin(), draws.end(), std::back_inserter(orders));
   }
 
   [[nodiscard]] Rest rest(const MeanAmount& mean) const {
@@ -118,7 +115,8 @@ class Confirmation {
     remedy.changes = dialled(plan_.draft(), changes_of(plan_.draft(), candidate.moves));
     remedy.rest = rest(*mean);
     remedy.outcome = trials[at]->outcome;
-    remedy.grade = grade_of(trials[at]->checks);
+    remedy.verdict = *trials[at]->verdict;
+    remedy.makes_worse = remedy.verdict.grade > explanation.verdict.grade;
     if (remedy.rest.share_left > Remedy::halved_share || remedy.rest.share_of_all > Remedy::no_worse)
       return std::nullopt;
     remedy.grown = kinds_that_grow(explanation.outcome, remedy.outcome, sought.kind);
@@ -192,8 +190,12 @@ Result<Explanation> explain(const Plan& plan, const Build& build, const Measurem
   explanation.finding = finding;
   explanation.sought = sought_finding(plan, finding);
   explanation.outcome = outcome_of(plan, build, measurements);
-  explanation.grade = grade_of(weigh(plan, build, measurements, nullptr));
   progress.report(0.0);
+  run_parallel(1, 1, {progress, 0.0, 0.0}, [&](std::size_t, Progress& inner) {
+    const TakeupRun run = take_up(plan, build, measurements, inner);
+    explanation.verdict = verdict_of(plan, build, measurements, &run);
+    if (run.payoff) explanation.outcome.payoff = outcome_of(*run.payoff);
+  });
 
   CauseSearch search(plan, explanation.sought, room_of(plan, build, measurements), settings);
   std::vector<Candidate> candidates;

@@ -57,7 +57,8 @@ struct Remedy {
   std::optional<double> smallest;  // a smaller move of a single setting that removes, or else halves it
   Rest after_smallest;
   Outcome outcome;
-  Grade grade = Grade::good;       // of the whole wind with it, on one draw; what the machine bears left out
+  WindVerdict verdict;             // on the whole wind with it, on one draw
+  bool makes_worse = false;        // the verdict is a worse one than that on the plan as it is
   std::vector<FindingKind> grown;  // other kinds of findings that the move makes worse
   std::string text;
 
@@ -67,11 +68,15 @@ struct Remedy {
                        [](const Move& move) { return laywright::can_be_set(move.movable); });
   }
 
+  // A plan can be set so, and is no worse for it.
+  [[nodiscard]] bool is_offered() const { return can_be_set() && !makes_worse; }
+
   [[nodiscard]] bool gone() const { return rest.share_left <= gone_share; }
   // How well it explains; less is better.
   [[nodiscard]] double rank() const {
     constexpr double for_harm = 0.35;
-    return rank_of(moves, rest.share_left, rest.share_of_all) + (grown.empty() ? 0.0 : for_harm);
+    return rank_of(moves, rest.share_left, rest.share_of_all) + (grown.empty() ? 0.0 : for_harm) +
+           (makes_worse ? for_harm : 0.0);
   }
 };
 
@@ -91,7 +96,7 @@ struct Explanation {
   FindingAmount before;  // mean of so many draws
   int draws = 0;
   Outcome outcome;               // of the plan as it is
-  Grade grade = Grade::good;     // of its build, as of a remedy's
+  WindVerdict verdict;           // on its build, as on a remedy's
   std::vector<Remedy> remedies;  // the likeliest first: what removes most of this finding, and of all others
   std::vector<TriedDial> tried;
   int trials = 0;        // builds that were laid

@@ -110,10 +110,16 @@ std::string what_is_left(const Explanation& explanation, const Rest& rest) {
 
 // What becomes of the wind as a whole.
 std::string side_effects(const Explanation& explanation, const Remedy& remedy) {
-  std::string text = remedy.grade == Grade::do_not_wind ? " The wind as a whole is still not to be wound."
-                     : remedy.grade == explanation.grade
-                         ? fmt::format(" The wind as a whole stays {}.", name_of(remedy.grade))
-                         : fmt::format(" The wind as a whole is then {}.", name_of(remedy.grade));
+  const Grade now = explanation.verdict.grade, then = remedy.verdict.grade;
+  const bool bad = then == Grade::do_not_wind;
+  std::string text = fmt::format(" The wind as a whole {} {}",
+                                 now != then ? "is then"
+                                 : bad       ? "is still"
+                                             : "stays",
+                                 bad ? "not to be wound" : name_of(then));
+  if (then != Grade::good) text += ": " + remedy.verdict.reason;
+  text += '.';
+  if (remedy.makes_worse) text += fmt::format(" That is worse than as it is ({}): do not set it so.", name_of(now));
   std::string worse;
   for (const FindingKind kind : remedy.grown) {
     const Flaw &before = explanation.outcome.of(kind), &after = remedy.outcome.of(kind);

@@ -13,7 +13,7 @@ PlanDraft with_changes(PlanDraft draft, const std::vector<Change>& changes) {
   return draft;
 }
 
-std::optional<Trial> try_plan(const PlanDraft& draft, const LaySettings& settings, Progress& progress) {
+std::optional<Trial> try_plan(const PlanDraft& draft, const LaySettings& settings, Progress& progress, bool judged) {
   const Result<Plan> plan = check(draft);
   if (!plan.ok()) return std::nullopt;
   const Result<Build> build = lay(plan.value(), settings, progress);
@@ -27,6 +27,12 @@ std::optional<Trial> try_plan(const PlanDraft& draft, const LaySettings& setting
     if (depends_on_lay(check.what)) trial.checks.push_back(check);
     if (depends_on_tension(check.what)) trial.pull.push_back(check);
   }
+  if (judged) {
+    const TakeupRun whole = take_up(plan.value(), build.value(), measurements, progress);
+    if (progress.cancelled()) return std::nullopt;
+    trial.verdict = verdict_of(plan.value(), build.value(), measurements, &whole);
+    if (whole.payoff) trial.outcome.payoff = outcome_of(*whole.payoff);
+  }
   trial.findings = std::move(measurements.findings);
   return trial;
 }
@@ -35,7 +41,7 @@ std::vector<std::optional<Trial>> try_all(const std::vector<TrialOrder>& orders,
                                           const Stretch& stretch) {
   std::vector<std::optional<Trial>> trials(orders.size());
   run_parallel(orders.size(), threads, stretch, [&](std::size_t i, Progress& inner) {
-    trials[i] = try_plan(orders[i].draft, orders[i].settings, inner);
+    trials[i] = try_plan(orders[i].draft, orders[i].settings, inner, orders[i].judged);
   });
   return trials;
 }

@@ -27,9 +27,10 @@ struct Change {
 
 struct Trial {
   Outcome outcome;
-  std::vector<Finding> findings;  // gravest first
-  std::vector<Check> checks;      // of the verdict: how the fiber lies
-  std::vector<Check> pull;        // and what grows with the tension; without bend, speed and payoff
+  std::vector<Finding> findings;       // gravest first
+  std::vector<Check> checks;           // of the verdict: how the fiber lies
+  std::vector<Check> pull;             // and what grows with the tension; without bend, speed and payoff
+  std::optional<WindVerdict> verdict;  // on all of it, where it was asked for
 };
 
 // Fineness of the trials of a search: half the stations. Outer diameters stay within 0.1 %, fill within 0.5 %; what a
@@ -37,11 +38,14 @@ struct Trial {
 inline constexpr double search_fidelity = 0.5;
 
 // None where the plan is not sound, or could not be laid, or `progress` was cancelled.
-[[nodiscard]] std::optional<Trial> try_plan(const PlanDraft& draft, const LaySettings& settings, Progress& progress);
+// `judged`: with its verdict, which takes a fifth longer.
+[[nodiscard]] std::optional<Trial> try_plan(const PlanDraft& draft, const LaySettings& settings, Progress& progress,
+                                            bool judged = false);
 
 struct TrialOrder {
   PlanDraft draft;
   LaySettings settings;
+  bool judged = false;
 };
 
 // All of them, on so many threads; results in the order of the orders, whatever the threads.

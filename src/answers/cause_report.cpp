@@ -75,7 +75,9 @@ std::string cause_json(const Plan& plan, const Explanation& explanation, std::si
   for (const Remedy& remedy : explanation.remedies) {
     remedies.push_back({{"can_be_set", remedy.can_be_set()},
                         {"set", changes_json(plan.draft(), remedy.changes)},
-                        {"grade", name_of(remedy.grade)},
+                        {"offered", remedy.is_offered()},
+                        {"grade", name_of(remedy.verdict.grade)},
+                        {"reason", remedy.verdict.reason},
                         {"share_left", remedy.rest.share_left},
                         {"share_of_all_findings", remedy.rest.share_of_all},
                         {"after", amount(remedy.rest.amount)},
@@ -103,6 +105,7 @@ std::string cause_json(const Plan& plan, const Explanation& explanation, std::si
                           {"text", finding.text}}},
                         {"before", amount(explanation.before)},
                         {"outcome", outcome_json(explanation.outcome)},
+                        {"grade", name_of(explanation.verdict.grade)},
                         {"text", explanation.text},
                         {"remedies", std::move(remedies)},
                         {"tried", std::move(tried)},

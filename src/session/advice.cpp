@@ -208,7 +208,7 @@ std::optional<PlanDraft> Advice::option(AdviceKind kind, std::size_t index) cons
   }
   if (kind == AdviceKind::cause) {
     const auto& remedies = cause()->explanation.remedies;
-    if (index >= remedies.size() || !remedies[index].can_be_set()) return std::nullopt;
+    if (index >= remedies.size() || !remedies[index].is_offered()) return std::nullopt;
   }
   const std::vector<PlanDraft>& options = kind == AdviceKind::cause ? cause()->options : better()->options;
   return index < options.size() ? std::optional(options[index]) : std::nullopt;

@@ -51,7 +51,7 @@ void answer(const Workbench& bench, const CauseAnswer& answer, PanelState& state
       heading("What else would do", state);
     }
     if (i > 0) wrapped_text(found.remedies[i].text);
-    if (found.remedies[i].can_be_set()) option_buttons(bench, AdviceKind::cause, i, "cause", state, out);
+    if (found.remedies[i].is_offered()) option_buttons(bench, AdviceKind::cause, i, "cause", state, out);
   }
   ImGui::Spacing();
   ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());

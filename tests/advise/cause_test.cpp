@@ -156,3 +156,63 @@ TEST_CASE("a search that is stopped says so") {
   REQUIRE_FALSE(stopped.ok());
   CHECK(stopped.issues().front().what == stopped_text);
 }
+
+namespace {
+
+WindVerdict verdict_with(Grade grade, const char* reason) {
+  WindVerdict verdict;
+  verdict.grade = grade;
+  verdict.reason = reason;
+  return verdict;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "a remedy says what the verdict on the whole wind is then, and why, and one that makes it worse is not "
+    "offered") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.right_stop_mm = 1.3;
+  const auto movables = movables_of(draft);
+  const auto stop = std::find_if(movables.begin(), movables.end(), [](const MovableSetting& each) {
+    return each.parts.front().path == "traverse.right_stop";
+  });
+  REQUIRE(stop != movables.end());
+  Explanation explanation;
+  explanation.verdict = verdict_with(Grade::marginal, "a gap");
+  Remedy remedy;
+  remedy.moves = {{*stop, -1.0}};
+  const auto told = [&](const WindVerdict& verdict) {
+    remedy.verdict = verdict;
+    remedy.makes_worse = verdict.grade > explanation.verdict.grade;
+    return words_of(checked(draft), explanation, remedy);
+  };
+  using Catch::Matchers::Contains;
+  CHECK_THAT(told(verdict_with(Grade::good, "")), Contains("The wind as a whole is then good."));
+  CHECK(remedy.is_offered());
+  CHECK_THAT(told(verdict_with(Grade::marginal, "the ridge is 0.9 high")),
+             Contains("The wind as a whole stays marginal: the ridge is 0.9 high."));
+  CHECK(remedy.is_offered());
+  CHECK_THAT(told(verdict_with(Grade::do_not_wind, "the ridge is 3 high")),
+             Contains("is then not to be wound: the ridge is 3 high.") &&
+                 Contains("worse than as it is (marginal): do not set it so"));
+  CHECK_FALSE(remedy.is_offered());
+  explanation.verdict.grade = Grade::do_not_wind;
+  CHECK_THAT(told(verdict_with(Grade::do_not_wind, "the ridge is 3 high")),
+             Contains("is still not to be wound: the ridge is 3 high."));
+  CHECK(remedy.is_offered());
+}
+
+TEST_CASE("the verdicts of an explanation weigh the whole wind, with its machine and its payoff") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.right_stop_mm = 1.3;
+  draft.wind.turns = 200.0;
+  const Explanation explanation = explained(draft, FindingKind::flange_gap);
+  REQUIRE_FALSE(explanation.remedies.empty());
+  const auto weighs_payoff = [](const WindVerdict& verdict) {
+    return std::any_of(verdict.checks.begin(), verdict.checks.end(),
+                       [](const Check& check) { return check.what == Weighed::payoff_force; });
+  };
+  CHECK(weighs_payoff(explanation.verdict));
+  for (const Remedy& remedy : explanation.remedies) CHECK(weighs_payoff(remedy.verdict));
+}
