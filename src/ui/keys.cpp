@@ -162,6 +162,12 @@ bool panel_key(const std::string& keys, PanelState& state) {
   return is_panel_key(keys);
 }
 
+// It is stopped first.
+bool is_searching(const Workbench& bench) {
+  const Desk* desk = bench.active();
+  return desk != nullptr && (desk->document->laying().busy || desk->advice->busy());
+}
+
 void go_to_answer(PanelState& state) {
   go_to_panel(cause_focus, state);
   state.wanted_tab = "Findings";  // where it stands
@@ -182,6 +188,10 @@ void take_key(const std::string& keys, const Workbench& bench, PanelState& state
   const CommandRow* row = row_of_keys(keys);
   if (typing && (row == nullptr || row->also != Also::while_typing)) return;
   if (!typing && bench.lesson() && lesson_key(keys, bench, state, out)) return;
+  if (!typing && keys == "Escape" && state.colours.share && !is_searching(bench)) {
+    state.colours.stops = true;
+    return;
+  }
   if (!typing && panel_key(keys, state)) return;
   if (keys == "Y" && is_answered(bench)) return go_to_answer(state);
   if (!typing && picture_key(keys, bench, state, out)) return;
@@ -232,10 +242,11 @@ const std::vector<KeyHelp>& key_help() {
 }
 
 void take_input(const WindowInput& input, const Workbench& bench, PanelState& state, Commands& out) {
-  // What is typed belongs to the plan that is saved, left or closed.
+  // What is typed belongs to the plan that is saved, shown, searched about, left or closed.
   const auto needs_plan = [](const std::string& keys) {
-    return keys == "Ctrl+S" || keys == "Ctrl+O" || keys == "Ctrl+P" || keys == "Ctrl+B" || keys == "Ctrl+Q" ||
-           keys.starts_with("Ctrl+Page");
+    if (keys == "Ctrl+Q" || keys.starts_with("Ctrl+Page")) return true;
+    const CommandRow* row = row_of_keys(keys);
+    return row != nullptr && row->also == Also::while_typing && row->group != "Help";
   };
   const bool any = std::any_of(input.keys.begin(), input.keys.end(), needs_plan);
   if (input.close || !input.dropped_files.empty() || any) send_typed(bench, state, out);
