@@ -13,7 +13,10 @@ std::string first_error(const Issues& issues, const std::vector<FieldRow>& rows)
   const auto found = std::find_if(issues.begin(), issues.end(),
                                   [](const Issue& issue) { return issue.severity == Severity::error; });
   if (found == issues.end()) return "";
-  return issue_words(*found, rows);
+  std::string words = issue_words(*found, rows);
+  // "did you mean ...?" has its end.
+  if (!words.ends_with('?') && !words.ends_with('.')) words += '.';
+  return words;
 }
 
 std::string unsound(const Document& document, const std::vector<FieldRow>& rows) {
@@ -21,8 +24,8 @@ std::string unsound(const Document& document, const std::vector<FieldRow>& rows)
                                     [](const Issue& issue) { return issue.severity == Severity::error; });
   const std::string first = first_error(document.issues(), rows);
   const std::string what =
-      errors == 1 ? fmt::format("{}.", first)
-                  : fmt::format("{}. {} more need{} your attention.", first, errors - 1, errors == 2 ? "s" : "");
+      errors == 1 ? first
+                  : fmt::format("{} {} more need{} your attention.", first, errors - 1, errors == 2 ? "s" : "");
   if (!document.wound()) return fmt::format("This plan cannot be laid yet. {}", what);
   return fmt::format("The picture shows the last plan that was sound. {}", what);
 }
