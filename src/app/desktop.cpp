@@ -17,6 +17,7 @@
 #include "app/ranges.h"
 #include "base/atomic_file.h"
 #include "session/advice.h"
+#include "session/view_commands.h"
 #include "ui/keys.h"
 #include "ui/style.h"
 
@@ -99,11 +100,25 @@ void Desktop::apply(Commands& commands) {
   commands.clear();
 }
 
+// What a picture waits for can be given up; it goes back to the colours that it has.
+void Desktop::mind_colours() {
+  if (std::exchange(panels_.colours.stops, false) && picture_) {
+    const Colouring before = picture_->stop_colours();
+    if (other_) (void)other_->stop_colours();
+    bench_.apply(cmd::set_colouring(before));
+    frames_wanted_ = std::max(frames_wanted_, 2);
+  }
+  panels_.colours.share = picture_->colours_share();
+  if (!panels_.colours.share && other_) panels_.colours.share = other_->colours_share();
+}
+
 void Desktop::answer_news() {
   const WindowNews news = window_->take_news();
   if (news.input) frames_wanted_ = frames_per_input;
+  mind_colours();
   take_input({news.keys, news.dropped_files, news.close}, bench_, panels_, commands_);
   apply(commands_);
+  mind_colours();
 }
 
 double Desktop::waiting_time() const {
@@ -117,6 +132,8 @@ double Desktop::waiting_time() const {
   sooner(bench_.seconds_to_next_poll());
   sooner(seconds_to_next_frame(panels_));
   if (painter_) sooner(painter_->seconds_to_work());
+  constexpr double next_share_s = 0.1;
+  if (panels_.colours.share) sooner(next_share_s);
   return seconds < 0.0 ? seconds : std::max(0.001, seconds);
 }
 
@@ -130,6 +147,7 @@ void Desktop::turn() {
   layout_ = draw_window(bench_, shown, panels_, commands_);
   ImGui::Render();
   apply(commands_);
+  mind_colours();
   give_pictures_their_places(layout_);
   painter_->work();
   draw_pictures(layout_);
@@ -182,7 +200,7 @@ int Desktop::run() {
     answer_news();
     const Desk* desk = bench_.active();
     const bool laying = desk != nullptr && (desk->document->laying().busy || desk->advice->busy());
-    if (bench_.poll() || laying || picture_->stale() || (other_ && other_->stale())) {
+    if (bench_.poll() || laying || panels_.colours.share || picture_->stale() || (other_ && other_->stale())) {
       // A scroll bar that news brings moves the words beside it in the next turn only.
       frames_wanted_ = std::max(frames_wanted_, 2);
     }

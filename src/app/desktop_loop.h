@@ -39,6 +39,7 @@ class Desktop {
   [[nodiscard]] bool open_window();
   void set_up_panels();
   void answer_news();
+  void mind_colours();
   [[nodiscard]] double waiting_time() const;
   void turn();
   void apply(Commands& commands);

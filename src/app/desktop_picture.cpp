@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "render/texture.h"
+#include "scene/colouring.h"
 
 namespace laywright {
 namespace {
@@ -29,11 +30,54 @@ void DesktopPicture::show(const WoundPtr& wound, const View& view, double text_s
   view_ = view;
   if (!wound_) return;
   const bool other_kind = std::exchange(explained_, explained) != explained;
-  if (other_kind || wound_ != asked_wound_ || !asked_view_ || !same_scene(*asked_view_, view_)) ask_for_scene();
+  if (!colours_are_ready()) {
+    // Asked for when they are; what was seen stays until then.
+    asked_view_.reset();
+  } else if (other_kind || wound_ != asked_wound_ || !asked_view_ || !same_scene(*asked_view_, view_))
+    ask_for_scene();
   take_fresh();
   if (!made_) return;
   const std::shared_ptr<const SceneSource> source(made_->wound, &made_->wound->source);
   painter_.want(place_, {source, made_->scene, made_->close_up, view_, text_scale});
+}
+
+// A payoff takes long, and does not change while the view does: a job of its own, given up for another.
+bool DesktopPicture::colours_are_ready() {
+  const std::optional<DrawOff> way = payoff_way(view_.colouring);
+  const bool same = way && colours_ && colours_->wound == wound_ && colours_->way == *way;
+  if (!same) {
+    colours_job_.stop();
+    colours_.reset();
+  }
+  if (!way) return true;
+  if (!same) {
+    colours_ = Colours{wound_, *way};
+    colours_job_.ask(
+        [wound = wound_, colouring = view_.colouring](Progress& progress) -> JobResult<bool> {
+          if (!make_ready(wound->source, colouring, progress)) return Stopped{};
+          return true;
+        },
+        wake_);
+  }
+  if (std::optional<JobResult<bool>> come = colours_job_.take()) {
+    colours_->ready = come->done();
+    colours_->failed = !come->done();
+    if (!come->trouble().empty()) trouble_ = trouble_words(come->trouble());
+  }
+  return colours_->ready;
+}
+
+std::optional<double> DesktopPicture::colours_share() const {
+  if (!colours_ || colours_->ready || colours_->failed) return std::nullopt;
+  return colours_job_.share();
+}
+
+Colouring DesktopPicture::stop_colours() {
+  colours_job_.stop();
+  colours_.reset();
+  // Of an older build, that was a payoff, too.
+  if (!made_ || payoff_way(made_->view.colouring)) return Colouring::layer;
+  return made_->view.colouring;
 }
 
 // Only the newest is made: a scrubber that is dragged asks faster than scenes are made.
@@ -118,13 +162,13 @@ bool DesktopPicture::draw(const PixelBox& box) {
   return true;
 }
 
-bool DesktopPicture::stale() const { return job_.ready() || painter_.fresh(place_); }
+bool DesktopPicture::stale() const { return job_.ready() || colours_job_.ready() || painter_.fresh(place_); }
 
-bool DesktopPicture::finished() const { return made_ && !painter_.unfinished(place_); }
+bool DesktopPicture::finished() const { return made_ && !colours_share() && !painter_.unfinished(place_); }
 
 std::string DesktopPicture::take_trouble() { return std::exchange(trouble_, {}); }
 
-bool DesktopPicture::busy() const { return makes_scene_ && job_.busy(); }
+bool DesktopPicture::busy() const { return (makes_scene_ && job_.busy()) || colours_share().has_value(); }
 
 std::shared_ptr<const Scene> DesktopPicture::scene() const { return made_ ? made_->scene : nullptr; }
 

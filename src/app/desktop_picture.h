@@ -36,6 +36,10 @@ class DesktopPicture {
   [[nodiscard]] bool stale() const;
 
   [[nodiscard]] bool busy() const;  // a scene is being made
+  // How far the pull that draws the fiber off is computed, where the scene waits for its colours; none: it does not.
+  [[nodiscard]] std::optional<double> colours_share() const;
+  // Gives that up. What can be seen meanwhile: the colouring to go back to.
+  [[nodiscard]] Colouring stop_colours();
   // Why the newest was not made; each trouble once. Empty: nothing wrong.
   [[nodiscard]] std::string take_trouble();
   // The one that is shown or about to be.
@@ -50,6 +54,7 @@ class DesktopPicture {
     std::shared_ptr<const Scene> scene;
     std::shared_ptr<const CloseUp> close_up;
   };
+  [[nodiscard]] bool colours_are_ready();
   void ask_for_scene();
   void ask_for_close_up();
   void take_fresh();
@@ -74,6 +79,14 @@ class DesktopPicture {
   bool makes_scene_ = false;
   bool close_up_failed_ = false;  // of this scene; it is not tried again
   std::string trouble_;
+  // The payoff that was asked for last.
+  struct Colours {
+    WoundPtr wound;
+    DrawOff way = DrawOff::side;
+    bool ready = false, failed = false;
+  };
+  std::optional<Colours> colours_;
+  LatestJob<bool> colours_job_{"the colours of this wind"};
   LatestJob<Made> job_{"the picture of this wind"};
 };
 

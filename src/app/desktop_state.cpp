@@ -206,6 +206,7 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
     all["sheet"] = sheet(bench, panels.sheet);
   }
   all["scene"] = shown.scene != nullptr;
+  all["colours_share"] = optional(panels.colours.share);
   all["scene_busy"] = shown.busy;
   all["times"] = {{"first_frame_ms", times.first_frame_ms},
                   {"first_picture_ms", times.first_picture_ms},

@@ -16,6 +16,29 @@ bool same_opening(const View& a, const View& b) {
          a.flanges_see_through == b.flanges_see_through;
 }
 
+// From the whole wind to the view that `view_of` makes of it.
+template <class ViewOf>
+Stage flown(Stage stage, const Wound& wound, bool jump, ViewOf view_of) {
+  stage = closed_again(std::move(stage));
+  // Laid before the scrubber's place, it would not be there to be seen.
+  Playback playback = stage.playback;
+  playback.playing = false;
+  playback.wanted_mm = Playback::at_end;
+  stage = with_playback(std::move(stage), playback, wound);
+  const View before = stage.view;
+  stage.view = view_of(before);
+  if (const auto until = stage.view.until_turn) {
+    stage = with_playback(std::move(stage), at_turn(playback, wound, *until), wound);
+  }
+  stage.opened = Stage::Opened{before, stage.view};
+  stage.flight.reset();
+  if (!jump) {
+    stage.flight = Flight{before.camera, stage.view.camera, std::nullopt};
+    stage.view.camera = before.camera;
+  }
+  return stage;
+}
+
 }  // namespace
 
 std::optional<std::size_t> picked_node(const Stage& stage, const Wound& wound) {
@@ -75,24 +98,15 @@ Stage with_playback(Stage stage, const Playback& playback, const Wound& wound) {
 }
 
 Stage flown_to(Stage stage, const Wound& wound, std::size_t finding, bool jump) {
-  stage = closed_again(std::move(stage));
-  // Laid before the scrubber's place, it would not be there to be seen.
-  Playback playback = stage.playback;
-  playback.playing = false;
-  playback.wanted_mm = Playback::at_end;
-  stage = with_playback(std::move(stage), playback, wound);
-  const View before = stage.view;
-  stage.view = view_of_finding(wound.source, before, finding);
-  if (const auto until = stage.view.until_turn) {
-    stage = with_playback(std::move(stage), at_turn(playback, wound, *until), wound);
-  }
-  stage.opened = Stage::Opened{before, stage.view};
-  stage.flight.reset();
-  if (!jump) {
-    stage.flight = Flight{before.camera, stage.view.camera, std::nullopt};
-    stage.view.camera = before.camera;
-  }
-  return stage;
+  return flown(std::move(stage), wound, jump,
+               [&](const View& view) { return view_of_finding(wound.source, view, finding); });
+}
+
+Stage flown_to(Stage stage, const Wound& wound, const PayoffCatch& caught, bool jump) {
+  stage = flown(std::move(stage), wound, jump,
+                [&](const View& view) { return view_of_leaving(wound.source, view, caught.node, caught.end_node); });
+  stage.view.chosen_finding.reset();
+  return with_picked_node(std::move(stage), wound, caught.node);
 }
 
 Stage closed_again(Stage stage) {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "desk/playback.h"
+#include "payoff/payoff.h"
 #include "scene/pick.h"
 #include "scene/view.h"
 
@@ -53,6 +54,9 @@ enum class Toward { next, previous, above, below, left, right };
 // On the way to a finding: the view opened such that it is seen (finding_view.h), the scrubber where all of it is laid,
 // what the flight before opened closed again. The camera sets out; with `jump` it is there at once.
 [[nodiscard]] Stage flown_to(Stage stage, const Wound& wound, std::size_t finding, bool jump = false);
+
+// The same to where the fiber catches when it is drawn off: unwound as far as that, with the place picked.
+[[nodiscard]] Stage flown_to(Stage stage, const Wound& wound, const PayoffCatch& caught, bool jump = false);
 
 // Layers, cuts and flanges as before the last flight, unless they were changed since; the camera stays.
 [[nodiscard]] Stage closed_again(Stage stage);

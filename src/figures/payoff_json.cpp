@@ -52,6 +52,7 @@ nlohmann::ordered_json payoff_block(const Plan& plan, const Build& build, const 
           {"mean_force", number(run.mean)},
           {"caught_m", number(run.caught_mm / metre)},
           {"catches", run.catch_count},
+          {"grave_catches", run.of_severity[static_cast<std::size_t>(FindingSeverity::grave)]},
           {"hardest", run.hardest ? catch_json(plan, *run.hardest) : Json(nullptr)},
           {"hardest_catches", std::move(catches)},
           {"layers", std::move(layers)}};

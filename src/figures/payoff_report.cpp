@@ -35,19 +35,17 @@ std::string layer_table(const Build& build, const PayoffRun& run) {
   return text;
 }
 
-std::string catch_list(const Plan& plan, const PayoffRun& run) {
-  if (run.catches.empty()) {
-    if (!run.hardest) return "";
-    return "\nHardest place\n" + wrapped(sentence_of(*run.hardest, plan), columns, 2);
-  }
-  std::string text = fmt::format("\nCatches ({}, hardest first)\n", figure(run.catch_count, 0));
-  for (std::size_t i = 0; i < std::min(run.catches.size(), most_catches); ++i) {
+}  // namespace
+
+std::string catch_list(const Plan& plan, const PayoffRun& run, std::size_t most) {
+  std::string text;
+  for (std::size_t i = 0; i < std::min(run.catches.size(), most); ++i) {
     const PayoffCatch& caught = run.catches[i];
     text += fmt::format("  {:>2}  {}, layer {}, turn {}, {} deg: {}\n", i + 1, figure(caught.multiple, 2),
                         caught.layer, figure(caught.turn, 1), figure(caught.angle_deg, 0), name_of(caught.severity));
     text += wrapped(sentence_of(caught, plan), columns, 6);
   }
-  const auto shown = static_cast<int>(std::min(run.catches.size(), most_catches));
+  const auto shown = static_cast<int>(std::min(run.catches.size(), most));
   if (run.catch_count > shown) {
     text += fmt::format("  ... {} more; the hardest {}: --json\n", figure(run.catch_count - shown, 0),
                         run.catches.size());
@@ -55,7 +53,10 @@ std::string catch_list(const Plan& plan, const PayoffRun& run) {
   return text;
 }
 
-}  // namespace
+std::string payoff_section(const Plan& plan, const Build& build, const PayoffRun& run, std::size_t most) {
+  return fmt::format("Payoff ({})\n", count_words(run)) + wrapped(payoff_line(run, build.length_mm), columns, 2) +
+         catch_list(plan, run, most);
+}
 
 std::string payoff_text(const Plan& plan, const Build& build, const PayoffRun& run) {
   std::string text = title_of(plan) + '\n' + wrapped(payoff_line(run, build.length_mm), columns, 0);
@@ -64,7 +65,12 @@ std::string payoff_text(const Plan& plan, const Build& build, const PayoffRun& r
       "Forces are in times the pull of winding: 1 comes off as it was wound. What is counted and what is left out: "
       "src/payoff/MODEL.md.",
       columns, 2);
-  text += '\n' + layer_table(build, run) + catch_list(plan, run);
+  text += '\n' + layer_table(build, run);
+  if (run.catch_count > 0) {
+    text += fmt::format("\nCatches ({}; hardest first)\n", count_words(run)) + catch_list(plan, run, most_catches);
+  } else if (run.hardest) {
+    text += "\nHardest place\n" + wrapped(sentence_of(*run.hardest, plan), columns, 2);
+  }
   return text + '\n' +
          wrapped(
              "A running payoff draws in fingers and hair, and a caught fiber breaks and whips: stop the spool "

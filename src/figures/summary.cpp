@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <set>
+#include <string>
 
 #include <fmt/format.h>
 
@@ -10,6 +12,7 @@
 #include "figures/dial_words.h"
 #include "figures/figures.h"
 #include "figures/machine_text.h"
+#include "figures/payoff_report.h"
 #include "figures/rolling_words.h"
 #include "figures/shape_words.h"
 #include "figures/verdict_text.h"
@@ -85,8 +88,8 @@ std::string totals_lines(const Plan& plan, const Build& build, const Measurement
   std::string text = "Build\n";
   text += row("turns", fmt::format("{} in {} layer{}", figure(build.turns, 1), m.layers.size(),
                                    m.layers.size() == 1 ? "" : "s"));
-  text += row("fiber", length_text(build.length_mm) +
-                           (m.fiber_mass_kg ? fmt::format(", {} kg", setting(*m.fiber_mass_kg)) : ""));
+  text += row("fiber",
+              length_text(build.length_mm) + (m.fiber_mass_kg ? fmt::format(", {:.3g} kg", *m.fiber_mass_kg) : ""));
   text += row("outer diameter", outer_diameter_words(m.outer_diameter));
   if (m.unfinished_layer) {
     text += row("unfinished", unfinished_words(*m.unfinished_layer));
@@ -138,7 +141,14 @@ std::string extent(const std::array<double, 2>& range, int decimals, const char*
   return from == to ? fmt::format("{} {}", from, unit) : fmt::format("{} to {} {}", from, to, unit);
 }
 
-std::string finding_lines(std::size_t number, const Finding& finding) {
+// What comes of it is told with the first of several that say the same. `told`: what was.
+std::string without_what_was_told(const std::string& text, std::set<std::string>& told) {
+  const std::size_t colon = text.rfind(": ");
+  if (colon == std::string::npos || told.insert(text.substr(colon)).second) return text;
+  return text.substr(0, colon) + '.';
+}
+
+std::string finding_lines(std::size_t number, const Finding& finding, std::set<std::string>& told) {
   std::string head = fmt::format("  {:>2}  {}, ", number, words_for(finding.kind));
   head += finding.last_layer > finding.layer ? fmt::format("layers {} to {}", finding.layer, finding.last_layer)
                                              : fmt::format("layer {}", finding.layer);
@@ -150,7 +160,8 @@ std::string finding_lines(std::size_t number, const Finding& finding) {
   const std::string place = fmt::format("from turn {}; x {}; {}; fiber {}", figure(finding.turn, 1),
                                         extent(finding.x_mm, 2, "mm"), extent(finding.angle_deg, 0, "deg"),
                                         extent({finding.length_mm[0] / 1e3, finding.length_mm[1] / 1e3}, 1, "m"));
-  return head + '\n' + wrapped(finding.text, columns, 6) + wrapped("Where: " + place, columns, 6);
+  return head + '\n' + wrapped(without_what_was_told(finding.text, told), columns, 6) +
+         wrapped("Where: " + place, columns, 6);
 }
 
 std::string findings_list(const Plan& plan, const std::vector<Finding>& findings, const SummaryStyle& style) {
@@ -162,7 +173,8 @@ std::string findings_list(const Plan& plan, const std::vector<Finding>& findings
   // The small ones come last.
   const std::size_t large = findings.size() - small, shown = std::min(large, style.most_findings);
   std::string text = fmt::format("Findings ({}, gravest first)\n", findings.size());
-  for (std::size_t i = 0; i < shown; ++i) text += finding_lines(i + 1, findings[i]);
+  std::set<std::string> told;
+  for (std::size_t i = 0; i < shown; ++i) text += finding_lines(i + 1, findings[i], told);
   if (shown < large) text += fmt::format("  ... {} more{}\n", large - shown, rest_in(style));
   if (small > 0) {
     text += wrapped(fmt::format("{}{} small: {}{}", large > 0 ? "And " : "", small, small_findings_words(findings),
@@ -187,6 +199,7 @@ std::string summary_text(const Plan& plan, const Build& build, const Measurement
   text += '\n' + checks_table(plan, build, verdict);
   text += '\n' + layer_table(measurements.layers, style);
   text += '\n' + findings_list(plan, measurements.findings, style);
+  if (run.payoff) text += '\n' + payoff_section(plan, build, *run.payoff, style.most_findings);
   if (const std::string machine = machine_text(plan, run); !machine.empty()) text += '\n' + machine;
   return text;
 }

@@ -74,6 +74,7 @@ class Collector {
   void close() {
     if (!open_) return;
     ++run_.catch_count;
+    ++run_.of_severity[static_cast<std::size_t>(severity_of_force(open_->multiple, run_.limit))];
     run_.catches.push_back(*open_);
     open_.reset();
     if (run_.catches.size() >= 2 * PayoffRun::most_catches) keep_hardest();
@@ -90,11 +91,7 @@ class Collector {
     caught.angle_deg = 360.0 * static_cast<double>(caught.node % stations) / build_.stations_per_turn;
     caught.from_outer_end_mm = std::max(0.0, build_.length_mm - line_.at(caught.node));
     caught.length_mm = line_.between(caught.first_node, caught.end_node);
-    switch (grade_of_force(caught.multiple, run_.limit)) {
-      case Grade::good: caught.severity = FindingSeverity::small; break;
-      case Grade::marginal: caught.severity = FindingSeverity::worth_a_look; break;
-      case Grade::do_not_wind: caught.severity = FindingSeverity::grave; break;
-    }
+    caught.severity = severity_of_force(caught.multiple, run_.limit);
   }
 
   const Build& build_;
@@ -107,6 +104,15 @@ class Collector {
 }  // namespace
 
 Grade grade_of_force(double multiple, double limit) { return grade_at_most(multiple - 1.0, limit - 1.0); }
+
+FindingSeverity severity_of_force(double multiple, double limit) {
+  switch (grade_of_force(multiple, limit)) {
+    case Grade::good: return FindingSeverity::small;
+    case Grade::marginal: return FindingSeverity::worth_a_look;
+    case Grade::do_not_wind: return FindingSeverity::grave;
+  }
+  return FindingSeverity::small;
+}
 
 const char* name_of(DrawOff way) {
   switch (way) {

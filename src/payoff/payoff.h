@@ -75,16 +75,21 @@ struct PayoffRun {
   bool friction_assumed = false;
   std::optional<double> eye_mm;
 
-  double greatest = 1.0;               // multiple, anywhere
-  double mean = 1.0;                   // over the fiber
-  double caught_mm = 0.0;              // length of fiber that needs more than the limit
-  int catch_count = 0;                 // pieces
-  std::array<int, 5> nodes{};          // how many are held by what, in the order of HeldBy
+  double greatest = 1.0;   // multiple, anywhere
+  double mean = 1.0;       // over the fiber
+  double caught_mm = 0.0;  // length of fiber that needs more than the limit
+  int catch_count = 0;     // pieces
+  std::array<int, 3>
+      of_severity{};           // how many of them are so severe, in the order of FindingSeverity; none is small
+  std::array<int, 5> nodes{};  // how many are held by what, in the order of HeldBy
   std::optional<PayoffCatch> hardest;  // where it is held most, beyond the limit or not; none where all is free
   std::vector<PayoffCatch> catches;    // the hardest, at most most_catches; hardest first
   std::vector<PayoffLayer> layers;
   std::vector<float> multiples;  // of each node, where it was asked for
 };
+
+// "worth a look" near the limit, "grave" far beyond it: as a force stands to its limit.
+[[nodiscard]] FindingSeverity severity_of_force(double multiple, double limit);
 
 // How a force stands to its limit, both in times the tension of winding: by how far they are above it.
 [[nodiscard]] Grade grade_of_force(double multiple, double limit);

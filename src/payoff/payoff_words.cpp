@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "measure/phrases.h"
+#include "measure/severity.h"
 #include "payoff/hold.h"
 
 namespace laywright {
@@ -50,6 +51,29 @@ std::string payoff_line(const PayoffRun& run, double length_mm) {
   return fmt::format("Drawn off {}, the fiber catches in {} {}, {} of {}: the hardest {}.", words_for(run.way),
                      count_of(run.catch_count), run.catch_count == 1 ? "place" : "places", length_of(run.caught_mm),
                      length_of(length_mm), hardest);
+}
+
+std::string count_words(const PayoffRun& run) {
+  if (run.catch_count == 0) return "no catch";
+  std::string parts;
+  for (const FindingSeverity severity :
+       {FindingSeverity::grave, FindingSeverity::worth_a_look, FindingSeverity::small}) {
+    const int count = run.of_severity[static_cast<std::size_t>(severity)];
+    if (count == 0) continue;
+    parts += fmt::format("{}{} {}", parts.empty() ? "" : ", ", count_of(count), name_of(severity));
+  }
+  return fmt::format("{} {}: {}", count_of(run.catch_count), run.catch_count == 1 ? "catch" : "catches", parts);
+}
+
+const char* short_words(HeldBy by) {
+  switch (by) {
+    case HeldBy::free: return "free";
+    case HeldBy::led_aside: return "led sideways";
+    case HeldBy::drawn_over: return "drawn over turns";
+    case HeldBy::in_slit: return "jammed in a slit";
+    case HeldBy::under_turns: return "under a turn";
+  }
+  return "";
 }
 
 std::string sentence_of(const PayoffCatch& caught, const Plan& plan) {

@@ -14,6 +14,12 @@ namespace laywright {
 // "Drawn off over the left end, the fiber catches in 767 places, 7.5 m of 25 km: the hardest needs ..."
 [[nodiscard]] std::string payoff_line(const PayoffRun& run, double length_mm);
 
+// "3 catches: 1 grave, 2 worth a look", "no catch".
+[[nodiscard]] std::string count_words(const PayoffRun& run);
+
+// "jammed in a slit": the short form of what holds it.
+[[nodiscard]] const char* short_words(HeldBy by);
+
 // A catch, for somebody in their first week: where, how far from the outer end, what holds it, how hard it is to be drawn.
 [[nodiscard]] std::string sentence_of(const PayoffCatch& caught, const Plan& plan);
 

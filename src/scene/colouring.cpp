@@ -31,15 +31,6 @@ constexpr Rgba to_the_right{0x00, 0x72, 0xB2, 255}, to_the_left{0xE6, 0x9F, 0x00
 constexpr Rgba without_value{0x9A, 0x9A, 0x9A, 255};
 constexpr std::size_t scale_colours = 64;
 
-std::optional<DrawOff> payoff_way(Colouring colouring) {
-  switch (colouring) {
-    case Colouring::payoff: return DrawOff::side;
-    case Colouring::payoff_left: return DrawOff::over_left;
-    case Colouring::payoff_right: return DrawOff::over_right;
-    default: return std::nullopt;
-  }
-}
-
 bool has_scale(Colouring colouring) {
   return payoff_way(colouring) || colouring == Colouring::rise || colouring == Colouring::gap ||
          colouring == Colouring::height || colouring == Colouring::length || colouring == Colouring::tension;
@@ -181,6 +172,20 @@ void make_scale(Colouring colouring, const std::vector<double>& values, Legend& 
 
 }  // namespace
 
+std::optional<DrawOff> payoff_way(Colouring colouring) {
+  switch (colouring) {
+    case Colouring::payoff: return DrawOff::side;
+    case Colouring::payoff_left: return DrawOff::over_left;
+    case Colouring::payoff_right: return DrawOff::over_right;
+    default: return std::nullopt;
+  }
+}
+
+bool make_ready(const SceneSource& source, Colouring colouring, Progress& progress) {
+  const std::optional<DrawOff> way = payoff_way(colouring);
+  return !way || source.payoff_forces(*way, progress) != nullptr;
+}
+
 std::optional<double> rise_d(const SceneSource& source, std::size_t node) {
   const std::size_t stroke = source.stroke_of(node);
   if (stroke == 0) return std::nullopt;
@@ -222,6 +227,10 @@ Colourer::Colourer(const SceneSource& source, const View& view)
       units_(view.units),
       legend_(words_of(view.colouring, view.units)) {
   make_entries(source, view, legend_);
+  if (const std::optional<DrawOff> way = payoff_way(colouring_)) {
+    Progress none;  // whoever can be stopped has asked for it before: make_ready
+    forces_ = source.payoff_forces(*way, none);
+  }
   if (!has_scale(colouring_) || !legend_.entries.empty()) return;
   const std::vector<std::size_t> visible = newest_layers(source, view);
   middle_mm_ = mean_middle(source, visible);
@@ -251,7 +260,7 @@ std::optional<double> Colourer::value(std::size_t node) const {
     }
     case Colouring::payoff:
     case Colouring::payoff_left:
-    case Colouring::payoff_right: return source_.payoff_forces(*payoff_way(colouring_))[node];
+    case Colouring::payoff_right: return (*forces_)[node];
     default: return std::nullopt;
   }
 }

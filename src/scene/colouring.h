@@ -39,6 +39,13 @@ struct Legend {
   std::vector<LegendEntry> entries;
 };
 
+// Which payoff a colouring tells; none of the others.
+[[nodiscard]] std::optional<DrawOff> payoff_way(Colouring colouring);
+
+// Computes what the colouring needs and is not known yet, so that a Colourer of it takes no time: of a payoff, half as long as laying
+// does. False when cancelled.
+[[nodiscard]] bool make_ready(const SceneSource& source, Colouring colouring, Progress& progress);
+
 // Colours of a view. Scales span round figures around what the newest layers of the visible fiber have, but for one
 // node in fifty.
 class Colourer {
@@ -55,7 +62,8 @@ class Colourer {
   const SceneSource& source_;
   Colouring colouring_;
   Units units_;
-  double middle_mm_ = 0.0;  // outer radius of the middle of the spool
+  double middle_mm_ = 0.0;     // outer radius of the middle of the spool
+  LatePayoff::Forces forces_;  // of a payoff alone
   Legend legend_;
 };
 

@@ -30,6 +30,29 @@ bool is_at_a_flange(FindingKind kind) { return kind == FindingKind::flange_gap |
 Vec3 outward_at(double angle) { return in_space(0.0, 1.0, angle); }
 Vec3 onward_at(double angle) { return {0.0, -std::sin(angle), std::cos(angle)}; }
 
+// At `place` in the middle, from so far, but no farther than the whole spool is seen from.
+Camera camera_at(const SceneSource& source, const View& view, const Vec3& place, const Vec3& toward_eye,
+                 double distance_mm) {
+  // Straight down the spool would stand on its end.
+  constexpr double steepest = 70.0;
+  Camera camera = view.camera;
+  const double level = std::hypot(toward_eye.x, toward_eye.z);
+  camera.azimuth_deg = level > 1e-9 ? deg(std::atan2(toward_eye.x, toward_eye.z)) : 0.0;
+  camera.elevation_deg = std::clamp(deg(std::atan2(toward_eye.y, level)), -steepest, steepest);
+  View whole = view;
+  whole.camera = camera;
+  const double farthest = fit_camera(source.plan(), whole).distance_mm;
+  camera.target = place;
+  camera.distance_mm = std::min(farthest, distance_mm);
+  return camera;
+}
+
+// At which a pixel is a millimetre.
+double distance_of_mm_pixels(View view) {
+  view.camera.distance_mm = 1.0;
+  return 1.0 / mm_per_px(view);
+}
+
 // A cut to try, and from where to look at it.
 struct Opening {
   View view;
@@ -172,35 +195,16 @@ class Opener {
   bool look(View& view, const Vec3& toward_eye, double thick_px) const {
     const Mark mark = mark_of(source_, view, *view.chosen_finding);
     const Vec3 place = place_ ? *place_ : mark.spots.empty() ? mark.place : mark.spots[spot_].place;
-    view.camera = camera_at(view, place, toward_eye, thick_px);
+    view.camera = camera_at(source_, view, place, toward_eye, distance_for(view, thick_px));
     const bool there =
         place_ || mark.spots.empty() ? !is_removed(removed_sectors(view), angle_) : mark.spots[spot_].shown;
     return there && in_the_way(source_, view, place).nothing();
   }
 
-  [[nodiscard]] Camera camera_at(const View& view, const Vec3& place, const Vec3& toward_eye,
-                                 double thick_px) const {
-    // Straight down the spool would stand on its end.
-    constexpr double steepest = 70.0;
-    Camera camera = view.camera;
-    const double level = std::hypot(toward_eye.x, toward_eye.z);
-    camera.azimuth_deg = level > 1e-9 ? deg(std::atan2(toward_eye.x, toward_eye.z)) : 0.0;
-    camera.elevation_deg = std::clamp(deg(std::atan2(toward_eye.y, level)), -steepest, steepest);
-    View whole = view;
-    whole.camera = camera;
-    const double farthest = fit_camera(source_.plan(), whole).distance_mm;
-    camera.target = place;
-    camera.distance_mm = std::min(farthest, distance_for(view, thick_px));
-    return camera;
-  }
-
   // At which the fiber is so thick; farther where turns lie far apart, so that several are in the picture.
   [[nodiscard]] double distance_for(const View& view, double thick_px) const {
-    View unit = view;
-    unit.camera.distance_mm = 1.0;
-    const double per_px = mm_per_px(unit);  // and mm of distance
     const double several = finding_.kind == FindingKind::ribbon ? 8.0 * source_.plan().traverse().pitch_mm : 0.0;
-    return std::max(source_.d() / thick_px, several / std::max(1, view.height_px)) / per_px;
+    return std::max(source_.d() / thick_px, several / std::max(1, view.height_px)) * distance_of_mm_pixels(view);
   }
 
   const SceneSource& source_;
@@ -217,6 +221,19 @@ class Opener {
 
 View view_of_finding(const SceneSource& source, const View& view, std::size_t finding) {
   return Opener(source, view, finding, false).open();
+}
+
+View view_of_leaving(const SceneSource& source, const View& view, std::size_t node, std::size_t end_node) {
+  constexpr double thick_px = 12.0;
+  const auto stations = static_cast<double>(source.stations());
+  View shown = with_nothing_away(view);
+  shown.until_turn = static_cast<double>(end_node) / stations;
+  const double angle = 2.0 * std::numbers::pi * static_cast<double>(node % source.stations()) / stations;
+  const NodeStore& nodes = source.build().nodes;
+  const Vec3 place = in_space(nodes.x(node), nodes.r(node) + 0.5 * source.d(), angle);
+  shown.camera =
+      camera_at(source, shown, place, outward_at(angle), source.d() / thick_px * distance_of_mm_pixels(shown));
+  return shown;
 }
 
 View section_of_finding(const SceneSource& source, const View& view, std::size_t finding) {

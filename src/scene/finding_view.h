@@ -19,4 +19,9 @@ namespace laywright {
 // top of the spool where there is one, so that up is outward.
 [[nodiscard]] View section_of_finding(const SceneSource& source, const View& view, std::size_t finding);
 
+// As the wind is when this fiber is drawn off it: all that was laid after `end_node` is gone, nothing else is taken away, and the
+// place of `node` lies in the middle, seen square from outside. Precondition: node < end_node <= nodes of the build.
+[[nodiscard]] View view_of_leaving(const SceneSource& source, const View& view, std::size_t node,
+                                   std::size_t end_node);
+
 }  // namespace laywright

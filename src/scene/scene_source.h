@@ -34,9 +34,10 @@ class SceneSource {
   [[nodiscard]] const ShellIndex& shells() const { return shells_; }
   [[nodiscard]] const GuideTrack& guide() const { return guide_; }
 
-  // How hard each node is to be drawn off, in times the pull of winding.
-  [[nodiscard]] const std::vector<float>& payoff_forces(DrawOff way) const {
-    return payoff_->forces(plan_, *build_, way);
+  // How hard each node is to be drawn off, in times the pull of winding: the first time it takes as long as late_payoff.h says. Null
+  // when cancelled.
+  [[nodiscard]] LatePayoff::Forces payoff_forces(DrawOff way, Progress& progress) const {
+    return payoff_->forces(plan_, *build_, way, progress);
   }
 
   [[nodiscard]] std::size_t stations() const { return static_cast<std::size_t>(build_->stations_per_turn); }

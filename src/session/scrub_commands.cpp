@@ -45,6 +45,12 @@ std::string no_such_finding(const Workbench& bench, std::optional<std::size_t> f
   return !finding || *finding < finding_count(bench) ? "" : "There is no such finding.";
 }
 
+// Those that are listed; none as long as payoff is not computed.
+std::vector<PayoffCatch> catches_in(const Wound& wound) {
+  const TakeupPtr run = wound.takeup();
+  return run && run->payoff ? run->payoff->catches : std::vector<PayoffCatch>{};
+}
+
 void fly_to(const BenchInside& in, std::size_t finding) {
   in.stage() = flown_to(in.stage(), in.wound(), finding, !in.settings.motion);
 }
@@ -175,6 +181,18 @@ Command cmd::fly_to_finding(std::size_t finding) {
            .needs = Needs::build,
            .why_not = [finding](const Workbench& bench) { return no_such_finding(bench, finding); },
            .act = [finding](const BenchInside& in) { fly_to(in, finding); }}};
+}
+
+Command cmd::fly_to_catch(std::size_t caught) {
+  return {{.name = fmt::format("fly to catch {}", caught),
+           .needs = Needs::build,
+           .why_not = [caught](const Workbench& bench) -> std::string {
+             return caught < catches_in(*bench.wound_in_hand()).size() ? "" : "There is no such catch.";
+           },
+           .act =
+               [caught](const BenchInside& in) {
+                 in.stage() = flown_to(in.stage(), in.wound(), catches_in(in.wound())[caught], !in.settings.motion);
+               }}};
 }
 
 Command cmd::fly_to_next_finding(int direction) {

@@ -25,6 +25,7 @@ Command pick_toward(Toward toward);
 Command scrub_to_picked();
 Command choose_finding(std::optional<std::size_t> finding = std::nullopt);
 Command fly_to_finding(std::size_t finding);
+Command fly_to_catch(std::size_t caught);    // of those that payoff lists, the hardest first
 Command fly_to_next_finding(int direction);  // in the order of the list
 
 }  // namespace laywright::cmd

@@ -9,9 +9,9 @@
 #include "base/spelling.h"
 #include "figures/verdict_text.h"
 #include "measure/severity.h"
-#include "payoff/payoff_words.h"
 #include "scene/palette.h"
 #include "session/scrub_commands.h"
+#include "ui/catches_list.h"
 #include "ui/cause_panel.h"
 #include "ui/focus.h"
 #include "ui/panels.h"
@@ -177,21 +177,6 @@ void list(const std::vector<Finding>& findings, const View& view, float below, P
   ImGui::EndTable();
 }
 
-// How it comes off again: one line, and what holds it most.
-void payoff_line_of(const Wound& wound, PanelState& state) {
-  const TakeupPtr run = wound.takeup();
-  if (!run || !run->payoff) return;
-  wrapped_text(payoff_line(*run->payoff, wound.build().length_mm));
-  state.places.note_item("payoff line");
-  if (!run->payoff->hardest || !ImGui::IsItemHovered()) return;
-  ImGui::BeginTooltip();
-  ImGui::PushTextWrapPos(em(26.0F));
-  ImGui::TextUnformatted(
-      fmt::format("{} {}", sentence_of(*run->payoff->hardest, wound.plan()), basis_of(*run->payoff)).c_str());
-  ImGui::PopTextWrapPos();
-  ImGui::EndTooltip();
-}
-
 }  // namespace
 
 void findings_panel(const Workbench& bench, PanelState& state, Commands& out) {
@@ -202,7 +187,7 @@ void findings_panel(const Workbench& bench, PanelState& state, Commands& out) {
   }
   const std::vector<Finding>& findings = wound->measurements().findings;
   const View& view = bench.stage_in_hand()->view;
-  payoff_line_of(*wound, state);
+  payoff_lines(*wound, state, out);
   if (findings.empty()) {
     ImGui::TextWrapped("Nothing was found: the turns lie side by side, the edges are even, the rim is clear.");
   } else {

@@ -80,8 +80,18 @@ void items(const Workbench& bench, std::string_view group, PanelState& state, Co
   }
 }
 
-// Of the first search that runs.
-void search_progress(const Advice& advice, Commands& out) {
+void colours_progress(PanelState& state) {
+  if (!state.colours.share) return;
+  ImGui::SameLine(ImGui::GetWindowWidth() - em(18.0F));
+  const std::string words = fmt::format("Drawing it off {:.0f} %", 100.0 * *state.colours.share);
+  ImGui::ProgressBar(static_cast<float>(*state.colours.share), {em(12.5F), 0.0F}, words.c_str());
+  if (ImGui::SmallButton("Stop")) state.colours.stops = true;
+  state.places.note_item("stop colours");
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("Give these colours up (Escape); those before come back.");
+}
+
+// Of the first search that runs; false: none does.
+bool search_progress(const Advice& advice, Commands& out) {
   constexpr std::pair<AdviceKind, const char*> kinds[] = {{AdviceKind::cause, "Finding the cause"},
                                                           {AdviceKind::better, "Better settings"},
                                                           {AdviceKind::study, "Study"},
@@ -94,15 +104,19 @@ void search_progress(const Advice& advice, Commands& out) {
     ImGui::ProgressBar(static_cast<float>(status.share), {em(12.5F), 0.0F}, words.c_str());
     if (ImGui::SmallButton("Stop")) out.push_back(cmd::stop_advice(kind));
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("Give it up (Escape); what was found before stays.");
-    return;
+    return true;
   }
+  return false;
 }
 
-void progress(const Workbench& bench, Commands& out) {
+void progress(const Workbench& bench, PanelState& state, Commands& out) {
   const Desk* desk = bench.active();
   if (desk == nullptr) return;
   const LayingStatus laying = desk->document->laying();
-  if (!laying.busy) return search_progress(*desk->advice, out);
+  if (!laying.busy) {
+    if (!search_progress(*desk->advice, out)) colours_progress(state);
+    return;
+  }
   const float width = em(17.0F);
   ImGui::SameLine(ImGui::GetWindowWidth() - width - em(1.0F));
   std::string words = fmt::format("{} {:.0f} %", laying.pass.full() ? "Laying" : "First look", 100.0 * laying.share);
@@ -134,7 +148,7 @@ void menu_bar(const Workbench& bench, PanelState& state, Commands& out) {
     }
     ImGui::EndMenu();
   }
-  progress(bench, out);
+  progress(bench, state, out);
   ImGui::EndMenuBar();
 }
 

@@ -159,8 +159,15 @@ struct Shown {
   bool busy = false;                   // a newer one is being made
 };
 
+// The pull that draws the fiber off, while a picture waits for it.
+struct ColoursState {
+  std::optional<double> share;  // none: nothing waits
+  bool stops = false;           // the person gives it up
+};
+
 struct PanelState {
   Places places;
+  ColoursState colours;
   TypingState typing;
   StepState step;
   FocusState focus;

@@ -1,4 +1,5 @@
 // Builds written down, whose catches follow from closed forms.
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -210,4 +211,22 @@ TEST_CASE("stopped, it returns at once") {
   Progress progress;
   progress.cancel();
   CHECK(pay_off(plan, helix(plan, stations, 0.5, 1.0, 10.0), {}, progress).layers.empty());
+}
+
+TEST_CASE("catches are counted by how severe they are, and told so") {
+  // Under a turn the force is e^(mu pi), 4.81 at friction .5: 3.81 above that of winding.
+  PlanDraft strict = draft(), mild = draft();
+  mild.limits.payoff_force = 4.5;  // 3.81 is a little over 3.5
+  const PayoffRun far_beyond = paid_off(plan_of(strict), loop_under_bridge(plan_of(strict), 1));
+  const PayoffRun near = paid_off(plan_of(mild), loop_under_bridge(plan_of(mild), 1));
+  CHECK(far_beyond.of_severity == std::array{0, 0, 1});
+  CHECK(near.of_severity == std::array{0, 1, 0});
+  CHECK(count_words(far_beyond) == "1 catch: 1 grave");
+  CHECK(count_words(near) == "1 catch: 1 worth a look");
+  CHECK(near.catches.front().severity == FindingSeverity::worth_a_look);
+  PayoffRun both = far_beyond;
+  both.catch_count = 1'203;
+  both.of_severity = {0, 3, 1'200};
+  CHECK(count_words(both) == "1,203 catches: 1,200 grave, 3 worth a look");
+  CHECK(count_words(PayoffRun{}) == "no catch");
 }

@@ -206,3 +206,19 @@ TEST_CASE("turn and length are inverse to each other") {
   CHECK(turn_at_length(source, 1e12) == source.build().turns);
   CHECK(length_at_turn(source, 1e12) == Approx(source.line().total()));
 }
+
+TEST_CASE("a payoff that is stopped leaves nothing, and comes when it is asked for again") {
+  const SceneSource source = random_source(3, 60.0);
+  Progress stopped;
+  stopped.cancel();
+  CHECK_FALSE(make_ready(source, Colouring::payoff_left, stopped));
+  CHECK(source.payoff_forces(DrawOff::over_left, stopped) == nullptr);
+  CHECK(make_ready(source, Colouring::layer, stopped));  // needs none
+  Progress free;
+  REQUIRE(make_ready(source, Colouring::payoff_left, free));
+  const LatePayoff::Forces forces = source.payoff_forces(DrawOff::over_left, free);
+  REQUIRE(forces);
+  CHECK(forces->size() == source.build().nodes.size());
+  // It is kept: who is stopped later has it, too.
+  CHECK(source.payoff_forces(DrawOff::over_left, stopped) == forces);
+}

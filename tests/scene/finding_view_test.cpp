@@ -138,3 +138,26 @@ TEST_CASE("without opening anything, findings are hidden: the ray test can fail"
   beside.flanges_see_through = true;
   CHECK_FALSE(in_the_way(source, beside, on_wind).flange);
 }
+
+TEST_CASE("a place where the fiber is drawn off is seen as the wind is then, with nothing before it") {
+  const SceneSource source = random_source(5);
+  View view;
+  view.last_layer = 1;
+  view.wedge = Sector{0.0, 3.0};
+  const std::size_t nodes = source.build().nodes.size();
+  for (const double share : {0.2, 0.5, 0.9}) {
+    const auto node = static_cast<std::size_t>(share * static_cast<double>(nodes));
+    const View shown = view_of_leaving(source, view, node, node + 4);
+    CHECK(*shown.until_turn == Approx(static_cast<double>(node + 4) / static_cast<double>(source.stations())));
+    CHECK_FALSE(shown.last_layer);
+    CHECK_FALSE(shown.wedge);
+    const double angle = 2.0 * 3.14159265358979 * static_cast<double>(node % source.stations()) /
+                         static_cast<double>(source.stations());
+    const Vec3 place =
+        in_space(source.build().nodes.x(node), source.build().nodes.r(node) + 0.5 * source.d(), angle);
+    CHECK(glm::length(shown.camera.target - place) < 1e-6);
+    const InTheWay before = in_the_way(source, shown, place);
+    CHECK_FALSE(before.fiber);
+    CHECK_FALSE(before.barrel);
+  }
+}

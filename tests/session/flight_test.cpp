@@ -156,3 +156,24 @@ TEST_CASE(
   REQUIRE(laid.bench.apply(cmd::choose_finding()));
   CHECK(laid.view().wedge == Sector{1.0, 2.0});
 }
+
+TEST_CASE("a catch of the payoff is flown to with the wind unwound as far as that, and its place picked") {
+  // A limit that fiber led aside by the eye exceeds near the flanges: e^(0.5 atan(1 / 40)) is 1.013.
+  std::string plan = small_plan;
+  plan += "\n[limits]\npayoff_force = 1.005\n";
+  LaidBench laid(plan);
+  REQUIRE(wait_until(laid.bench, [&] { return laid.bench.wound()->takeup() != nullptr; }));
+  const PayoffRun& payoff = *laid.bench.wound()->takeup()->payoff;
+  REQUIRE(payoff.catches.size() > 1);
+  REQUIRE(laid.bench.apply(cmd::fly_to_catch(1)));
+  const PayoffCatch& caught = payoff.catches[1];
+  const Stage& stage = laid.bench.active()->stage;
+  const double stations = laid.bench.wound()->build().stations_per_turn;
+  REQUIRE(stage.flight);
+  CHECK(*stage.picked_turn == Approx(static_cast<double>(caught.node) / stations));
+  if (caught.end_node < laid.bench.wound()->build().nodes.size()) {
+    REQUIRE(stage.view.until_turn);
+    CHECK(*stage.view.until_turn == Approx(static_cast<double>(caught.end_node) / stations).margin(0.05));
+  }
+  CHECK_FALSE(laid.bench.apply(cmd::fly_to_catch(payoff.catches.size())));
+}
