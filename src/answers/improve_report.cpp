@@ -129,8 +129,9 @@ std::string improve_text(const Plan& plan, const Improvement& improvement) {
   if (improvement.leave_it) return text;
   text += "\nTurned, within\n";
   for (const SearchableSetting& searchable : improvement.searchables) {
-    text += fmt::format("  {:<26} {} {} {}", searchable.words, searchable_text(plan, searchable, searchable.low),
-                        searchable.is_switch ? "or" : "to", searchable_text(plan, searchable, searchable.high));
+    text += fmt::format(
+        "  {:<26} {} {} {}", searchable.words, searchable_text(plan, searchable, searchable.nearest(searchable.low)),
+        searchable.is_switch ? "or" : "to", searchable_text(plan, searchable, searchable.nearest(searchable.high)));
     if (!searchable.is_switch)
       text += fmt::format(", in steps of {}", searchable_text(plan, searchable, searchable.step));
     text += '\n';
@@ -144,8 +145,8 @@ std::string improve_json(const Plan& plan, const Improvement& improvement) {
   for (const SearchableSetting& searchable : improvement.searchables) {
     ranges.push_back(
         {{"key", searchable.path},
-         {"low", searchable_text(plan, searchable, searchable.low)},
-         {"high", searchable_text(plan, searchable, searchable.high)},
+         {"low", searchable_text(plan, searchable, searchable.nearest(searchable.low))},
+         {"high", searchable_text(plan, searchable, searchable.nearest(searchable.high))},
          {"step", searchable.is_switch ? Json(nullptr) : Json(searchable_text(plan, searchable, searchable.step))}});
   }
   return document_text({{"format", "lay-improve 1"},

@@ -49,9 +49,8 @@ std::string figures_of(const Plan& plan, const TakeupRun& run) {
   }
   if (plan.takeup() || run.counter.reading) text += row("counter set to", counter_words(run.counter));
   if (run.pressure) {
-    text += row("on the barrel",
-                fmt::format("{} to {} MPa of pressure, an estimate", figure(run.pressure->soft.barrel_MPa, 2),
-                            figure(run.pressure->stiff.barrel_MPa, 2)));
+    text += row("on the barrel", from_to({run.pressure->soft.barrel_MPa, run.pressure->stiff.barrel_MPa}, 2, "MPa") +
+                                     " of pressure, an estimate");
   }
   return text;
 }

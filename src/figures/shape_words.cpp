@@ -23,7 +23,10 @@ std::string outer_diameter_words(const OuterDiameter& outer) {
 }
 
 std::string unfinished_words(const UnfinishedLayer& last) {
-  return fmt::format("layer {} ends after {} turns, {} mm from the left flange", last.layer, figure(last.turns, 1),
+  const std::string turns = figure(last.turns, 1);
+  if (turns == "0.0")
+    return fmt::format("layer {} has just begun, {} mm from the left flange", last.layer, figure(last.end_x_mm, 2));
+  return fmt::format("layer {} ends after {} turns, {} mm from the left flange", last.layer, turns,
                      figure(last.end_x_mm, 2));
 }
 

@@ -43,8 +43,8 @@ void turned_row(const Plan& plan, const SearchableSetting& searchable, PanelStat
     right_text(shown ? searchable_text(plan, searchable, value) : "-", !turned);
   };
   cell(searchable.now, true);
-  cell(searchable.low, turned && !open);
-  cell(searchable.high, turned && !open);
+  cell(searchable.nearest(searchable.low), turned && !open);
+  cell(searchable.nearest(searchable.high), turned && !open);
   cell(searchable.step, turned && !searchable.is_switch);
 }
 

@@ -104,6 +104,8 @@ std::string stop_of(const Case& c, Side side) {
 
 // "left stop ... (now 1.2 mm)", or both.
 std::string set_stops(const Case& c, Side side, const char* which_way, const char* ways, const char* when = "") {
+  if (c.at_both() && c.stop_mm(Side::left) == c.stop_mm(Side::right))
+    return fmt::format("set both stops {} (now {}{})", ways, stop_of(c, Side::left), when);
   if (c.at_both()) {
     return fmt::format("set both stops {} (now {} left and {} right{})", ways, stop_of(c, Side::left),
                        stop_of(c, Side::right), when);

@@ -59,6 +59,7 @@ std::string figure_of(Weighed what, double value) {
     case Weighed::spool_speed:
     case Weighed::clutch_current: return three_digits(value);
     case Weighed::planned_end: return grouped(value, 1);
+    case Weighed::open_gaps: return grouped(value, std::abs(value) < 10.0 ? 2 : 1);
     default: return grouped(value, 2);
   }
 }

@@ -140,3 +140,49 @@ TEST_CASE("a long layer table is shortened and says where the whole one is") {
   style.most_layers = SummaryStyle::all;
   CHECK_FALSE(row_of(summary_text(hand_plan(), hand_build(), m, TakeupRun(), style), "50").empty());
 }
+
+TEST_CASE("what comes of a finding is told once for all that have the same, each says what and where it is") {
+  Measurements m = hand_measurements();
+  m.findings.resize(1);
+  m.findings.front().severity = FindingSeverity::grave;
+  m.findings.front().text = "Turns climb in 3 places: the layers above follow the bumps.";
+  m.findings.push_back(m.findings.front());
+  m.findings.back().text = "Turns climb in 9 places: the layers above follow the bumps.";
+  m.findings.push_back(m.findings.front());
+  m.findings.back().text = "Turns are gone: they are not there.";
+  const std::string text = summary_text(hand_plan(), hand_build(), m, TakeupRun());
+  CHECK_THAT(text, Contains("Turns climb in 3 places: the layers above follow the bumps.") &&
+                       Contains("Turns climb in 9 places.") && Contains("Turns are gone: they are not there."));
+  const std::size_t first = text.find("follow the bumps");
+  CHECK(text.find("follow the bumps", first + 1) == std::string::npos);
+}
+
+TEST_CASE("payoff is told beside the findings, with its catches counted as they are listed") {
+  TakeupRun run;
+  run.payoff.emplace();
+  run.payoff->limit = 1.5;
+  CHECK_THAT(summary_text(hand_plan(), hand_build(), hand_measurements(), run), Contains("Payoff (no catch)"));
+
+  PayoffCatch caught;
+  caught.by = HeldBy::in_slit;
+  caught.layer = 2;
+  caught.turn = 12.5;
+  caught.multiple = run.payoff->greatest = 2.25;
+  caught.severity = FindingSeverity::grave;
+  run.payoff->catches = {caught};
+  run.payoff->hardest = caught;
+  run.payoff->catch_count = 1;
+  run.payoff->of_severity = {0, 0, 1};
+  CHECK_THAT(summary_text(hand_plan(), hand_build(), hand_measurements(), run),
+             Contains("Payoff (1 catch: 1 grave)") && Contains("2.25, layer 2, turn 12.5") && Contains("in a slit"));
+}
+
+TEST_CASE("a layer that has hardly begun is told so, not as one of no turns") {
+  Measurements m = hand_measurements();
+  m.unfinished_layer = UnfinishedLayer{};
+  m.unfinished_layer->layer = 81;
+  m.unfinished_layer->turns = 0.03;
+  m.unfinished_layer->end_x_mm = 11.8;
+  CHECK_THAT(summary_text(hand_plan(), hand_build(), m, TakeupRun()),
+             Contains("layer 81 has just begun, 11.80 mm from the left flange"));
+}

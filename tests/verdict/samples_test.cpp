@@ -49,8 +49,8 @@ const Wrong wrongs[] = {
     {"long-dwell", {Weighed::ridge}, "dwell for less than 4 turns"},
     {"pitch-too-coarse", {Weighed::open_gaps}, "finer pitch"},
     {"pitch-too-fine", {Weighed::ride_ups}, "wider pitch"},
-    {"turns-back-early", {Weighed::valley}, "stops nearer to the flanges (now 1.2 mm left and 1.2 mm right)"},
-    {"turns-back-late", {Weighed::ridge}, "stops further from the flanges (now -0.6 mm left and -0.6 mm right)"},
+    {"turns-back-early", {Weighed::valley}, "stops nearer to the flanges (now 1.2 mm)"},
+    {"turns-back-late", {Weighed::ridge}, "stops further from the flanges (now -0.6 mm)"},
     {"whole-ratio", {Weighed::ribbon}, "slightly different pitch"},
 };
 
