@@ -69,18 +69,3 @@ TEST_CASE("keys that are no part of a plan are told as of the file") {
   REQUIRE(said.words.size() == 1);
   CHECK(said.words.front().starts_with("In the file, spool.colour is not a key of a lay plan"));
 }
-
-TEST_CASE("the hint over an unsound plan ends as sentences do, with a question's own end") {
-  TemporaryFolder folder;
-  Workbench bench(options_in(folder));
-  std::string plan = small_plan;
-  const std::string pitch = "[traverse]\n";
-  plan.insert(plan.find(pitch) + pitch.size(), "motion = \"continous\"\n");
-  REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", plan))));
-  CHECK_THAT(bench.hint(), Catch::Matchers::Contains("did you mean") && Catch::Matchers::EndsWith("?"));
-
-  std::string other = small_plan;
-  other.replace(other.find("1.02 mm"), 7, "-1.02 mm");
-  REQUIRE(bench.apply(cmd::open(folder.file("b.lay.toml", other))));
-  CHECK_THAT(bench.hint(), Catch::Matchers::EndsWith(".") && !Catch::Matchers::EndsWith(".."));
-}

@@ -5,9 +5,9 @@
 
 #include <catch2/catch.hpp>
 
+#include "session/bench_for_tests.h"
+#include "session/command_rows.h"
 #include "ui/headless.h"
-#include "workbench/bench_for_tests.h"
-#include "workbench/command_rows.h"
 
 using namespace laywright;
 
