@@ -7,6 +7,7 @@
 #include "scene/camera.h"
 #include "scene/pick.h"
 #include "scene/scene_source.h"
+#include "session/advice.h"
 #include "session/camera_commands.h"
 #include "session/command_rows.h"
 #include "session/file_commands.h"
