@@ -8,8 +8,7 @@ TEST_CASE("the hint over an unsound plan ends as sentences do, with a question's
   TemporaryFolder folder;
   Workbench bench(options_in(folder));
   std::string plan = small_plan;
-  const std::string pitch = "[traverse]\n";
-  plan.insert(plan.find(pitch) + pitch.size(), "motion = \"continous\"\n");
+  plan += "\n[limits]\npile_upp = 1.0\n";
   REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", plan))));
   CHECK_THAT(bench.hint(), Catch::Matchers::Contains("did you mean") && Catch::Matchers::EndsWith("?"));
 
