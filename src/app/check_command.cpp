@@ -8,6 +8,7 @@
 
 #include "app/exit_code.h"
 #include "app/output.h"
+#include "app/several_plans.h"
 #include "base/readable.h"
 #include "figures/dial_words.h"
 #include "plan/fields.h"
@@ -34,23 +35,43 @@ std::string told_of(const NamedEntry& entry, const PlanDraft& draft) {
                      entry.line, own);
 }
 
+// Entries that it names, and what its machine's dials are set to.
+std::string told_of_sound(const Plan& plan) {
+  std::string text;
+  for (const NamedEntry& entry : plan.draft().entries) text += told_of(entry, plan.asked());
+  if (const std::string dialled = dial_table(plan); !dialled.empty()) text += "  Set on the machine:\n" + dialled;
+  return text;
+}
+
+const char* soundness(const Result<Plan>& plan) {
+  if (!plan.ok()) return "not sound";
+  return plan.issues().empty() ? "sound" : "sound, with warnings";
+}
+
+int check_plan(const std::string& file, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(file, &entries);
+  print_issues(plan.issues());
+  if (!plan.ok()) return exit_unsound;
+  return print(fmt::format("{}: {}\n{}", visible(file), soundness(plan), told_of_sound(plan.value())))
+             ? exit_done
+             : exit_not_written;
+}
+
+// What they name of catalogues, and then the table.
 int check_plans(const std::vector<std::string>& files, const EntrySource& entries) {
-  std::string sound;
-  bool all_sound = true;
+  std::string text;
+  std::vector<PlanRow> rows;
+  int code = exit_done;
   for (const std::string& file : files) {
     const Result<Plan> plan = load_plan(file, &entries);
     print_issues(plan.issues());
-    if (plan.ok()) {
-      sound += fmt::format("{}: sound{}\n", visible(file), plan.issues().empty() ? "" : ", with warnings");
-      for (const NamedEntry& entry : plan.value().draft().entries) sound += told_of(entry, plan.value().asked());
-      if (const std::string dialled = dial_table(plan.value()); !dialled.empty())
-        sound += "  Set on the machine:\n" + dialled;
-    } else {
-      all_sound = false;
-    }
+    rows.push_back({file, soundness(plan), reason_of(plan.issues()), {}});
+    if (!plan.ok()) code = exit_unsound;
+    if (!plan.ok()) continue;
+    if (const std::string more = told_of_sound(plan.value()); !more.empty())
+      text += fmt::format("{}\n{}\n", visible(file), more);
   }
-  if (!print(sound)) return exit_not_written;
-  return all_sound ? exit_done : exit_unsound;
+  return print(text + plan_table(rows)) ? code : exit_not_written;
 }
 
 int flatten_plan(const std::string& file, const EntrySource& entries) {
@@ -64,7 +85,10 @@ int flatten_plan(const std::string& file, const EntrySource& entries) {
 }
 
 int run(const CheckOptions& options, const EntrySource& entries) {
-  if (!options.flatten) return check_plans(options.files, entries);
+  if (!options.flatten) {
+    const std::vector<std::string> files = named_once(options.files);
+    return files.size() == 1 ? check_plan(files.front(), entries) : check_plans(files, entries);
+  }
   if (options.files.size() == 1) return flatten_plan(options.files.front(), entries);
   tell("error: --flatten prints one plan; give one\n");
   return exit_command_line;
@@ -81,8 +105,8 @@ void add_check_command(CLI::App& program, const EntrySource& entries, int& exit_
   command->footer(
       "Every issue is printed with its file, line and key, and of each catalogue entry that a sound plan names "
       "where\n"
-      "it stands; where its machine has dials, what each is set to, and what that gives. Returns 0 only if all "
-      "plans are sound, 1 otherwise.\n\n"
+      "it stands; where its machine has dials, what each is set to, and what that gives. Several plans end with a\n"
+      "table of all. Returns 0 only if all plans are sound, 1 otherwise.\n\n"
       "Examples:\n"
       "  laywright check samples/*.lay.toml\n"
       "  laywright check --flatten my-spool.lay.toml > alone.lay.toml");

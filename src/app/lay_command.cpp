@@ -1,6 +1,6 @@
 #include "app/lay_command.h"
 
-#include <cstdint>
+#include <filesystem>
 #include <memory>
 #include <optional>
 #include <string>
@@ -12,11 +12,13 @@
 #include "app/command_outcome.h"
 #include "app/number_option.h"
 #include "app/output.h"
+#include "app/several_plans.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
 #include "app/written_files.h"
 #include "base/readable.h"
 #include "base/today.h"
+#include "figures/build_document.h"
 #include "figures/json.h"
 #include "figures/summary.h"
 #include "paper/file_set.h"
@@ -29,7 +31,7 @@ namespace laywright {
 namespace {
 
 struct LayOptions {
-  std::string plan;
+  std::vector<std::string> plans;
   bool json = false;
   std::string folder;
   LaySettings settings;
@@ -37,14 +39,14 @@ struct LayOptions {
   int draws = 1;
 };
 
-// The wind, laid, measured and, where a folder is given, written into it.
-CommandOutcome lay_and_report(const Plan& plan, const LayOptions& options) {
-  Watch watch;
+// The wind, laid, measured and, where a folder is given, written into it. With `several` it is one of them.
+CommandOutcome lay_and_report(const Plan& plan, const LayOptions& options, const std::string& folder, Watch& watch,
+                              OfSeveral* several) {
   Progress& progress = watch.progress();
   // Before the work: a folder that cannot be written into should not cost a long wait.
   std::optional<FileSet> files;
-  if (!options.folder.empty()) {
-    Result<FileSet> opened = FileSet::into(options.folder);
+  if (!folder.empty()) {
+    Result<FileSet> opened = FileSet::into(folder);
     if (!opened.ok()) return {exit_not_written, opened.issues(), {}};
     files.emplace(std::move(opened).value());
   }
@@ -58,9 +60,17 @@ CommandOutcome lay_and_report(const Plan& plan, const LayOptions& options) {
 
   SummaryStyle style;
   style.verdict = verdict;
-  style.whole_lists_in = files ? visible(options.folder) + " (layers.csv, findings.csv)" : "--json, or --out DIR";
-  std::string text = options.json ? to_json(plan, *wound.build, *wound.measurements, run, *verdict)
-                                  : summary_text(plan, *wound.build, *wound.measurements, run, style);
+  style.whole_lists_in = files ? visible(folder) + " (layers.csv, findings.csv)" : "--json, or --out DIR";
+  std::string text;
+  if (several != nullptr) {
+    several->row = plan_row(plan, *wound.build, *wound.measurements, *verdict);
+    if (options.json) several->document = build_document(plan, *wound.build, *wound.measurements, run, *verdict);
+  } else if (options.json) {
+    text = to_json(plan, *wound.build, *wound.measurements, run, *verdict);
+  }
+  // The summaries of several are in their folders, and would hide the table.
+  const bool summary = !options.json && (several == nullptr || !files);
+  if (summary) text = summary_text(plan, *wound.build, *wound.measurements, run, style);
   if (files) {
     watch.begin("writing");
     ReportSettings settings = options.reports;
@@ -73,33 +83,58 @@ CommandOutcome lay_and_report(const Plan& plan, const LayOptions& options) {
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     if (trouble.empty()) trouble = files->commit();
     if (!trouble.empty()) return {exit_not_written, trouble, {}};
-    if (!options.json) {
-      text += fmt::format("\nWritten into {}\n  {}\n", visible(options.folder), fmt::join(report_names, ", "));
-    }
+    if (summary) text += fmt::format("\nWritten into {}\n  {}\n", visible(folder), fmt::join(report_names, ", "));
   }
   wound.outcome.text = std::move(text);
   return wound.outcome;
 }
 
-int lay_plan(const LayOptions& options, const EntrySource& entries) {
-  const Result<Plan> plan = load_plan(options.plan, &entries);
+int lay_plan(const std::string& file, const LayOptions& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(file, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
 
   if (!options.folder.empty()) print_issues(missing_fonts());
-  return conclude(lay_and_report(plan.value(), options));
+  const auto laid = [&] {
+    Watch watch;
+    return lay_and_report(plan.value(), options, options.folder, watch, nullptr);
+  };
+  return conclude(laid());
+}
+
+int lay_plans(const LayOptions& options, const EntrySource& entries) {
+  const std::vector<std::string> files = named_once(options.plans);
+  if (files.size() == 1) return lay_plan(files.front(), options, entries);
+  if (!options.folder.empty()) print_issues(missing_fonts());
+  return make_of_several({files, options.folder, "/", options.json}, entries,
+                         [&](const Plan& plan, const std::string& name, Watch& watch, OfSeveral& several) {
+                           const std::string folder =
+                               options.folder.empty() ? "" : (std::filesystem::path(options.folder) / name).string();
+                           return lay_and_report(plan, options, folder, watch, &several);
+                         });
+}
+
+// The reports of one plan, or of each of several in a folder of its own.
+std::vector<std::string> files_written(const LayOptions& options) {
+  std::vector<std::string> folders = names_in_folder(options.plans, "/"), files;
+  if (folders.empty()) folders.emplace_back();
+  for (const std::string& folder : folders)
+    for (const char* report : report_names) files.push_back(folder + report);
+  return files;
 }
 
 void add_options(CLI::App& command, LayOptions& options) {
   const CLI::Option* plan =
-      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
-  command.add_flag("--json", options.json, "Print one JSON document (format \"lay-build 1\") instead of text");
-  CLI::Option* out = command.add_option("--out", options.folder,
-                                        "Write all reports into this folder; it is made where it is missing");
+      command.add_option("PLAN", options.plans, "Lay plans, *.lay.toml")->type_name("")->required();
+  command.add_flag(
+      "--json", options.json,
+      "Print one JSON document instead of text: \"lay-build 1\" of one plan, \"lay-builds 1\" of several");
+  CLI::Option* out =
+      command.add_option("--out", options.folder,
+                         "Write all reports into this folder, or those of several plans into folders in it that are "
+                         "named after them; made where missing");
   out->type_name("DIR");
-  guard_inputs(
-      command, {plan},
-      {{out, {}, false, [] { return std::vector<std::string>(report_names.begin(), report_names.end()); }}});
+  guard_inputs(command, {plan}, {{out, {}, false, [&options] { return files_written(options); }}});
   add_wind_options(command, options.settings);
   add_draws_option(command, options.draws);
   command.add_option("--angle", options.reports.section_angle_deg, "Spool angle of the section picture, in degrees")
@@ -112,19 +147,24 @@ void add_options(CLI::App& command, LayOptions& options) {
 }  // namespace
 
 void add_lay_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("lay", "Lay a plan: print the summary, the layers and the findings");
+  CLI::App* command = program.add_subcommand("lay", "Lay plans: print the summary, the layers and the findings");
   const auto options = std::make_shared<LayOptions>();
   add_options(*command, *options);
   command->footer(fmt::format(
       "With --out, these files are written, and none of them where it fails or is stopped:\n  {}\n"
       "Where summary.txt stands, all of them are there and of one wind. What a killed run leaves is put in\n"
       "place by the next one into that folder.\n\n"
+      "Several plans end with a table of all: verdict, turns, length, outer diameter, rim clearance, and what "
+      "decides. With\n"
+      "--out it stands alone, since the summaries are in the folders. The exit code is that of the plan that fared "
+      "worst.\n\n"
       "Examples:\n"
       "  laywright lay samples/even.lay.toml\n"
       "  laywright lay samples/long-dwell.lay.toml --out out/long-dwell\n"
-      "  laywright lay samples/even.lay.toml --json > even.json\n",
+      "  laywright lay samples/even.lay.toml --json > even.json\n"
+      "  laywright lay samples/turns-back-*.lay.toml --out out/winds\n",
       fmt::join(report_names, ", ")));
-  command->callback([options, &entries, &exit_code] { exit_code = lay_plan(*options, entries); });
+  command->callback([options, &entries, &exit_code] { exit_code = lay_plans(*options, entries); });
 }
 
 }  // namespace laywright

@@ -4,6 +4,7 @@
 #include <new>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -11,11 +12,11 @@
 #include "app/output.h"
 #include "app/picture_maker.h"
 #include "app/picture_view.h"
+#include "app/several_plans.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
 #include "app/written_files.h"
 #include "base/atomic_file.h"
-#include "base/readable.h"
 #include "paint/offscreen_context.h"
 #include "paint/png.h"
 #include "paper/fonts.h"
@@ -28,13 +29,15 @@ namespace {
 constexpr double drawing_part = 0.8;
 
 struct PictureOptions {
-  std::string plan, file;
+  std::vector<std::string> plans;
+  std::string output;
   PictureView view;
   LaySettings settings;
   bool transparent = false;
 };
 
-CommandOutcome draw_file(const SceneSource& source, const PictureOptions& options, Progress& progress) {
+CommandOutcome draw_file(const SceneSource& source, const PictureOptions& options, const WriteBytes& write,
+                         Progress& progress) {
   const Result<View> view = view_from(options.view, source);
   if (!view.ok()) return {exit_command_line, view.issues(), {}};
   const Result<OffscreenContext> context = OffscreenContext::open();
@@ -56,38 +59,68 @@ CommandOutcome draw_file(const SceneSource& source, const PictureOptions& option
   }
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   if (bytes.empty()) throw std::bad_alloc();
-  Issues trouble = write_file_atomically(options.file, bytes);
+  Issues trouble = write(bytes);
   if (!trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   return {};
 }
 
-CommandOutcome lay_and_draw(const Plan& plan, const PictureOptions& options) {
-  Watch watch;
+CommandOutcome lay_and_draw(const Plan& plan, const PictureOptions& options, const WriteBytes& write, Watch& watch,
+                            PlanRow* row) {
   Progress& progress = watch.progress();
   WoundPlan wound = lay_and_measure(plan, options.settings, watch);
   if (!wound.outcome.done()) return wound.outcome;
+  if (row != nullptr) {
+    const TakeupRun run = take_up(plan, *wound.build, *wound.measurements, progress);
+    if (progress.cancelled()) return {exit_stopped, {}, {}};
+    *row =
+        plan_row(plan, *wound.build, *wound.measurements, verdict_of(plan, *wound.build, *wound.measurements, &run));
+  }
 
   watch.begin("drawing");
   const SceneSource source(plan, wound.build, wound.measurements);
-  CommandOutcome outcome = draw_file(source, options, progress);
+  CommandOutcome outcome = draw_file(source, options, write, progress);
   outcome.issues.insert(outcome.issues.begin(), wound.outcome.issues.begin(), wound.outcome.issues.end());
   return outcome;
 }
 
-int make_picture(const PictureOptions& options, const EntrySource& entries) {
-  const Result<Plan> plan = load_plan(options.plan, &entries);
+int make_picture(const std::string& file, const PictureOptions& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(file, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   print_issues(missing_fonts());
-  return conclude(lay_and_draw(plan.value(), options));
+  const auto made = [&] {
+    Watch watch;
+    const auto write = [&](const std::string& bytes) { return write_file_atomically(options.output, bytes); };
+    return lay_and_draw(plan.value(), options, write, watch, nullptr);
+  };
+  return conclude(made());
+}
+
+int make_pictures(const PictureOptions& options, const EntrySource& entries) {
+  const std::vector<std::string> files = named_once(options.plans);
+  if (files.size() == 1) return make_picture(files.front(), options, entries);
+  print_issues(missing_fonts());
+  return make_of_several({files, options.output, ".png"}, entries,
+                         [&](const Plan& plan, const std::string& name, Watch& watch, OfSeveral& several) {
+                           return into_folder(options.output, name, [&](const WriteBytes& write) {
+                             return lay_and_draw(plan, options, write, watch, &several.row);
+                           });
+                         });
 }
 
 void add_options(CLI::App& command, PictureOptions& options) {
   const CLI::Option* plan =
-      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
+      command.add_option("PLAN", options.plans, "Lay plans, *.lay.toml")->type_name("")->required();
   const CLI::Option* file =
-      command.add_option("-o,--output", options.file, "The picture, a PNG file")->type_name("FILE.png")->required();
-  guard_inputs(command, {plan}, {{file, {".png"}}});
+      command
+          .add_option(
+              "-o,--output", options.output,
+              "The picture, a PNG file; of several plans a folder for pictures that are named after them, made "
+              "where missing")
+          ->type_name("FILE.png")
+          ->required();
+  guard_inputs(command, {plan},
+               {{file, {".png"}, false, [&options] { return names_in_folder(options.plans, ".png"); }}});
   add_view_options(command, options.view);
   command.add_flag("--transparent", options.transparent, "No ground: for slides and web pages")->group("Picture");
   add_wind_options(command, options.settings, "Wind");
@@ -96,18 +129,20 @@ void add_options(CLI::App& command, PictureOptions& options) {
 }  // namespace
 
 void add_picture_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("picture", "Lay a plan and draw the spool into a PNG file");
+  CLI::App* command = program.add_subcommand("picture", "Lay plans and draw each spool into a PNG file");
   const auto options = std::make_shared<PictureOptions>();
   add_options(*command, *options);
   command->footer(
-      "Angles: 0 is on top of the spool, 90 in front, 180 below. No window and no graphics card are needed.\n\n"
+      "Angles: 0 is on top of the spool, 90 in front, 180 below. No window and no graphics card are needed.\n"
+      "Several plans end with a table of all; the exit code is that of the plan that fared worst.\n\n"
       "Examples:\n"
       "  laywright picture samples/even.lay.toml -o even.png\n"
       "  laywright picture samples/parallel.lay.toml -o cut.png --cut 30:120\n"
       "  laywright picture samples/long-dwell.lay.toml -o edges.png --colour height --findings\n"
       "  laywright picture samples/even.lay.toml -o close.png --zoom 12 --look-at 5:70\n"
-      "  laywright picture samples/even.lay.toml -o slide.png --transparent --plain --size 3840x2160");
-  command->callback([options, &entries, &exit_code] { exit_code = make_picture(*options, entries); });
+      "  laywright picture samples/even.lay.toml -o slide.png --transparent --plain --size 3840x2160\n"
+      "  laywright picture samples/turns-back-*.lay.toml -o out/pictures");
+  command->callback([options, &entries, &exit_code] { exit_code = make_pictures(*options, entries); });
 }
 
 }  // namespace laywright

@@ -4,6 +4,7 @@
 #include <new>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -11,6 +12,7 @@
 #include "app/command_outcome.h"
 #include "app/number_option.h"
 #include "app/output.h"
+#include "app/several_plans.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
 #include "app/written_files.h"
@@ -26,15 +28,16 @@ namespace laywright {
 namespace {
 
 struct SheetOptions {
-  std::string plan, file;
+  std::vector<std::string> plans;
+  std::string output;
   std::string paper = "a4";
   std::optional<int> page;
   LaySettings settings;
   int draws = 1;
 };
 
-CommandOutcome lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat format) {
-  Watch watch;
+CommandOutcome lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat format,
+                            const WriteBytes& write, Watch& watch, PlanRow* row) {
   Progress& progress = watch.progress();
   WoundPlan wound = lay_and_measure(plan, options.settings, watch);
   if (!wound.outcome.done()) return wound.outcome;
@@ -43,6 +46,8 @@ CommandOutcome lay_and_draw(const Plan& plan, const SheetOptions& options, Sheet
 
   const auto verdict = judged_over_draws(plan, options.settings, wound, run, options.draws, watch);
   if (!verdict) return {exit_stopped, {}, {}};
+
+  if (row != nullptr) *row = plan_row(plan, *wound.build, *wound.measurements, *verdict);
 
   watch.begin("drawing");
   SetupSheet sheet{
@@ -55,7 +60,7 @@ CommandOutcome lay_and_draw(const Plan& plan, const SheetOptions& options, Sheet
   const std::string bytes = sheet_bytes(format, draw_setup_sheet(sheet), options.page.value_or(1));
   if (bytes.empty()) throw std::bad_alloc();
   if (progress.cancelled()) return {exit_stopped, {}, {}};
-  Issues trouble = write_file_atomically(options.file, bytes);
+  Issues trouble = write(bytes);
   if (!trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   return wound.outcome;
 }
@@ -69,29 +74,56 @@ Issue option_issue(const char* option, const std::string& value, const char* all
   return issue;
 }
 
-int make_sheet(const SheetOptions& options, const EntrySource& entries) {
-  const SheetFormat format = sheet_format_of(options.file).value();
+int make_sheet(const std::string& file, const SheetOptions& options, const EntrySource& entries) {
+  const SheetFormat format = sheet_format_of(options.output).value();
   if (options.page && format == SheetFormat::pdf) {
     print_issues({option_issue("--page", fmt::format("{}", *options.page), "with .svg and .png only",
                                "a PDF holds both pages")});
     return exit_command_line;
   }
-  const Result<Plan> plan = load_plan(options.plan, &entries);
+  const Result<Plan> plan = load_plan(file, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
   print_issues(missing_fonts());
-  return conclude(lay_and_draw(plan.value(), options, format));
+  const auto made = [&] {
+    Watch watch;
+    const auto write = [&](const std::string& bytes) { return write_file_atomically(options.output, bytes); };
+    return lay_and_draw(plan.value(), options, format, write, watch, nullptr);
+  };
+  return conclude(made());
+}
+
+int make_sheets(const SheetOptions& options, const EntrySource& entries) {
+  const std::vector<std::string> files = named_once(options.plans);
+  if (files.size() == 1) return make_sheet(files.front(), options, entries);
+  if (options.page) {
+    print_issues({option_issue("--page", fmt::format("{}", *options.page), "with one plan only",
+                               "the sheets of several plans are PDFs of both pages")});
+    return exit_command_line;
+  }
+  print_issues(missing_fonts());
+  return make_of_several({files, options.output, ".pdf"}, entries,
+                         [&](const Plan& plan, const std::string& name, Watch& watch, OfSeveral& several) {
+                           return into_folder(options.output, name, [&](const WriteBytes& write) {
+                             return lay_and_draw(plan, options, SheetFormat::pdf, write, watch, &several.row);
+                           });
+                         });
 }
 
 void add_options(CLI::App& command, SheetOptions& options) {
   const CLI::Option* plan =
-      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
+      command.add_option("PLAN", options.plans, "Lay plans, *.lay.toml")->type_name("")->required();
   const CLI::Option* file =
       command
-          .add_option("-o,--output", options.file, "The sheet: a PDF of two pages, or one page of it as SVG or PNG")
+          .add_option(
+              "-o,--output", options.output,
+              "The sheet: a PDF of two pages, or one page of it as SVG or PNG; of several plans a folder for PDFs "
+              "that are named after them, made where missing")
           ->type_name("FILE.pdf|svg|png")
           ->required();
-  guard_inputs(command, {plan}, {{file, {".pdf", ".svg", ".png"}, true}});
+  guard_inputs(
+      command, {plan},
+      {{file, {".pdf", ".svg", ".png"}, true, [&options] { return names_in_folder(options.plans, ".pdf"); }}});
   command.add_option("--paper", options.paper, "a4 or letter")
       ->type_name("SIZE")
       ->check(CLI::IsMember({"a4", "letter"}).description(""))
@@ -106,15 +138,17 @@ void add_options(CLI::App& command, SheetOptions& options) {
 }  // namespace
 
 void add_sheet_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("sheet", "Lay a plan and make the set-up sheet for the winder");
+  CLI::App* command = program.add_subcommand("sheet", "Lay plans and make the set-up sheets for the winder");
   const auto options = std::make_shared<SheetOptions>();
   add_options(*command, *options);
   command->footer(
+      "Several plans end with a table of all; the exit code is that of the plan that fared worst.\n\n"
       "Examples:\n"
       "  laywright sheet samples/magnet-wire.lay.toml -o magnet-wire.pdf\n"
       "  laywright sheet samples/magnet-wire.lay.toml -o magnet-wire.pdf --paper letter\n"
-      "  laywright sheet samples/even.lay.toml -o even-2.png --page 2");
-  command->callback([options, &entries, &exit_code] { exit_code = make_sheet(*options, entries); });
+      "  laywright sheet samples/even.lay.toml -o even-2.png --page 2\n"
+      "  laywright sheet samples/turns-back-*.lay.toml -o out/sheets");
+  command->callback([options, &entries, &exit_code] { exit_code = make_sheets(*options, entries); });
 }
 
 }  // namespace laywright

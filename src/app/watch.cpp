@@ -28,7 +28,7 @@ sigset_t watched_signals() {
   return set;
 }
 
-std::string bar(const char* stage, double share, double elapsed_s) {
+std::string bar(const std::string& stage, double share, double elapsed_s) {
   constexpr int cells = 30;
   share = std::clamp(share, 0.0, 1.0);
   const int full = static_cast<int>(share * cells);
@@ -41,14 +41,15 @@ std::string bar(const char* stage, double share, double elapsed_s) {
 
 class Bar {
  public:
-  void show(const char* stage, double share) {
+  void show(const char* stage, int plan, int plans, double share) {
     if (!terminal_ || stage == nullptr) return;
-    if (stage != stage_) {
-      stage_ = stage;
+    const std::string words = plans > 1 ? fmt::format("plan {} of {}, {}", plan, plans, stage) : stage;
+    if (words != stage_) {
+      stage_ = words;
       since_ = Clock::now();
     }
     const double elapsed_s = std::chrono::duration<double>(Clock::now() - since_).count();
-    fmt::print(stderr, "\r{}\x1b[K", bar(stage, share, elapsed_s));
+    fmt::print(stderr, "\r{}\x1b[K", bar(stage_, share, elapsed_s));
     std::fflush(stderr);
     shown_ = true;
   }
@@ -62,7 +63,7 @@ class Bar {
  private:
   bool terminal_ = ::isatty(STDERR_FILENO) == 1;
   bool shown_ = false;
-  const char* stage_ = nullptr;
+  std::string stage_;
   Clock::time_point since_;
 };
 
@@ -88,6 +89,11 @@ void Watch::begin(const char* stage) {
   stage_ = stage;
 }
 
+void Watch::begin_plan(int number, int of) {
+  plans_ = of;
+  plan_ = number;
+}
+
 void Watch::run() {
   const sigset_t watched = watched_signals();
   const timespec between_frames{0, 100'000'000};
@@ -95,7 +101,7 @@ void Watch::run() {
   while (!over_) {
     const int signal = sigtimedwait(&watched, nullptr, &between_frames);
     if (signal == SIGINT || signal == SIGTERM) progress_.cancel();
-    if (signal < 0) bar.show(progress_.cancelled() ? "stopping" : stage_.load(), progress_.share());
+    if (signal < 0) bar.show(progress_.cancelled() ? "stopping" : stage_.load(), plan_, plans_, progress_.share());
   }
   bar.erase();
 }

@@ -26,6 +26,9 @@ class Watch {
   // Names the work that begins now ("laying"), in static storage. The bar starts again from nothing.
   void begin(const char* stage);
 
+  // Of several plans, that this one is worked on, 1 = the first: the bar says so from here on.
+  void begin_plan(int number, int of);
+
   [[nodiscard]] Progress& progress() { return progress_; }
 
  private:
@@ -33,6 +36,7 @@ class Watch {
 
   Progress progress_;
   std::atomic<const char*> stage_{nullptr};
+  std::atomic<int> plan_{0}, plans_{0};
   std::atomic<bool> over_{false};
   sigset_t before_{};
   std::optional<Thread> thread_;

@@ -41,26 +41,39 @@ void check_ending(const WrittenFiles& output, const std::string& file) {
                                      one_of(output.endings)));
 }
 
+// Whoever gives a file's name for several plans has not thought of a folder.
+void check_folder(const WrittenFiles& output, const std::string& folder) {
+  const std::string ending = ending_of(folder);
+  std::error_code error;
+  const bool a_file = std::find(output.endings.begin(), output.endings.end(), ending) != output.endings.end();
+  if (!a_file || fs::is_directory(folder, error)) return;
+  refuse(*output.option,
+         fmt::format("{} names one file; of several plans each gets its own: name a folder", folder));
+}
+
 void check_apart(const WrittenFiles& output, const fs::path& file, const Names& inputs) {
   for (const std::string& input : inputs) {
     if (!same_file(file, input)) continue;
     const std::string as = file == fs::path(input) ? "" : fmt::format(" (as {})", input);
-    refuse(*output.option, fmt::format("{} is what the command reads{}, and would be lost; choose another {}",
-                                       file.string(), as, output.names ? "folder" : "name"));
+    refuse(*output.option,
+           fmt::format("{} is what the command reads{}, and would be lost; choose another {}", file.string(), as,
+                       output.names && !output.names().empty() ? "folder" : "name"));
   }
 }
 
 void check(const WrittenFiles& output, const Names& inputs) {
   if (output.option->count() == 0) return;
+  const Names in_folder = output.names ? output.names() : Names{};
   for (const std::string& name : output.option->results()) {
     if (name.empty())
-      refuse(*output.option, fmt::format("the name of a {} is missing", output.names ? "folder" : "file"));
-    if (!output.names) {
+      refuse(*output.option, fmt::format("the name of a {} is missing", in_folder.empty() ? "file" : "folder"));
+    if (in_folder.empty()) {
       check_ending(output, name);
       check_apart(output, name, inputs);
       continue;
     }
-    for (const std::string& file : output.names()) check_apart(output, fs::path(name) / file, inputs);
+    check_folder(output, name);
+    for (const std::string& file : in_folder) check_apart(output, fs::path(name) / file, inputs);
   }
 }
 

@@ -7,7 +7,9 @@
 
 #include <nlohmann/json.hpp>
 
+#include "figures/build_document.h"
 #include "figures/dial_json.h"
+#include "figures/document_text.h"
 #include "figures/figures.h"
 #include "figures/json_number.h"
 #include "figures/payoff_json.h"
@@ -118,24 +120,25 @@ Json finding(const Finding& found, const Build& build) {
 
 }  // namespace
 
-std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements, const TakeupRun& run,
-                    const WindVerdict& verdict) {
+nlohmann::ordered_json build_document(const Plan& plan, const Build& build, const Measurements& measurements,
+                                      const TakeupRun& run, const WindVerdict& verdict) {
   Json layers = Json::array(), findings = Json::array();
   for (const LayerRow& row : measurements.layers) layers.push_back(layer(row));
   for (const Finding& found : measurements.findings) findings.push_back(finding(found, build));
-  const Json document = {
-      {"format", "lay-build 1"},
-      {"plan", {{"title", plan.title()}, {"file", plan.file()}, {"revision", revision_of(plan.draft())}}},
-      {"verdict", verdict_block(plan, build, verdict)},
-      {"totals", totals(build, measurements)},
-      {"rolling", rolling_block(plan)},
-      {"dialled", dialled_block(plan)},
-      {"layers", std::move(layers)},
-      {"findings", std::move(findings)},
-      {"takeup", takeup_block(plan, run)},
-      {"payoff", run.payoff ? payoff_block(plan, build, *run.payoff) : Json(nullptr)}};
-  // A title may hold any bytes: what is not UTF-8 is replaced rather than refused.
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+  return {{"format", "lay-build 1"},
+          {"plan", {{"title", plan.title()}, {"file", plan.file()}, {"revision", revision_of(plan.draft())}}},
+          {"verdict", verdict_block(plan, build, verdict)},
+          {"totals", totals(build, measurements)},
+          {"rolling", rolling_block(plan)},
+          {"layers", std::move(layers)},
+          {"findings", std::move(findings)},
+          {"takeup", takeup_block(plan, run)},
+          {"payoff", run.payoff ? payoff_block(plan, build, *run.payoff) : Json(nullptr)}};
+}
+
+std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements, const TakeupRun& run,
+                    const WindVerdict& verdict) {
+  return document_text(build_document(plan, build, measurements, run, verdict));
 }
 
 std::string to_json(const Plan& plan, const Build& build, const Measurements& measurements, const TakeupRun& run) {

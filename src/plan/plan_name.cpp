@@ -10,4 +10,12 @@ std::filesystem::path with_plan_ending(const std::filesystem::path& file) {
   return file.string() + (ending == ".lay" ? ".toml" : plan_ending);
 }
 
+std::string plan_name(const std::filesystem::path& file) {
+  std::filesystem::path name = file.filename();
+  for (const char* ending : {".toml", ".lay"}) {
+    if (ending_of(name) == ending) name = name.stem();
+  }
+  return name.string();
+}
+
 }  // namespace laywright

@@ -12,4 +12,7 @@ inline constexpr const char* plan_ending = ".lay.toml";
 // "spool.lay.toml". An empty name stays empty.
 [[nodiscard]] std::filesystem::path with_plan_ending(const std::filesystem::path& file);
 
+// What a plan is called after its file, without ending: "even" of "samples/even.lay.toml". Files made of it are named so.
+[[nodiscard]] std::string plan_name(const std::filesystem::path& file);
+
 }  // namespace laywright
