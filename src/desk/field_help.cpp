@@ -12,6 +12,10 @@ struct Row {
 };
 
 constexpr Row rows[] = {
+    {"order.number", {"order number", "Of the order that the wind is made for; it stands on the set-up sheet."}},
+    {"order.customer", {"customer", "For whom the wind is made; it stands on the set-up sheet."}},
+    {"order.lot", {"fiber lot", "Lot or batch of the fiber; it stands on the set-up sheet."}},
+    {"order.spool", {"spool number", "Number or name of this one spool; it stands on the set-up sheet."}},
     {"spool.barrel_diameter", {"barrel diameter", "Diameter of the bare barrel, at its left end."}},
     {"spool.flange_diameter",
      {"flange diameter", "Outer diameter of the flanges: the wind must stay below this rim."}},
@@ -112,10 +116,15 @@ constexpr Row rows[] = {
 };
 
 constexpr Row tables[] = {
-    {"spool", {"Spool", ""}},       {"fiber", {"Fiber", ""}},
-    {"traverse", {"Traverse", ""}}, {"traverse.reversal", {"Reversal", ""}},
-    {"wind", {"Wind", ""}},         {"wind.step", {"Step of the wind", ""}},
-    {"takeup", {"Take-up", ""}},    {"limits", {"Limits", ""}},
+    {"order", {"Order", ""}},
+    {"spool", {"Spool", ""}},
+    {"fiber", {"Fiber", ""}},
+    {"traverse", {"Traverse", ""}},
+    {"traverse.reversal", {"Reversal", ""}},
+    {"wind", {"Wind", ""}},
+    {"wind.step", {"Step of the wind", ""}},
+    {"takeup", {"Take-up", ""}},
+    {"limits", {"Limits", ""}},
 };
 
 template <class Rows>

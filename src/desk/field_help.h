@@ -10,7 +10,7 @@ struct FieldHelp {
   std::string_view explanation;  // one sentence
 };
 
-// `path` of a field in plan_fields() or step_fields() ("traverse.pitch", "wind.step.pitch"). Every field has one;
+// `path` of a field in plan_fields(), step_fields() or order_fields() ("traverse.pitch", "wind.step.pitch"). Every field has one;
 // empty for another path.
 [[nodiscard]] FieldHelp help_for(std::string_view path);
 

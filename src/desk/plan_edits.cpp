@@ -90,6 +90,11 @@ PlanState with_notes(PlanState state, std::string notes) {
   return state;
 }
 
+PlanState with_order_text(PlanState state, const OrderField& field, std::string text) {
+  state.draft.order.*field.text = valid_utf8(text);
+  return state;
+}
+
 PlanState with_step_added(PlanState state) {
   std::vector<WindStep>& steps = state.draft.wind.steps;
   WindStep step;

@@ -8,6 +8,7 @@ namespace laywright {
 
 [[nodiscard]] PlanState with_title(PlanState state, std::string title);
 [[nodiscard]] PlanState with_notes(PlanState state, std::string notes);
+[[nodiscard]] PlanState with_order_text(PlanState state, const OrderField& field, std::string text);
 
 // A step more, behind the last: ten layers later (from layer 10 on where there is none), with the pitch as before it.
 [[nodiscard]] PlanState with_step_added(PlanState state);

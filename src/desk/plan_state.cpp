@@ -74,6 +74,7 @@ bool same_state(const PlanState& a, const PlanState& b) {
 bool same_wind(const PlanDraft& a, PlanDraft b) {
   b.title = a.title;
   b.notes = a.notes;
+  b.order = a.order;
   return same_plan(a, b);
 }
 

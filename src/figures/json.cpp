@@ -17,6 +17,7 @@
 #include "figures/takeup_json.h"
 #include "figures/verdict_json.h"
 #include "measure/severity.h"
+#include "plan/fields.h"
 #include "plan/revision.h"
 
 namespace laywright {
@@ -26,6 +27,17 @@ using Json = nlohmann::ordered_json;
 
 Json range(const std::array<double, 2>& ends, double unit = 1.0) {
   return Json::array({number(ends[0] / unit), number(ends[1] / unit)});
+}
+
+// Null where the plan says nothing of one; each text null where it says nothing of that.
+Json order(const PlanOrder& order) {
+  if (order == PlanOrder{}) return nullptr;
+  Json block = Json::object();
+  for (const OrderField& field : order_fields()) {
+    const std::string& text = order.*field.text;
+    block[std::string(field.key)] = text.empty() ? Json(nullptr) : Json(text);
+  }
+  return block;
 }
 
 Json sides(const std::array<double, 3>& outer_mm) {
@@ -126,7 +138,11 @@ nlohmann::ordered_json build_document(const Plan& plan, const Build& build, cons
   for (const LayerRow& row : measurements.layers) layers.push_back(layer(row));
   for (const Finding& found : measurements.findings) findings.push_back(finding(found, build));
   return {{"format", "lay-build 1"},
-          {"plan", {{"title", plan.title()}, {"file", plan.file()}, {"revision", revision_of(plan.draft())}}},
+          {"plan",
+           {{"title", plan.title()},
+            {"file", plan.file()},
+            {"revision", revision_of(plan.draft())},
+            {"order", order(plan.order())}}},
           {"verdict", verdict_block(plan, build, verdict)},
           {"totals", totals(build, measurements)},
           {"rolling", rolling_block(plan)},

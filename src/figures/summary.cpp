@@ -17,6 +17,7 @@
 #include "figures/shape_words.h"
 #include "figures/verdict_text.h"
 #include "measure/severity.h"
+#include "plan/fields.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {
@@ -30,6 +31,15 @@ std::string row(const char* label, const std::string& value) { return fmt::forma
 std::string words_row(const char* label, const std::string& words) {
   std::string lines = wrapped(words, columns, row(label, "").size() - 1);
   return lines.replace(0, row(label, "").size() - 1, row(label, ""), 0, row(label, "").size() - 1);
+}
+
+std::string order_words(const PlanOrder& order) {
+  std::string words;
+  for (const OrderField& field : order_fields()) {
+    if (const std::string& text = order.*field.text; !text.empty())
+      words += fmt::format("{}{} {}", words.empty() ? "" : ", ", field.key, visible(text));
+  }
+  return words;
 }
 
 std::string spool_line(const Spool& spool) {
@@ -191,6 +201,7 @@ std::string summary_text(const Plan& plan, const Build& build, const Measurement
   const WindVerdict verdict = style.verdict.value_or(verdict_of(plan, build, measurements, &run));
   std::string text = title_of(plan) + '\n' + wrapped(verdict_line(verdict), columns, 0) + '\n';
   if (!plan.file().empty()) text += row("plan", visible(plan.file()));
+  if (const std::string order = order_words(plan.order()); !order.empty()) text += words_row("order", order);
   text += row("spool", spool_line(plan.spool())) + row("fiber", fiber_line(plan.fiber())) +
           words_row("rolling", rolling_words(plan)) + traverse_lines(plan);
   if (const std::string dialled = dial_table(plan); !dialled.empty())

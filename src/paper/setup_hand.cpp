@@ -76,16 +76,16 @@ double draw_as_wound(Drawing& page, const Box& band) {
   double top = band.bottom() - height;
   const double result = top;
   top = draw_heading(page, band.left, band.width, top, "As wound: fill in by hand");
-  const std::vector<std::string> rows[] = {
-      {"Counter at end", "Turns", "Start time", "End time"},
-      {"Outer diameter left", "middle", "right", "Tension empty", "full"},
-      {"Pitch used", "Left stop used", "Right stop used", "Clutch current"},
-      {"Breaks and splices, at which counter"},
-      {"What was seen, what was changed"},
-      {"Set up by / date", "Wound by / date", "Checked by / date"},
+  const std::vector<Blank> rows[] = {
+      {{"Counter at end"}, {"Turns"}, {"Start time"}, {"End time"}},
+      {{"Outer diameter left"}, {"middle"}, {"right"}, {"Tension empty"}, {"full"}},
+      {{"Pitch used"}, {"Left stop used"}, {"Right stop used"}, {"Clutch current"}},
+      {{"Breaks and splices, at which counter"}},
+      {{"What was seen, what was changed"}},
+      {{"Set up by / date"}, {"Wound by / date"}, {"Checked by / date"}},
   };
-  for (const auto& names : rows) {
-    top = draw_blanks(page, {band.left, top, band.width, row}, names);
+  for (const auto& blanks : rows) {
+    top = draw_blanks(page, {band.left, top, band.width, row}, blanks);
   }
   return result;
 }

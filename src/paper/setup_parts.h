@@ -25,8 +25,13 @@ struct RowGroup {
 // A heading with a line under it; returns the top of what follows.
 [[nodiscard]] double draw_heading(Drawing& page, double left, double width, double top, const std::string& words);
 
-// Names with a line to write on, side by side over the width.
-[[nodiscard]] double draw_blanks(Drawing& page, const Box& row, const std::vector<std::string>& names);
+// A name with a line to write on, and what stands on it already.
+struct Blank {
+  std::string name, filled_in{};
+};
+
+// Side by side over the width.
+[[nodiscard]] double draw_blanks(Drawing& page, const Box& row, const std::vector<Blank>& blanks);
 
 // Page one.
 [[nodiscard]] double draw_verdict(Drawing& page, const Box& band, const SetupSheet& sheet);

@@ -46,14 +46,16 @@ double draw_row_groups(Drawing& page, const Box& column, const std::vector<RowGr
   return top;
 }
 
-double draw_blanks(Drawing& page, const Box& row, const std::vector<std::string>& names) {
-  const double width = row.width / static_cast<double>(names.size());
+double draw_blanks(Drawing& page, const Box& row, const std::vector<Blank>& blanks) {
+  const double width = row.width / static_cast<double>(blanks.size());
   double left = row.left;
-  for (const std::string& name : names) {
+  for (const auto& [name, filled_in] : blanks) {
     const Type type{2.5, false, Align::start, ink};
     put(page, {left, row.bottom() - 1.0}, name, type);
-    draw_line(page, {left + width_of(name, type) + 1.0, row.bottom()}, {left + width - 3.0, row.bottom()},
-              {ink, 0.2, {}});
+    const double from = left + width_of(name, type) + 1.0, to = left + width - 3.0;
+    draw_line(page, {from, row.bottom()}, {to, row.bottom()}, {ink, 0.2, {}});
+    if (!filled_in.empty())
+      put_within(page, {from + 1.0, row.bottom() - 1.0}, to - from - 1.0, filled_in, {2.8, true, Align::start, ink});
     left += width;
   }
   return row.bottom();

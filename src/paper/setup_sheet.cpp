@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/readable.h"
 #include "figures/figures.h"
 #include "paper/drafting.h"
 #include "paper/setup_parts.h"
@@ -73,6 +74,17 @@ double draw_notes(Drawing& page, const Box& band, const std::string& notes) {
   return put_lines(page, {band.left, band.top + 2.6}, lines, type);
 }
 
+// Who tells what the wind is made for needs room for it; who fills it in by hand gets one row.
+double draw_title_bar(Drawing& page, const Box& all, double top, const PlanOrder& order) {
+  constexpr double row = 7.0;
+  const Blank number{"Order no.", visible(order.number)}, spool{"Spool no.", visible(order.spool)};
+  const Blank lot{"Fiber lot", visible(order.lot)}, machine{"Machine"}, date{"Date"};
+  if (order == PlanOrder{})
+    return draw_blanks(page, {all.left, top, all.width, row}, {number, machine, spool, lot, date});
+  top = draw_blanks(page, {all.left, top, all.width, row}, {number, {"Customer", visible(order.customer)}, spool});
+  return draw_blanks(page, {all.left, top, all.width, row}, {lot, machine, date});
+}
+
 void draw_foot(Drawing& page) {
   put(page, {sheet_margin, page.height_mm - 5.5},
       "Computed before the wind: an estimate. The machine's manual, local codes and the makers' limits come first.",
@@ -90,8 +102,7 @@ Drawing page_one(const SetupSheet& sheet) {
   top = draw_notes(page, below(beside, top), sheet.plan.notes());
   top = draw_verdict(page, below(beside, top + 0.6), sheet);
   top = std::max(top, below_code);
-  top = draw_blanks(page, {all.left, top + 1.0, all.width, 7.0},
-                    {"Job no.", "Machine", "Spool no.", "Fiber lot", "Date"});
+  top = draw_title_bar(page, all, top + 1.0, sheet.plan.order());
   top = draw_pictures(page, below(all, top + 2.0), sheet);
   top = draw_settings(page, below(all, top + gap), sheet);
   const double cautions = draw_cautions(page, all);

@@ -26,6 +26,15 @@ void check_title(Checker& checker) {
                 fmt::format("up to {} characters", longest_title));
 }
 
+void check_order(Checker& checker) {
+  for (const OrderField& field : order_fields()) {
+    const std::size_t length = character_count(checker.draft().order.*field.text);
+    if (length <= longest_order_text) continue;
+    checker.error(field.path(), fmt::format("is too long, {} characters; leave the rest to the notes", length),
+                  fmt::format("up to {} characters", longest_order_text));
+  }
+}
+
 }  // namespace
 
 void check_ranges(Checker& checker) {
@@ -37,6 +46,7 @@ void check_ranges(Checker& checker) {
 Issues issues_of(const PlanDraft& draft, const std::set<std::string>& unread) {
   Checker checker(draft, unread);
   check_title(checker);
+  check_order(checker);
   check_ranges(checker);
   check_spool_and_fiber(checker);
   check_traverse(checker);

@@ -209,6 +209,14 @@ const std::vector<Field<WindStep>>& step_fields() {
   return all;
 }
 
+const std::vector<OrderField>& order_fields() {
+  static const std::vector<OrderField> fields = {{"number", &PlanOrder::number},
+                                                 {"customer", &PlanOrder::customer},
+                                                 {"lot", &PlanOrder::lot},
+                                                 {"spool", &PlanOrder::spool}};
+  return fields;
+}
+
 std::string step_path(std::size_t index) { return fmt::format("wind.step[{}]", index); }
 
 const Unit* unit_written(const FieldInfo& field, std::string_view written) {

@@ -12,6 +12,8 @@
 
 namespace laywright {
 
+inline constexpr std::string_view order_table = "order";
+
 enum class FieldKind {
   quantity,  // text with a unit
   number,
@@ -50,12 +52,23 @@ struct Field : FieldInfo {
   void (*set)(Owner&, double) = nullptr;
 };
 
-// All but title, notes and the wind's steps, in the order in which a plan is written. A field of the take-up
+// All but texts and the wind's steps, in the order in which a plan is written. A field of the take-up
 // has a value only where the draft has a take-up; setting one gives it one.
 [[nodiscard]] const std::vector<Field<PlanDraft>>& plan_fields();
 
 // Of one [[wind.step]]; table is "wind.step".
 [[nodiscard]] const std::vector<Field<WindStep>>& step_fields();
+
+// A text of [order].
+struct OrderField {
+  std::string_view key;  // "number"
+  std::string PlanOrder::*text;
+
+  [[nodiscard]] std::string path() const { return std::string(order_table) + "." + std::string(key); }
+};
+
+// All of them, in the order in which a plan is written.
+[[nodiscard]] const std::vector<OrderField>& order_fields();
 
 // "wind.step[2]": where a step's origins stand.
 [[nodiscard]] std::string step_path(std::size_t index);

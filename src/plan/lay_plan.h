@@ -131,11 +131,23 @@ struct Limits {
 // Of a plan and of a lesson, in characters: what a line of a sheet or a page has room for.
 constexpr std::size_t longest_title = 100;
 
+// What a wind is made for: texts, by which nothing of it changes.
+struct PlanOrder {
+  std::string number, customer, lot;
+  std::string spool;  // number or name of this one spool
+
+  friend bool operator==(const PlanOrder&, const PlanOrder&) = default;
+};
+
+// Of each of these texts, in characters: what a field of the sheet has room for.
+constexpr std::size_t longest_order_text = 40;
+
 // The numbers of a plan, sound or not, and where each was written.
 struct PlanDraft {
   std::string file;  // empty when the plan did not come from a file
   std::string title;
   std::string notes;
+  PlanOrder order;
   Spool spool;
   Fiber fiber;
   Traverse traverse;
@@ -181,6 +193,7 @@ class Plan {
   [[nodiscard]] const std::string& file() const { return draft_.file; }
   [[nodiscard]] const std::string& title() const { return draft_.title; }
   [[nodiscard]] const std::string& notes() const { return draft_.notes; }
+  [[nodiscard]] const PlanOrder& order() const { return draft_.order; }
   [[nodiscard]] const Spool& spool() const { return draft_.spool; }
   [[nodiscard]] const Fiber& fiber() const { return draft_.fiber; }
   [[nodiscard]] const Traverse& traverse() const { return draft_.traverse; }

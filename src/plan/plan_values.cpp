@@ -86,6 +86,7 @@ void clear_value(PlanDraft& draft, std::string_view path) {
   fresh.file = draft.file;
   fresh.title = draft.title;
   fresh.notes = draft.notes;
+  fresh.order = draft.order;
   fresh.origins = draft.origins;
   fresh.entries = draft.entries;
   fresh.machine = draft.machine;

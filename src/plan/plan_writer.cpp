@@ -133,6 +133,28 @@ void save_steps(PlanText& text, const PlanDraft& before, const PlanDraft& after)
   }
 }
 
+void write_order(std::string& text, const PlanOrder& order) {
+  std::string lines;
+  for (const OrderField& field : order_fields()) {
+    if (const std::string& words = order.*field.text; !words.empty())
+      lines += fmt::format("{} = {}\n", field.key, toml_text(words));
+  }
+  if (!lines.empty()) text += fmt::format("\n[{}]\n{}", order_table, lines);
+}
+
+void save_order(PlanText& text, const PlanOrder& before, const PlanOrder& after) {
+  const std::string table(order_table);
+  for (const OrderField& field : order_fields()) {
+    const std::string& words = after.*field.text;
+    if (words == before.*field.text) continue;
+    if (words.empty()) {
+      text.remove(table, field.key);
+    } else {
+      text.set(table, field.key, toml_text(words));
+    }
+  }
+}
+
 void save_takeup(PlanText& text, const PlanDraft& before, const PlanDraft& after) {
   if (!after.takeup) return text.remove_table("takeup");
   if (before.takeup) return;
@@ -197,7 +219,7 @@ bool same_plan(const PlanDraft& a, const PlanDraft& b) {
   const auto same_name = [](const NamedEntry& one, const NamedEntry& other) {
     return one.kind == other.kind && one.name == other.name;
   };
-  return a.title == b.title && a.notes == b.notes &&
+  return a.title == b.title && a.notes == b.notes && a.order == b.order &&
          std::equal(a.entries.begin(), a.entries.end(), b.entries.begin(), b.entries.end(), same_name) &&
          a.machine == b.machine && a.takeup.has_value() == b.takeup.has_value() &&
          same_fields(plan_fields(), a, b) &&
@@ -207,6 +229,7 @@ bool same_plan(const PlanDraft& a, const PlanDraft& b) {
 std::string write_plan(const PlanDraft& draft) {
   std::string text = fmt::format("format = \"{}\"\ntitle = {}\nnotes = {}\n", format_line, toml_text(draft.title),
                                  toml_text(draft.notes));
+  write_order(text, draft.order);
   for (const char* table : {"spool", "fiber", "traverse", "traverse.reversal", "wind"})
     write_table(text, draft, table);
   for (std::size_t i = 0; i < draft.wind.steps.size(); ++i) {
@@ -224,9 +247,11 @@ std::string write_plan(std::string_view original_text, const PlanDraft& before, 
   PlanDraft after = draft;
   after.title = valid_utf8(draft.title);
   after.notes = valid_utf8(draft.notes);
+  for (const OrderField& field : order_fields()) after.order.*field.text = valid_utf8(draft.order.*field.text);
   PlanText text(original_text);
   if (after.title != before.title) text.set("", "title", toml_text(after.title));
   if (after.notes != before.notes) text.set("", "notes", toml_text(after.notes));
+  save_order(text, before.order, after.order);
   save_names(text, before, after);
   save_takeup(text, before, after);
   PlanDraft start = before;

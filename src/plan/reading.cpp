@@ -16,7 +16,8 @@
 namespace laywright {
 namespace {
 
-constexpr std::string_view top_tables[] = {"spool", "fiber", "traverse", "wind", "takeup", "limits", "machine"};
+constexpr std::string_view top_tables[] = {order_table, "spool",  "fiber",  "traverse",
+                                           "wind",      "takeup", "limits", "machine"};
 
 // What stands between quotes in the three tables that may name an entry.
 constexpr std::string_view name_key = "name";
@@ -85,18 +86,25 @@ class Reader {
 
   void read_top(const Entry& entry) {
     if (entry.key == "format") return;
-    if (entry.key == "title") return read_text(entry, reading_.draft.title);
-    if (entry.key == "notes") return read_text(entry, reading_.draft.notes);
+    if (entry.key == "title") return read_text(entry, entry.key, reading_.draft.title);
+    if (entry.key == "notes") return read_text(entry, entry.key, reading_.draft.notes);
     if (std::find(std::begin(top_tables), std::end(top_tables), entry.key) != std::end(top_tables)) {
       return read_table(entry, entry.key);
     }
     unknown(entry, "");
   }
 
-  void read_text(const Entry& entry, std::string& text) {
-    if (entry.kind != Entry::Kind::text) return add(entry, entry.key, "must be text in quotes");
+  void read_text(const Entry& entry, const std::string& path, std::string& text) {
+    if (entry.kind != Entry::Kind::text) return add(entry, path, "must be text in quotes");
     text = entry.text;
-    reading_.draft.origins[entry.key] = {entry.line, entry.text};
+    reading_.draft.origins[path] = {entry.line, entry.text};
+  }
+
+  void read_order(const Entry& entry) {
+    for (const OrderField& field : order_fields()) {
+      if (field.key == entry.key) return read_text(entry, field.path(), reading_.draft.order.*field.text);
+    }
+    unknown(entry, std::string(order_table));
   }
 
   void read_table(const Entry& table, const std::string& path) {
@@ -111,6 +119,8 @@ class Reader {
         read_name(entry, *kind);
       } else if (path == "traverse" && entry.key == "reversal") {
         read_table(entry, "traverse.reversal");
+      } else if (path == order_table) {
+        read_order(entry);
       } else if (path == "wind" && entry.key == "step") {
         read_steps(entry);
       } else if (path == "machine" && entry.key == "dials") {
@@ -223,6 +233,9 @@ class Reader {
     };
     collect(plan_fields());
     collect(step_fields());
+    if (path == order_table) {
+      for (const OrderField& field : order_fields()) keys.emplace_back(field.key);
+    }
     if (kind_of_table(path)) keys.emplace_back(name_key);
     if (path == "traverse") keys.emplace_back("reversal");
     if (path == "wind") keys.emplace_back("step");

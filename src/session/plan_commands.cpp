@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "desk/field_help.h"
 #include "session/advice_commands.h"
 #include "session/bench_inside.h"
 #include "session/command_rows.h"
@@ -84,6 +85,13 @@ Command cmd::set_title(const std::string& title, std::uint64_t gesture) {
 Command cmd::set_notes(const std::string& notes, std::uint64_t gesture) {
   return {{.name = "set notes", .act = [notes, gesture](const BenchInside& in) {
              in.document().edit(with_notes(in.state(), notes), "notes", gesture);
+           }}};
+}
+
+Command cmd::set_order_text(const OrderField& field, const std::string& text, std::uint64_t gesture) {
+  return {{.name = "set " + field.path(), .act = [field, text, gesture](const BenchInside& in) {
+             in.document().edit(with_order_text(in.state(), field, text), std::string(help_for(field.path()).name),
+                                gesture);
            }}};
 }
 

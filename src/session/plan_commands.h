@@ -16,6 +16,8 @@ Command set_field(const std::string& path, std::optional<double> value, std::uin
 Command type_field(const std::string& path, const std::string& text, std::uint64_t gesture = 0);
 Command set_title(const std::string& title, std::uint64_t gesture = 0);
 Command set_notes(const std::string& notes, std::uint64_t gesture = 0);
+// A text of the plan's [order].
+Command set_order_text(const OrderField& field, const std::string& text, std::uint64_t gesture = 0);
 Command add_step();
 Command remove_step(std::size_t index);
 Command set_takeup(bool has_one);

@@ -174,14 +174,16 @@ void fields_of(const Form& form, std::size_t first, std::size_t end, PanelState&
   ImGui::EndTable();
 }
 
-void title_and_notes(const PlanDraft& draft, PanelState& state, Commands& out) {
-  const auto words = [&](const char* name, const std::string& now, bool lines, auto command) {
+// Title, notes, and what the wind is made for.
+void texts_of(const PlanDraft& draft, PanelState& state, Commands& out) {
+  const auto words = [&](const std::string& name, const char* hint, const std::string& now, bool lines,
+                         auto command) {
     TypingState& typing = state.typing;
     std::string text = typing.path == name ? typing.text : now;
     ImGui::SetNextItemWidth(-1.0F);
     const bool changed = lines
                              ? ImGui::InputTextMultiline(fmt::format("##{}", name).c_str(), &text, {-1.0F, em(3.6F)})
-                             : ImGui::InputTextWithHint(fmt::format("##{}", name).c_str(), "Title", &text);
+                             : ImGui::InputTextWithHint(fmt::format("##{}", name).c_str(), hint, &text);
     if (ImGui::IsItemActivated()) typing = {name, now, now, ++state.gestures, 0, 0, {}, true};
     if (typing.path == name) typing.seen = true;
     if (changed && typing.path == name) {
@@ -191,12 +193,27 @@ void title_and_notes(const PlanDraft& draft, PanelState& state, Commands& out) {
     if (ImGui::IsItemDeactivated() && typing.path == name) typing = {};
     state.places.note_item(name);
   };
-  words("title", draft.title, false,
+  words("title", "Title", draft.title, false,
         [](const std::string& t, std::uint64_t g) { return Command{cmd::set_title(t, g)}; });
-  if (!ImGui::TreeNodeEx("Notes", draft.notes.empty() ? 0 : ImGuiTreeNodeFlags_DefaultOpen)) return;
-  words("notes", draft.notes, true,
-        [](const std::string& t, std::uint64_t g) { return Command{cmd::set_notes(t, g)}; });
-  ImGui::TreePop();
+  const auto open = [](const char* heading, bool empty) {
+    return ImGui::TreeNodeEx(heading, empty ? 0 : ImGuiTreeNodeFlags_DefaultOpen);
+  };
+  if (open("Notes", draft.notes.empty())) {
+    words("notes", "", draft.notes, true,
+          [](const std::string& t, std::uint64_t g) { return Command{cmd::set_notes(t, g)}; });
+    ImGui::TreePop();
+  }
+  if (open("Order", draft.order == PlanOrder{})) {
+    for (const OrderField& field : order_fields()) {
+      const FieldHelp help = help_for(field.path());
+      words(field.path(), capitalised(std::string(help.name)).c_str(), draft.order.*field.text, false,
+            [&](const std::string& t, std::uint64_t g) { return Command{cmd::set_order_text(field, t, g)}; });
+      if (ImGui::IsItemHovered())
+        ImGui::SetTooltip("%s\n%s", capitalised(std::string(help.name)).c_str(),
+                          std::string(help.explanation).c_str());
+    }
+    ImGui::TreePop();
+  }
 }
 
 }  // namespace
@@ -216,7 +233,7 @@ void plan_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const Form form{*desk, rows, desk->stage.view.theme, em(desk->stage.view.units == Units::inch ? 4.9F : 3.3F),
                   draft.fiber.diameter_mm};
   ImGui::PushID(static_cast<int>(desk->id));  // a field of another plan is another field
-  title_and_notes(draft, state, out);
+  texts_of(draft, state, out);
   issue_lines(other_issues(document.state(), document.issues()), rows, form.theme);
   if (!unknown_in(document.state()).empty() && ImGui::Button("Leave out what is unknown")) {
     out.push_back(cmd::leave_out_unknown());

@@ -66,6 +66,7 @@ PlanDraft changed(PlanDraft draft, Choice& choice) {
   }
   if (choice.below(4) == 0) draft.title += choice.below(2) == 0 ? "\"\\\n\r\x01" : "\xff'''";
   if (choice.below(4) == 0) draft.notes.clear();
+  if (choice.below(4) == 0) draft.order.*order_fields()[choice.below(order_fields().size())].text += "\"\\\n\xff";
   if (choice.below(8) == 0) draft.takeup.reset();
   if (choice.below(8) == 0) draft.spool.mass_kg.reset();
   if (choice.below(4) == 0) change_steps(draft.wind.steps, choice);

@@ -52,5 +52,7 @@ int main() {
   for (const DialPlace& place : dial_places())
     words.insert(fmt::format("\\x0a[{}.{}]\\x0a", dials_table, place.name));
   words.insert(fmt::format("\\x0a[{}]\\x0a", counter_table));
+  words.insert(fmt::format("\\x0a[{}]\\x0a", order_table));
+  for (const OrderField& field : order_fields()) words.insert(fmt::format("\\x0a{} = ", field.key));
   for (const std::string& word : words) fmt::print("\"{}\"\n", word);
 }

@@ -181,7 +181,20 @@ TEST_CASE("the verdict stands at the top of the sheet, as in the document") {
   const std::string text = single_spaced(text_of(made.pdf, 1)), line = made.document.at("verdict").at("line");
   const std::size_t at = text.find(line);
   REQUIRE(at != std::string::npos);
-  CHECK(at < text.find("Job no."));
+  CHECK(at < text.find("Order no."));
+}
+
+TEST_CASE("the sheet has the order in its title bar, as the document has it") {
+  const std::string order = "[order]\nnumber = \"4711\"\ncustomer = \"A and B\"\nspool = \"3 of 4\"\n[spool]";
+  std::string text = metric_plan;
+  const Made made = made_of(sound(text.replace(text.find("[spool]"), 7, order)));
+  CHECK_THAT(single_spaced(text_of(made.pdf, 1)), Contains("Order no. 4711 Customer A and B Spool no. 3 of 4") &&
+                                                      Contains("Fiber lot Machine Date"));
+  CHECK(made.document.at("plan").at("order") ==
+        nlohmann::json{{"number", "4711"}, {"customer", "A and B"}, {"lot", nullptr}, {"spool", "3 of 4"}});
+  const Made plain = made_of(sound(metric_plan));
+  CHECK_THAT(single_spaced(text_of(plain.pdf, 1)), Contains("Order no. Machine Spool no. Fiber lot Date"));
+  CHECK(plain.document.at("plan").at("order").is_null());
 }
 
 TEST_CASE("the sheet says whether to go, and which plan it is of, on paper and to a scanner") {

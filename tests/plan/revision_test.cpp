@@ -45,6 +45,8 @@ TEST_CASE("a plan's revision changes with what its wind depends on, and with not
   CHECK(revision_with("\"1 km\"", "\"1 km\"\n[[wind.step]]\nfrom_layer = 3\npitch = \"0.27 mm\"") != first);
   CHECK(revision_with("\"1 km\"", "\"1 km\"\ntension = \"1 N\"") != first);
   CHECK(revision_with("lay-plan 1\"", "lay-plan 1\"\ntitle = \"A\"\nnotes = \"B\" # C") == first);
+  CHECK(revision_with("[spool]", "[order]\nnumber = \"1\"\ncustomer = \"C\"\nlot = \"L\"\nspool = \"2\"\n[spool]") ==
+        first);
   CHECK(revision_with("0.254 mm", "0.01 in") == first);
   CHECK(revision_with("\"95 mm\"", "\"95 mm\"\nflange_taper = \"0 deg\"") == first);  // the usual value, written out
 }

@@ -55,6 +55,9 @@ PlanDraft random_draft(std::mt19937_64& random) {
   PlanDraft draft;
   draft.title = random_text(random);
   draft.notes = random_text(random);
+  for (const OrderField& field : order_fields()) {
+    if (random() % 2 == 0) draft.order.*field.text = random_text(random);
+  }
   randomise(plan_fields(), draft, random);
   if (random() % 2 == 0) draft.takeup.reset();
   draft.wind.steps.resize(random() % 4);

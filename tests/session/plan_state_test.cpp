@@ -93,6 +93,13 @@ TEST_CASE("every field has a name, an explanation and a range, none is explained
   };
   for (const auto& field : plan_fields()) look(field);
   for (const auto& field : step_fields()) look(field);
+  for (const OrderField& field : order_fields()) {
+    INFO(field.path());
+    CHECK_FALSE(help_for(field.path()).name.empty());
+    CHECK(help_for(field.path()).explanation.back() == '.');
+    CHECK(said.insert(help_for(field.path()).explanation).second);
+  }
+  CHECK(table_title(order_table) == "Order");
   CHECK(help_for("traverse.colour").name.empty());
 }
 
