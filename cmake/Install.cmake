@@ -34,7 +34,7 @@ install(FILES ${parts}/laywright.svg DESTINATION ${CMAKE_INSTALL_DATADIR}/icons/
 install(FILES ${made}/laywright.png DESTINATION ${CMAKE_INSTALL_DATADIR}/icons/hicolor/128x128/apps)
 # The program looks for them there (src/app/shipped.h).
 install(DIRECTORY samples/ DESTINATION ${CMAKE_INSTALL_DATADIR}/laywright/samples
-  FILES_MATCHING PATTERN *.lay.toml PATTERN *.lesson.toml PATTERN library EXCLUDE PATTERN pictures EXCLUDE PATTERN catalogue EXCLUDE)
+  FILES_MATCHING PATTERN *.lay.toml PATTERN *.order.toml PATTERN *.lesson.toml PATTERN library EXCLUDE PATTERN pictures EXCLUDE PATTERN catalogue EXCLUDE)
 install(DIRECTORY samples/catalogue DESTINATION ${CMAKE_INSTALL_DATADIR}/laywright/samples FILES_MATCHING PATTERN *.toml)
 
 # The licence, and those of the libraries whose code the program holds, as Debian keeps them.

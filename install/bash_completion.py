@@ -42,6 +42,8 @@ def patterns(name, says):
     name, _, endings = name.rstrip(".").partition(".")
     if name == "PLAN":
         return ["*.lay.toml"] + (["*.lesson.toml"] if "last that was open" in says else [])
+    if name == "ORDER":
+        return ["*.order.toml"]
     if name == "MEASURED":
         return ["*.csv"]
     if name in ("FILE", "FILES"):

@@ -23,9 +23,10 @@ ARROWS = {
     "takeup": {"base", "plan", "lay", "measure", "payoff"},
     "verdict": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup"},
     "advise": {"base", "jobs", "plan", "lay", "measure", "payoff", "takeup", "verdict"},
+    "order": {"base", "jobs", "plan", "lay", "measure", "takeup", "verdict", "advise"},
     "figures": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict"},
-    "answers": {"base", "plan", "lay", "measure", "payoff", "takeup", "verdict", "advise", "figures"},
-    "paper": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "figures", "answers"},
+    "answers": {"base", "plan", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "figures"},
+    "paper": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "figures", "answers"},
     "scene": {"base", "plan", "lay", "measure", "payoff", "takeup"},
     "export": {"base", "plan", "lay", "measure", "payoff", "takeup", "figures", "paper", "scene"},
     "render": {"base", "plan", "lay", "measure", "scene"},
@@ -34,7 +35,7 @@ ARROWS = {
     "web": {"base", "plan", "pattern", "lay", "measure", "payoff", "verdict", "figures", "paper", "scene", "render", "desk"},
     "session": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "figures", "answers", "paper", "scene", "desk"},
     "ui": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "figures", "answers", "paper", "scene", "desk", "session"},
-    "app": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "figures", "answers", "paper", "scene", "export", "render", "paint", "web", "desk", "session", "ui"},
+    "app": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "figures", "answers", "paper", "scene", "export", "render", "paint", "web", "desk", "session", "ui"},
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*"([^"]+)"')

@@ -25,6 +25,7 @@
 #include "app/lay_command.h"
 #include "app/new_command.h"
 #include "app/open_command.h"
+#include "app/order_command.h"
 #include "app/output.h"
 #include "app/pattern_command.h"
 #include "app/payoff_command.h"
@@ -116,6 +117,7 @@ int main(int argc, char** argv) {
   add_fit_command(program, *catalogues, exit_code);
   add_calibrate_command(program, exit_code);
   add_capacity_command(program, *catalogues, exit_code);
+  add_order_command(program, *catalogues, exit_code);
   add_pattern_command(program, *catalogues, exit_code);
   add_payoff_command(program, *catalogues, exit_code);
   add_study_command(program, *catalogues, exit_code);

@@ -1,12 +1,12 @@
 #include "figures/csv.h"
 
 #include <algorithm>
-#include <cmath>
 #include <numbers>
 #include <numeric>
 
 #include <fmt/format.h>
 
+#include "figures/csv_field.h"
 #include "figures/figures.h"
 #include "figures/table_rows.h"
 #include "measure/fiber_line.h"
@@ -14,25 +14,12 @@
 namespace laywright {
 namespace {
 
-// Nine digits: a micrometre in a kilometre of fiber.
-std::string field(double value) { return std::isfinite(value) ? fmt::format("{:.9g}", value) : ""; }
-std::string field(const std::optional<double>& value) { return value ? field(*value) : ""; }
-
 // Empty of a layer that is not whole.
 std::string edge_fields(const std::optional<EdgeShapes>& edges) {
   if (!edges) return ",,,";
   const auto& [left, right] = *edges;
   return fmt::format("{},{},{},{}", field(left.ridge_mm), field(left.valley_mm), field(right.ridge_mm),
                      field(right.valley_mm));
-}
-
-std::string quoted(const std::string& text) {
-  std::string quoted = "\"";
-  for (const char c : text) {
-    if (c == '"') quoted += '"';
-    quoted += c;
-  }
-  return quoted + '"';
 }
 
 // The nodes of the layers that are wanted.

@@ -13,7 +13,8 @@ from installed import bare, installed, outer_diameters, ran
 def program_and_samples(prefix, sources):
     program, share = prefix / "bin/laywright", prefix / "share/laywright/samples"
     plans = sorted(path.name for path in share.glob("*"))
-    assert plans == sorted([path.name for path in sources.glob("samples/*.lay.toml")] + ["catalogue", "lessons"]), plans
+    kept = [path.name for ending in ("lay", "order") for path in sources.glob(f"samples/*.{ending}.toml")]
+    assert plans == sorted(kept + ["catalogue", "lessons"]), plans
     lessons = sorted(path.name for path in (share / "lessons").glob("*"))
     assert lessons == sorted(path.name for path in sources.glob("samples/lessons/*.lesson.toml")), lessons
     catalogues = sorted(path.name for path in (share / "catalogue").glob("*"))

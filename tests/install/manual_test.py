@@ -47,7 +47,7 @@ def completed(script, where, *words):
 
 def completion(script, options):
     with folder() as where:
-        for name in ("a plan.lay.toml", "a.lesson.toml", "a.csv", "a.png", "a.pdf", "notes.txt"):
+        for name in ("a plan.lay.toml", "a.lesson.toml", "an.order.toml", "a.csv", "a.png", "a.pdf", "notes.txt"):
             (where / name).write_text("", encoding="utf-8")
         (where / "album").mkdir()
 
@@ -62,6 +62,7 @@ def completion(script, options):
         assert offers("lay", "a") == ["a plan.lay.toml", "album"]
         assert offers("open", "") == ["a plan.lay.toml", "a.lesson.toml", "album"]
         assert offers("fit", "a plan.lay.toml", "a") == ["a plan.lay.toml", "a.csv", "album"]
+        assert offers("order", "a") == ["album", "an.order.toml"]
         assert offers("picture", "-o", "") == ["a.png", "album"]
         assert offers("sheet", "-o", "a.p") == ["a.pdf", "a.png"]
         assert offers("lay", "--out", "a") == offers("lay", "--out", "=", "a") == ["album"]

@@ -1,0 +1,164 @@
+#include "app/order_command.h"
+
+#include <filesystem>
+#include <memory>
+#include <new>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "answers/batch_report.h"
+#include "app/batch_files.h"
+#include "app/command_outcome.h"
+#include "app/output.h"
+#include "app/watch.h"
+#include "app/wind_options.h"
+#include "app/written_files.h"
+#include "base/atomic_file.h"
+#include "base/readable.h"
+#include "base/same_file.h"
+#include "base/spelling.h"
+#include "base/today.h"
+#include "order/batch.h"
+#include "paper/batch_sheet.h"
+#include "paper/cairo_sink.h"
+#include "paper/fonts.h"
+
+namespace laywright {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct OrderOptions {
+  std::string order;
+  bool json = false;
+  std::string output, folder;
+  LaySettings settings;
+};
+
+// An output that would take the place of a plan that is read.
+Issues lost_plans(const OrderOptions& options, const Batch& batch) {
+  std::vector<fs::path> written;
+  if (!options.output.empty()) written.emplace_back(options.output);
+  if (!options.folder.empty())
+    for (const std::string& name : batch_file_names(batch)) written.push_back(fs::path(options.folder) / name);
+  Issues issues;
+  for (const fs::path& file : written) {
+    for (const SpoolKind& kind : batch.kinds) {
+      if (!same_file(file, kind.path)) continue;
+      Issue issue;
+      issue.file = file.string();
+      issue.what = "is a plan of the order, and would be lost; choose another folder or name";
+      issues.push_back(std::move(issue));
+    }
+  }
+  return issues;
+}
+
+Issues write_output(const Batch& batch, const std::string& file) {
+  if (ending_of(file) == ".csv") return write_file_atomically(file, batch_csv(batch));
+  const std::string bytes = to_pdf(draw_batch_sheet(batch, today()));
+  if (bytes.empty()) throw std::bad_alloc();
+  return write_file_atomically(file, bytes);
+}
+
+CommandOutcome deliver(const Order& order, std::vector<SpoolKind> kinds, const OrderOptions& options) {
+  Watch watch;
+  Progress& progress = watch.progress();
+  // Before the work: a folder that cannot be written into should not cost a long wait.
+  std::optional<FileSet> files;
+  if (!options.folder.empty()) {
+    Result<FileSet> opened = FileSet::into(options.folder);
+    if (!opened.ok()) return {exit_not_written, opened.issues(), {}};
+    files.emplace(std::move(opened).value());
+  }
+
+  watch.begin("filling");
+  Issues trouble = find_room(order, kinds, options.settings, threads_at_hand(), progress);
+  if (progress.cancelled()) return {exit_stopped, {}, {}};
+  if (!trouble.empty()) return {exit_unsound, trouble, {}};
+  Result<Batch> assigned = batch_of(order, kinds);
+  if (!assigned.ok()) return {exit_unsound, assigned.issues(), {}};
+  Batch batch = std::move(assigned).value();
+  if (trouble = lost_plans(options, batch); !trouble.empty()) return {exit_command_line, trouble, {}};
+
+  watch.begin("laying");
+  SpoolSheets sheets(batch, today());
+  EachWind each;
+  if (files)
+    each = [&](std::size_t wind, const LaidWind& laid, Progress& own) { return sheets.draw(wind, laid, own); };
+  trouble = wind_batch(batch, options.settings, threads_at_hand(), progress, each);
+  if (progress.cancelled()) return {exit_stopped, {}, {}};
+  if (!trouble.empty()) return {exit_unsound, trouble, {}};
+
+  watch.begin("writing");
+  std::string text = options.json ? batch_json(batch) : batch_text(batch);
+  if (files) {
+    trouble = sheets.add_to(*files);
+    if (progress.cancelled()) return {exit_stopped, {}, {}};
+    if (trouble.empty()) trouble = files->commit();
+    if (!options.json)
+      text += fmt::format("\nWritten into {}\n  {}, and of each spool its plan and set-up sheet, {} to {}\n",
+                          visible(options.folder), fmt::join({batch_table, batch_sheet}, ", "),
+                          name_of_spool(batch, 0), name_of_spool(batch, batch.spools.size() - 1));
+  }
+  if (trouble.empty() && !options.output.empty()) trouble = write_output(batch, options.output);
+  if (!trouble.empty()) return {exit_not_written, trouble, {}};
+  return {exit_done, {}, std::move(text)};
+}
+
+int run(const OrderOptions& options, const EntrySource& entries) {
+  const Result<Order> order = load_order(options.order);
+  print_issues(order.issues());
+  if (!order.ok()) return exit_unsound;
+  Result<std::vector<SpoolKind>> kinds = kinds_of(order.value(), entries);
+  print_issues(kinds.issues());
+  if (!kinds.ok()) return exit_unsound;
+  if (!options.folder.empty() || ending_of(options.output) == ".pdf") print_issues(missing_fonts());
+  return conclude(deliver(order.value(), std::move(kinds).value(), options));
+}
+
+void add_options(CLI::App& command, OrderOptions& options) {
+  const CLI::Option* order =
+      command.add_option("ORDER", options.order, "The order, *.order.toml")->type_name("")->required();
+  command.add_flag("--json", options.json, "Print one JSON document (format \"lay-batch 1\") instead of text");
+  const CLI::Option* output =
+      command.add_option("-o,--output", options.output, "Write the batch, too: on paper, or as a table")
+          ->type_name("FILE.pdf|csv");
+  const CLI::Option* out =
+      command
+          .add_option(
+              "--out", options.folder,
+              "Write the plan and the set-up sheet of each spool into this folder, and the batch as table and on "
+              "paper; it is made where it is missing")
+          ->type_name("DIR");
+  guard_inputs(command, {order},
+               {{output, {".pdf", ".csv"}, true}, {out, {}, false, [] {
+                                                     return std::vector<std::string>{batch_table, batch_sheet};
+                                                   }}});
+  add_wind_options(command, options.settings);
+}
+
+}  // namespace
+
+void add_order_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
+  CLI::App* command =
+      program.add_subcommand("order", "Lengths over spools: which takes what, and a verdict for each");
+  const auto options = std::make_shared<OrderOptions>();
+  add_options(*command, *options);
+  command->footer(
+      "How much a spool takes is found by laying its plan up to the plan's limits.rim_clearance. Where no splice "
+      "is\n"
+      "allowed, pieces stay whole; the spools are the fewest that do, which is certain for up to 14 pieces. Where "
+      "splices\n"
+      "are allowed, pieces are cut if that saves a spool. Each different wind is laid and judged once.\n\n"
+      "Examples:\n"
+      "  laywright order samples/sixty-km.order.toml\n"
+      "  laywright order samples/sixty-km.order.toml --out out/sixty-km\n"
+      "  laywright order samples/sixty-km.order.toml -o out/sixty-km.csv");
+  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+}
+
+}  // namespace laywright
