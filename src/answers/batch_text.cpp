@@ -16,8 +16,10 @@ constexpr std::size_t columns = 96;
 std::string row(const std::string& spool, const std::string& net, const std::string& gross,
                 const std::string& splices, const std::string& time, const std::string& mass,
                 const std::string& diameter, const std::string& clearance, const std::string& verdict) {
-  return fmt::format("  {:<6} {:>12} {:>12} {:>7} {:>11} {:>8} {:>10} {:>9}  {}\n", spool, net, gross, splices, time,
-                     mass, diameter, clearance, verdict);
+  std::string line = fmt::format("  {:<6} {:>12} {:>12} {:>7} {:>11} {:>8} {:>10} {:>9}  {}", spool, net, gross,
+                                 splices, time, mass, diameter, clearance, verdict);
+  line.erase(line.find_last_not_of(' ') + 1);
+  return line + '\n';
 }
 
 std::string metres(double mm) { return figure(mm / 1e3, 2); }
@@ -42,7 +44,7 @@ std::string batch_text(const Batch& batch) {
   std::string text = capitalised(order_name(batch.order)) + '\n';
   if (!batch.order.title.empty()) text += visible(batch.order.title) + '\n';
   text += wrapped(batch_line(batch) + ".", columns, 0) + '\n' + wrapped(besides_words(batch.order), columns, 2);
-  for (const SpoolKind& kind : batch.kinds) text += wrapped(room_words(batch.order, kind), columns, 2);
+  for (const SpoolKind& kind : batch.kinds) text += wrapped(room_words(kind), columns, 2);
   text += '\n' + row("spool", "net", "gross", "splices", "time", "fiber", "diameter", "clearance", "verdict") +
           row("", "m", "m", "", "", "kg", "mm", "mm", "");
   for (std::size_t i = 0; i < batch.spools.size(); ++i) text += spool_rows(batch, i);

@@ -10,6 +10,12 @@
 namespace laywright {
 namespace {
 
+// Lengths of an order are those of a counter: metres, or kilometres.
+std::string fiber_text(double mm) {
+  constexpr double mm_per_km = 1e6;
+  return mm >= mm_per_km ? length_text(mm) : setting(mm / 1e3) + " m";
+}
+
 std::string counted(std::size_t count, const char* what) {
   return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
 }
@@ -19,8 +25,8 @@ bool is_whole(const Batch& batch, const Taken& taken) {
 }
 
 std::string part_words(const Batch& batch, const Taken& taken) {
-  return fmt::format("piece {} from {} to {} of {}", taken.piece + 1, length_text(taken.from_mm),
-                     length_text(taken.from_mm + taken.length_mm), length_text(batch.pieces_mm[taken.piece]));
+  return fmt::format("piece {} from {} to {} of {}", taken.piece + 1, fiber_text(taken.from_mm),
+                     fiber_text(taken.from_mm + taken.length_mm), fiber_text(batch.pieces_mm[taken.piece]));
 }
 
 }  // namespace
@@ -39,17 +45,17 @@ std::string order_name(const Order& order) {
 std::string batch_line(const Batch& batch) {
   double length = 0.0;
   for (const double piece : batch.pieces_mm) length += piece;
-  return fmt::format("{} in {} over {}{}", length_text(length), counted(batch.pieces_mm.size(), "piece"),
+  return fmt::format("{} in {} over {}{}", fiber_text(length), counted(batch.pieces_mm.size(), "piece"),
                      counted(batch.spools.size(), "spool"),
                      batch.fewest ? ", the fewest that do" : "; whether fewer would do is not certain");
 }
 
 std::string besides_words(const Order& order) {
-  std::string words = fmt::format("On each spool besides: leader {}, tail {}", length_text(order.leader_mm),
-                                  length_text(order.tail_mm));
+  std::string words = fmt::format("On each spool besides: leader {}, tail {}", fiber_text(order.leader_mm),
+                                  fiber_text(order.tail_mm));
   if (order.samples > 0)
     words += fmt::format(", {} of {}, wound last and cut off",
-                         counted(static_cast<std::size_t>(order.samples), "sample"), length_text(order.sample_mm));
+                         counted(static_cast<std::size_t>(order.samples), "sample"), fiber_text(order.sample_mm));
   words += order.splices == 0
                ? ". No splices: pieces stay whole."
                : fmt::format(". {} on a spool at most.", counted(static_cast<std::size_t>(order.splices), "splice"));
@@ -67,9 +73,9 @@ std::string taken_words(const Batch& batch, const BatchSpool& spool) {
       ++end;
     words += words.empty() ? "" : ", ";
     if (end - i > 1) {
-      words += fmt::format("pieces {} to {} ({} each)", first.piece + 1, first.piece + end - i, length_text(length));
+      words += fmt::format("pieces {} to {} ({} each)", first.piece + 1, first.piece + end - i, fiber_text(length));
     } else if (is_whole(batch, first)) {
-      words += fmt::format("piece {} ({})", first.piece + 1, length_text(length));
+      words += fmt::format("piece {} ({})", first.piece + 1, fiber_text(length));
     } else {
       words += part_words(batch, first);
     }
@@ -78,13 +84,14 @@ std::string taken_words(const Batch& batch, const BatchSpool& spool) {
   return words;
 }
 
-std::string room_words(const Order& order, const SpoolKind& kind) {
+std::string room_words(const SpoolKind& kind) {
   const std::string name = visible(std::filesystem::path(kind.path).filename().string());
   const bool ordered = kind.ordered.most_mm && kind.room_mm == *kind.ordered.most_mm;
-  return fmt::format("{} takes {} m on a spool{}, {}; {} m in all fit up to a rim clearance of {} mm, an estimate.",
-                     name, figure(kind.room_mm / 1e3, 1), order.besides_mm() > 0.0 ? " besides" : "",
-                     ordered ? "as the order limits it" : "as far as it fits", figure(kind.fits_mm / 1e3, 1),
-                     setting(kind.plan.limits().rim_clearance_mm));
+  return fmt::format(
+      "{} takes {} m of delivered fiber on a spool, {}; {} m in all fit up to a rim clearance of {} mm, an "
+      "estimate.",
+      name, figure(kind.room_mm / 1e3, 1), ordered ? "as the order limits it" : "as far as it fits",
+      figure(kind.fits_mm / 1e3, 1), setting(kind.plan.limits().rim_clearance_mm));
 }
 
 std::string time_words(const std::optional<double>& time_s) { return time_s ? duration_text(*time_s) : "not known"; }

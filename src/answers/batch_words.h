@@ -19,8 +19,9 @@ namespace laywright {
 // What a spool takes: "pieces 1 to 3 (5 km each), piece 7 from 2 km to 6 km of 8 km".
 [[nodiscard]] std::string taken_words(const Batch& batch, const BatchSpool& spool);
 
-// "reel.lay.toml takes 24,987 m of it besides these, an estimate (25,003.1 m up to a rim clearance of 3 mm)".
-[[nodiscard]] std::string room_words(const Order& order, const SpoolKind& kind);
+// "reel.lay.toml takes 24,987.0 m of delivered fiber on a spool, as far as it fits; 25,003.1 m in all fit up to a rim clearance of 3 mm,
+// an estimate.".
+[[nodiscard]] std::string room_words(const SpoolKind& kind);
 
 // "1 h 05 min", or "not known".
 [[nodiscard]] std::string time_words(const std::optional<double>& time_s);

@@ -100,9 +100,9 @@ CommandOutcome deliver(const Order& order, std::vector<SpoolKind> kinds, const O
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     if (trouble.empty()) trouble = files->commit();
     if (!options.json)
-      text += fmt::format("\nWritten into {}\n  {}, and of each spool its plan and set-up sheet, {} to {}\n",
-                          visible(options.folder), fmt::join({batch_table, batch_sheet}, ", "),
-                          name_of_spool(batch, 0), name_of_spool(batch, batch.spools.size() - 1));
+      text += fmt::format("\nWritten into {}\n  {}, {}, and of each spool its plan and set-up sheet, {} to {}\n",
+                          visible(options.folder), batch_table, batch_sheet, name_of_spool(batch, 0),
+                          name_of_spool(batch, batch.spools.size() - 1));
   }
   if (trouble.empty() && !options.output.empty()) trouble = write_output(batch, options.output);
   if (!trouble.empty()) return {exit_not_written, trouble, {}};
@@ -124,16 +124,17 @@ void add_options(CLI::App& command, OrderOptions& options) {
   const CLI::Option* order =
       command.add_option("ORDER", options.order, "The order, *.order.toml")->type_name("")->required();
   command.add_flag("--json", options.json, "Print one JSON document (format \"lay-batch 1\") instead of text");
-  const CLI::Option* output =
+  CLI::Option* output =
       command.add_option("-o,--output", options.output, "Write the batch, too: on paper, or as a table")
           ->type_name("FILE.pdf|csv");
-  const CLI::Option* out =
+  CLI::Option* out =
       command
           .add_option(
               "--out", options.folder,
               "Write the plan and the set-up sheet of each spool into this folder, and the batch as table and on "
               "paper; it is made where it is missing")
           ->type_name("DIR");
+  output->excludes(out);  // the folder has both
   guard_inputs(command, {order},
                {{output, {".pdf", ".csv"}, true}, {out, {}, false, [] {
                                                      return std::vector<std::string>{batch_table, batch_sheet};

@@ -97,7 +97,8 @@ struct LaidWind {
   const TakeupRun& run;
   const WindVerdict& verdict;
 };
-// Called on the threads that lay, once for each wind; returns no issues, or one that ends the whole work.
+// Called on the threads that lay, once for each wind; returns no issues, or why the whole order
+// comes to nothing.
 using EachWind = std::function<Issues(std::size_t wind, const LaidWind& laid, Progress& progress)>;
 
 // Lays and judges each different wind once. Returns no issues, or why not. Cancelled: the batch's winds are incomplete.

@@ -98,7 +98,7 @@ class BatchPages {
     if (!batch_.order.title.empty()) draw_words(visible(batch_.order.title), 0.0);
     draw_words(batch_line(batch_) + ".", 0.0);
     draw_words(besides_words(batch_.order), 0.0);
-    for (const SpoolKind& kind : batch_.kinds) draw_words(room_words(batch_.order, kind), 0.0);
+    for (const SpoolKind& kind : batch_.kinds) draw_words(room_words(kind), 0.0);
     top_ += 4.0;
   }
 
