@@ -9,6 +9,7 @@
 
 #include "advise/capacity.h"
 #include "base/quantity.h"
+#include "base/readable.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
 
@@ -186,6 +187,9 @@ PlanDraft draft_of(const Batch& batch, std::size_t index) {
   const BatchSpool& spool = batch.spools[index];
   PlanDraft draft = batch.kinds[spool.kind].plan.draft();
   draft.file = name_of_spool(batch, index) + ".lay.toml";
+  // A title of its own, since that of the plan may speak of another length.
+  const std::string title = fmt::format("{}, spool {} of {}", batch.order.title, index + 1, batch.spools.size());
+  if (!batch.order.title.empty() && character_count(title) <= longest_title) draft.title = title;
   draft.wind.turns.reset();
   draft.wind.diameter_mm.reset();
   draft.wind.length_mm = spool.gross_mm;

@@ -81,7 +81,8 @@ struct BatchTotals {
 // Which spool takes what; nothing is laid. Errors: a piece that no spool takes, too few spools at hand; each says what to do.
 [[nodiscard]] Result<Batch> batch_of(const Order& order, const std::vector<SpoolKind>& kinds);
 
-// The plan of a spool: that of its kind, ended at the gross length, with the order and "2 of 3" as its spool. `index` of
+// The plan of a spool: that of its kind, ended at the gross length, with the order, "2 of 3" as its spool, and the order's title
+// where it has one. `index` of
 // `batch.spools`.
 [[nodiscard]] PlanDraft draft_of(const Batch& batch, std::size_t index);
 // "spool-2": files of a spool are named so.

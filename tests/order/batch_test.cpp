@@ -115,6 +115,14 @@ TEST_CASE("each figure of a spool is what laying its written plan gives") {
   }
 }
 
+TEST_CASE("the plan of a spool has the order's title, and else its own") {
+  Shop shop;
+  const Batch titled = shop.wound("title = \"Reels\"\n[[piece]]\nlength = \"50 m\"\n");
+  CHECK(draft_of(titled, 0).title == "Reels, spool 1 of 1");
+  const Batch plain = shop.wound("[[piece]]\nlength = \"50 m\"\n");
+  CHECK(draft_of(plain, 0).title == "Reel");
+}
+
 TEST_CASE("what is not known of a plan is not known of its spools") {
   Shop shop;
   std::string bare = reel;

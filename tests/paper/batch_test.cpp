@@ -114,7 +114,7 @@ TEST_CASE("what a spool takes is told piece by piece, and a piece that goes on s
     goes_on = goes_on || (words.find(" from ") != std::string::npos && words.find(" of 500 m") != std::string::npos);
   }
   CHECK(goes_on);
-  CHECK_THAT(batch_text(batch()),
+  CHECK_THAT(single_spaced(batch_text(batch())),
              Contains("estimates") && Contains("3 splices on a spool at most") && Contains("A \"and\" B, Sons"));
   CHECK_THAT(batch_text(whole), Contains("No splices: pieces stay whole."));
 }
