@@ -9,8 +9,8 @@
 
 #include "app/command_outcome.h"
 #include "app/watch.h"
-#include "plan/lay_plan.h"
 #include "figures/plan_table.h"
+#include "plan/lay_plan.h"
 
 namespace laywright {
 

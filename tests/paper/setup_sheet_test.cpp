@@ -188,8 +188,8 @@ TEST_CASE("the sheet has the order in its title bar, as the document has it") {
   const std::string order = "[order]\nnumber = \"4711\"\ncustomer = \"A and B\"\nspool = \"3 of 4\"\n[spool]";
   std::string text = metric_plan;
   const Made made = made_of(sound(text.replace(text.find("[spool]"), 7, order)));
-  CHECK_THAT(single_spaced(text_of(made.pdf, 1)), Contains("Order no. 4711 Customer A and B Spool no. 3 of 4") &&
-                                                      Contains("Fiber lot Machine Date"));
+  CHECK_THAT(single_spaced(text_of(made.pdf, 1)),
+             Contains("Order no. 4711 Customer A and B Spool no. 3 of 4") && Contains("Fiber lot Machine Date"));
   CHECK(made.document.at("plan").at("order") ==
         nlohmann::json{{"number", "4711"}, {"customer", "A and B"}, {"lot", nullptr}, {"spool", "3 of 4"}});
   const Made plain = made_of(sound(metric_plan));
