@@ -146,6 +146,7 @@ nlohmann::ordered_json build_document(const Plan& plan, const Build& build, cons
           {"verdict", verdict_block(plan, build, verdict)},
           {"totals", totals(build, measurements)},
           {"rolling", rolling_block(plan)},
+          {"dialled", dialled_block(plan)},
           {"layers", std::move(layers)},
           {"findings", std::move(findings)},
           {"takeup", takeup_block(plan, run)},
