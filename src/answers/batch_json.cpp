@@ -54,6 +54,7 @@ Json spool_block(const Batch& batch, std::size_t index) {
           {"gross_m", spool.gross_mm / mm_per_m},
           {"splices", spool.splices},
           {"turns", number(wind.turns)},
+          {"stations_per_turn", wind.stations_per_turn},
           {"time_s", number(wind.time_s)},
           {"fiber_mass_kg", number(wind.fiber_mass_kg)},
           {"mass_with_spool_kg", number(mass_with_spool_kg(batch, spool))},

@@ -1,5 +1,7 @@
 #include "answers/batch_words.h"
 
+#include <algorithm>
+#include <climits>
 #include <filesystem>
 
 #include <fmt/format.h>
@@ -27,6 +29,16 @@ bool is_whole(const Batch& batch, const Taken& taken) {
 std::string part_words(const Batch& batch, const Taken& taken) {
   return fmt::format("piece {} from {} to {} of {}", taken.piece + 1, fiber_text(taken.from_mm),
                      fiber_text(taken.from_mm + taken.length_mm), fiber_text(batch.pieces_mm[taken.piece]));
+}
+
+// "248", or "124 to 248" where the winds differ.
+std::string stations_words(const Batch& batch) {
+  int fewest = INT_MAX, most = 0;
+  for (const SpoolWind& wind : batch.winds) {
+    fewest = std::min(fewest, wind.stations_per_turn);
+    most = std::max(most, wind.stations_per_turn);
+  }
+  return fewest < most ? fmt::format("{} to {}", fewest, most) : fmt::format("{}", most);
 }
 
 }  // namespace
@@ -101,6 +113,7 @@ std::string estimate_words(const Batch& batch) {
       "Times, masses, diameters and clearances are estimates. A time is that of winding at the plan's line speed, "
       "without "
       "setting up; masses are of the fiber before samples are cut off.";
+  words += fmt::format(" Computed with {} stations per turn.", stations_words(batch));
   const auto unknown = [&](auto SpoolWind::*value) {
     for (const SpoolWind& wind : batch.winds)
       if (!(wind.*value)) return true;

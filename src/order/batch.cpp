@@ -253,6 +253,7 @@ Issues wind_batch(Batch& batch, const LaySettings& settings, int threads, const 
     const TakeupRun run = take_up(plan.value(), *build, *measurements, progress);
     if (progress.cancelled()) return;
     wind.turns = build->turns;
+    wind.stations_per_turn = build->stations_per_turn;
     wind.outer_diameter_mm = measurements->outer_diameter.greatest_mm;
     wind.rim_clearance_mm = measurements->rim_clearance_mm;
     wind.fiber_mass_kg = measurements->fiber_mass_kg;

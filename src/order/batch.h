@@ -41,6 +41,7 @@ struct SpoolWind {
   std::optional<double> fiber_mass_kg;  // of the gross length
   std::optional<double> time_s;         // of winding; none where the plan does not tell its line speed
   WindVerdict verdict;
+  int stations_per_turn = 0;  // that it was laid with
 };
 
 struct BatchSpool {

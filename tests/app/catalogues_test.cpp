@@ -142,5 +142,5 @@ TEST_CASE("new --list tells every entry with its source and file") {
   CHECK(list.code == 0);
   CHECK_THAT(list.out, Contains("Reel 9") && Contains("measured") &&
                            Contains("catalogue/spools.toml:\n    Reel 9 ") && Contains("ITU-T G.652") &&
-                           Contains("AWG 30") && Contains("no catalogue has a machine"));
+                           Contains("AWG 30") && Contains("machines\n") && Contains("    Bench winder "));
 }

@@ -54,6 +54,7 @@ TEST_CASE("the plan of each spool lays to the figures of the order, and its shee
     const json laid = json::parse(shop.run("$LW lay --json " + name + ".lay.toml").out);
     CAPTURE(name);
     CHECK(laid.at("totals").at("turns") == spool.at("turns"));
+    CHECK(laid.at("totals").at("stations_per_turn") == spool.at("stations_per_turn"));
     CHECK(laid.at("totals").at("outer_diameter").at("greatest") == spool.at("outer_diameter"));
     CHECK(laid.at("totals").at("rim_clearance") == spool.at("rim_clearance"));
     CHECK(laid.at("totals").at("mass_kg") == spool.at("fiber_mass_kg"));
