@@ -41,7 +41,7 @@ std::vector<std::string> commands(const Workshop& shop) {
 
 // Values that are words: names of files, of choices, of keys alone.
 bool is_a_word(const std::string& value) {
-  static const std::set<std::string> words{"NAME", "WHAT", "DIR", "KEY", "TEXT"};
+  static const std::set<std::string> words{"NAME", "WHAT", "DIR", "KEY", "TEXT", "WORD"};
   return words.contains(value) || value.starts_with("FILE");
 }
 
@@ -89,6 +89,7 @@ std::string arguments(const std::string& command) {
   if (command == "share") return "a.lay.toml -o a.html";
   if (command == "export") return "a.lay.toml -o a.webp";
   if (command == "fit") return "a.lay.toml a.csv";
+  if (command == "calibrate") return "pitch 30=\"0.2 mm\" 60=\"0.4 mm\"";
   if (command == "lay") return "a.lay.toml --out reports";
   return "a.lay.toml";
 }
