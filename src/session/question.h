@@ -4,7 +4,6 @@
 namespace laywright::cmd {
 
 enum class Question {
-  new_plan,
   file_to_open,
   file_to_save,
   what_to_compare,
@@ -14,7 +13,8 @@ enum class Question {
   sheet_to_save,
   better_settings,
   share_page,
-  page_to_save
+  page_to_save,
+  new_plan
 };
 
 }  // namespace laywright::cmd

@@ -47,7 +47,6 @@ void put_question(const BenchInside& in, Question question) {
 
 constexpr const char* words_of(Question question) {
   switch (question) {
-    case Question::new_plan: return "new plan";
     case Question::file_to_open: return "file to open";
     case Question::file_to_save: return "file to save";
     case Question::what_to_compare: return "what to compare";
@@ -58,6 +57,7 @@ constexpr const char* words_of(Question question) {
     case Question::better_settings: return "better settings";
     case Question::share_page: return "share page";
     case Question::page_to_save: return "page to save";
+    case Question::new_plan: return "new plan";
   }
   return "";
 }
