@@ -37,12 +37,15 @@ std::string as_sentence(std::string words) {
 
 std::optional<Trouble> attempt_call(std::string_view what, void (*work)(void*), void* given) noexcept {
   // Its words are made before the work: when that has run out of memory, there may be none for words either. These few
-  // fit where they stand, should there be none now.
+  // fit where they stand, should there be none now. The work is done in either case: others may wait for what it does at its end.
   Trouble no_memory{issue_of("out of memory"), nullptr};
+  try {
+    no_memory.issue = no_memory_for(what);
+  } catch (const std::bad_alloc&) {
+  }
   std::exception_ptr cause;
   const char* why = "it does not say what";
   try {
-    no_memory.issue = no_memory_for(what);
     work(given);
     return std::nullopt;
   } catch (const std::bad_alloc&) {
