@@ -10,7 +10,8 @@ import sys
 from installed import folder, installed, outer_diameters, ran
 
 # Their headers are not needed to use the others.
-NEED_MORE = {"advise/response.h": "Eigen", "figures/document_text.h": "nlohmann", "answers/outcome_json.h": "nlohmann",
+NEED_MORE = {"advise/response.h": "Eigen", "advise/fit_search.h": "Eigen", "advise/fit_untold.h": "Eigen",
+             "figures/document_text.h": "nlohmann", "answers/outcome_json.h": "nlohmann",
              "figures/takeup_json.h": "nlohmann", "figures/verdict_json.h": "nlohmann"}
 
 
