@@ -25,7 +25,7 @@ from installed import folder, ran  # noqa: E402
 from window_driver import start_display  # noqa: E402
 
 MANY_WINDS = ("cause", "improve", "capacity", "fit", "study")
-PLACEHOLDERS = {"PLAN": "samples/even.lay.toml", "FILE.pdf": "out/file.pdf"}
+PLACEHOLDERS = {"ORDER": "samples/sixty-km.order.toml --fidelity 0.25", "PLAN": "samples/even.lay.toml", "FILE.pdf": "out/file.pdf"}
 
 
 class Desk:
