@@ -1,33 +1,9 @@
 #include "order/order_fields.h"
 
-#include <utility>
+#include "plan/member_field.h"
 
 namespace laywright {
 namespace {
-
-std::optional<double> number_of(double member) { return member; }
-std::optional<double> number_of(int member) { return static_cast<double>(member); }
-template <class T>
-std::optional<double> number_of(const std::optional<T>& member) {
-  return member ? number_of(*member) : std::nullopt;
-}
-
-void assign(double& member, double value) { member = value; }
-void assign(int& member, double value) { member = static_cast<int>(value); }
-template <class T>
-void assign(std::optional<T>& member, double value) {
-  assign(member.emplace(), value);
-}
-
-// `Member` leads to a member of the owner, as MEMBER(leader_mm) does.
-template <class Owner, class Member>
-Field<Owner> field(FieldInfo info, Member) {
-  Field<Owner> result;
-  static_cast<FieldInfo&>(result) = std::move(info);
-  result.get = [](const Owner& owner) { return number_of(Member{}(owner)); };
-  result.set = [](Owner& owner, double value) { assign(Member{}(owner), value); };
-  return result;
-}
 
 // As long as a plan's.
 constexpr double longest_mm = 1e12;

@@ -5,34 +5,14 @@
 
 #include <fmt/format.h>
 
+#include "plan/member_field.h"
+
 namespace laywright {
 namespace {
 
 using enum FieldKind;
 
-template <class T>
-std::optional<double> number_of(const T& member) {
-  return static_cast<double>(member);
-}
-std::optional<double> number_of(const std::optional<double>& member) { return member; }
-
-template <class T>
-void assign(T& member, double value) {
-  member = static_cast<T>(value);
-}
-void assign(std::optional<double>& member, double value) { member = value; }
-
-// `member` names a member of the owner: [](auto& d) -> auto& { return d.spool.mass_kg; }.
-template <class Owner, class Member>
-Field<Owner> field(FieldInfo info, Member) {
-  Field<Owner> result;
-  static_cast<FieldInfo&>(result) = std::move(info);
-  result.get = [](const Owner& owner) { return number_of(Member{}(owner)); };
-  result.set = [](Owner& owner, double value) { assign(Member{}(owner), value); };
-  return result;
-}
-
-// The same for a member of the take-up.
+// A member of the take-up, which a plan may be without.
 template <class Member>
 Field<PlanDraft> takeup_field(FieldInfo info, Member) {
   Field<PlanDraft> result;

@@ -26,8 +26,7 @@ Result<ProposedPlan> propose(const NewRequest& request, const NewDraft& made, Pr
 void PlanBeginning::ask(const NewRequest& request, const std::shared_ptr<const EntrySource>& entries) {
   const Catalogues none({});
   const Result<NewDraft> made = draft_of(request, entries ? *entries : none);
-  search_.stop();
-  search_.forget();
+  forget();
   issues_ = made.issues();
   if (!made) return;
   search_.ask([request, made = made.value()](Progress& progress) { return propose(request, made, progress); });

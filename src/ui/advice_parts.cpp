@@ -11,14 +11,6 @@
 namespace laywright {
 namespace {
 
-Theme theme_of(const Workbench& bench) { return bench.active()->stage.view.theme; }
-
-void coloured(const ImVec4& color, const std::string& text) {
-  ImGui::PushStyleColor(ImGuiCol_Text, color);
-  wrapped_text(text);
-  ImGui::PopStyleColor();
-}
-
 void tip(const std::string& text) {
   if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) return;
   ImGui::BeginTooltip();
@@ -29,6 +21,16 @@ void tip(const std::string& text) {
 }
 
 }  // namespace
+
+Theme theme_of(const Workbench& bench) {
+  return bench.active() != nullptr ? bench.active()->stage.view.theme : bench.settings().view.theme;
+}
+
+void coloured(const ImVec4& color, const std::string& text) {
+  ImGui::PushStyleColor(ImGuiCol_Text, color);
+  wrapped_text(text);
+  ImGui::PopStyleColor();
+}
 
 void heading(const std::string& text, const PanelState& state) {
   ImGui::PushFont(state.strong);

@@ -8,6 +8,12 @@
 
 namespace laywright {
 
+// Of the active plan's picture; without a plan the one that is remembered.
+[[nodiscard]] Theme theme_of(const Workbench& bench);
+
+// A paragraph in a colour.
+void coloured(const ImVec4& color, const std::string& text);
+
 // A bar with "Stop" while the question is worked on; else why there is no answer, if there is none. `place`: its name for
 // whoever drives the window.
 void inquiry_line(const Workbench& bench, AdviceKind kind, const std::string& words, const std::string& place,

@@ -41,16 +41,6 @@ const std::array asked_for{
     Said{"title", "Title", "or nothing", &NewRequest::title},
 };
 
-Theme theme_of(const Workbench& bench) {
-  return bench.active() != nullptr ? bench.active()->stage.view.theme : bench.settings().view.theme;
-}
-
-void coloured(const ImVec4& color, const std::string& text) {
-  ImGui::PushStyleColor(ImGuiCol_Text, color);
-  wrapped_text(text);
-  ImGui::PopStyleColor();
-}
-
 std::string words_of(const Issue& issue) {
   return fmt::format("{}{}{}", issue.what, issue.allowed.empty() ? "" : "; allowed: ", issue.allowed);
 }
