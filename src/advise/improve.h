@@ -2,10 +2,10 @@
 //
 // What is known of good winds (verdict/usual_settings.h, the stop at which the fiber reaches its flange) and a seeded lattice
 // over the ranges say where it is good, NLopt's Subplex (Rowan 1990) goes on from the best of it; both on the first layers,
-// at `search_fidelity`. The best few are then laid in full: several draws (draws.h), each setting a step up and
-// down, the fiber at both ends of its tolerance where the plan has one. What counts is the mean of all, so that a setting
-// that must be met exactly loses against one that need not; and what is not better than the plan on each of its draws is
-// no proposal. A plan that is good on all its draws is left as it is, unless weights are given.
+// at `search_fidelity`. The best few are then laid in full: several draws (draws.h), each setting a step up and down, the fiber
+// at both ends of its tolerance where the plan has one; how the fiber comes off again is weighed there, too. What counts is the
+// mean of all, so that a setting that must be met exactly loses against one that need not; and what is not better than the plan
+// on each of its draws is no proposal. A plan that is good on all its draws is left as it is, unless weights are given.
 //
 // Tension and side of the start come last (late_settings.h): a tension by which the pull is not good is set so that it is; else
 // both are tried at the best that was found where that still is not good, so that a search that needs neither takes no longer.

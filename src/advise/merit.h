@@ -28,7 +28,8 @@ struct Merit {
   double rim_use = 0.0;
 };
 
-// Of how the fiber lies and of its pull; bend, speed and payoff are not searched for.
+// Of how the fiber lies and of its pull, and of how it comes off again where the trial was judged; bend and speed are not searched
+// for.
 [[nodiscard]] Merit merit_of(const Plan& plan, const Trial& trial);
 
 // One number, less is better. What is past good counts before all else; then with weights their sum, without them the load.

@@ -91,6 +91,7 @@ std::vector<Proposal> judge(const Plan& plan, const std::vector<SearchableSettin
   for (const auto& values : positions) {
     for (TrialOrder& order :
          draws_of(set_searchables(plan.draft(), searchables, values), settings.lay, static_cast<int>(draws))) {
+      order.judged = true;  // how a whole wind comes off again counts as well
       orders.push_back(std::move(order));
     }
   }
@@ -114,6 +115,7 @@ bool add_steps(const Plan& plan, const std::vector<SearchableSetting>& searchabl
   std::vector<Proposal*> owners;  // of each order
   for (Proposal& each : proposals) {
     for (TrialOrder& order : steps_of(plan.draft(), searchables, each.values, settings.lay)) {
+      order.judged = true;
       orders.push_back(std::move(order));
       owners.push_back(&each);
     }

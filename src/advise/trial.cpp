@@ -32,6 +32,9 @@ std::optional<Trial> try_plan(const PlanDraft& draft, const LaySettings& setting
     if (progress.cancelled()) return std::nullopt;
     trial.verdict = verdict_of(plan.value(), build.value(), measurements, &whole);
     if (whole.payoff) trial.outcome.payoff = outcome_of(*whole.payoff);
+    for (const Check& check : trial.verdict->checks) {
+      if (check.what == Weighed::payoff_force) trial.checks.push_back(check);
+    }
   }
   trial.findings = std::move(measurements.findings);
   return trial;

@@ -160,6 +160,21 @@ TEST_CASE("a plan that is good on all its draws is left as it is, unless a perso
   CHECK(searched.value().trials > left.value().trials);
 }
 
+TEST_CASE("a wind that is laid well, but catches when it is drawn off, is not left as it is") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.free_length_mm = 40.0;
+  draft.traverse.left_stop_mm = draft.traverse.right_stop_mm = 0.1;
+  draft.limits.payoff_force = 1.001;  // as a customer may ask for who takes it off by a weak motor
+  Progress progress;
+  ImproveSettings settings = quick(2);
+  settings.trials = 8;
+  const Result<Improvement> improved = improve(checked(draft), settings, progress);
+  REQUIRE(improved.ok());
+  CHECK(improved.value().plan.outcome.payoff->greatest > 1.001);
+  CHECK_FALSE(improved.value().leave_it);
+  CHECK(improved.value().plan.good_draws < improved.value().plan.draws);
+}
+
 namespace {
 
 Trial trial_with(std::vector<Check> checks) {
