@@ -36,7 +36,7 @@ struct LayOptions {
   std::string folder;
   LaySettings settings;
   ReportSettings reports;
-  int draws = 1;
+  std::optional<int> draws;
 };
 
 // The wind, laid, measured and, where a folder is given, written into it. With `several` it is one of them.

@@ -72,8 +72,9 @@ CommandOutcome lay_and_draw(const Plan& plan, const PictureOptions& options, con
   if (row != nullptr) {
     const TakeupRun run = take_up(plan, *wound.build, *wound.measurements, progress);
     if (progress.cancelled()) return {exit_stopped, {}, {}};
-    *row =
-        plan_row(plan, *wound.build, *wound.measurements, verdict_of(plan, *wound.build, *wound.measurements, &run));
+    const auto verdict = judged_over_draws(plan, options.settings, wound, run, {}, watch);
+    if (!verdict) return {exit_stopped, {}, {}};
+    *row = plan_row(plan, *wound.build, *wound.measurements, *verdict);
   }
 
   watch.begin("drawing");

@@ -33,7 +33,7 @@ struct SheetOptions {
   std::string paper = "a4";
   std::optional<int> page;
   LaySettings settings;
-  int draws = 1;
+  std::optional<int> draws;
 };
 
 CommandOutcome lay_and_draw(const Plan& plan, const SheetOptions& options, SheetFormat format,

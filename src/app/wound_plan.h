@@ -24,12 +24,12 @@ struct WoundPlan {
 // The watch tells how far it is, and stops it.
 [[nodiscard]] WoundPlan lay_and_measure(const Plan& plan, const LaySettings& settings, Watch& watch);
 
-// The verdict over so many draws, the wound one among them. None when stopped.
+// The verdict over so many draws, the wound one among them; without a number, over as many as are due. None when stopped.
 [[nodiscard]] std::optional<WindVerdict> judged_over_draws(const Plan& plan, const LaySettings& settings,
-                                                           const WoundPlan& wound, const TakeupRun& run, int draws,
-                                                           Watch& watch);
+                                                           const WoundPlan& wound, const TakeupRun& run,
+                                                           std::optional<int> draws, Watch& watch);
 
 // --draws.
-void add_draws_option(CLI::App& command, int& draws);
+void add_draws_option(CLI::App& command, std::optional<int>& draws);
 
 }  // namespace laywright

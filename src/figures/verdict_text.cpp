@@ -39,9 +39,9 @@ std::string checks_table(const Plan& plan, const Build& build, const WindVerdict
   text += wrapped(draw_words(build, verdict), columns, 2);
   if (verdict.draws.empty() && states_scatter(plan.draft())) {
     text +=
-        wrapped(fmt::format("The plan states tolerances or scatter: with --draws {} it is judged by the worst of "
-                            "{} draws.",
-                            usual_draws, usual_draws),
+        wrapped(fmt::format("The plan states tolerances or scatter, and this verdict knows one draw alone: without "
+                            "--draws 1 it is the worst of {}.",
+                            usual_draws),
                 columns, 2);
   }
   return text + draws_table(verdict);

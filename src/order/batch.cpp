@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "advise/capacity.h"
+#include "advise/robust.h"
 #include "base/quantity.h"
 #include "base/readable.h"
 #include "plan/plan_file.h"
@@ -259,6 +260,12 @@ Issues wind_batch(Batch& batch, const LaySettings& settings, int threads, const 
     wind.fiber_mass_kg = measurements->fiber_mass_kg;
     wind.time_s = run.time_s;
     wind.verdict = verdict_of(plan.value(), *build, *measurements, &run);
+    if (const int draws = due_draws(plan.value().draft()); draws > 1) {
+      // Other winds take the other processors already.
+      auto judged = over_draws(plan.value(), settings, wind.verdict, draws, 1, progress);
+      if (!judged) return;
+      wind.verdict = std::move(*judged);
+    }
     if (each) issues[i] = each(i, {plan.value(), build, measurements, run, wind.verdict}, progress);
   });
   for (const Issues& found : issues)

@@ -33,6 +33,7 @@ bool Workbench::poll(Clock::time_point now) {
   bool changed = take_builds();
   changed |= mind_lesson();
   changed |= take_advice();
+  changed |= judge_over_draws();
   changed |= beginning_.poll();
   changed |= play(now);
   changed |= fly(now);
@@ -78,6 +79,31 @@ bool Workbench::take_advice() {
                      desk.document->title()));
   }
   return taken;
+}
+
+// A plan that states scatter is worth what its worst wind is: nobody has to know that to be told so. Once for a build: who
+// stops it does not want it.
+bool Workbench::judge_over_draws() {
+  if (lesson_) return false;
+  bool asked = false;
+  for (Desk& desk : desks_) {
+    const WoundPtr& wound = desk.document->wound();
+    const bool due = desk.document->laid_in_full() && wound->verdict() && states_scatter(wound->plan().draft());
+    if (!due) {
+      // Of a plan that is no longer this one: what is laid now comes first.
+      const WoundPtr before = desk.judged.lock();
+      if (before && before != wound) {
+        desk.advice->stop(AdviceKind::draws);
+        desk.judged.reset();
+      }
+      continue;
+    }
+    if (desk.judged.lock() == wound) continue;
+    desk.judged = wound;
+    desk.advice->ask_draws(wound, desk.document->seed());
+    asked = true;
+  }
+  return asked;
 }
 
 bool Workbench::play(Clock::time_point now) {

@@ -49,6 +49,7 @@ struct Desk {
   Stage stage;
   bool fitted = false;                 // the camera has seen the whole spool once
   OnDisk told_on_disk = OnDisk::same;  // what the person was told of the file
+  std::weak_ptr<const Wound> judged;   // the last that other draws were laid for unasked
 
   // Of the recovery copy.
   std::uint64_t kept_changes = 0;
@@ -195,6 +196,7 @@ class Workbench {
 
   bool take_builds();
   bool take_advice();
+  bool judge_over_draws();
   bool play(Clock::time_point now);
   bool fly(Clock::time_point now);
   bool show_on(Clock::time_point now);

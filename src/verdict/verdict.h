@@ -71,11 +71,13 @@ struct WindVerdict {
   std::vector<DrawSeen> draws;
 };
 
-// Winds by which one plan is judged where a verdict over draws is asked for.
+// Winds by which one plan is judged where a verdict over draws is asked for, or due.
 inline constexpr int usual_draws = 5;
 
 // Whether winds of the plan differ by what it states: a tolerance of the fiber, or what scatters.
 [[nodiscard]] bool states_scatter(const PlanDraft& draft);
+// By how many winds a plan is judged where nobody says: one says little where the plan states scatter.
+[[nodiscard]] inline int due_draws(const PlanDraft& draft) { return states_scatter(draft) ? usual_draws : 1; }
 
 // Without a `run` the machine's figures are not weighed. Precondition: all belong to the plan, complete.
 [[nodiscard]] WindVerdict verdict_of(const Plan& plan, const Build& build, const Measurements& measurements,

@@ -311,3 +311,21 @@ TEST_CASE("a build is judged over draws: the verdict in hand is then the worst o
   REQUIRE(wait_until(
       bench, [&] { return bench.verdict_in_hand() != nullptr && !bench.verdict_in_hand()->draws.empty(); }, 200.0));
 }
+
+TEST_CASE("a plan that states scatter is judged over draws unasked, once for each build") {
+  std::string plan = flawed_plan();
+  const std::string line = "friction = ";
+  REQUIRE(plan.find(line) != std::string::npos);
+  plan.insert(plan.find(line), "diameter_tolerance = \"0.01 mm\"\n");
+  Asker asker(plan);
+  Workbench& bench = asker.bench;
+  const auto judged = [&] {
+    return bench.verdict_in_hand() != nullptr && bench.verdict_in_hand()->draws.size() == usual_draws;
+  };
+  REQUIRE(wait_until(bench, judged, 200.0));
+  REQUIRE(bench.apply(cmd::forget_advice(AdviceKind::draws)));
+  bench.poll(Workbench::Clock::now());
+  CHECK_FALSE(bench.active()->advice->status(AdviceKind::draws).busy);  // not again: it was thrown away
+  REQUIRE(bench.apply(cmd::set_field("fiber.diameter_tolerance", 0.005, 0)));
+  REQUIRE(wait_until(bench, judged, 200.0));
+}
