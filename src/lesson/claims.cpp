@@ -12,7 +12,7 @@ const LaidBuild& of(const LaidPair& laid, Which which) { return laid[static_cast
 
 std::optional<double> value_of(const std::string& figure, const LaidBuild& laid) {
   if (laid.build == nullptr) return std::nullopt;
-  return figure_of(figure, *laid.build, *laid.measurements);
+  return figure_of(figure, laid);
 }
 
 const char* word(Which which) { return which == Which::first ? "first" : "second"; }

@@ -9,11 +9,6 @@
 
 namespace laywright {
 
-// A build of a lesson as it came out.
-struct LaidBuild {
-  const Build* build = nullptr;
-  const Measurements* measurements = nullptr;
-};
 using LaidPair = std::array<LaidBuild, 2>;
 
 struct Verdict {

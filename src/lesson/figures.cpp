@@ -5,6 +5,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <numeric>
 
 #include <fmt/format.h>
 
@@ -98,6 +99,17 @@ double gap_length(const Measurements& m) {
   return sum;
 }
 
+double caught_share(const LaidBuild& laid) {
+  const auto caught = std::count_if(laid.drawn_off->begin(), laid.drawn_off->end(),
+                                    [&](float times) { return times > laid.most_pull; });
+  return static_cast<double>(caught) / static_cast<double>(laid.drawn_off->size());
+}
+
+double mean_pull(const LaidBuild& laid) {
+  const double sum = std::accumulate(laid.drawn_off->begin(), laid.drawn_off->end(), 0.0);
+  return sum / static_cast<double>(laid.drawn_off->size());
+}
+
 // Over whole strokes; none before the second is complete.
 std::optional<double> turns_per_double_stroke(const Build& build) {
   if (build.strokes.size() < 3) return std::nullopt;
@@ -122,6 +134,10 @@ std::optional<FigureKind> figure_kind(std::string_view name) {
   if (name == "edges_over_middle") return FigureKind{"edges over the middle", Dimension::length, "", 2};
   if (name == "edge_difference") return FigureKind{"one edge over the other", Dimension::length, "", 2};
   if (name == "ratio") return FigureKind{"turns per double stroke", {}, "", 3};
+  if (name == "edges.ridge") return FigureKind{"higher ridge of the two", Dimension::length, "", 2};
+  if (name == "edges.valley") return FigureKind{"deeper valley of the two", Dimension::length, "", 2};
+  if (name == "drawn_off.caught") return FigureKind{"fiber that catches", {}, "%", 1, 100.0};
+  if (name == "drawn_off.mean") return FigureKind{"mean pull to draw it off", {}, "times", 2};
   if (const auto layer = layer_figure(name)) return kind_of_layer_figure(*layer);
   if (const auto finding = finding_figure(name)) {
     const auto [one, several] = words_of(finding->kind);
@@ -131,7 +147,9 @@ std::optional<FigureKind> figure_kind(std::string_view name) {
   return std::nullopt;
 }
 
-std::optional<double> figure_of(std::string_view name, const Build& build, const Measurements& m) {
+std::optional<double> figure_of(std::string_view name, const LaidBuild& laid) {
+  const Build& build = *laid.build;
+  const Measurements& m = *laid.measurements;
   const OuterDiameter& outer = m.outer_diameter;
   if (name == "turns") return build.turns;
   if (name == "length") return build.length_mm;
@@ -146,6 +164,15 @@ std::optional<double> figure_of(std::string_view name, const Build& build, const
   if (name == "edges_over_middle") return 0.25 * (outer.left_mm + outer.right_mm) - 0.5 * outer.middle_mm;
   if (name == "edge_difference") return 0.5 * std::abs(outer.left_mm - outer.right_mm);
   if (name == "ratio") return turns_per_double_stroke(build);
+  if (name == "edges.ridge" || name == "edges.valley") {
+    if (!m.edges) return std::nullopt;
+    const auto [left, right] = *m.edges;
+    return name == "edges.ridge" ? std::max(left.ridge_mm, right.ridge_mm) : std::max(left.valley_mm, right.valley_mm);
+  }
+  if (name.substr(0, drawn_off_start.size()) == drawn_off_start) {
+    if (laid.drawn_off == nullptr || laid.drawn_off->empty()) return std::nullopt;
+    return name == "drawn_off.caught" ? caught_share(laid) : mean_pull(laid);
+  }
   if (const auto layer = layer_figure(name)) return layer_value(*layer, m);
   if (const auto finding = finding_figure(name)) return finding_value(*finding, m);
   return std::nullopt;

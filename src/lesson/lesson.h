@@ -12,17 +12,24 @@
 //   plan = "../even.lay.toml"          beside the lesson
 //   set = { "traverse.pitch" = "0.3 mm" }      optional: what is changed in it
 //
+//   [look]                             optional: what all steps look at from near, in a cut; else whole spools are shown
+//   side = "left"                      the edge at that flange; or with
+//   in = "second", finding = "ride_up"         the first of them
+//
 //   [[step]]                           any number; each with any of these:
 //   say = "text"                       {second.gap_length} in it becomes the figure as laid (figures.h)
 //   ask = "question"                   with
 //   answers = ["one", "two"]
 //   right = 2                          counted from 1
 //   because = "text"                   shown when answered
-//   play = { to_layer = 3, seconds = 8 }       both builds fill, from the start to the end of that layer
+//   play = { to_layer = 3, seconds = 8 }       both builds fill, from the start to the end of that layer; or
+//   play = { in = "second", until = "ride_up", seconds = 8 }   to the first of them, and there it is pointed at
 //   point = { in = "second", finding = "gap", side = "left" }      or layer = 2; side is optional
 //   colours = "rise"                   one of the window's colourings
 //   cut = true                         a quarter cut out of both
-//   figures = ["gap_length", "fill"]   shown as a table, both builds
+//   whole = true                       whole spools, although the lesson looks from near
+//   ruler = true                       so many turns at their pitch beside so many fibers, of both builds
+//   figures = ["gap_length", "fill"]   of figures.h, shown as a table, both builds
 //   try = { in = "second", key = "traverse.pitch", figure = "gap_length" }   with
 //   goal = { of = "second", figure = "gap_length", is = "below", value = "1 m" }
 //   solution = "0.255 mm"              a value that reaches the goal
@@ -73,9 +80,23 @@ struct Question {
   std::string because;
 };
 
+// A kind of finding in one of the builds.
+struct Sought {
+  Which in = Which::second;
+  FindingKind kind = FindingKind::ride_up;
+  std::optional<Side> side;
+};
+
 struct Play {
-  int to_layer = 1;
+  int to_layer = 1;             // or
+  std::optional<Sought> until;  // to the first of them
   double seconds = 6.0;
+};
+
+// The place in question: the first of a kind of finding, or an edge. One of them is there.
+struct LookAt {
+  std::optional<Sought> finding;
+  std::optional<Side> side;
 };
 
 struct PointTo {
@@ -100,6 +121,8 @@ struct LessonStep {
   std::optional<PointTo> point;
   std::optional<std::string> colours;
   bool cut = false;
+  bool whole = false;
+  bool ruler = false;
   std::vector<std::string> figures;
   std::optional<Attempt> attempt;
   std::vector<Claim> claims;
@@ -110,9 +133,12 @@ struct Lesson {
   int number = 0;
   std::string title, aim;
   std::array<LessonBuild, 2> builds;
+  std::optional<LookAt> look;
   std::vector<LessonStep> steps;
 
   [[nodiscard]] const LessonBuild& build(Which which) const { return builds[static_cast<std::size_t>(which)]; }
+  // Whether it speaks of how the fiber comes off over an end, which has to be computed on top of what is laid.
+  [[nodiscard]] bool draws_off() const;
 };
 
 // Errors: the file or one of its plans cannot be read, a key is missing, not known or has no sense; every one at once,

@@ -45,6 +45,7 @@ class LessonReader {
         top.missing(sides[k], "is missing: the table of a build, with name and plan");
       }
     }
+    if (const Entry* look = top.table_if("look")) lesson.look = read_look(*look);
     if (const Entry* steps = top.list_if("step")) {
       for (const Entry& step : steps->children) lesson.steps.push_back(read_step(step, lesson.steps.size()));
     }
@@ -172,10 +173,47 @@ class LessonReader {
     return question;
   }
 
+  std::optional<FindingKind> finding_kind(EntryReader& reader, std::string_view key) {
+    std::vector<std::string> kinds;
+    for (int k = 0; k <= static_cast<int>(FindingKind::rim_overrun); ++k) {
+      kinds.emplace_back(name_of(static_cast<FindingKind>(k)));
+    }
+    const auto kind = reader.word_if(key, kinds);
+    return kind ? std::optional(static_cast<FindingKind>(*kind)) : std::nullopt;
+  }
+
+  std::optional<Side> side_of(EntryReader& reader) {
+    const auto side = reader.word_if("side", {"left", "right"});
+    if (!side) return std::nullopt;
+    return *side == 0 ? Side::left : Side::right;
+  }
+
+  // The first of a kind; none where the key is not there.
+  std::optional<Sought> sought(EntryReader& reader, std::string_view key) {
+    if (reader.table().child(key) == nullptr) return std::nullopt;
+    Sought sought;
+    sought.in = which(reader, "in");
+    sought.kind = finding_kind(reader, key).value_or(sought.kind);
+    return sought;
+  }
+
+  LookAt read_look(const Entry& table) {
+    EntryReader reader(table, "look", file_, issues_);
+    LookAt look;
+    look.finding = sought(reader, "finding");
+    look.side = side_of(reader);
+    if (look.finding) look.finding->side = look.side;
+    if (!look.finding && !look.side) reader.missing("side", "is missing: a side, or a finding to look at");
+    reader.refuse_others();
+    return look;
+  }
+
   Play read_play(const Entry& table, const std::string& path) {
     EntryReader reader(table, path, file_, issues_);
     Play play;
-    play.to_layer = reader.whole_if("to_layer", 1, 100000).value_or(play.to_layer);
+    play.until = sought(reader, "until");
+    if (play.until) play.until->side = side_of(reader);
+    if (!play.until) play.to_layer = reader.whole_if("to_layer", 1, 100000).value_or(play.to_layer);
     play.seconds = reader.number_if("seconds", 1.0, 60.0).value_or(play.seconds);
     reader.refuse_others();
     return play;
@@ -185,14 +223,8 @@ class LessonReader {
     EntryReader reader(table, path, file_, issues_);
     PointTo point;
     point.in = which(reader, "in");
-    std::vector<std::string> kinds;
-    for (int k = 0; k <= static_cast<int>(FindingKind::rim_overrun); ++k) {
-      kinds.emplace_back(name_of(static_cast<FindingKind>(k)));
-    }
-    if (const auto kind = reader.word_if("finding", kinds)) point.finding = static_cast<FindingKind>(*kind);
-    if (const auto side = reader.word_if("side", {"left", "right"})) {
-      point.side = *side == 0 ? Side::left : Side::right;
-    }
+    point.finding = finding_kind(reader, "finding");
+    point.side = side_of(reader);
     point.layer = reader.whole_if("layer", 1, 100000);
     if (!point.finding && !point.layer) reader.missing("finding", "is missing: a finding or a layer to point at");
     reader.refuse_others();
@@ -230,6 +262,8 @@ class LessonReader {
     if (const Entry* point = reader.table_if("point")) step.point = read_point(*point, path + ".point");
     step.colours = reader.text_if("colours");
     step.cut = reader.truth("cut");
+    step.whole = reader.truth("whole");
+    step.ruler = reader.truth("ruler");
     step.figures = reader.texts("figures");
     for (const std::string& name : step.figures) {
       if (!figure_kind(name)) reader.add(*table.child("figures"), fmt::format("has no figure {}", name));
@@ -253,6 +287,16 @@ class LessonReader {
 };
 
 }  // namespace
+
+bool Lesson::draws_off() const {
+  const auto of_payoff = [](const std::string& figure) { return figure.rfind(drawn_off_start, 0) == 0; };
+  return std::any_of(steps.begin(), steps.end(), [&](const LessonStep& step) {
+    return std::any_of(step.figures.begin(), step.figures.end(), of_payoff) ||
+           std::any_of(step.claims.begin(), step.claims.end(),
+                       [&](const Claim& claim) { return of_payoff(claim.figure); }) ||
+           (step.attempt && of_payoff(step.attempt->figure));
+  });
+}
 
 Result<Lesson> load_lesson(const std::filesystem::path& path) {
   constexpr std::string_view a_lesson = "a lesson";

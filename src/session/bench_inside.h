@@ -46,6 +46,7 @@ struct BenchInside {
 
   void go_to_step(std::size_t step) const { bench.go_to_step(step); }
   void show_step_again() const { bench.show_step_again(); }
+  void look_from_afar(bool afar) const { bench.look_from_afar(afar); }
   void close_lesson() const { bench.close_lesson(); }
 
   void write_sheet(const std::string& path, const std::shared_ptr<const std::vector<Drawing>>& pages,

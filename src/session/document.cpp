@@ -13,7 +13,7 @@ Document::Document(std::filesystem::path path, std::string text, PlanState state
       original_text_(std::move(text)),
       saved_(state),
       history_(std::move(state)),
-      laying_(services_.wake, services_.chores) {
+      laying_(services_.wake, services_.chores, services_.drawn_off) {
   if (!path_.empty()) watch_.emplace(path_);
   changed();
 }

@@ -30,6 +30,7 @@ class Document {
     std::function<void()> wake;  // called from other threads when poll() has something to do
     std::shared_ptr<ErrandQueue> chores;
     std::shared_ptr<const EntrySource> entries = nullptr;  // of catalogues that plans name; none: they cannot
+    std::optional<DrawOff> drawn_off = std::nullopt;       // known of each whole build before it is shown
   };
 
   // Errors: as read_plan_text, and a text that has not even the shape of a plan. A plan with other errors is

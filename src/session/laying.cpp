@@ -41,8 +41,8 @@ struct Laying::Job {
   std::string trouble;
 };
 
-Laying::Laying(std::function<void()> wake, std::shared_ptr<ErrandQueue> chores)
-    : wake_(std::move(wake)), chores_(std::move(chores)) {}
+Laying::Laying(std::function<void()> wake, std::shared_ptr<ErrandQueue> chores, std::optional<DrawOff> drawn_off)
+    : wake_(std::move(wake)), chores_(std::move(chores)), drawn_off_(drawn_off) {}
 
 Laying::~Laying() {
   const std::lock_guard lock(mutex_);
@@ -166,6 +166,7 @@ std::unique_ptr<const Wound> Laying::wind(Job& job, const Pass& pass) const {
   const auto measurements = std::make_shared<const Measurements>(measure(plan, *build, job.measuring));
   if (job.measuring.cancelled()) return nullptr;
   SceneSource source(plan, build, measurements);
+  if (drawn_off_ && pass.whole()) (void)source.payoff_forces(*drawn_off_, job.measuring);  // kept there
   if (job.measuring.cancelled()) return nullptr;
   return std::make_unique<const Wound>(Wound{std::move(source), pass, job.revision});
 }

@@ -15,6 +15,7 @@
 #include "desk/wound.h"
 #include "jobs/errands.h"
 #include "jobs/latest.h"
+#include "payoff/payoff.h"
 
 namespace laywright {
 
@@ -30,8 +31,9 @@ struct LayingStatus {
 class Laying {
  public:
   // `wake` is called from other threads whenever there is something to take. `chores` frees builds that nobody
-  // holds any more.
-  Laying(std::function<void()> wake, std::shared_ptr<ErrandQueue> chores);
+  // holds any more. `drawn_off`: of a whole build, its source knows the pull of this payoff when it is given out.
+  Laying(std::function<void()> wake, std::shared_ptr<ErrandQueue> chores,
+         std::optional<DrawOff> drawn_off = std::nullopt);
   // Stops what runs and waits for it.
   ~Laying();
   Laying(const Laying&) = delete;
@@ -72,6 +74,7 @@ class Laying {
 
   const std::function<void()> wake_;
   const std::shared_ptr<ErrandQueue> chores_;
+  const std::optional<DrawOff> drawn_off_;
 
   mutable std::mutex mutex_;  // of all that follows but the last two
   std::uint64_t revision_ = 0;

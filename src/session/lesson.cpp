@@ -27,10 +27,12 @@ bool Workbench::open_lesson(const std::string& file) {
     return false;
   }
   const auto lesson = std::make_shared<const Lesson>(std::move(loaded).value());
+  Document::Services serves = services();
+  if (lesson->draws_off()) serves.drawn_off = DrawOff::over_left;
   std::array<std::unique_ptr<Document>, 2> documents;
   for (std::size_t k = 0; k < documents.size(); ++k) {
     const LessonBuild& build = lesson->builds[k];
-    Result<std::unique_ptr<Document>> made = Document::for_practice(build.plan_text, build.name, services());
+    Result<std::unique_ptr<Document>> made = Document::for_practice(build.plan_text, build.name, serves);
     if (!made) {
       tell_failure(fmt::format("A plan of {} cannot be laid.", file), made.issues());
       return false;
@@ -74,6 +76,7 @@ void Workbench::go_to_step(std::size_t step) {
   lesson_->step = step;
   lesson_->place.reset();
   lesson_->waits = true;
+  lesson_->from_afar = false;
   for (Desk& desk : desks_) {
     if (desk.document->is_practice()) desk.document->begin_again();
   }
@@ -84,6 +87,14 @@ void Workbench::go_to_step(std::size_t step) {
 void Workbench::show_step_again() {
   lesson_->waits = true;
   mind_lesson();
+}
+
+void Workbench::look_from_afar(bool afar) {
+  lesson_->from_afar = afar;
+  if (lesson_->waits) return;  // it will be looked at so
+  Desk& desk = *active_desk();
+  Shot shot = shot_again(*lesson_, std::move(desk.stage), !settings_.motion);
+  desk.stage = std::move(shot.stage);
 }
 
 void Workbench::close_lesson() {
@@ -140,16 +151,17 @@ std::optional<Tried> Workbench::tried() const {
   const Attempt& attempt = *lesson_->now().attempt;
   const auto own = static_cast<std::size_t>(attempt.in);
   const std::array<WoundPtr, 2> wounds = lesson_wounds();
-  const auto figure = [&](const WoundPtr& wound) {
-    return figure_of(attempt.figure, wound->build(), wound->measurements());
+  const bool draws_off = lesson_->lesson->draws_off();
+  const auto figure = [&](const std::array<WoundPtr, 2>& of) {
+    return figure_of(attempt.figure, laid_pair(of, draws_off)[own]);
   };
   Tried tried;
-  tried.before = figure(lesson_->as_given[own]);
+  tried.before = figure(lesson_->as_given);
   // The beginning of a wind has other figures than the whole.
-  if (wounds[own] && wounds[own]->pass.whole()) tried.now = figure(wounds[own]);
+  if (wounds[own] && wounds[own]->pass.whole()) tried.now = figure(wounds);
   tried.settled =
       desk_of(lesson_->desks[0])->document->laid_in_full() && desk_of(lesson_->desks[1])->document->laid_in_full();
-  tried.reached = tried.settled && judge(attempt.goal, laid_pair(wounds)).holds;
+  tried.reached = tried.settled && judge(attempt.goal, laid_pair(wounds, draws_off)).holds;
   return tried;
 }
 

@@ -38,6 +38,13 @@ void begin_anew(const BenchInside& in) {
   in.go_to_step(0);
 }
 
+std::string why_not_look(const Workbench& bench, bool afar) {
+  if (!bench.lesson()) return no_lesson(bench);
+  if (!looks_from_near(*bench.lesson())) return "This step shows whole spools.";
+  if (bench.lesson()->from_afar != afar) return "";
+  return afar ? "Whole spools are shown." : "It is looked at from near.";
+}
+
 std::string nothing_tried(const Workbench& bench) {
   if (!bench.lesson()) return no_lesson(bench);
   return bench.active()->document->as_given() ? "Nothing has been changed." : "";
@@ -74,6 +81,13 @@ Command cmd::show_step_again() {
            .needs = Needs::nothing,
            .why_not = no_lesson,
            .act = [](const BenchInside& in) { in.show_step_again(); }}};
+}
+
+Command cmd::look_from_afar(bool afar) {
+  return {{.name = "look from afar",
+           .needs = Needs::nothing,
+           .why_not = [afar](const Workbench& bench) { return why_not_look(bench, afar); },
+           .act = [afar](const BenchInside& in) { in.look_from_afar(afar); }}};
 }
 
 Command cmd::take_try_back() {

@@ -4,8 +4,12 @@
 #include <numbers>
 #include <utility>
 
+#include <fmt/format.h>
+
+#include "measure/acceptance.h"
 #include "scene/camera.h"
 #include "scene/finding_view.h"
+#include "session/lesson_look.h"
 
 namespace laywright {
 namespace {
@@ -15,9 +19,6 @@ constexpr double azimuth_deg = 14.0, elevation_deg = 16.0;
 
 // Of the first layer, that is there before the first question is answered.
 constexpr double beginning = 0.3;
-
-// A place is looked at from farther away than by somebody who searches for it: what lies around it explains it.
-constexpr double back_from_place = 1.7;
 
 // Fiber of the first layers of whichever build takes more for them.
 double length_of_layers(const std::array<WoundPtr, 2>& wounds, double layers) {
@@ -59,6 +60,14 @@ Sector quarter_toward(const Camera& camera) {
   return {toward - eighth, toward + eighth};
 }
 
+// Where a play stops: fiber that is laid then.
+double end_of_play(const LessonRun& run, const Play& play) {
+  if (!play.until) return length_of_layers(run.as_given, play.to_layer);
+  const Wound& wound = *run.as_given[static_cast<std::size_t>(play.until->in)];
+  const auto spot = first_spot(wound, play.until->kind, play.until->side);
+  return spot ? length_at_turn(wound.source, laid_at(wound, *spot, play.until->kind)) : wound.build().length_mm;
+}
+
 Playback playback_of(const LessonRun& run) {
   Playback playback;
   const LessonStep& step = run.now();
@@ -67,12 +76,18 @@ Playback playback_of(const LessonRun& run) {
   } else if (step.play) {
     playback.wanted_mm = 0.0;
     playback.playing = true;
-    playback.stop_mm = length_of_layers(run.as_given, step.play->to_layer);
+    playback.stop_mm = end_of_play(run, *step.play);
     const Wound& own = *run.as_given[static_cast<std::size_t>(in_hand(step))];
     const double speed = *playback.stop_mm / step.play->seconds;
     playback.rate = std::clamp(speed / line_speed_of(own.plan()).mm_per_s, slowest_rate, fastest_rate);
   }
   return playback;
+}
+
+std::optional<Vec3> place_of_play(const LessonRun& run, const Play& play) {
+  const Wound& wound = *run.as_given[static_cast<std::size_t>(play.until->in)];
+  const auto spot = first_spot(wound, play.until->kind, play.until->side);
+  return spot ? std::optional(spot->heart()) : std::nullopt;
 }
 
 Shot pointing(Stage stage, const Wound& own, const LessonStep& step) {
@@ -85,10 +100,7 @@ Shot pointing(Stage stage, const Wound& own, const LessonStep& step) {
   stage.opened.reset();  // nothing to go back to: the next step shows what it will
   if (step.cut) stage.view = section_of_finding(own.source, before, *finding);
   stage.view.findings = false;  // one ring says where; all marks at once would be too much
-  Camera& camera = stage.view.camera;
-  const double farthest = fit_camera(own.plan(), stage.view).distance_mm;
-  camera.distance_mm = std::min(farthest, back_from_place * camera.distance_mm);
-  const Vec3 place = camera.target;
+  const Vec3 place = stage.view.camera.target;
   return {std::move(stage), place};
 }
 
@@ -96,22 +108,49 @@ Shot pointing(Stage stage, const Wound& own, const LessonStep& step) {
 
 bool outcome_hidden(const LessonRun& run) {
   const auto& steps = run.lesson->steps;
-  const auto asks = std::find_if(steps.begin(), steps.end(), [](const LessonStep& s) { return s.question; });
-  const auto first = static_cast<std::size_t>(asks - steps.begin());
-  return asks != steps.end() && run.step <= first && !run.answers[first];
+  const auto asks = std::find_if(steps.rbegin(), steps.rend(), [](const LessonStep& s) { return s.question; });
+  if (asks == steps.rend()) return false;
+  const auto last = static_cast<std::size_t>(steps.rend() - asks) - 1;
+  return run.step <= last && !run.answers[last];
+}
+
+bool looks_from_near(const LessonRun& run) {
+  return run.lesson->look && !run.now().whole && !outcome_hidden(run);
 }
 
 Which in_hand(const LessonStep& step) {
   if (step.attempt) return step.attempt->in;
+  if (step.play && step.play->until) return step.play->until->in;
   return step.point ? step.point->in : Which::second;
 }
 
-LaidPair laid_pair(const std::array<WoundPtr, 2>& wounds) {
+LaidPair laid_pair(const std::array<WoundPtr, 2>& wounds, bool draws_off) {
   LaidPair pair;
+  Progress none;
   for (std::size_t k = 0; k < wounds.size(); ++k) {
-    if (wounds[k]) pair[k] = {&wounds[k]->build(), &wounds[k]->measurements()};
+    if (!wounds[k]) continue;
+    pair[k] = {&wounds[k]->build(), &wounds[k]->measurements()};
+    if (!draws_off) continue;
+    // The source keeps them.
+    pair[k].drawn_off = wounds[k]->source.payoff_forces(DrawOff::over_left, none).get();
+    pair[k].most_pull = acceptance_of(wounds[k]->plan()).payoff_force;
   }
   return pair;
+}
+
+std::string caption_of(const LessonRun& run, Which which, const Document& document,
+                       const std::vector<FieldRow>& rows) {
+  const char* order = which == Which::first ? "First" : "Second";
+  const LessonStep& step = run.now();
+  if (step.attempt && step.attempt->in == which && !document.as_given()) {
+    const auto row = std::find_if(rows.begin(), rows.end(),
+                                  [&](const FieldRow& each) { return each.path == step.attempt->key; });
+    if (row != rows.end()) {
+      const std::string unit = row->unit != nullptr ? " " + std::string(row->unit->name) : "";
+      return fmt::format("{}: {} {}{}", order, row->help.name, row->text, unit);
+    }
+  }
+  return fmt::format("{}: {}", order, run.lesson->build(which).name);
 }
 
 Shot shot_of_step(const LessonRun& run, Stage before, bool jump) {
@@ -125,9 +164,20 @@ Shot shot_of_step(const LessonRun& run, Stage before, bool jump) {
       outcome_hidden(run) ? Colouring::layer : colouring_named(step.colours.value_or("")).value_or(Colouring::layer);
   stage = with_playback(std::move(stage), playback_of(run), own);
   if (step.cut) stage.view.wedge = quarter_toward(stage.view.camera);
+  if (looks_from_near(run) && !run.from_afar)
+    stage.view = close_view(std::move(stage.view), run.as_given, *run.lesson->look);
+  if (step.play && step.play->until) shot.place = place_of_play(run, *step.play);
   if (step.point) shot = pointing(std::move(stage), own, step);
   if (!jump && !(from == stage.view.camera)) stage.flight = Flight{from, stage.view.camera, std::nullopt};
   if (stage.flight) stage.view.camera = from;
+  return shot;
+}
+
+Shot shot_again(const LessonRun& run, Stage before, bool jump) {
+  const Playback playback = before.playback;
+  const Wound& own = *run.as_given[static_cast<std::size_t>(in_hand(run.now()))];
+  Shot shot = shot_of_step(run, std::move(before), jump);
+  shot.stage = with_playback(std::move(shot.stage), playback, own);
   return shot;
 }
 

@@ -190,6 +190,7 @@ class Workbench {
   bool open_lesson(const std::string& file);
   void go_to_step(std::size_t step);
   void show_step_again();
+  void look_from_afar(bool afar);
   void arrange_lesson();
   void close_lesson();
   bool mind_lesson();

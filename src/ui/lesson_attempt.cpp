@@ -4,9 +4,9 @@
 
 #include <fmt/format.h>
 
-#include "base/round_figure.h"
 #include "base/spelling.h"
 #include "lesson/figures.h"
+#include "lesson/slide.h"
 #include "session/lesson_commands.h"
 #include "session/plan_commands.h"
 #include "ui/field_steps.h"
@@ -26,32 +26,13 @@ const FieldRow* row_of(const Workbench& bench) {
 
 double fiber_of(const Workbench& bench) { return bench.active()->document->state().draft.fiber.diameter_mm; }
 
-struct Slide {
-  double low = 0.0, high = 1.0, step = 0.1;
-};
-
-// A multiple of the step, as short as it can be written.
-double rounded(double value, double step) {
-  return std::stod(fmt::format("{:.9g}", step * std::round(value / step)));
-}
-
-// From well beyond the value that the lesson begins with to well beyond one that reaches the goal.
 Slide slide_of(const Workbench& bench, const FieldRow& row) {
   const Attempt& attempt = *bench.lesson()->now().attempt;
   const WoundPtr& told = bench.lesson()->as_given[static_cast<std::size_t>(attempt.in)];
   const PlanDraft& draft = told ? told->plan().draft() : bench.active()->document->state().draft;
   const PlanState solved = with_text(PlanState{draft, {}, {}}, attempt.key, attempt.solution);
   const double good = value_at(solved.draft, attempt.key).value_or(0.0);
-  double given = value_at(draft, attempt.key).value_or(good);
-  if (!std::isfinite(given)) given = 2.0 * good;  // held
-  const double reach = std::max(std::abs(given - good), 1e-6);
-  Slide slide{std::min(given, good) - 0.6 * reach, std::max(given, good) + 0.6 * reach, 0.0};
-  slide.step = round_figure_below(reach / 20.0);
-  slide.low = std::max(slide.low, row.info->range.low);
-  slide.high = std::min(slide.high, row.info->range.high);
-  slide.low = slide.step * std::ceil(slide.low / slide.step);
-  slide.high = slide.step * std::floor(slide.high / slide.step);
-  return slide;
+  return slide_between(value_at(draft, attempt.key).value_or(good), good, row.info->range.low, row.info->range.high);
 }
 
 void slider(const Workbench& bench, const FieldRow& row, PanelState& state, Commands& out) {
@@ -63,7 +44,7 @@ void slider(const Workbench& bench, const FieldRow& row, PanelState& state, Comm
   state.places.note_item("lesson slider");
   if (ImGui::IsItemActivated()) ++state.gestures;
   if (!moved) return;
-  const double next = rounded(value, slide.step);
+  const double next = on_step(slide, value);
   if (row.value != next) out.push_back(cmd::set_field(row.path, next, state.gestures));
 }
 
@@ -115,7 +96,7 @@ void large_figure(const char* name, const std::string& figure, bool quiet, const
 std::string goal_words(const Claim& goal, const FigureKind& kind, bool inch) {
   const char* is = goal.is == Relation::above ? "above" : goal.is == Relation::below ? "below" : "about";
   if (goal.than) {
-    return fmt::format("Goal: {} that of the {} spool", is, *goal.than == Which::first ? "left" : "right");
+    return fmt::format("Goal: {} that of the {} spool", is, *goal.than == Which::first ? "first" : "second");
   }
   const bool exact = kind.dimension == Dimension::length && !inch && std::abs(goal.value) < 1000.0;
   return fmt::format("Goal: {} {}", is,
@@ -170,9 +151,7 @@ void step_attempt(const Workbench& bench, double way, PanelState& state, Command
     return;
   }
   const Slide slide = slide_of(bench, *row);
-  // From a fiber that never slides there is only the way down.
-  const bool held = !std::isfinite(*row->value);
-  const double next = held ? slide.high : rounded(*row->value + way * slide.step, slide.step);
+  const double next = stepped(slide, *row->value, way);  // of a fiber that never slides there is only the way down
   if (!row->info->range.holds(next)) return;
   out.push_back(cmd::set_field(row->path, next, ++state.gestures));
 }

@@ -65,7 +65,12 @@ void waiting(const Workbench& bench) {
     if (laying.stopped) trouble = "Laying was stopped: press F5 to go on.";
     if (!laying.trouble.empty()) trouble = laying.trouble;
   }
-  if (trouble.empty()) trouble = fmt::format("Both spools are being laid: {:.0f} %", 100.0 * share);
+  if (trouble.empty()) {
+    const std::string words = fmt::format("Both spools are being laid: {:.0f} %", 100.0 * share);
+    ImGui::ProgressBar(static_cast<float>(share), {-1.0F, 0.0F}, words.c_str());
+    space(0.3F);
+    return;
+  }
   ImGui::PushTextWrapPos(0.0F);
   ImGui::TextDisabled("%s", trouble.c_str());
   ImGui::PopTextWrapPos();
@@ -94,7 +99,7 @@ void question(const Workbench& bench, PanelState& state, Commands& out) {
   space(0.4F);
   const bool right = *answer == asked.right;
   signed_words(right ? Sign::right : Sign::wrong, right ? "Right." : "Not so.", state);
-  reading_text(with_figures(asked.because, laid_pair(run.as_given), inches(bench)), state);
+  reading_text(with_figures(asked.because, laid_pair(run), inches(bench)), state);
 }
 
 void page(const Workbench& bench, PanelState& state, Commands& out) {
@@ -102,17 +107,26 @@ void page(const Workbench& bench, PanelState& state, Commands& out) {
   const LessonStep& step = run.now();
   waiting(bench);
   if (!step.say.empty()) {
-    reading_text(with_figures(step.say, laid_pair(run.as_given), inches(bench)), state);
+    reading_text(with_figures(step.say, laid_pair(run), inches(bench)), state);
     space(0.3F);
   }
+  if (step.ruler) rulers(bench, state);
   if (step.question) question(bench, state, out);
   if (!step.figures.empty()) figure_table(bench, state);
   if (step.attempt) attempt_part(bench, state, out);
-  if (!step.play && !step.point) return;
-  space(0.3F);
-  if (ImGui::Button(step.play ? "Play it again" : "Show it again")) out.push_back(cmd::show_step_again());
-  state.places.note_item("lesson again");
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("R");
+  const bool again = step.play || step.point, near = looks_from_near(run);
+  if (again || near) space(0.3F);
+  if (again) {
+    if (ImGui::Button(step.play ? "Play it again" : "Show it again")) out.push_back(cmd::show_step_again());
+    state.places.note_item("lesson again");
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("R");
+  }
+  if (!near) return;
+  if (again) ImGui::SameLine();
+  if (ImGui::Button(run.from_afar ? "From near" : "Whole spools"))
+    out.push_back(cmd::look_from_afar(!run.from_afar));
+  state.places.note_item("lesson afar");
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("O");
 }
 
 void way_on(const Workbench& bench, PanelState& state, Commands& out) {
@@ -168,8 +182,11 @@ bool lesson_key(std::string_view keys, const Workbench& bench, PanelState& state
     if (bench.lesson()->step > 0) out.push_back(cmd::go_in_lesson(-1));
   } else if (keys == "R") {
     out.push_back(cmd::show_step_again());
-  } else if (step.attempt && (keys == "Up" || keys == "Down")) {
-    step_attempt(bench, keys == "Up" ? 1.0 : -1.0, state, out);
+  } else if (keys == "O") {
+    const Command look = cmd::look_from_afar(!bench.lesson()->from_afar);
+    if (bench.why_not(look).empty()) out.push_back(look);
+  } else if (step.attempt && (keys == "Up" || keys == "Right" || keys == "Down" || keys == "Left")) {
+    step_attempt(bench, keys == "Up" || keys == "Right" ? 1.0 : -1.0, state, out);
   } else {
     return false;
   }

@@ -116,13 +116,13 @@ void step_line(std::size_t step, std::size_t steps) {
 
 void figure_table(const Workbench& bench, const PanelState& state) {
   const LessonRun& run = *bench.lesson();
-  const LaidPair laid = laid_pair(run.as_given);
+  const LaidPair laid = laid_pair(run);
   const bool inch = bench.active()->stage.view.units == Units::inch;
   if (!ImGui::BeginTable("figures", 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit)) return;
   ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch);
-  ImGui::TableSetupColumn("Left");
-  ImGui::TableSetupColumn("Right");
-  table_heads({"", "Left", "Right"}, 1);
+  ImGui::TableSetupColumn("First");
+  ImGui::TableSetupColumn("Second");
+  table_heads({"", "First", "Second"}, 1);
   for (const std::string& name : run.now().figures) {
     const FigureKind kind = figure_kind(name).value_or(FigureKind{});
     ImGui::TableNextRow();
@@ -131,7 +131,7 @@ void figure_table(const Workbench& bench, const PanelState& state) {
     for (const LaidBuild& build : laid) {
       ImGui::TableNextColumn();
       std::optional<double> value;
-      if (build.build != nullptr) value = figure_of(name, *build.build, *build.measurements);
+      if (build.build != nullptr) value = figure_of(name, build);
       ImGui::PushFont(state.strong);
       right_text(value ? figure_text(kind, *value, inch) : "...");
       ImGui::PopFont();

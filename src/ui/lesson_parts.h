@@ -25,6 +25,9 @@ void signed_words(Sign sign, const std::string& words, const PanelState& state);
 // How far a lesson has got, as a line in as many parts as it has steps.
 void step_line(std::size_t step, std::size_t steps);
 
+// Of each spool, fibers side by side with the guide's places turn after turn under them, and what that comes to over a layer.
+void rulers(const Workbench& bench, const PanelState& state);
+
 // The setting that the step lets change, with what comes of it beside what was.
 void attempt_part(const Workbench& bench, PanelState& state, Commands& out);
 // A step more or less of that setting, or the next choice; nothing where there is none.

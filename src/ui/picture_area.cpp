@@ -148,7 +148,7 @@ void picture_area(const Workbench& bench, const Box2& box, bool active, PanelSta
     const WoundPtr in_hand = apart ? wound : bench.wound();
     if (in_hand) mouse(map, *wound, *in_hand, state, out);
     signs(canvas, map, *wound, stage);
-    if (active && bench.lesson() && bench.lesson()->place && !stage.flight) {
+    if (active && bench.lesson() && bench.lesson()->place && !stage.flight && !stage.playback.playing) {
       ring_at(canvas, map, *bench.lesson()->place, ImGui::GetColorU32(ImGuiCol_CheckMark), em(1.6F));
     }
     // Which of the two the keys and panels are for.

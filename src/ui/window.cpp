@@ -8,6 +8,7 @@
 
 #include "desk/issue_words.h"
 #include "session/file_commands.h"
+#include "session/lesson_run.h"
 #include "session/window_commands.h"
 #include "ui/cause_panel.h"
 #include "ui/dialogs.h"
@@ -183,6 +184,15 @@ void picture_name(const Box2& box, const std::string& name) {
   words_in_picture(box, name, 0.0F, ImGui::GetColorU32(ImGuiCol_Text));
 }
 
+// Of the other picture, and of the active one.
+std::array<std::string, 2> names_of_pictures(const Workbench& bench) {
+  if (!bench.lesson()) return {bench.comparison()->name, bench.active()->document->name()};
+  const LessonRun& run = *bench.lesson();
+  const auto caption = [&](Which which) { return caption_of(run, which, *bench.active()->document, bench.rows()); };
+  const Which own = in_hand(run.now());
+  return {caption(own == Which::first ? Which::second : Which::first), caption(own)};
+}
+
 WindowLayout pictures(const Workbench& bench, float height, PanelState& state, Commands& out) {
   const ImVec2 at = ImGui::GetCursorScreenPos();
   const float width = std::max(1.0F, ImGui::GetContentRegionAvail().x);
@@ -199,8 +209,9 @@ WindowLayout pictures(const Workbench& bench, float height, PanelState& state, C
   state.places.note("picture", layout.picture);
   if (layout.other) {
     state.places.note("other picture", *layout.other);
-    picture_name(*layout.other, bench.comparison()->name);
-    picture_name(layout.picture, bench.active()->document->name());
+    const auto [other, own] = names_of_pictures(bench);
+    picture_name(*layout.other, other);
+    picture_name(layout.picture, own);
   }
   if (const std::string words = bench.quick_look(); !words.empty()) {
     const ImU32 color = ImGui::ColorConvertFloat4ToU32(warning_color(bench.active()->stage.view.theme));

@@ -2,6 +2,8 @@
 #include "bench_for_tests.h"
 
 #include "lesson/claims.h"
+#include "scene/camera.h"
+#include "session/lesson_look.h"
 
 using namespace laywright;
 using namespace laywright::testing;
@@ -25,6 +27,7 @@ struct InLesson {
   }
   void open(const std::string& file) {
     REQUIRE(bench.apply(cmd::open_lesson(file)));
+    REQUIRE(bench.apply(cmd::set_picture_size(480, 600)));  // one of two, in a window of 1280
     wait_for_step();
   }
   [[nodiscard]] const LessonRun& run() const { return *bench.lesson(); }
@@ -47,6 +50,30 @@ std::vector<std::string> all_files() {
   return files;
 }
 
+// What the lesson looks at is in the picture, and two fibers side by side are 40 pixels of it.
+void check_near(const InLesson& in) {
+  const View& view = in.stage().view;
+  CHECK(view.wedge.has_value());
+  CHECK(2.0 * in.bench.wound()->source.d() / mm_per_px(view) > 40.0);
+  const LookAt& look = *in.run().lesson->look;
+  std::optional<Vec3> place;
+  if (look.finding) {
+    const Wound& own = *in.run().as_given[static_cast<std::size_t>(look.finding->in)];
+    const auto spot = first_spot(own, look.finding->kind, look.finding->side);
+    REQUIRE(spot);
+    place = spot->heart();
+  } else {
+    // The first turn at that flange.
+    const Plan& plan = in.bench.wound()->plan();
+    const double d = plan.fiber().diameter_mm, width = plan.spool().inside_width_mm;
+    place = in_space(*look.side == Side::left ? 0.5 * d : width - 0.5 * d,
+                     0.5 * (plan.spool().barrel_diameter_mm + d), 0.0);
+  }
+  const auto at = in_picture(view, *place);
+  REQUIRE(at);
+  CHECK((at->x > 0.0 && at->x < view.width_px && at->y > 0.0 && at->y < view.height_px));
+}
+
 void check_view(const InLesson& in) {
   const LessonStep& step = in.run().now();
   const View& view = in.stage().view;
@@ -63,6 +90,7 @@ void check_view(const InLesson& in) {
   }
   if (step.point && step.point->layer) CHECK(view.last_layer == step.point->layer);
   if (step.cut) CHECK(view.wedge.has_value());
+  if (looks_from_near(in.run()) && !step.point) check_near(in);
   if (step.play) CHECK(in.stage().playback.playing);
 }
 
@@ -84,6 +112,13 @@ void check_play(InLesson& in) {
       length += row.layer <= play.to_layer ? row.length_mm : 0.0;
     longest = std::max(longest, length);
   }
+  if (play.until) {
+    const Wound& wound = *in.run().as_given[static_cast<std::size_t>(play.until->in)];
+    const auto spot = first_spot(wound, play.until->kind, play.until->side);
+    REQUIRE(spot);
+    CHECK(in.run().place == spot->heart());
+    longest = length_at_turn(wound.source, laid_at(wound, *spot, play.until->kind));
+  }
   CHECK(in.stage().playback.wanted_mm == Approx(longest));
 }
 
@@ -98,7 +133,7 @@ void take(InLesson& in, bool rightly) {
     REQUIRE(in.run().step == k);
     const LessonStep& step = lesson.steps[k];
     if (!outcome_hidden(in.run())) check_view(in);
-    const LaidPair laid = laid_pair(in.run().as_given);
+    const LaidPair laid = laid_pair(in.run());
     CHECK(with_figures(step.say, laid).find("...") == std::string::npos);
     for (const Claim& claim : step.claims) CHECK(judge(claim, laid).holds);
     if (step.question) {
@@ -108,8 +143,11 @@ void take(InLesson& in, bool rightly) {
       REQUIRE(in.bench.apply(cmd::answer_lesson(rightly ? step.question->right : wrong)));
       CHECK((*in.run().answer() == step.question->right) == rightly);
       in.wait_for_step();
-      CHECK_FALSE(outcome_hidden(in.run()));
-      if (hidden) CHECK(moment_of(in.stage().playback, *in.bench.wound()).at_end);
+      // As long as another question is to come, it would be answered by what is seen.
+      const auto later = std::any_of(lesson.steps.begin() + static_cast<std::ptrdiff_t>(k) + 1, lesson.steps.end(),
+                                     [](const LessonStep& each) { return each.question.has_value(); });
+      CHECK(outcome_hidden(in.run()) == later);
+      if (hidden && !later) CHECK(moment_of(in.stage().playback, *in.bench.wound()).at_end);
       CHECK_FALSE(in.bench.apply(cmd::answer_lesson(step.question->right)));  // the first answer counts
     }
     if (step.play) check_play(in);
@@ -124,7 +162,7 @@ void take(InLesson& in, bool rightly) {
     CHECK(in.bench.tried()->reached);
     CHECK(*in.bench.tried()->now != *in.bench.tried()->before);
     CHECK(in.run().as_given[0]);  // what the text speaks of is still the lesson's own
-    CHECK(with_figures(step.say, laid_pair(in.run().as_given)) == with_figures(step.say, laid));
+    CHECK(with_figures(step.say, laid_pair(in.run())) == with_figures(step.say, laid));
     CHECK_FALSE(in.bench.any_unsaved());
     if (!rightly) continue;
     REQUIRE(in.bench.apply(cmd::take_try_back()));
@@ -141,7 +179,7 @@ void take(InLesson& in, bool rightly) {
 TEST_CASE("the list: the lessons that come with the program, by number") {
   const InLesson in;
   const std::vector<LessonTitle>& lessons = in.bench.lessons().titles;
-  REQUIRE(lessons.size() == 8);
+  REQUIRE(lessons.size() == 10);
   for (std::size_t k = 0; k < lessons.size(); ++k) {
     CHECK(lessons[k].number == static_cast<int>(k) + 1);
     CHECK_FALSE(lessons[k].title.empty());
@@ -237,6 +275,28 @@ TEST_CASE("the camera flies to a step, without motion it is there at once") {
   REQUIRE(in.bench.apply(cmd::go_in_lesson(1)));
   CHECK_FALSE(in.stage().flight);
   CHECK(in.stage().view.camera.azimuth_deg != before);
+}
+
+TEST_CASE("whole spools are shown on demand, and the place from near again, where the scrubber stays") {
+  InLesson in(file_of("2-stops.lesson.toml"));
+  CHECK_FALSE(in.bench.apply(cmd::look_from_afar(true)));  // a question is to come: they are shown whole
+  for (int step = 1; step < 4; ++step) {
+    REQUIRE(in.bench.apply(cmd::go_in_lesson(1)));
+    in.wait_for_step();
+    if (in.run().now().question) REQUIRE(in.bench.apply(cmd::answer_lesson(0)));
+    in.wait_for_step();
+  }
+  const View near = in.stage().view;
+  REQUIRE(near.wedge);
+  REQUIRE(in.bench.apply(cmd::scrub_turn(1000.0)));
+  const auto wanted = in.stage().playback.wanted_mm;
+  REQUIRE(in.bench.apply(cmd::look_from_afar(true)));
+  CHECK_FALSE(in.stage().view.wedge);
+  CHECK(in.stage().view.camera.distance_mm > 3.0 * near.camera.distance_mm);
+  CHECK(in.stage().playback.wanted_mm == wanted);
+  REQUIRE(in.bench.apply(cmd::look_from_afar(false)));
+  CHECK(in.stage().view.camera == near.camera);
+  CHECK(in.stage().view.wedge == near.wedge);
 }
 
 TEST_CASE("a lesson by its file, and one that is wrong") {

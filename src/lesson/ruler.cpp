@@ -1,0 +1,34 @@
+#include "lesson/ruler.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "base/inch.h"
+
+namespace laywright {
+
+Ruler ruler_of(const Plan& plan) {
+  const Traverse& traverse = plan.traverse();
+  Ruler ruler;
+  ruler.fiber_mm = plan.fiber().diameter_mm;
+  ruler.pitch_mm = traverse.pitch_mm;
+  ruler.travel_mm = plan.spool().inside_width_mm - traverse.left_stop_mm - traverse.right_stop_mm;
+  // A way of whole turns is not short of one by rounding.
+  constexpr double rounding = 1e-9;
+  ruler.turns = static_cast<int>(std::floor(ruler.travel_mm / ruler.pitch_mm + rounding));
+  ruler.need_mm = ruler.turns * ruler.fiber_mm;
+  return ruler;
+}
+
+std::string ruler_words(const Ruler& ruler, bool inch) {
+  const auto length = [&](double mm) {
+    return inch ? fmt::format("{:.2f} in", mm / mm_per_inch) : fmt::format("{:.1f} mm", mm);
+  };
+  const double spare = ruler.spare_mm();
+  return fmt::format("In one layer {} turns need {}, the guide gives them {}: {} {}.", ruler.turns,
+                     length(ruler.need_mm), length(ruler.turns * ruler.pitch_mm), length(std::abs(spare)),
+                     spare < 0.0 ? "too little" : "to spare");
+}
+
+}  // namespace laywright

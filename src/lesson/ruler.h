@@ -1,0 +1,26 @@
+// The fiber's width held against the pitch, over one layer: what the guide gives to its turns, and what they need.
+#pragma once
+
+#include <string>
+
+#include "plan/lay_plan.h"
+
+namespace laywright {
+
+struct Ruler {
+  double fiber_mm = 0.0, pitch_mm = 0.0;
+  double travel_mm = 0.0;  // of the guide from stop to stop
+  int turns = 0;           // whole ones, on that way
+  double need_mm = 0.0;    // side by side
+
+  // Left over for them; negative: too little.
+  [[nodiscard]] double spare_mm() const { return turns * pitch_mm - need_mm; }
+};
+
+// As the first layer is set.
+[[nodiscard]] Ruler ruler_of(const Plan& plan);
+
+// "In one layer 371 turns need 90.9 mm, the guide gives them 94.6 mm: 3.7 mm to spare."
+[[nodiscard]] std::string ruler_words(const Ruler& ruler, bool inch = false);
+
+}  // namespace laywright

@@ -1,0 +1,24 @@
+// The place in question of a lesson: where it is, and both builds seen there from near, in a cut.
+#pragma once
+
+#include <optional>
+
+#include "desk/wound.h"
+#include "lesson/lesson.h"
+#include "scene/finding_spot.h"
+#include "scene/view.h"
+
+namespace laywright {
+
+// The first of a kind of finding, as the wind goes; of those near the top of the spool where there are any, since up is outward
+// there. None where there is none.
+[[nodiscard]] std::optional<FindingSpot> first_spot(const Wound& wound, FindingKind kind, std::optional<Side> side);
+
+// The turn at which all that makes it is laid, and seen.
+[[nodiscard]] double laid_at(const Wound& wound, const FindingSpot& spot, FindingKind kind);
+
+// Of a whole view: the camera and the cut, so near that fiber is told from fiber. `builds`: the lesson's, laid. Whole where it is
+// to show a finding that none has.
+[[nodiscard]] View close_view(View whole, const std::array<WoundPtr, 2>& builds, const LookAt& look);
+
+}  // namespace laywright
