@@ -155,6 +155,7 @@ Json lesson(const Workbench& bench) {
           {"asks", step.question ? Json(step.question->answers.size()) : Json(nullptr)},
           {"plays", step.play.has_value()},
           {"points", step.point.has_value()},
+          {"place", run.place.has_value()},
           {"key", step.attempt ? Json(step.attempt->key) : Json(nullptr)},
           {"answer", optional(run.answer())},
           {"right", run.answer() ? Json(*run.answer() == step.question->right) : Json(nullptr)},

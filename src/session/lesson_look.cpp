@@ -14,27 +14,30 @@ namespace {
 constexpr double upper = 0.7;  // cosine: within an eighth of a turn from the top
 
 // In fiber diameters: what is seen around one place, and at most of a whole edge.
-constexpr double around_place_d = 14.0, around_edge_d = 28.0;
+constexpr double around_place_d = 14.0, around_edge_d = 22.0;
+
+bool is_up(const FindingSpot& spot) { return std::cos(spot.angle) > upper; }
 
 bool is_first(const FindingSpot& one, const FindingSpot& other) {
-  const bool up = std::cos(one.angle) > upper, other_up = std::cos(other.angle) > upper;
-  return up != other_up ? up : one.end_node < other.end_node;
+  return is_up(one) != is_up(other) ? is_up(one) : one.end_node < other.end_node;
 }
 
 double deg(double rad) { return rad / std::numbers::pi * 180.0; }
 
-// A wedge that begins at the angle, its face looked at along the fiber and a little from outside.
-View cut_at(View view, double x_mm, double r_mm, double angle, double frame_mm) {
-  constexpr double quarter = 0.5 * std::numbers::pi, from_outside = 0.25;
+// A wedge that begins at the angle, its face looked at along the fiber and a little from outside. The barrel takes no more than
+// the lowest part of the picture.
+View cut_at(View view, double barrel_mm, double x_mm, double r_mm, double angle, double frame_mm) {
+  constexpr double quarter = 0.5 * std::numbers::pi, from_outside = 0.25, of_barrel = 0.2;
   view.wedge = Sector{angle, angle + quarter};
   const Vec3 outward = in_space(0.0, 1.0, angle), onward{0.0, -std::sin(angle), std::cos(angle)};
   const Vec3 toward = glm::normalize(onward + from_outside * outward);
   view.camera.azimuth_deg = deg(std::atan2(toward.x, toward.z));
   view.camera.elevation_deg = deg(std::asin(toward.y));
-  view.camera.target = in_space(x_mm, r_mm, angle);
   view.camera.distance_mm = 1.0;
-  const double shorter_px = std::max(1, std::min(view.width_px, view.height_px));
-  view.camera.distance_mm = frame_mm / shorter_px / mm_per_px(view);
+  const double px_mm = frame_mm / std::max(1, std::min(view.width_px, view.height_px));
+  view.camera.distance_mm = px_mm / mm_per_px(view);
+  const double lowest_mm = barrel_mm + (0.5 - of_barrel) * px_mm * view.height_px;
+  view.camera.target = in_space(x_mm, std::max(r_mm, lowest_mm), angle);
   return view;
 }
 
@@ -46,10 +49,10 @@ View at_edge(const View& whole, const std::array<WoundPtr, 2>& builds, Side side
     greatest = std::max(greatest, 0.5 * build->measurements().outer_diameter.greatest_mm);
   const double depth = greatest - barrel;
   const double frame = std::clamp(1.6 * depth, around_place_d * d, around_edge_d * d);
-  // The flange stands at the picture's edge, the barrel at its lower one.
-  const double inward = 0.38 * frame, up = std::min(0.5 * depth, 0.36 * frame);
+  // The flange stands at the picture's edge.
+  const double inward = 0.38 * frame;
   const double x = side == Side::left ? inward : plan.spool().inside_width_mm - inward;
-  return cut_at(whole, x, barrel + up, 0.0, frame);
+  return cut_at(whole, barrel, x, barrel, 0.0, frame);
 }
 
 }  // namespace
@@ -66,10 +69,29 @@ std::optional<FindingSpot> first_spot(const Wound& wound, FindingKind kind, std:
   return first;
 }
 
+std::optional<FindingSpot> upright_spot(const Wound& wound, std::size_t finding) {
+  const std::vector<FindingSpot> spots = spots_of(wound.source, finding);
+  if (spots.empty()) return std::nullopt;
+  const auto up = std::find_if(spots.begin(), spots.end(), is_up);
+  return up == spots.end() ? spots.front() : *up;
+}
+
 double laid_at(const Wound& wound, const FindingSpot& spot, FindingKind kind) {
   const double end = static_cast<double>(spot.end_node) / static_cast<double>(wound.source.stations());
   // Of a gap, both its turns; of all others, a little more than the place itself.
   return end + (kind == FindingKind::gap ? 1.25 : 0.25);
+}
+
+View close_view(View whole, const Wound& wound, const FindingSpot& spot, FindingKind kind) {
+  const Spool& spool = wound.plan().spool();
+  const double d = wound.plan().fiber().diameter_mm;
+  double frame = (is_edge(kind) ? around_edge_d : around_place_d) * d;
+  if (kind == FindingKind::flange_gap) {
+    // From its middle to the flange, twice on each side.
+    const double half = std::min(spot.x_mm, spool.inside_width_mm - spot.x_mm);
+    frame = std::max(frame, 4.0 * half);
+  }
+  return cut_at(std::move(whole), 0.5 * spool.barrel_diameter_mm, spot.x_mm, spot.heart_mm, spot.angle, frame);
 }
 
 View close_view(View whole, const std::array<WoundPtr, 2>& builds, const LookAt& look) {
@@ -77,8 +99,7 @@ View close_view(View whole, const std::array<WoundPtr, 2>& builds, const LookAt&
   const Wound& own = *builds[static_cast<std::size_t>(look.finding->in)];
   const auto spot = first_spot(own, look.finding->kind, look.finding->side);
   if (!spot) return whole;
-  const double d = own.plan().fiber().diameter_mm;
-  return cut_at(std::move(whole), spot->x_mm, spot->heart_mm, spot->angle, around_place_d * d);
+  return close_view(std::move(whole), own, *spot, look.finding->kind);
 }
 
 }  // namespace laywright

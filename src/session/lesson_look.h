@@ -1,6 +1,7 @@
 // The place in question of a lesson: where it is, and both builds seen there from near, in a cut.
 #pragma once
 
+#include <array>
 #include <optional>
 
 #include "desk/wound.h"
@@ -14,8 +15,15 @@ namespace laywright {
 // there. None where there is none.
 [[nodiscard]] std::optional<FindingSpot> first_spot(const Wound& wound, FindingKind kind, std::optional<Side> side);
 
+// Of one finding, the gravest of its places near the top; of all that has none there, the gravest.
+[[nodiscard]] std::optional<FindingSpot> upright_spot(const Wound& wound, std::size_t finding);
+
 // The turn at which all that makes it is laid, and seen.
 [[nodiscard]] double laid_at(const Wound& wound, const FindingSpot& spot, FindingKind kind);
+
+// Of a whole view: a cut through the place, near enough that fiber is told from fiber; of a bare place at a flange, that all of it is
+// seen.
+[[nodiscard]] View close_view(View whole, const Wound& wound, const FindingSpot& spot, FindingKind kind);
 
 // Of a whole view: the camera and the cut, so near that fiber is told from fiber. `builds`: the lesson's, laid. Whole where it is
 // to show a finding that none has.

@@ -98,7 +98,19 @@ Shot pointing(Stage stage, const Wound& own, const LessonStep& step) {
   const View before = stage.view;
   stage = flown_to(std::move(stage), own, *finding, true);
   stage.opened.reset();  // nothing to go back to: the next step shows what it will
-  if (step.cut) stage.view = section_of_finding(own.source, before, *finding);
+  if (const auto spot = upright_spot(own, *finding); spot && step.cut) {
+    const FindingKind kind = *point.finding;
+    stage.view = close_view(before, own, *spot, kind);
+    stage.view.chosen_finding = finding;
+    stage.view.findings = false;
+    // What is open is filled by what comes later.
+    if (kind == FindingKind::gap || kind == FindingKind::flange_gap) {
+      Playback then = stage.playback;
+      then.wanted_mm = length_at_turn(own.source, laid_at(own, *spot, kind));
+      stage = with_playback(std::move(stage), then, own);
+    }
+    return {std::move(stage), spot->heart()};
+  }
   stage.view.findings = false;  // one ring says where; all marks at once would be too much
   const Vec3 place = stage.view.camera.target;
   return {std::move(stage), place};
@@ -146,8 +158,8 @@ std::string caption_of(const LessonRun& run, Which which, const Document& docume
     const auto row = std::find_if(rows.begin(), rows.end(),
                                   [&](const FieldRow& each) { return each.path == step.attempt->key; });
     if (row != rows.end()) {
-      const std::string unit = row->unit != nullptr ? " " + std::string(row->unit->name) : "";
-      return fmt::format("{}: {} {}{}", order, row->help.name, row->text, unit);
+      const std::string_view unit = row->unit != nullptr ? std::string_view(row->unit->name) : std::string_view();
+      return fmt::format("{}: {} {}{}{}", order, row->help.name, row->text, unit.empty() ? "" : " ", unit);
     }
   }
   return fmt::format("{}: {}", order, run.lesson->build(which).name);

@@ -47,8 +47,13 @@ def a_lesson(window, copy):
     w.until("it begins", lambda s: s["lesson"]["step"] == 1 and not s["lesson"]["waits"])
     w.key("Return")
     w.until("it asks", lambda s: s["lesson"]["step"] == 2 and not s["lesson"]["waits"])
-    w.key("2")
-    w.until("it is seen", lambda s: s["lesson"]["answer"] == 1 and s["stage"]["scrub"]["at_end"])
+    for step in (2, 3):
+        w.key("2")
+        w.until("it is answered", lambda s: s["lesson"]["answer"] == 1)
+        if step == 2:
+            w.key("Return")
+            w.until("it asks again", lambda s: s["lesson"]["step"] == 3 and not s["lesson"]["waits"])
+    w.until("it is seen", lambda s: s["stage"]["scrub"]["at_end"] and s["stage"]["wedge"] is not None)
     painted(w)
     w.shoot("lesson")
     w.process.terminate()

@@ -37,31 +37,32 @@ def open_lesson(w, number):
     return ready(w, number, 1)
 
 
-def answer(w, number, step, right):
-    """Even lessons are answered wrongly, to see that this is told, too."""
+def answer(w, number, step, right, last):
+    """Even lessons are answered wrongly, to see that this is told, too. Of several questions, all come before it is seen."""
     wanted = right if number % 2 else right % 3 + 1
-    before = w.state()["stage"]["scrub"] if step < 3 else None
-    if before:
-        assert not before["at_end"], "what is asked for is seen already"
+    assert not w.state()["stage"]["scrub"]["at_end"], "what is asked for is seen already"
     w.click(f"lesson answer {wanted}") if step == 2 and number == 1 else w.key(str(wanted))
     state = w.until("answered", lambda s: s["lesson"]["answer"] == wanted - 1)
     assert state["lesson"]["right"] == (wanted == right)
     w.key(str(right))  # the first answer counts
     time.sleep(0.3)
     assert w.state()["lesson"]["answer"] == wanted - 1
-    if before:
+    if last:
         w.until("then it is seen", lambda s: s["stage"]["scrub"]["at_end"])
+    else:
+        assert not w.state()["stage"]["scrub"]["at_end"], "the next question is answered by what is seen"
 
 
 def watch(w, number, play):
-    """Both pictures fill, and stop at the end of the layer."""
+    """Both pictures fill, and stop at the end of the layer, or where it first goes wrong."""
     w.until("it plays", lambda s: s["stage"]["scrub"]["playing"])
     early = w.pixels("picture"), w.pixels("other picture")
     turn = w.state()["stage"]["scrub"]["turn"]
     if number > 2:  # the others are not waited for
         return
     state = w.until("it has stopped", lambda s: not s["stage"]["scrub"]["playing"])
-    assert state["stage"]["scrub"]["turn"] > turn + play["to_layer"]
+    assert state["stage"]["scrub"]["turn"] > turn + play.get("to_layer", 1)
+    assert state["lesson"]["place"] == ("until" in play), "what went wrong is pointed at"
     assert not state["stage"]["scrub"]["at_end"], "it went on to the end of the wind"
     time.sleep(0.5)
     late = w.pixels("picture"), w.pixels("other picture")
@@ -76,6 +77,10 @@ def attempt(w, key, solution):
     text = w.field(key)["text"]
     w.key("Down")
     w.until("a step less, or nothing lower", lambda s: s["lesson"]["tried"]["settled"])
+    w.key("Right")  # the slider lies on its side
+    w.until("a step more", lambda s: s["lesson"]["tried"]["settled"])
+    w.key("Left", "Left")
+    w.until("and less", lambda s: s["lesson"]["tried"]["settled"])
     choices = key == "traverse.motion"
     if choices:
         w.click("lesson choice 1")
@@ -98,19 +103,28 @@ def attempt(w, key, solution):
 
 
 def take(w, number):
-    steps = tomllib.loads(lesson_file(number).read_text(encoding="utf-8"))["step"]
+    lesson = tomllib.loads(lesson_file(number).read_text(encoding="utf-8"))
+    steps = lesson["step"]
+    last_asked = max(k for k, step in enumerate(steps, 1) if "ask" in step)
     open_lesson(w, number)
     for k, step in enumerate(steps, 1):
         ready(w, number, k)
         if "ask" in step:
-            answer(w, number, k, step["right"])
+            answer(w, number, k, step["right"], k == last_asked)
         if "play" in step:
             watch(w, number, step["play"])
+        if "look" in lesson and k > last_asked and "point" not in step and not step.get("whole"):
+            near = w.until("it looks from near, in a cut", lambda s: s["stage"]["wedge"] is not None)
+            if k == last_asked + 1:
+                w.click("lesson afar")
+                w.until("whole spools", lambda s: s["stage"]["wedge"] is None)
+                w.key("o")
+                w.until("near again", lambda s: s["stage"]["wedge"] == near["stage"]["wedge"])
         if step.get("point", {}).get("finding"):
             w.until("it points at a finding", lambda s: s["stage"]["chosen_finding"] is not None)
         if step.get("cut"):
             w.until("it is cut", lambda s: s["stage"]["wedge"] is not None)
-        if "point" in step:
+        if "point" in step or "look" in lesson:
             time.sleep(0.6)  # the camera flies there
             w.until("drawn", lambda s: s["painted"])
         w.shoot(f"lesson-{number}-{k}")
@@ -130,7 +144,7 @@ def the_plan_is_changed(w):
 
 
 def all_lessons(w):
-    for number in range(1, 9):
+    for number in range(1, 11):
         take(w, number)
 
 
