@@ -206,7 +206,11 @@ std::string name_of_spool(const Batch& batch, std::size_t index) {
 
 std::string plan_text_of(const Batch& batch, std::size_t index) {
   const SpoolKind& kind = batch.kinds[batch.spools[index].kind];
-  return write_plan(kind.text, kind.plan.draft(), draft_of(batch, index));
+  const std::string order = batch.order.number.empty() ? "an order" : "order " + batch.order.number;
+  const std::string head =
+      fmt::format("# Spool {} of {} of {}. All comments below were written for {}, which it was made from.\n", index + 1,
+                  batch.spools.size(), visible(order), visible(std::filesystem::path(kind.path).filename().string()));
+  return head + write_plan(kind.text, kind.plan.draft(), draft_of(batch, index));
 }
 
 BatchTotals totals_of(const Batch& batch) {

@@ -88,7 +88,7 @@ struct BatchTotals {
 [[nodiscard]] PlanDraft draft_of(const Batch& batch, std::size_t index);
 // "spool-2": files of a spool are named so.
 [[nodiscard]] std::string name_of_spool(const Batch& batch, std::size_t index);
-// The text of its file: that of the kind's plan, changed in place.
+// The text of its file: that of the kind's plan, changed in place, below a line that says so.
 [[nodiscard]] std::string plan_text_of(const Batch& batch, std::size_t index);
 
 // A wind as it is laid, for who draws it.
