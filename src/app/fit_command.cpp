@@ -68,7 +68,7 @@ int run(const FitOptions& options, const EntrySource& entries) {
   const Issues trouble = read_options(plan.value().draft(), options, settings);
   print_issues(trouble);
   if (!trouble.empty()) return exit_command_line;
-  const Result<AsWound> wound = load_as_wound(options.measured);
+  const Result<AsWound> wound = load_as_wound(options.measured, counter_of(plan.value()));
   print_issues(wound.issues());
   if (!wound.ok()) return exit_unsound;
 

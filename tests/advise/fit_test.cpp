@@ -111,7 +111,7 @@ TEST_CASE("what the readings leave open is said once of all settings, and once o
 
 TEST_CASE("a table without anything to compare is refused") {
   AsWound nothing;
-  nothing.readings.push_back({1, 3, false, {}, {}, {}, {}});
+  nothing.readings.emplace_back().layer = 3;
   Progress progress;
   CHECK_FALSE(fit(checked(narrow_draft()), nothing, {}, progress).ok());
 }

@@ -25,13 +25,17 @@ void require_sound(const Reading& reading) {
   require(sound(reading.layer_turns) && sound(reading.counter_turns) && sound(reading.counter_length_mm),
           "turns and lengths are numbers above 0");
   for (const auto& diameter : reading.diameter_mm) require(sound(diameter), "diameters are numbers above 0");
+  require(sound(reading.width_mm) && sound(reading.counter_reading), "widths and readings are numbers above 0");
 }
 
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   const std::string_view text(reinterpret_cast<const char*>(data), size);
-  const Result<AsWound> wound = read_as_wound(text, "as-wound.csv");
+  Counter counter;
+  counter.unit = "m";
+  counter.wheel_mm = 200.0;
+  const Result<AsWound> wound = read_as_wound(text, "as-wound.csv", &counter);
   fuzz::require_clean(wound.issues());
   require(wound.ok() != has_error(wound.issues()), "a table is refused where it has an error, and only there");
   if (!wound.ok()) return 0;
