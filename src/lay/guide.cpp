@@ -48,8 +48,8 @@ void Guide::begin_stroke() {
   if (stroke_ == 0) x_ += seat;
   seat_ = seat;
 
-  const double scatter = traverse_.reversal.stop_scatter_mm * stop_scatter_.normal();
-  target_ = stop_on(direction_ > 0 ? Side::right : Side::left) + seat_ + scatter;
+  scatter_ = traverse_.reversal.stop_scatter_mm * stop_scatter_.normal();
+  target_ = stop_on(direction_ > 0 ? Side::right : Side::left) + seat_ + scatter_;
   const double least = least_travel_in_pitches * pitch_;
   if ((target_ - x_) * direction_ < least) target_ = x_ + direction_ * least;
 
@@ -100,6 +100,59 @@ void Guide::leave_phase() {
     case Phase::speed_up: enter(Phase::run); break;
     case Phase::step_stand: enter(Phase::step_run); break;
     case Phase::step_run: enter(step_ends_stroke_ ? Phase::dwell : Phase::step_stand); break;
+  }
+}
+
+void Guide::set_changed(const MidwindChange& change) {
+  traverse_.pitch_mm *= change.pitch_factor;
+  traverse_.left_stop_mm += change.left_stop_mm;
+  traverse_.right_stop_mm += change.right_stop_mm;
+  Reversal& reversal = traverse_.reversal;
+  reversal.turns = std::max(0.0, reversal.turns + change.reversal_turns);
+  if (reversal.turns > 0.0 && reversal.kind == ReversalKind::instant) reversal.kind = ReversalKind::dwell;
+  for (WindStep& step : steps_) {
+    if (step.pitch_mm) *step.pitch_mm *= change.pitch_factor;
+    if (step.left_stop_mm) *step.left_stop_mm += change.left_stop_mm;
+    if (step.right_stop_mm) *step.right_stop_mm += change.right_stop_mm;
+  }
+  pitch_ *= change.pitch_factor;
+}
+
+void Guide::change(const MidwindChange& change) {
+  if (change.nothing()) return;
+  const double half_before = 0.5 * traverse_.reversal.turns * turn;
+  set_changed(change);
+  const double half_ramp = 0.5 * traverse_.reversal.turns * turn;
+  const double slope = pitch_ / turn;
+  const double stop = stop_on(direction_ > 0 ? Side::right : Side::left) + seat_ + scatter_;
+  // Where the stroke ends now, if the guide cannot come to rest before it has moved on by so much.
+  const auto end_after = [&](double least) { return x_ + direction_ * std::max((stop - x_) * direction_, least); };
+  switch (phase_) {
+    case Phase::dwell: break;
+    case Phase::take_up:
+      left_in_phase_ /= change.pitch_factor;
+      target_ = end_after(0.0);
+      break;
+    case Phase::run:
+      target_ = end_after(traverse_.reversal.kind == ReversalKind::ramp ? 0.5 * slope * half_ramp : 0.0);
+      enter(Phase::run);
+      break;
+    case Phase::slow_down:
+      left_in_phase_ *= half_ramp / half_before;
+      target_ = x_;
+      if (half_ramp > 0.0) target_ += direction_ * 0.5 * slope * left_in_phase_ * left_in_phase_ / half_ramp;
+      break;
+    case Phase::speed_up: {
+      left_in_phase_ *= half_ramp / half_before;
+      const double run_up = half_ramp - left_in_phase_;
+      // What is left of this ramp, and the next one.
+      target_ = end_after(half_ramp > 0.0 ? slope * (half_ramp - 0.5 * run_up * run_up / half_ramp) : 0.0);
+      break;
+    }
+    case Phase::step_stand: target_ = end_after(0.0); break;
+    case Phase::step_run:
+      if (!step_ends_stroke_) target_ = end_after(step_travel_ * left_in_phase_ / traverse_.step_angle_rad);
+      break;
   }
 }
 

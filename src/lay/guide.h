@@ -4,6 +4,7 @@
 #include <cstdint>
 
 #include "base/random.h"
+#include "lay/midwind_change.h"
 #include "plan/lay_plan.h"
 
 namespace laywright {
@@ -31,6 +32,10 @@ class Guide {
   // The next piece of motion, at most `angle` rad long (angle > 0).
   [[nodiscard]] GuidePiece advance(double angle);
 
+  // The machine is stopped, and goes on with other settings; `from_turn` has come. The stroke goes on to the stop where that
+  // is now; a guide that is beyond it turns round at once, and one at its reversal does what it does there.
+  void change(const MidwindChange& change);
+
   [[nodiscard]] double x() const { return x_; }
   [[nodiscard]] double seat() const { return seat_; }         // of the fiber in the eye, from the eye's middle
   [[nodiscard]] int stroke() const { return stroke_; }        // 0 = the first
@@ -43,6 +48,7 @@ class Guide {
   void enter(Phase phase);
   void leave_phase();
   void plan_step();
+  void set_changed(const MidwindChange& change);
   [[nodiscard]] double stop_on(Side side) const;
 
   Spool spool_;
@@ -55,6 +61,7 @@ class Guide {
   int stroke_ = -1;
   int direction_ = 1;
   double pitch_ = 0.0;     // of this stroke, with its scatter
+  double scatter_ = 0.0;   // of the stop that this stroke goes to
   double target_ = 0.0;    // where this stroke ends
   double backlash_ = 0.0;  // drive travel still to take up before the eye moves
   double step_travel_ = 0.0;

@@ -65,6 +65,7 @@ class Winder {
         rim_r_(0.5 * plan.spool().flange_diameter_mm),
         sections_(Section::ring(plan, stations_)),
         guide_(plan, settings.seed),
+        change_(settings.change),
         window_(sections_, plan.fiber().friction, angle_, window_nodes(stations_), bending_length2(plan),
                 rest_tolerance_d * plan.fiber().diameter_mm, rolling_of(plan, stations_, settings.seed),
                 plan.fiber().diameter_scatter_mm > 0.0 ? &build_.diameters : nullptr) {
@@ -121,9 +122,16 @@ class Winder {
   }
 
   void lay_one() {
+    ++stations_laid_;
     if (window_.size() == 0) {
       window_.add(guide_.x(), static_cast<std::uint32_t>(guide_.stroke()), {});
       return;
+    }
+    // A change waits for a station: pieces of the guide's motion are cut nowhere else, so nothing that is not changed rounds
+    // differently.
+    if (!change_.nothing() && static_cast<double>(stations_laid_ - 2) >= change_.from_turn * stations_) {
+      guide_.change(change_);
+      change_ = {};
     }
     const Resting& tip = window_.last().rest;
     const double free_length = plan_.traverse().free_length_mm;
@@ -237,6 +245,8 @@ class Winder {
   double rim_r_;
   std::vector<Section> sections_;
   Guide guide_;
+  MidwindChange change_;  // that is still to come
+  std::size_t stations_laid_ = 0;
   Build build_;
   StringWindow window_;  // knows the diameters of the build
   bool done_ = false;

@@ -6,6 +6,7 @@
 #include "base/progress.h"
 #include "base/result.h"
 #include "lay/build.h"
+#include "lay/midwind_change.h"
 #include "plan/lay_plan.h"
 
 namespace laywright {
@@ -15,6 +16,8 @@ struct LaySettings {
   // Multiplies the station count that the model needs: 1 is full fidelity, 0.25 a quick look, 2 a check of
   // mesh independence. Greater than 0.
   double fidelity = 1.0;
+  // What is laid before its turn is laid as without it, but for what can still move then, less than a turn.
+  MidwindChange change = {};
 };
 
 // Stations per turn that the plan needs at full fidelity: at least four inside a crossover, and no more than
