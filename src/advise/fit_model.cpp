@@ -4,9 +4,11 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include <fmt/format.h>
 
+#include "advise/draws.h"
 #include "advise/trial.h"
 #include "measure/fiber_line.h"
 #include "measure/measurements.h"
@@ -41,6 +43,18 @@ class Read {
   Read(const Build& build, const Measurements& measurements, double barrel_mm)
       : build_(build), layers_(measurements.layers), line_(build), barrel_mm_(barrel_mm) {}
 
+  // Of the last layer that is whole at this turn; of the first while none is.
+  [[nodiscard]] double width_at(double turn) const {
+    const std::size_t now = stroke_at(turn);
+    const std::size_t whole = now > 0 ? now - 1 : 0;
+    double least = HUGE_VAL, most = -HUGE_VAL;
+    for (std::size_t k = build_.strokes[whole].first_node; k < build_.end_of(whole); ++k) {
+      least = std::min(least, build_.nodes.x(k) - build_.half_mm(k));
+      most = std::max(most, build_.nodes.x(k) + build_.half_mm(k));
+    }
+    return most - least;
+  }
+
   [[nodiscard]] double turn_at_end_of(int layer) const {
     const auto next = static_cast<std::size_t>(layer);
     if (next >= build_.strokes.size()) return build_.turns;
@@ -65,8 +79,7 @@ class Read {
   // Between the diameters before and after the stroke, as far as the stroke has passed the zone.
   [[nodiscard]] double diameter_at(double turn, std::size_t zone) const {
     const double node = turn * build_.stations_per_turn;
-    std::size_t s = 0;
-    while (s + 1 < build_.strokes.size() && static_cast<double>(build_.strokes[s + 1].first_node) <= node) ++s;
+    const std::size_t s = stroke_at(turn);
     const double begin = static_cast<double>(build_.strokes[s].first_node);
     const double end = static_cast<double>(build_.end_of(s));
     const double before = s == 0 ? barrel_mm_ : layers_[s - 1].outer_diameter_mm[zone];
@@ -79,11 +92,28 @@ class Read {
   }
 
  private:
+  [[nodiscard]] std::size_t stroke_at(double turn) const {
+    const double node = turn * build_.stations_per_turn;
+    std::size_t s = 0;
+    while (s + 1 < build_.strokes.size() && static_cast<double>(build_.strokes[s + 1].first_node) <= node) ++s;
+    return s;
+  }
+
   const Build& build_;
   const std::vector<LayerRow>& layers_;
   FiberLine line_;
   double barrel_mm_;
 };
+
+// As the whole traverse is off, so it is where a step of the wind has set it otherwise.
+void set_in_steps(PlanDraft& draft, const Unknown& unknown, double value) {
+  const double more = value - unknown.believed;
+  for (WindStep& step : draft.wind.steps) {
+    if (unknown.path == "traverse.pitch" && step.pitch_mm) *step.pitch_mm *= value / unknown.believed;
+    if (unknown.path == "traverse.left_stop" && step.left_stop_mm) *step.left_stop_mm += more;
+    if (unknown.path == "traverse.right_stop" && step.right_stop_mm) *step.right_stop_mm += more;
+  }
+}
 
 // The turn at which it was read.
 double turn_of(const Read& read, const Reading& reading, const Wind& wind) {
@@ -100,6 +130,7 @@ double turn_of(const Read& read, const Reading& reading, const Wind& wind) {
 std::vector<Observation> observations_of(const Plan& plan, const AsWound& wound, const ReadingErrors& errors) {
   const double turns_sigma = errors.turns_share * layer_turns(plan.draft());
   const double diameter_sigma = errors.diameter_mm > 0.0 ? errors.diameter_mm : 0.1 * plan.fiber().diameter_mm;
+  const double width_sigma = errors.width_mm > 0.0 ? errors.width_mm : 0.25 * plan.fiber().diameter_mm;
   std::vector<Observation> all;
   for (const Reading& r : wound.readings) {
     const std::string place = place_of(r);
@@ -113,6 +144,7 @@ std::vector<Observation> observations_of(const Plan& plan, const AsWound& wound,
       all.push_back(
           {fmt::format("{}, diameter {}", place, zone_words[zone]), *r.diameter_mm[zone], diameter_sigma, false});
     }
+    if (r.width_mm) all.push_back({place + ", width", *r.width_mm, width_sigma, false});
   }
   return all;
 }
@@ -140,7 +172,9 @@ PlanDraft FitModel::draft_at(const std::vector<double>& values) const {
       without_dials(plan_.draft());  // what a spool shows of the machine lies between the steps of its dials
   for (std::size_t i = 0; i < unknowns_.size(); ++i) {
     const Unknown& unknown = unknowns_[i];
-    set_value(draft, unknown.path, std::clamp(values[i], unknown.least, unknown.most));
+    const double value = std::clamp(values[i], unknown.least, unknown.most);
+    set_in_steps(draft, unknown, value);
+    set_value(draft, unknown.path, value);
     const bool dwells = unknown.path == "traverse.reversal.turns" && values[i] > 0.0;
     if (dwells && draft.traverse.reversal.kind == ReversalKind::instant) {
       draft.traverse.reversal.kind = ReversalKind::dwell;
@@ -149,17 +183,28 @@ PlanDraft FitModel::draft_at(const std::vector<double>& values) const {
   return draft;
 }
 
-std::optional<std::vector<double>> FitModel::readings_of(const PlanDraft& draft, std::uint64_t seed,
-                                                         Progress& progress) const {
+struct FitModel::Laid {
+  Build build;
+  Measurements measurements;
+  double barrel_mm = 0.0;
+};
+
+std::optional<FitModel::Laid> FitModel::laid(const PlanDraft& draft, const LaySettings& settings,
+                                             Progress& progress) const {
   const Result<Plan> plan = check(shortened(draft, turns_));
   if (!plan.ok()) return std::nullopt;
-  LaySettings settings = settings_;
-  settings.seed = seed;
-  const Result<Build> build = lay(plan.value(), settings, progress);
+  Result<Build> build = lay(plan.value(), settings, progress);
   if (!build.ok()) return std::nullopt;
-  const Measurements measurements = measure(plan.value(), build.value(), progress);
+  Measurements measurements = measure(plan.value(), build.value(), progress);
   if (progress.cancelled()) return std::nullopt;
-  const Read read(build.value(), measurements, plan.value().spool().barrel_diameter_mm);
+  return Laid{std::move(build).value(), std::move(measurements), plan.value().spool().barrel_diameter_mm};
+}
+
+std::optional<std::vector<double>> FitModel::readings_of(const PlanDraft& draft, const LaySettings& settings,
+                                                         Progress& progress) const {
+  const std::optional<Laid> wind = laid(draft, settings, progress);
+  if (!wind) return std::nullopt;
+  const Read read(wind->build, wind->measurements, wind->barrel_mm);
   std::vector<double> values;
   for (const Reading& r : wound_.readings) {
     const double turn = turn_of(read, r, plan_.wind());
@@ -169,8 +214,18 @@ std::optional<std::vector<double>> FitModel::readings_of(const PlanDraft& draft,
     for (std::size_t zone = 0; zone < zone_words.size(); ++zone) {
       if (r.diameter_mm[zone]) values.push_back(read.diameter_at(turn, zone));
     }
+    if (r.width_mm) values.push_back(read.width_at(turn));
   }
   return values;
+}
+
+std::optional<double> FitModel::last_turn(const std::vector<double>& values, Progress& progress) const {
+  const std::optional<Laid> wind = laid(draft_at(values), settings_, progress);
+  if (!wind) return std::nullopt;
+  const Read read(wind->build, wind->measurements, wind->barrel_mm);
+  double last = 0.0;
+  for (const Reading& reading : wound_.readings) last = std::max(last, turn_of(read, reading, plan_.wind()));
+  return last;
 }
 
 std::vector<std::optional<std::vector<double>>> FitModel::predict(const std::vector<std::vector<double>>& points,
@@ -178,7 +233,19 @@ std::vector<std::optional<std::vector<double>>> FitModel::predict(const std::vec
   std::vector<std::optional<std::vector<double>>> all(points.size());
   // Each with a seed of its own: what scatters from stroke to stroke is not known either.
   run_parallel(points.size(), threads, stretch, [&](std::size_t i, Progress& inner) {
-    all[i] = readings_of(draft_at(points[i]), settings_.seed + i, inner);
+    LaySettings settings = settings_;
+    settings.seed += i;
+    all[i] = readings_of(draft_at(points[i]), settings, inner);
+  });
+  return all;
+}
+
+std::vector<std::optional<std::vector<double>>> FitModel::predict_draws(int draws, int threads,
+                                                                        const Stretch& stretch) const {
+  const std::vector<TrialOrder> orders = draws_of(plan_.draft(), settings_, draws);
+  std::vector<std::optional<std::vector<double>>> all(orders.size());
+  run_parallel(orders.size(), threads, stretch, [&](std::size_t i, Progress& inner) {
+    all[i] = readings_of(orders[i].draft, orders[i].settings, inner);
   });
   return all;
 }

@@ -32,6 +32,7 @@ struct ReadingErrors {
   double turns_share = 0.01;    // one sigma of turns, as a share of a layer's turns
   double length_share = 0.001;  // of lengths
   double diameter_mm = 0.0;     // of diameters; 0: a tenth of the fiber's diameter
+  double width_mm = 0.0;        // of a layer's width; 0: a quarter of the fiber's diameter
 };
 
 // In the order in which predict() gives its values.
@@ -43,15 +44,27 @@ class FitModel {
   FitModel(const Plan& plan, const AsWound& wound, const std::vector<Unknown>& unknowns,
            const LaySettings& settings);
 
-  // The plan with these values of the unknowns, each kept within its range.
+  // The plan with these values of the unknowns, each kept within its range. Steps of the wind have what is off, too: a stop as
+  // much, a pitch in the same proportion.
   [[nodiscard]] PlanDraft draft_at(const std::vector<double>& values) const;
 
   // The readings at several points at once; none where it cannot be laid, or stopped.
   [[nodiscard]] std::vector<std::optional<std::vector<double>>> predict(
       const std::vector<std::vector<double>>& points, int threads, const Stretch& stretch) const;
 
+  // The same of so many draws of the plan as it is (draws.h).
+  [[nodiscard]] std::vector<std::optional<std::vector<double>>> predict_draws(int draws, int threads,
+                                                                              const Stretch& stretch) const;
+
+  // The turn of the spool at which the last reading was taken, in a wind of the plan with these values; none where it cannot
+  // be laid, or stopped.
+  [[nodiscard]] std::optional<double> last_turn(const std::vector<double>& values, Progress& progress) const;
+
  private:
-  [[nodiscard]] std::optional<std::vector<double>> readings_of(const PlanDraft& draft, std::uint64_t seed,
+  struct Laid;
+  [[nodiscard]] std::optional<Laid> laid(const PlanDraft& draft, const LaySettings& settings,
+                                         Progress& progress) const;
+  [[nodiscard]] std::optional<std::vector<double>> readings_of(const PlanDraft& draft, const LaySettings& settings,
                                                                Progress& progress) const;
 
   const Plan& plan_;
