@@ -5,7 +5,7 @@
 
 include(CMakePackageConfigHelpers)
 set(CMAKE_INSTALL_DEFAULT_COMPONENT_NAME library)
-set(library_folders base jobs plan pattern lay measure payoff takeup verdict advise order figures answers paper)
+set(library_folders base jobs plan pattern lay measure payoff takeup verdict advise order follow figures answers paper)
 set(package_folder ${CMAKE_INSTALL_LIBDIR}/cmake/Laywright)
 
 foreach(folder IN LISTS library_folders)

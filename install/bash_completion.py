@@ -44,7 +44,7 @@ def patterns(name, says):
         return ["*.lay.toml"] + (["*.lesson.toml"] if "last that was open" in says else [])
     if name == "ORDER":
         return ["*.order.toml"]
-    if name == "MEASURED":
+    if name in ("MEASURED", "READINGS"):
         return ["*.csv"]
     if name in ("FILE", "FILES"):
         return ["*." + ending for ending in endings.split("|")] if endings else ["*"]

@@ -104,6 +104,8 @@ std::vector<Unknown> unknowns_of(const Plan& plan, const FitSettings& settings) 
   if (draft.traverse.reversal.kind != ReversalKind::ramp) {
     add("traverse.reversal.turns", "dwell", 0.25, 0.0, no_limit);
   }
+  const bool ramps = draft.traverse.reversal.kind == ReversalKind::ramp;
+  add("traverse.reversal.lost_motion", "lost motion", ramps ? 0.25 * pitch : 0.0, 0.0, no_limit);
   if (std::isfinite(draft.fiber.friction)) add("fiber.friction", "friction", 0.1, 0.0, 3.0);
   return all;
 }
@@ -113,20 +115,21 @@ double step_told(const Fitted& fitted) {
   return fitted.sigma > 0.0 ? std::pow(10.0, std::floor(std::log10(sigmas * fitted.sigma))) : 1e-9;
 }
 
-Result<Fit> fit(const Plan& plan, const AsWound& wound, const FitSettings& settings, Progress& progress) {
+Issue nothing_to_compare(const AsWound& wound) {
+  Issue none = option_issue("", "", "has no reading to compare: give turns of layers, widths or diameters");
+  none.file = wound.file;
+  return none;
+}
+
+Result<Fit> fit(const Plan& plan, const AsWound& wound, const FitSettings& settings, const Stretch& stretch) {
   const std::vector<Unknown> unknowns = unknowns_of(plan, settings);
   const std::vector<Observation> observations = observations_of(plan, wound, settings.errors);
-  if (observations.empty()) {
-    Issue none = option_issue("", "", "has no reading to compare: give turns of layers, or diameters");
-    none.file = wound.file;
-    return none;
-  }
+  if (observations.empty()) return nothing_to_compare(wound);
   if (unknowns.empty()) return option_issue("", "", "nothing is unknown, so there is nothing to fit");
   const FitModel model(plan, wound, unknowns, settings.lay);
-  FitProblem problem(model, unknowns, settings, progress);
-  const std::optional<FitSolution> solution =
-      search_fit(problem, observations, static_cast<Index>(unknowns.size()), progress);
-  if (progress.cancelled()) return option_issue("", "", stopped_text);
+  FitProblem problem(model, unknowns, settings, stretch);
+  const std::optional<FitSolution> solution = search_fit(problem, observations, static_cast<Index>(unknowns.size()));
+  if (stretch.progress.cancelled()) return option_issue("", "", stopped_text);
   if (!solution) return option_issue("", "", "could not be laid with settings near those of the plan");
   Fit result;
   fill(*solution, problem, unknowns, observations, result);

@@ -58,12 +58,17 @@ struct Fit {
   std::string text;
 };
 
-// Pitch, fiber diameter, both stops, the turns of the reversal and the friction, as the plan has them, with default
-// beliefs: 1 %, the plan's tolerance or 2 %, a quarter of the fiber's diameter, a quarter turn, 0.1.
+// Pitch, fiber diameter, both stops, how long the guide stands at a reversal and the friction, as the plan has them, with default
+// beliefs: 1 %, the plan's tolerance or 2 %, a quarter of the fiber's diameter, a quarter turn, 0.1. It stands for a dwell or
+// for lost motion, which look alike: what is unknown is the dwell, but with a ramp, which has none, the lost motion, a quarter
+// of a pitch. Without a ramp that is taken as planned unless settings.beliefs name it.
 [[nodiscard]] std::vector<Unknown> unknowns_of(const Plan& plan, const FitSettings& settings);
+
+// That a table has turns, lengths and diameters only where nothing says what they are to be compared with.
+[[nodiscard]] Issue nothing_to_compare(const AsWound& wound);
 
 // Errors: too few readings, a plan that cannot be laid, cancelled (text `stopped_text`).
 [[nodiscard]] Result<Fit> fit(const Plan& plan, const AsWound& wound, const FitSettings& settings,
-                              Progress& progress);
+                              const Stretch& stretch);
 
 }  // namespace laywright

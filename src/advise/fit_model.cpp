@@ -43,6 +43,12 @@ class Read {
   Read(const Build& build, const Measurements& measurements, double barrel_mm)
       : build_(build), layers_(measurements.layers), line_(build), barrel_mm_(barrel_mm) {}
 
+  [[nodiscard]] std::size_t stroke_at(double turn) const {
+    const double node = turn * build_.stations_per_turn;
+    std::size_t s = 0;
+    while (s + 1 < build_.strokes.size() && static_cast<double>(build_.strokes[s + 1].first_node) <= node) ++s;
+    return s;
+  }
   // Of the last layer that is whole at this turn; of the first while none is.
   [[nodiscard]] double width_at(double turn) const {
     const std::size_t now = stroke_at(turn);
@@ -92,13 +98,6 @@ class Read {
   }
 
  private:
-  [[nodiscard]] std::size_t stroke_at(double turn) const {
-    const double node = turn * build_.stations_per_turn;
-    std::size_t s = 0;
-    while (s + 1 < build_.strokes.size() && static_cast<double>(build_.strokes[s + 1].first_node) <= node) ++s;
-    return s;
-  }
-
   const Build& build_;
   const std::vector<LayerRow>& layers_;
   FiberLine line_;
@@ -132,19 +131,19 @@ std::vector<Observation> observations_of(const Plan& plan, const AsWound& wound,
   const double diameter_sigma = errors.diameter_mm > 0.0 ? errors.diameter_mm : 0.1 * plan.fiber().diameter_mm;
   const double width_sigma = errors.width_mm > 0.0 ? errors.width_mm : 0.25 * plan.fiber().diameter_mm;
   std::vector<Observation> all;
-  for (const Reading& r : wound.readings) {
-    const std::string place = place_of(r);
-    if (r.layer_turns && r.layer) all.push_back({place + ", its turns", *r.layer_turns, turns_sigma, true});
-    if (turns_are_read(r)) all.push_back({place + ", turns counted", *r.counter_turns, turns_sigma, true});
-    if (length_is_read(r)) {
-      all.push_back({place + ", length", *r.counter_length_mm, errors.length_share * *r.counter_length_mm, false});
-    }
+  for (std::size_t i = 0; i < wound.readings.size(); ++i) {
+    const Reading& r = wound.readings[i];
+    const auto add = [&, place = place_of(r)](std::string what, double measured, double sigma, bool is_turns) {
+      all.push_back({place, std::move(what), measured, sigma, is_turns, i});
+    };
+    if (r.layer_turns && r.layer) add("its turns", *r.layer_turns, turns_sigma, true);
+    if (turns_are_read(r)) add("turns counted", *r.counter_turns, turns_sigma, true);
+    if (length_is_read(r)) add("length", *r.counter_length_mm, errors.length_share * *r.counter_length_mm, false);
     for (std::size_t zone = 0; zone < zone_words.size(); ++zone) {
-      if (!r.diameter_mm[zone]) continue;
-      all.push_back(
-          {fmt::format("{}, diameter {}", place, zone_words[zone]), *r.diameter_mm[zone], diameter_sigma, false});
+      if (r.diameter_mm[zone])
+        add(fmt::format("diameter {}", zone_words[zone]), *r.diameter_mm[zone], diameter_sigma, false);
     }
-    if (r.width_mm) all.push_back({place + ", width", *r.width_mm, width_sigma, false});
+    if (r.width_mm) add("width", *r.width_mm, width_sigma, false);
   }
   return all;
 }
@@ -219,12 +218,15 @@ std::optional<std::vector<double>> FitModel::readings_of(const PlanDraft& draft,
   return values;
 }
 
-std::optional<double> FitModel::last_turn(const std::vector<double>& values, Progress& progress) const {
+std::optional<FitModel::Place> FitModel::last_place(const std::vector<double>& values, Progress& progress) const {
   const std::optional<Laid> wind = laid(draft_at(values), settings_, progress);
   if (!wind) return std::nullopt;
   const Read read(wind->build, wind->measurements, wind->barrel_mm);
-  double last = 0.0;
-  for (const Reading& reading : wound_.readings) last = std::max(last, turn_of(read, reading, plan_.wind()));
+  Place last;
+  for (const Reading& reading : wound_.readings)
+    last.turn = std::max(last.turn, turn_of(read, reading, plan_.wind()));
+  last.length_mm = read.length_at(last.turn);
+  last.layer = static_cast<int>(read.stroke_at(last.turn)) + 1;
   return last;
 }
 

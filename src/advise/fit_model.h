@@ -22,10 +22,13 @@ struct Unknown {
 
 // A reading that can be compared: what was measured, and how exactly.
 struct Observation {
-  std::string words;  // "layer 3, turns"
+  std::string place, what;  // "layer 3", "diameter left"
   double measured = 0.0;
   double sigma = 0.0;
-  bool is_turns = false;  // else a length, mm
+  bool is_turns = false;    // else a length, mm
+  std::size_t reading = 0;  // of the table
+
+  [[nodiscard]] std::string words() const { return place + ", " + what; }
 };
 
 struct ReadingErrors {
@@ -56,9 +59,12 @@ class FitModel {
   [[nodiscard]] std::vector<std::optional<std::vector<double>>> predict_draws(int draws, int threads,
                                                                               const Stretch& stretch) const;
 
-  // The turn of the spool at which the last reading was taken, in a wind of the plan with these values; none where it cannot
-  // be laid, or stopped.
-  [[nodiscard]] std::optional<double> last_turn(const std::vector<double>& values, Progress& progress) const;
+  // Where the last reading was taken, in a wind of the plan with these values; none where it cannot be laid, or stopped.
+  struct Place {
+    double turn = 0.0, length_mm = 0.0;
+    int layer = 1;  // that is being laid there
+  };
+  [[nodiscard]] std::optional<Place> last_place(const std::vector<double>& values, Progress& progress) const;
 
  private:
   struct Laid;

@@ -37,14 +37,16 @@ std::optional<Response> FitProblem::response_around(const VectorXd& x, const Vec
     values.push_back(values_at(point));
     points.push_back(std::move(point));
   }
-  const auto read = model_.predict(values, settings_.threads, {progress_, progress_.share(), end});
+  const auto read = model_.predict(
+      values, settings_.threads,
+      {stretch_.progress, stretch_.progress.share(), stretch_.from + end * (stretch_.to - stretch_.from)});
   trials_ += static_cast<int>(count);
   for (std::size_t p = 0; p < count; ++p) {
     if (!read[p]) continue;
     points_.push_back(points[p]);
     readings_.push_back(Eigen::Map<const VectorXd>(read[p]->data(), static_cast<Index>(read[p]->size())));
   }
-  if (progress_.cancelled()) return std::nullopt;
+  if (cancelled()) return std::nullopt;
   return response_within(x, half_widths, count / 2);
 }
 
@@ -89,7 +91,7 @@ FitSolution solve(const Response& response, const std::vector<Observation>& obse
 }  // namespace
 
 std::optional<FitSolution> search_fit(FitProblem& problem, const std::vector<Observation>& observations,
-                                      Index unknowns, Progress& progress) {
+                                      Index unknowns) {
   constexpr int most_passes = 5;
   constexpr double first_half_width = 1.5, least_half_width = 1.0, sigmas_wide = 2.0, stays = 0.3;
   VectorXd x = VectorXd::Zero(unknowns), half_widths = VectorXd::Constant(unknowns, first_half_width);
@@ -97,7 +99,7 @@ std::optional<FitSolution> search_fit(FitProblem& problem, const std::vector<Obs
   for (int pass = 0; pass < most_passes; ++pass) {
     const std::optional<Response> response =
         problem.response_around(x, half_widths, static_cast<double>(pass + 1) / most_passes);
-    if (!response || progress.cancelled()) return std::nullopt;
+    if (!response || problem.cancelled()) return std::nullopt;
     solution = solve(*response, observations);
     const VectorXd sigmas = solution->covariance.diagonal().cwiseSqrt();
     const bool there = pass > 0 && ((solution->x - x).cwiseQuotient(sigmas)).cwiseAbs().maxCoeff() < stays;

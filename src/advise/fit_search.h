@@ -17,15 +17,16 @@ namespace laywright {
 class FitProblem {
  public:
   FitProblem(const FitModel& model, const std::vector<Unknown>& unknowns, const FitSettings& settings,
-             Progress& progress)
-      : model_(model), unknowns_(unknowns), settings_(settings), progress_(progress) {}
+             const Stretch& stretch)
+      : model_(model), unknowns_(unknowns), settings_(settings), stretch_(stretch) {}
 
   [[nodiscard]] std::vector<double> values_at(const Eigen::VectorXd& x) const;
 
-  // Points evenly in a box around x; `end`: of the way of the progress. None when too few can be laid.
+  // Points evenly in a box around x; `end`: of the way of the stretch. None when too few can be laid.
   std::optional<Response> response_around(const Eigen::VectorXd& x, const Eigen::VectorXd& half_widths, double end);
 
   [[nodiscard]] int trials() const { return trials_; }
+  [[nodiscard]] bool cancelled() const { return stretch_.progress.cancelled(); }
 
  private:
   // Of all that was laid so far, in this box or an earlier one.
@@ -35,7 +36,7 @@ class FitProblem {
   const FitModel& model_;
   const std::vector<Unknown>& unknowns_;
   const FitSettings& settings_;
-  Progress& progress_;
+  const Stretch stretch_;
   std::vector<Eigen::VectorXd> points_, readings_;  // that were laid
   int trials_ = 0;
 };
@@ -53,6 +54,6 @@ struct FitSolution {
 // Ever closer around the solution, until it stays. None when cancelled, or too few winds could be laid.
 [[nodiscard]] std::optional<FitSolution> search_fit(FitProblem& problem,
                                                     const std::vector<Observation>& observations,
-                                                    Eigen::Index unknowns, Progress& progress);
+                                                    Eigen::Index unknowns);
 
 }  // namespace laywright

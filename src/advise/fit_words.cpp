@@ -52,15 +52,20 @@ std::string told_value(const Plan& plan, const Fitted& fitted, double value) {
   return shown_value(plan.draft(), fitted.unknown.path, std::round(value / step) * step);
 }
 
-std::string conclusion_of(const Plan& plan, const Fit& fit) {
-  constexpr double too_much = 2.0;
+std::string differences_words(const Plan& plan, const Fit& fit) {
   std::vector<std::string> differences;
   for (const Fitted& each : fit.fitted) {
     if (differs(each)) differences.push_back(difference(plan, each));
   }
+  return listed(differences);
+}
+
+std::string conclusion_of(const Plan& plan, const Fit& fit) {
+  constexpr double too_much = 2.0;
+  const std::string differences = differences_words(plan, fit);
   std::string text = differences.empty()
                          ? std::string("The readings agree with the plan: no setting differs from it beyond chance.")
-                         : fmt::format("Most likely {}.", listed(differences));
+                         : fmt::format("Most likely {}.", differences);
   text += left_open(fit);
   if (fit.misfit > too_much) {
     text += fmt::format(

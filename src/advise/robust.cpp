@@ -25,19 +25,10 @@ std::vector<TrialOrder> robust_orders(const PlanDraft& draft, const LaySettings&
   return orders;
 }
 
-std::optional<WindVerdict> over_draws(const Plan& plan, const LaySettings& settings, const WindVerdict& first,
-                                      int count, int threads, const Stretch& stretch) {
-  const std::vector<TrialOrder> orders = robust_orders(plan.draft(), settings, count);
-  std::vector<std::optional<WindVerdict>> verdicts(orders.size());
-  verdicts[0] = first;
-  run_parallel(orders.size() - 1, threads, stretch, [&](std::size_t i, Progress& inner) {
-    const TrialOrder& order = orders[i + 1];
-    if (std::optional<Judged> judged = judge_plan(order.draft, order.settings, inner))
-      verdicts[i + 1] = std::move(judged->verdict);
-  });
-  if (stretch.progress.cancelled()) return std::nullopt;
-  WindVerdict whole = first;
-  const WindVerdict* worst = &first;
+WindVerdict worst_of(const Plan& plan, const std::vector<TrialOrder>& orders,
+                     const std::vector<std::optional<WindVerdict>>& verdicts) {
+  WindVerdict whole = *verdicts.front();
+  const WindVerdict* worst = &*verdicts.front();
   const Product product = product_of(plan);
   const auto rank = [&](const WindVerdict& verdict) { return rank_of(verdict.checks[verdict.deciding], product); };
   for (std::size_t i = 0; i < orders.size(); ++i) {
@@ -49,6 +40,20 @@ std::optional<WindVerdict> over_draws(const Plan& plan, const LaySettings& setti
   whole.reason = worst->reason;
   whole.first = worst->first;
   return whole;
+}
+
+std::optional<WindVerdict> over_draws(const Plan& plan, const LaySettings& settings, const WindVerdict& first,
+                                      int count, int threads, const Stretch& stretch) {
+  const std::vector<TrialOrder> orders = robust_orders(plan.draft(), settings, count);
+  std::vector<std::optional<WindVerdict>> verdicts(orders.size());
+  verdicts[0] = first;
+  run_parallel(orders.size() - 1, threads, stretch, [&](std::size_t i, Progress& inner) {
+    const TrialOrder& order = orders[i + 1];
+    if (std::optional<Judged> judged = judge_plan(order.draft, order.settings, inner))
+      verdicts[i + 1] = std::move(judged->verdict);
+  });
+  if (stretch.progress.cancelled()) return std::nullopt;
+  return worst_of(plan, orders, verdicts);
 }
 
 }  // namespace laywright

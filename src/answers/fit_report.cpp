@@ -5,6 +5,7 @@
 #include "advise/fit_words.h"
 #include "advise/movable_setting.h"
 #include "answers/outcome_json.h"
+#include "answers/reading_text.h"
 #include "base/readable.h"
 #include "figures/figures.h"
 
@@ -14,7 +15,6 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr std::size_t columns = 96;
-constexpr double mm_per_m = 1000.0;
 
 std::string fitted_table(const Plan& plan, const Fit& fit) {
   std::string text = fmt::format("\nMost likely\n  {:<16} {:>13} {:>13}   {:<28} {}\n", "setting", "as planned",
@@ -29,18 +29,13 @@ std::string fitted_table(const Plan& plan, const Fit& fit) {
   return text;
 }
 
-std::string value_text(const Observation& observation, double value) {
-  if (observation.is_turns) return figure(value, 1);
-  return value >= 10.0 * mm_per_m ? figure(value / mm_per_m, 2) + " m" : figure(value, 3) + " mm";
-}
-
 std::string residual_table(const Fit& fit) {
   std::string text =
       fmt::format("\nReadings\n  {:<34} {:>14} {:>14} {:>12}\n", "", "measured", "model", "off, sigmas");
   for (const Residual& each : fit.residuals) {
     const Observation& o = each.observation;
-    text += fmt::format("  {:<34} {:>14} {:>14} {:>12}\n", o.words, value_text(o, o.measured),
-                        value_text(o, each.model), fmt::format("{:+.1f}", (each.model - o.measured) / o.sigma));
+    text += fmt::format("  {:<34} {:>14} {:>14} {:>12}\n", o.words(), reading_text(o, o.measured),
+                        reading_text(o, each.model), fmt::format("{:+.1f}", (each.model - o.measured) / o.sigma));
   }
   return text;
 }
@@ -78,7 +73,7 @@ std::string fit_json(const Plan& plan, const AsWound& wound, const Fit& fit) {
                       {"told_by_readings", each.told_by_readings}});
   }
   for (const Residual& each : fit.residuals) {
-    residuals.push_back({{"reading", each.observation.words},
+    residuals.push_back({{"reading", each.observation.words()},
                          {"measured", each.observation.measured},
                          {"model", each.model},
                          {"sigma", each.observation.sigma}});

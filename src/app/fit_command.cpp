@@ -14,6 +14,7 @@
 #include "app/exit_code.h"
 #include "app/number_option.h"
 #include "app/output.h"
+#include "app/reading_options.h"
 #include "app/watch.h"
 #include "plan/plan_file.h"
 
@@ -21,10 +22,10 @@ namespace laywright {
 namespace {
 
 struct FitOptions : AdviceOptions {
-  std::string measured, diameter_error;
+  std::string measured;
   bool make_template = false;
   int layers = 12;
-  double turns_error_percent = 1.0;
+  ReadingOptions reading;
   std::vector<std::string> beliefs;
 };
 
@@ -41,12 +42,7 @@ Issues add_belief(const PlanDraft& draft, const std::string& text, FitSettings& 
 Issues read_options(const PlanDraft& draft, const FitOptions& options, FitSettings& settings) {
   settings.lay = options.lay;
   settings.threads = options.threads;
-  settings.errors.turns_share = options.turns_error_percent / 100.0;
-  if (!options.diameter_error.empty()) {
-    const Result<double> error = read_setting(draft, "fiber.diameter", options.diameter_error);
-    if (!error.ok()) return {option_issue("--diameter-error", options.diameter_error, error.issues().front().what)};
-    settings.errors.diameter_mm = error.value();
-  }
+  if (Issues trouble = read_errors(draft, options.reading, settings.errors); !trouble.empty()) return trouble;
   for (const std::string& each : options.beliefs) {
     if (Issues trouble = add_belief(draft, each, settings); !trouble.empty()) return trouble;
   }
@@ -92,16 +88,7 @@ void add_options(CLI::App& command, FitOptions& options) {
       ->type_name("N")
       ->check(number_between(1, 10'000))
       ->capture_default_str();
-  command
-      .add_option("--turns-error", options.turns_error_percent,
-                  "One sigma of counted turns, in percent of the turns of a layer")
-      ->type_name("PERCENT")
-      ->check(number_between(1e-6, 100.0))
-      ->capture_default_str();
-  command
-      .add_option("--diameter-error", options.diameter_error,
-                  "One sigma of diameters, like \"0.05 mm\"; a tenth of the fiber's diameter if not given")
-      ->type_name("LENGTH");
+  add_reading_options(command, options.reading);
   command
       .add_option("--belief", options.beliefs,
                   "How far a setting may be off, one sigma, like traverse.left_stop=0.2mm; 0: it is exact. May be "

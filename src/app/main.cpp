@@ -21,6 +21,7 @@
 #include "app/exit_code.h"
 #include "app/export_command.h"
 #include "app/fit_command.h"
+#include "app/follow_command.h"
 #include "app/improve_command.h"
 #include "app/lay_command.h"
 #include "app/new_command.h"
@@ -115,6 +116,7 @@ int main(int argc, char** argv) {
   add_cause_command(program, *catalogues, exit_code);
   add_improve_command(program, *catalogues, exit_code);
   add_fit_command(program, *catalogues, exit_code);
+  add_follow_command(program, *catalogues, exit_code);
   add_calibrate_command(program, exit_code);
   add_capacity_command(program, *catalogues, exit_code);
   add_order_command(program, *catalogues, exit_code);

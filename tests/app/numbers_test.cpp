@@ -88,7 +88,7 @@ std::string arguments(const std::string& command) {
   if (command == "picture" || command == "sheet") return "a.lay.toml -o a.png";
   if (command == "share") return "a.lay.toml -o a.html";
   if (command == "export") return "a.lay.toml -o a.webp";
-  if (command == "fit") return "a.lay.toml a.csv";
+  if (command == "fit" || command == "follow") return "a.lay.toml a.csv";
   if (command == "calibrate") return "pitch 30=\"0.2 mm\" 60=\"0.4 mm\"";
   if (command == "lay") return "a.lay.toml --out reports";
   return "a.lay.toml";
