@@ -12,6 +12,7 @@
 #include "base/readable.h"
 #include "base/spelling.h"
 #include "base/written_number.h"
+#include "plan/counter_length.h"
 
 namespace laywright {
 namespace {

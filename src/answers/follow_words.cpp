@@ -1,5 +1,6 @@
 #include "answers/follow_words.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -53,8 +54,8 @@ std::string standing_words(const Followed& followed) {
     return fmt::format("Off plan: each reading alone could be chance, but all together are not; most of all {}.",
                        against_plan(most));
   }
-  std::size_t beyond = 0;
-  for (const Compared& each : readings) beyond += each.beyond() ? 1 : 0;
+  const auto beyond =
+      std::count_if(readings.begin(), readings.end(), [](const Compared& each) { return each.beyond(); });
   const std::string others =
       beyond == 1 ? "" : fmt::format(" Of {} readings, {} are beyond their tolerance.", readings.size(), beyond);
   return fmt::format("Off plan: {}.{}", against_plan(most), others);

@@ -1,5 +1,7 @@
 #include "app/desktop_advice.h"
 
+#include "answers/follow_words.h"
+
 #include "session/advice.h"
 #include "verdict/verdict_words.h"
 
@@ -66,6 +68,15 @@ Json study_of(const Workbench& bench, const StudyState& state) {
   return all;
 }
 
+Json follow_of(const Workbench& bench) {
+  Json all = status_of(bench, AdviceKind::follow);
+  const auto& answer = bench.active()->advice->follow();
+  if (!answer) return all;
+  all["on_plan"] = answer->followed.on_plan;
+  all["now"] = change_words(answer->of.plan, answer->followed);
+  return all;
+}
+
 Json draws_of(const Workbench& bench) {
   Json all = status_of(bench, AdviceKind::draws);
   if (const auto& answer = bench.active()->advice->draws()) all["line"] = verdict_line(*answer->verdict);
@@ -78,7 +89,8 @@ Json advice_json(const Workbench& bench, const PanelState& panels) {
   return {{"cause", cause_of(bench)},
           {"better", better_of(bench)},
           {"study", study_of(bench, panels.study)},
-          {"draws", draws_of(bench)}};
+          {"draws", draws_of(bench)},
+          {"follow", follow_of(bench)}};
 }
 
 }  // namespace laywright

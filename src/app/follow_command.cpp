@@ -98,8 +98,8 @@ void add_follow_command(CLI::App& program, const EntrySource& entries, int& exit
       "where it is off, finds what most likely is wrong, what to change now, and what the spool will be with the\n"
       "change and without. Estimates, by winds that are laid anew from the last reading on.\n\n"
       "Examples:\n"
-      "  laywright follow samples/even.lay.toml --checklist --fidelity 0.5\n"
-      "  laywright follow samples/even.lay.toml samples/half-wound.csv --fidelity 0.5\n");
+      "  laywright follow samples/even.lay.toml --checklist --fidelity 0.25\n"
+      "  laywright follow samples/even.lay.toml samples/half-wound.csv --fidelity 0.25\n");
   command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 

@@ -12,6 +12,7 @@ namespace {
 struct Drawn {
   std::shared_ptr<const Build> build;
   std::shared_ptr<const Measurements> measurements;
+  std::shared_ptr<const TakeupRun> run;
   Outcome outcome;
   WindVerdict verdict;
 };
@@ -24,15 +25,15 @@ std::optional<Drawn> draw(const TrialOrder& order, bool keep, Progress& progress
   const auto build = std::make_shared<const Build>(std::move(laid).value());
   const auto measurements = std::make_shared<const Measurements>(measure(plan.value(), *build, progress));
   if (progress.cancelled()) return std::nullopt;
-  const TakeupRun run = take_up(plan.value(), *build, *measurements, progress);
+  const auto run = std::make_shared<const TakeupRun>(take_up(plan.value(), *build, *measurements, progress));
   if (progress.cancelled()) return std::nullopt;
-  Drawn drawn{{},
-              {},
-              outcome_of(plan.value(), *build, *measurements),
-              verdict_of(plan.value(), *build, *measurements, &run)};
+  Drawn drawn;
+  drawn.outcome = outcome_of(plan.value(), *build, *measurements);
+  drawn.verdict = verdict_of(plan.value(), *build, *measurements, run.get());
   if (keep) {
     drawn.build = build;
     drawn.measurements = measurements;
+    drawn.run = run;
   }
   return drawn;
 }
@@ -63,6 +64,7 @@ std::optional<Forecast> gathered(const Plan& plan, const MidwindChange& change,
                   change,
                   std::move(first.build),
                   std::move(first.measurements),
+                  std::move(first.run),
                   first.outcome,
                   worst_of(plan, orders, verdicts),
                   cost / laid};

@@ -17,6 +17,7 @@ struct Forecast {
   // One wind of it, as it may be; the verdict is over several draws.
   std::shared_ptr<const Build> build;
   std::shared_ptr<const Measurements> measurements;
+  std::shared_ptr<const TakeupRun> run;
   Outcome outcome;
   WindVerdict verdict;
   double cost = 0.0;  // mean over the draws, of merit.h: less is better

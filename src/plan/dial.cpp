@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/counter_length.h"
+
 namespace laywright {
 namespace {
 
@@ -114,10 +116,6 @@ CounterReading counter_reading(const Counter& counter, double length_mm) {
   const double per_count_mm = length_at_reading(counter, 1.0);
   const double reading = tidy(std::round(length_mm / per_count_mm / counter.step) * counter.step);
   return {reading, length_at_reading(counter, reading)};
-}
-
-double length_at_reading(const Counter& counter, double reading) {
-  return reading * (counter.wheel_mm / counter.counts_per_turn / (1.0 + counter.error));
 }
 
 }  // namespace laywright

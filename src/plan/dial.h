@@ -105,7 +105,4 @@ struct CounterReading {
 };
 [[nodiscard]] CounterReading counter_reading(const Counter& counter, double length_mm);
 
-// How much fiber is wound where the counter shows this: by its wheel, less its error.
-[[nodiscard]] double length_at_reading(const Counter& counter, double reading);
-
 }  // namespace laywright

@@ -15,7 +15,8 @@
 namespace laywright {
 namespace {
 
-constexpr AdviceKind all_kinds[] = {AdviceKind::cause, AdviceKind::better, AdviceKind::study, AdviceKind::draws};
+constexpr AdviceKind all_kinds[] = {AdviceKind::cause, AdviceKind::better, AdviceKind::study, AdviceKind::draws,
+                                    AdviceKind::follow};
 
 LaySettings settings_of(std::uint64_t seed) {
   LaySettings settings;
@@ -63,6 +64,29 @@ Result<DrawsAnswer> judge_draws(const WoundPtr& wound, std::uint64_t seed, Progr
       over_draws(wound->plan(), settings_of(seed), *wound->verdict(), usual_draws, advice_threads(), progress);
   if (!verdict) return option_issue("", "", stopped_text);
   return DrawsAnswer{{wound->plan(), seed}, std::make_shared<const WindVerdict>(std::move(*verdict))};
+}
+
+// A forecast as the window shows a build.
+WoundPtr shown_build(const std::optional<Forecast>& forecast) {
+  if (!forecast) return nullptr;
+  auto wound = std::make_shared<Wound>(
+      Wound{SceneSource(forecast->plan, forecast->build, forecast->measurements), Pass{}, 0});
+  wound->late->set(forecast->run, std::make_shared<const WindVerdict>(forecast->verdict));
+  return wound;
+}
+
+Result<FollowAnswer> follow_wind(const Plan& plan, std::uint64_t seed, const TypedReadings& typed,
+                                 const AsWound& wound, Progress& progress) {
+  FollowSettings settings;
+  settings.lay = settings_of(seed);
+  settings.lay.fidelity = search_fidelity;
+  settings.threads = advice_threads();
+  Result<Followed> found = follow(plan, wound, settings, progress);
+  if (!found.ok()) return found.issues();
+  FollowAnswer answer{{plan, seed}, typed, wound, std::move(found).value(), nullptr, nullptr};
+  answer.unchanged = shown_build(answer.followed.unchanged);
+  answer.changed = shown_build(answer.followed.changed);
+  return answer;
 }
 
 PlanDraft row_option(const StudyAnswer& answer, const StudyRow& row) {
@@ -117,7 +141,8 @@ Advice::Advice(const std::function<void()>& wake)
     : cause_("the search for the cause", wake),
       better_("the search for better settings", wake),
       study_("the study", wake),
-      draws_("the verdict over several draws", wake) {}
+      draws_("the verdict over several draws", wake),
+      follow_("following the wind", wake) {}
 
 void Advice::ask_cause(const WoundPtr& wound, std::uint64_t seed, std::size_t finding) {
   cause_.ask([=](Progress& progress) { return find_cause(wound, seed, finding, progress); });
@@ -135,12 +160,17 @@ void Advice::ask_draws(const WoundPtr& wound, std::uint64_t seed) {
   draws_.ask([=](Progress& progress) { return judge_draws(wound, seed, progress); });
 }
 
+void Advice::ask_follow(const Plan& plan, std::uint64_t seed, const TypedReadings& typed, const AsWound& wound) {
+  follow_.ask([=](Progress& progress) { return follow_wind(plan, seed, typed, wound, progress); });
+}
+
 void Advice::stop(AdviceKind kind) {
   switch (kind) {
     case AdviceKind::cause: return cause_.stop();
     case AdviceKind::better: return better_.stop();
     case AdviceKind::study: return study_.stop();
     case AdviceKind::draws: return draws_.stop();
+    case AdviceKind::follow: return follow_.stop();
   }
 }
 
@@ -154,12 +184,14 @@ void Advice::forget(AdviceKind kind) {
     case AdviceKind::better: return better_.forget();
     case AdviceKind::study: return study_.forget();
     case AdviceKind::draws: return draws_.forget();
+    case AdviceKind::follow: return follow_.forget();
   }
 }
 
 bool Advice::poll() {
-  const bool cause = cause_.poll(), better = better_.poll(), study = study_.poll(), draws = draws_.poll();
-  return cause || better || study || draws;
+  const bool cause = cause_.poll(), better = better_.poll(), study = study_.poll(), draws = draws_.poll(),
+             follow = follow_.poll();
+  return cause || better || study || draws || follow;
 }
 
 InquiryStatus Advice::status(AdviceKind kind) const {
@@ -168,6 +200,7 @@ InquiryStatus Advice::status(AdviceKind kind) const {
     case AdviceKind::better: return better_.status();
     case AdviceKind::study: return study_.status();
     case AdviceKind::draws: return draws_.status();
+    case AdviceKind::follow: return follow_.status();
   }
   return {};
 }
@@ -182,6 +215,7 @@ const AdviceBasis* Advice::basis(AdviceKind kind) const {
     case AdviceKind::better: return better() ? &better()->of : nullptr;
     case AdviceKind::study: return study() ? &study()->of : nullptr;
     case AdviceKind::draws: return draws() ? &draws()->of : nullptr;
+    case AdviceKind::follow: return follow() ? &follow()->of : nullptr;
   }
   return nullptr;
 }
@@ -194,13 +228,14 @@ std::optional<Standing> Advice::standing(AdviceKind kind, const PlanDraft& now, 
     case AdviceKind::cause: return standing_in(*of, cause()->options, now);
     case AdviceKind::better: return standing_in(*of, better()->options, now);
     case AdviceKind::study: return standing_in(*study(), now);
-    case AdviceKind::draws: return standing_in(*of, {}, now);
+    case AdviceKind::draws:
+    case AdviceKind::follow: return standing_in(*of, {}, now);
   }
   return std::nullopt;
 }
 
 std::optional<PlanDraft> Advice::option(AdviceKind kind, std::size_t index) const {
-  if (basis(kind) == nullptr || kind == AdviceKind::draws) return std::nullopt;
+  if (basis(kind) == nullptr || kind == AdviceKind::draws || kind == AdviceKind::follow) return std::nullopt;
   if (kind == AdviceKind::study) {
     const auto& rows = study()->study.rows;
     if (index >= rows.size() || rows[index].figures.empty()) return std::nullopt;
@@ -219,7 +254,8 @@ std::string Advice::option_name(AdviceKind kind, std::size_t index) {
     case AdviceKind::cause: return fmt::format("remedy {}", index + 1);
     case AdviceKind::better: return fmt::format("proposal {}", index + 1);
     case AdviceKind::study: return fmt::format("build {} of the study", index + 1);
-    case AdviceKind::draws: return "";
+    case AdviceKind::draws:
+    case AdviceKind::follow: return "";
   }
   return "";
 }

@@ -1,4 +1,4 @@
-// Advice on an open plan: why a finding is there, better settings, a study of settings, what other draws come to. Each answer belongs to the plan it
+// Advice on an open plan: why a finding is there, better settings, a study of settings, what other draws come to, whether a wind goes by the plan. Each answer belongs to the plan it
 // was made of, and most have options: settings that the plan can be set to.
 #pragma once
 
@@ -13,8 +13,10 @@
 #include "advise/robust.h"
 #include "advise/study.h"
 #include "desk/wound.h"
+#include "follow/follow.h"
 #include "session/advice_request.h"
 #include "session/inquiry.h"
+#include "session/typed_readings.h"
 
 namespace laywright {
 
@@ -48,6 +50,15 @@ struct DrawsAnswer {
   VerdictPtr verdict;
 };
 
+// A wind that is followed; it has no options. What it will be is laid as a build is, to be looked at.
+struct FollowAnswer {
+  AdviceBasis of;
+  TypedReadings typed;  // as the readings stood when it was asked; lines of `wound` are its rows, from 2 on
+  AsWound wound;
+  Followed followed;
+  WoundPtr unchanged, changed;  // the second null where nothing is to be changed
+};
+
 class Advice {
  public:
   // `wake`: see Inquiry.
@@ -60,6 +71,9 @@ class Advice {
   void ask_study(const Plan& plan, const StudySpec& spec);
   // Precondition: the wound is a full one, and has its verdict.
   void ask_draws(const WoundPtr& wound, std::uint64_t seed);
+
+  // Precondition: what was read is of a spool wound by that plan.
+  void ask_follow(const Plan& plan, std::uint64_t seed, const TypedReadings& typed, const AsWound& wound);
 
   void stop(AdviceKind kind);
   void stop_all();
@@ -74,6 +88,8 @@ class Advice {
   [[nodiscard]] const std::shared_ptr<const BetterAnswer>& better() const { return better_.answer(); }
   [[nodiscard]] const std::shared_ptr<const StudyAnswer>& study() const { return study_.answer(); }
   [[nodiscard]] const std::shared_ptr<const DrawsAnswer>& draws() const { return draws_.answer(); }
+
+  [[nodiscard]] const std::shared_ptr<const FollowAnswer>& follow() const { return follow_.answer(); }
 
   // None where there is no answer.
   [[nodiscard]] std::optional<Standing> standing(AdviceKind kind, const PlanDraft& now, std::uint64_t seed) const;
@@ -90,6 +106,7 @@ class Advice {
   Inquiry<BetterAnswer> better_;
   Inquiry<StudyAnswer> study_;
   Inquiry<DrawsAnswer> draws_;
+  Inquiry<FollowAnswer> follow_;
 };
 
 // Threads for trials: one is left to the window.

@@ -8,7 +8,7 @@
 
 namespace laywright {
 
-enum class AdviceKind { cause, better, study, draws };
+enum class AdviceKind { cause, better, study, draws, follow };
 
 struct BetterRequest {
   std::vector<std::string> keep;  // keys that are not to be turned

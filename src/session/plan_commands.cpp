@@ -8,6 +8,7 @@
 #include "session/advice_commands.h"
 #include "session/bench_inside.h"
 #include "session/command_rows.h"
+#include "session/follow_commands.h"
 #include "session/reasons.h"
 #include "session/window_commands.h"
 
@@ -203,6 +204,12 @@ CommandRows build_rows() {
       {"Build", "Lay again", "F5", "Lay the plan once more.", lay_again()},
       {"Build", "Better settings...", "Ctrl+B", "Search for settings that wind better, and see what they cost.",
        ask(cmd::Question::better_settings), Also::while_typing},
+      {"Build", "Follow the wind", "Ctrl+Shift+F",
+       "Hold what was read on the spool that is being wound against the plan.", follow_wind(), Also::while_typing},
+      {"Build", "Open readings...", "", "Open a table of what was read on the spool.",
+       ask(cmd::Question::readings_to_open)},
+      {"Build", "Save readings...", "", "Save what was read on the spool as a table.",
+       ask(cmd::Question::readings_to_save)},
       {"Build", "Judge over draws", "",
        "Judge by the worst of several winds: other seeds, fiber within its tolerance.", judge_draws()},
       {"Build", "Next seed", "Shift+F5", "Draw the scatter of pitch and stops anew.", next_seed()},

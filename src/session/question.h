@@ -14,7 +14,9 @@ enum class Question {
   better_settings,
   share_page,
   page_to_save,
-  new_plan
+  new_plan,
+  readings_to_open,
+  readings_to_save
 };
 
 }  // namespace laywright::cmd

@@ -29,7 +29,7 @@ std::string why_not_ask(const Workbench& bench, Question q) {
   const bool of_sheet = is_one_of(q, Question::setup_sheet, Question::sheet_to_save);
   const bool of_page = is_one_of(q, Question::share_page, Question::page_to_save);
   const bool of_plan = is_one_of(q, Question::file_to_save, Question::close_unsaved, Question::better_settings) ||
-                       of_sheet || of_page;
+                       is_one_of(q, Question::readings_to_open, Question::readings_to_save) || of_sheet || of_page;
   if (of_plan && bench.active() == nullptr) return reason::no_plan;
   if (of_sheet && !bench.wound()) return reason::not_laid;
   if (of_page && !bench.options().make_page) return why_no_page(bench);
@@ -58,6 +58,8 @@ constexpr const char* words_of(Question question) {
     case Question::share_page: return "share page";
     case Question::page_to_save: return "page to save";
     case Question::new_plan: return "new plan";
+    case Question::readings_to_open: return "readings to open";
+    case Question::readings_to_save: return "readings to save";
   }
   return "";
 }

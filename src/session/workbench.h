@@ -25,6 +25,7 @@
 #include "session/recovery.h"
 #include "session/settings.h"
 #include "session/sheet_saving.h"
+#include "session/typed_readings.h"
 #include "session/showing.h"
 #include "store/catalogues.h"
 
@@ -46,6 +47,7 @@ struct Desk {
   std::uint64_t id = 0;
   std::unique_ptr<Document> document;  // never null
   std::unique_ptr<Advice> advice;      // never null
+  TypedReadings readings;              // of the spool that is being wound
   Stage stage;
   bool fitted = false;                 // the camera has seen the whole spool once
   OnDisk told_on_disk = OnDisk::same;  // what the person was told of the file

@@ -147,6 +147,8 @@ void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out) {
     case cmd::Question::better_settings: return better_dialog(bench, state, out);
     case cmd::Question::share_page: return page_dialog(bench, state, out);
     case cmd::Question::page_to_save: return file_dialog(bench, FileUse::save_page, state, out);
+    case cmd::Question::readings_to_open: return file_dialog(bench, FileUse::open_readings, state, out);
+    case cmd::Question::readings_to_save: return file_dialog(bench, FileUse::save_readings, state, out);
   }
 }
 

@@ -22,7 +22,7 @@ void page_dialog(const Workbench& bench, PanelState& state, Commands& out);
 void sheet_dialog(const Workbench& bench, PanelState& state, Commands& out);
 
 // A file to open, or a name to save under.
-enum class FileUse { open_plan, save_plan, save_sheet, save_page };
+enum class FileUse { open_plan, save_plan, save_sheet, save_page, open_readings, save_readings };
 
 void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Commands& out);
 

@@ -69,6 +69,7 @@ void draw_drawer(const Workbench& bench, const Shown& shown, PanelState& state, 
     tab("Layers", [&] { layers_panel(bench, state, out); });
     tab("Curves", [&] { curves_panel(bench, state, out); });
     tab("Pattern", [&] { pattern_panel(bench, state, out); });
+    tab("Follow", [&] { follow_panel(bench, state, out); });
     tab("Study", [&] { study_panel(bench, state, out); });
     if (bench.comparison()) tab("Comparison", [&] { comparison_panel(bench, state, out); });
     if (ImGui::TabItemButton(button_words(state.drawer_open), ImGuiTabItemFlags_Trailing)) {

@@ -1,4 +1,4 @@
-// The drawer below the picture: section, map, layers, curves, pattern, study, comparison.
+// The drawer below the picture: section, map, layers, curves, pattern, follow, study, comparison.
 #pragma once
 
 #include "ui/panel_state.h"

@@ -11,6 +11,7 @@
 #include "paper/sheet_file.h"
 #include "plan/plan_name.h"
 #include "session/file_commands.h"
+#include "session/follow_commands.h"
 #include "session/window_commands.h"
 #include "ui/focus.h"
 #include "ui/style.h"
@@ -20,7 +21,9 @@ namespace {
 
 namespace fs = std::filesystem;
 
-bool is_of_build(FileUse use) { return use == FileUse::save_sheet || use == FileUse::save_page; }
+bool opens(FileUse use) { return use == FileUse::open_plan || use == FileUse::open_readings; }
+
+bool is_of_plan(FileUse use) { return use == FileUse::open_plan || use == FileUse::save_plan; }
 
 // True if the file's ending says what is written.
 bool fits(FileUse use, const fs::path& path) {
@@ -39,15 +42,17 @@ Words words_for(FileUse use) {
     case FileUse::save_sheet:
       return {"Save the set-up sheet as", "name or path of a .pdf, .svg or .png file", "Save"};
     case FileUse::save_page: return {"Save the share page as", "name or path of a .html file", "Save"};
+    case FileUse::open_readings: return {"Open readings", "name or path of a .csv table", "Open"};
+    case FileUse::save_readings: return {"Save the readings as", "name or path of a .csv table", "Save"};
   }
   return {"", "", ""};
 }
 
 std::string name_to_begin_with(const Desk* desk, FileUse use) {
   const fs::path file = desk != nullptr ? desk->document->path().filename() : fs::path();
-  if (use == FileUse::open_plan) return "";
+  if (opens(use)) return "";
   if (use == FileUse::save_plan) return file.empty() ? "plan.lay.toml" : file.string();
-  const std::string ending = use == FileUse::save_sheet ? ".pdf" : ".html";
+  const std::string ending = use == FileUse::save_sheet ? ".pdf" : use == FileUse::save_readings ? ".csv" : ".html";
   const char* const otherwise = use == FileUse::save_sheet ? "set-up-sheet" : "wind";
   return (file.empty() ? otherwise : file.stem().stem().string()) + ending;
 }
@@ -103,7 +108,7 @@ bool entries(const FolderListing& listing, PanelState& state) {
 bool list(FileUse use, PanelState& state) {
   FileState& files = state.files;
   ImGui::BeginChild("entries", {0.0F, -em(5.6F)}, true);
-  const bool all_files = files.all_files || is_of_build(use);
+  const bool all_files = files.all_files || !is_of_plan(use);
   const FolderListing* listing = files.list.of(files.folder, all_files, state.wake);
   bool chosen = false;
   if (listing == nullptr) {
@@ -148,7 +153,7 @@ bool is_there(const fs::path& path, FileState& files) {
 
 // What is to be known of the name before it is taken.
 const char* remark_on(const Workbench& bench, FileUse use, const fs::path& path, FileState& files) {
-  if (use == FileUse::open_plan || files.name.empty()) return " ";
+  if (opens(use) || files.name.empty()) return " ";
   if (!fits(use, path)) {
     return use == FileUse::save_page ? "End the name with .html."
                                      : "End the name with .pdf for both pages, with .svg or .png for one.";
@@ -163,11 +168,11 @@ const char* remark_on(const Workbench& bench, FileUse use, const fs::path& path,
 
 // What stands beside the buttons.
 void options(FileUse use, const fs::path& path, PanelState& state) {
-  if (use == FileUse::save_page) return;
-  if (use != FileUse::save_sheet) {
+  if (is_of_plan(use)) {
     ImGui::Checkbox("All files", &state.files.all_files);
     return;
   }
+  if (use != FileUse::save_sheet) return;
   if (sheet_format_of(path.string()).value_or(SheetFormat::pdf) == SheetFormat::pdf) return;
   ImGui::SameLine(0.0F, em(1.5F));
   ImGui::RadioButton("Page 1", &state.sheet.page, 1);
@@ -182,6 +187,8 @@ Command command_for(FileUse use, const fs::path& path, const PanelState& state) 
     case FileUse::save_plan: return cmd::save_as(path.string());
     case FileUse::save_sheet: return cmd::save_sheet(path.string(), state.sheet.pages.drawings, state.sheet.page);
     case FileUse::save_page: return cmd::save_page(path.string());
+    case FileUse::open_readings: return cmd::open_readings(path.string());
+    case FileUse::save_readings: return cmd::save_readings(path.string());
   }
   return cmd::open(path.string());
 }

@@ -105,6 +105,9 @@ bool window_key(std::string_view keys, const Workbench& bench, PanelState& state
   } else if (keys == "Ctrl+R") {
     state.drawer_open = true;
     go_to_panel("Pattern", state);
+  } else if (keys == "Ctrl+F") {
+    state.drawer_open = true;
+    go_to_panel("Follow", state);
   } else if (keys == "F4") {
     next_drawer(state);
   } else if (keys == "Ctrl+PageDown" || keys == "Ctrl+PageUp") {
@@ -209,6 +212,7 @@ const std::vector<KeyHelp>& key_help() {
       {"Window", "Section, map, layers, curves", "Ctrl+5 to 8", "The same in the drawer; again: to the controls."},
       {"Window", "Machine", "Ctrl+M", "What the machine does where the scrubber is, and its warnings."},
       {"Window", "Pattern", "Ctrl+R", "Ribbons of a crossed wind, and settings without."},
+      {"Window", "Follow", "Ctrl+F", "What was read on the spool that is being wound, beside the plan."},
       {"Window", "Study", "Ctrl+T", "A map or curve of what comes of other settings; again: to what is laid."},
       {"Window", "Why a finding is there", "Y again", "The keyboard goes to the answer, to set the plan so."},
       {"Window", "Comparison", "Ctrl+9", "The table of differences, while two builds are compared."},

@@ -95,7 +95,8 @@ bool search_progress(const Advice& advice, Commands& out) {
   constexpr std::pair<AdviceKind, const char*> kinds[] = {{AdviceKind::cause, "Finding the cause"},
                                                           {AdviceKind::better, "Better settings"},
                                                           {AdviceKind::study, "Study"},
-                                                          {AdviceKind::draws, "Other draws"}};
+                                                          {AdviceKind::draws, "Other draws"},
+                                                          {AdviceKind::follow, "Following"}};
   for (const auto& [kind, name] : kinds) {
     const InquiryStatus status = advice.status(kind);
     if (!status.busy) continue;

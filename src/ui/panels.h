@@ -47,6 +47,8 @@ void study_panel(const Workbench& bench, PanelState& state, Commands& out);
 // How the double strokes of a crossed wind lie, ribbons to come, and settings without: the command laywright pattern, of the plan
 // as it is edited.
 void pattern_panel(const Workbench& bench, PanelState& state, Commands& out);
+// The checklist of a wind: what is read at each checkpoint, typed beside what it should be; what is off, and what to change now.
+void follow_panel(const Workbench& bench, PanelState& state, Commands& out);
 void comparison_panel(const Workbench& bench, PanelState& state, Commands& out);
 
 }  // namespace laywright
