@@ -2,6 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+
+#include "advise/searchable_setting.h"
+#include "plan/plan_values.h"
 
 namespace laywright {
 namespace {
@@ -89,11 +93,15 @@ const CauseSearch::Seen* CauseSearch::Line::best() const {
   return least == seen.end() ? nullptr : &*least;
 }
 
-void CauseSearch::tell(Line& line, double move, const std::optional<MeanAmount>& mean) const {
-  if (!mean) return line.bracket.tell(move, std::nullopt);
+void CauseSearch::tell(Line& line, double move, const std::optional<MeanAmount>& mean, bool of_bracket) const {
+  if (!mean) {
+    if (of_bracket) line.bracket.tell(move, std::nullopt);
+    return;
+  }
   const double left = mean->of_sought.gravity / before_.of_sought.gravity;
   const double of_all = mean->gravity_of_all / before_.gravity_of_all;
   line.seen.push_back({move, left, of_all});
+  if (!of_bracket) return;
   // What makes the whole build worse is no cure.
   line.bracket.tell(move, of_all > Remedy::no_worse ? std::max(left, of_all) : left);
 }
@@ -103,14 +111,22 @@ void CauseSearch::follow(std::vector<Line>& lines, Progress& progress) {
   constexpr double share_of_way = 0.2;  // of what is left of the way, for a round
   constexpr double end_of_way = 0.9;    // the rest is for the confirmation
   while (!progress.cancelled()) {
-    std::vector<std::pair<Line*, double>> asked;
+    struct Asked {
+      Line* line;
+      double move;
+      bool of_bracket;
+    };
+    std::vector<Asked> asked;
     std::vector<TrialOrder> orders;
-    for (Line& line : lines) {
-      const std::optional<double> move = line.bracket.next();
-      if (!move) continue;
-      asked.emplace_back(&line, *move);
-      const PlanDraft moved = with_changes(draft_, changes_of(draft_, scaled(line.unit, *move)));
+    const auto ask = [&](Line& line, double move, bool of_bracket) {
+      asked.push_back({&line, move, of_bracket});
+      const PlanDraft moved = with_changes(draft_, changes_of(draft_, scaled(line.unit, move)));
       for (TrialOrder& order : draws_of(moved, settings_.lay, trial_draws)) orders.push_back(std::move(order));
+    };
+    for (Line& line : lines) {
+      if (const std::optional<double> move = line.bracket.next()) ask(line, *move, true);
+      // Once: a bracket ends at the first move that is enough for the finding, and the wind may still be none to be wound.
+      if (const std::optional<double> move = std::exchange(line.usual, std::nullopt)) ask(line, *move, false);
     }
     if (asked.empty()) return;
     const double way = progress.share();
@@ -119,8 +135,9 @@ void CauseSearch::follow(std::vector<Line>& lines, Progress& progress) {
     if (progress.cancelled()) return;
     trials_ += static_cast<int>(orders.size());
     for (std::size_t i = 0; i < asked.size(); ++i) {
-      Line& line = *asked[i].first;
-      tell(line, asked[i].second, mean_after(line.unit, plan_, sought_, trials, i * trial_draws, trial_draws));
+      Line& line = *asked[i].line;
+      tell(line, asked[i].move, mean_after(line.unit, plan_, sought_, trials, i * trial_draws, trial_draws),
+           asked[i].of_bracket);
     }
   }
 }
@@ -155,18 +172,31 @@ void CauseSearch::note_tried(const std::vector<Line>& lines) {
   }
 }
 
+std::optional<double> CauseSearch::usual_move(const MovableSetting& movable, double limit) const {
+  if (movable.is_switch || movable.is_usual || movable.parts.size() > 1) return std::nullopt;
+  const MovableSetting::Part& part = movable.parts.front();
+  const std::optional<double> usual = usual_value(draft_, part.path), now = value_at(draft_, part.path);
+  if (!usual || !now) return std::nullopt;
+  const double move = part.sign * (*usual - *now);
+  const bool there = std::abs(move) < movable.step, in_reach = move / limit > 0.0 && move / limit <= 1.0;
+  return !there && in_reach ? std::optional(move) : std::nullopt;
+}
+
 std::vector<Candidate> CauseSearch::try_singles(Progress& progress) {
   std::vector<Line> lines;
   for (const MovableSetting& movable : movables_of(draft_, room_)) {
     const double first = std::max(movable.step, movable.first);
     for (const double limit : {movable.lowest, movable.highest}) {
       if (limit == 0.0) continue;
-      lines.push_back({{{movable, 1.0}}, Bracket(std::min(first, std::abs(limit)), limit, Remedy::gone_share), {}});
+      lines.push_back({{{movable, 1.0}},
+                       Bracket(std::min(first, std::abs(limit)), limit, Remedy::gone_share),
+                       {},
+                       usual_move(movable, limit)});
     }
   }
   // What is worn is worn together.
   if (const std::vector<MovableSetting> flaws = flaws_of(draft_); flaws.size() > 1) {
-    Line all_flaws{{}, Bracket(1.0, 1.0, Remedy::gone_share), {}};
+    Line all_flaws{{}, Bracket(1.0, 1.0, Remedy::gone_share), {}, {}};
     for (const MovableSetting& flaw : flaws) all_flaws.unit.push_back({flaw, flaw.lowest + flaw.highest});
     lines.push_back(std::move(all_flaws));
   }
@@ -181,7 +211,7 @@ std::vector<Candidate> CauseSearch::try_pairs(Progress& progress) {
   std::vector<Line> lines;
   for (const MovableSetting& movable : stop_pairs_of(draft_)) {
     for (const double limit : {movable.lowest, movable.highest}) {
-      lines.push_back({{{movable, 1.0}}, Bracket(movable.step, limit, Remedy::gone_share), {}});
+      lines.push_back({{{movable, 1.0}}, Bracket(movable.step, limit, Remedy::gone_share), {}, {}});
     }
   }
   std::vector<TriedDial> best = tried_;
@@ -197,6 +227,7 @@ std::vector<Candidate> CauseSearch::try_pairs(Progress& progress) {
       if (best[i].movable.words == best[k].movable.words) continue;
       lines.push_back({{{best[i].movable, best[i].best}, {best[k].movable, best[k].best}},
                        Bracket(first, furthest, Remedy::gone_share),
+                       {},
                        {}});
     }
   }

@@ -51,12 +51,14 @@ class CauseSearch {
     std::vector<Move> unit;  // at move 1
     Bracket bracket;
     std::vector<Seen> seen;
+    std::optional<double> usual;  // where the setting usually stands, as a move; tried beside the bracket's
 
     [[nodiscard]] const Seen* best() const;
   };
 
   void follow(std::vector<Line>& lines, Progress& progress);
-  void tell(Line& line, double move, const std::optional<MeanAmount>& mean) const;
+  [[nodiscard]] std::optional<double> usual_move(const MovableSetting& movable, double limit) const;
+  void tell(Line& line, double move, const std::optional<MeanAmount>& mean, bool of_bracket) const;
   [[nodiscard]] std::vector<Candidate> candidates(const std::vector<Line>& lines) const;
   void note_tried(const std::vector<Line>& lines);
 

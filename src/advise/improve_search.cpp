@@ -86,7 +86,7 @@ std::vector<std::vector<double>> ImproveSearch::usual_positions() const {
   constexpr std::size_t most_searchables = 5;
   std::vector<std::size_t> moved;
   for (std::size_t i = 0; i < early_ && moved.size() < most_searchables; ++i) {
-    if (usual_value(draft_, searchables_[i])) moved.push_back(i);
+    if (usual_value(draft_, searchables_[i].path)) moved.push_back(i);
   }
   std::vector<std::vector<double>> all;
   for (unsigned choice = 0; choice < 1U << moved.size(); ++choice) {
@@ -98,7 +98,7 @@ std::vector<std::vector<double>> ImproveSearch::usual_positions() const {
         if ((choice >> bit & 1U) == 0U || is_stop(searchable) != stops) continue;
         const PlanDraft so_far = set_searchables(draft_, searchables_, values);
         values[moved[bit]] =
-            searchable.nearest(std::clamp(*usual_value(so_far, searchable), searchable.low, searchable.high));
+            searchable.nearest(std::clamp(*usual_value(so_far, searchable.path), searchable.low, searchable.high));
       }
     }
     all.push_back(std::move(values));

@@ -140,16 +140,18 @@ bool is_stop(const SearchableSetting& searchable) {
   return searchable.path == "traverse.left_stop" || searchable.path == "traverse.right_stop";
 }
 
-std::optional<double> usual_value(const PlanDraft& draft, const SearchableSetting& searchable) {
+std::optional<double> usual_value(const PlanDraft& draft, std::string_view path) {
   constexpr double short_of_long = 0.5;
-  if (is_stop(searchable)) return ideal_stop_mm(draft, draft.traverse.pitch_mm);
-  if (searchable.path == "traverse.pitch" && draft.traverse.pitch_mm < crossed_d * draft.fiber.diameter_mm)
+  const Traverse& traverse = draft.traverse;
+  if (path == "traverse.left_stop" || path == "traverse.right_stop") return ideal_stop_mm(draft, traverse.pitch_mm);
+  if (path == "traverse.pitch" && traverse.pitch_mm < crossed_d * draft.fiber.diameter_mm)
     return usual_pitch_mm(draft);
-  if (searchable.path == reversal_path) {
-    const bool ramps = draft.traverse.reversal.kind == ReversalKind::ramp;
-    return ramps && searchable.now <= short_ramp_turns ? std::nullopt : std::optional(0.0);
+  if (path == reversal_path) {
+    const bool ramps = traverse.reversal.kind == ReversalKind::ramp;
+    return ramps && traverse.reversal.turns <= short_ramp_turns ? std::nullopt : std::optional(0.0);
   }
-  if (searchable.path == free_length_path) return short_of_long * long_free_length_d * draft.fiber.diameter_mm;
+  const double long_mm = long_free_length_d * draft.fiber.diameter_mm;
+  if (path == free_length_path && traverse.free_length_mm > long_mm) return short_of_long * long_mm;
   return std::nullopt;
 }
 

@@ -48,7 +48,7 @@ struct SearchRequest {
 [[nodiscard]] double ideal_stop_mm(const PlanDraft& draft, double pitch_mm);
 
 // Where a setting usually is best, with all else as in the draft; none where nothing is known of it.
-[[nodiscard]] std::optional<double> usual_value(const PlanDraft& draft, const SearchableSetting& searchable);
+[[nodiscard]] std::optional<double> usual_value(const PlanDraft& draft, std::string_view path);
 
 [[nodiscard]] bool is_stop(const SearchableSetting& searchable);
 

@@ -129,6 +129,26 @@ Json page(const FileSaving& saving) {
           {"trouble", saving.outcome && !saving.outcome->empty() ? saving.outcome->front().what : ""}};
 }
 
+// For who drives the window.
+const char* name_of(cmd::Question question) {
+  switch (question) {
+    case cmd::Question::file_to_open: return "file to open";
+    case cmd::Question::file_to_save: return "file to save";
+    case cmd::Question::what_to_compare: return "what to compare";
+    case cmd::Question::close_unsaved: return "close unsaved";
+    case cmd::Question::help: return "help";
+    case cmd::Question::setup_sheet: return "setup sheet";
+    case cmd::Question::sheet_to_save: return "sheet to save";
+    case cmd::Question::better_settings: return "better settings";
+    case cmd::Question::share_page: return "share page";
+    case cmd::Question::page_to_save: return "page to save";
+    case cmd::Question::new_plan: return "new plan";
+    case cmd::Question::readings_to_open: return "readings to open";
+    case cmd::Question::readings_to_save: return "readings to save";
+  }
+  return "";
+}
+
 Json showing(const Workbench& bench) {
   const Showing& show = *bench.showing();
   const ShowFigures figures = figures_of_showing(show, *bench.wound());
@@ -179,7 +199,7 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
   all["lesson"] = bench.lesson() ? lesson(bench) : Json(nullptr);
   all["page"] = bench.page_saving() ? page(*bench.page_saving()) : Json(nullptr);
   all["comparing"] = bench.comparison().has_value();
-  all["question"] = bench.question() ? Json(static_cast<int>(*bench.question())) : Json(nullptr);
+  all["question"] = bench.question() ? Json(name_of(*bench.question())) : Json(nullptr);
   if (bench.wound()) all["section"] = section(panels.section);
   all["map"] = {{"drawn", panels.map.image.version > 0},
                 {"trouble", trouble_words(panels.map.work.trouble())},

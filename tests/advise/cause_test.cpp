@@ -48,6 +48,18 @@ TEST_CASE("a pitch that is too fine is found to be the cause of ride-ups") {
   CHECK_THAT(explanation.text, Catch::Matchers::Contains("The pitch is") && Catch::Matchers::Contains("too fine"));
 }
 
+TEST_CASE("of a pitch far too coarse, the usual one is named, and not the first at which there is less to see") {
+  PlanDraft draft = narrow_draft();
+  draft.traverse.pitch_mm = 0.5;  // 2 d
+  const Explanation explanation = explained(draft, FindingKind::gap);
+  CHECK(explanation.verdict.grade == Grade::do_not_wind);
+  CHECK(blamed(explanation) == "traverse.pitch");
+  const Remedy& remedy = explanation.remedies.front();
+  CHECK(remedy.gone());
+  CHECK(remedy.changes.front().value == Approx(1.04 * 0.25).margin(0.006));
+  CHECK(remedy.verdict.grade != Grade::do_not_wind);
+}
+
 TEST_CASE("a stop far from its flange is found to be the cause of the gap there, and the other is not") {
   PlanDraft draft = narrow_draft();
   draft.traverse.right_stop_mm = 1.3;

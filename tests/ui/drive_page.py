@@ -20,7 +20,7 @@ def ask_for_name(w, path):
 
 
 NOT_WRITTEN = 3  # exit code
-SHARE_PAGE = 8  # among the questions of the window
+SHARE_PAGE = "share page"
 SKIPPED = 77  # to CTest
 
 

@@ -1,0 +1,161 @@
+"""The whole job, from the order to the inspected spool, by the command alone: 60 km over three spools, their plans and sheets, readings
+of spools that were wound with a hidden flaw, records in a file and on a PostgreSQL server, the fit that finds the flaw, and a
+fourth spool that is good.
+
+    whole_job_test.py LAYWRIGHT SAMPLES
+
+The spools are synthetic: this program lays them with the flaw that the plan does not know, and the readings are its diameters with
+the scatter of a caliper. What is shown is that the chain closes; that the lay model is right is shown elsewhere.
+"""
+
+import csv
+import json
+import os
+import pathlib
+import random
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+
+LAYWRIGHT, SAMPLES = sys.argv[1], pathlib.Path(sys.argv[2])
+QUICK = ["--fidelity", "0.5"]  # the least at which these winds are judged as at full
+LATE_MM = 0.5  # the machine's right stop is so much nearer to the flange than its scale says
+CALIPER_MM = 0.02  # one sigma
+READ_AFTER = 4  # layers
+SEED = 20
+
+
+def laywright(*words, codes=(0,)):
+    done = subprocess.run([LAYWRIGHT, *map(str, words)], capture_output=True, text=True, check=False)
+    assert done.returncode in codes, (words, done.returncode, done.stderr)
+    return done.stdout
+
+
+def laid(plan):
+    return json.loads(laywright("lay", plan, "--draws", "1", "--json", *QUICK))
+
+
+def set_in(text, table, key, value):
+    """The key of a table of a plan, which has it."""
+    head = re.search(rf"^\[{re.escape(table)}\].*$", text, re.MULTILINE).end()
+    line = re.compile(rf"^{key} = \"[^\"]*\"", re.MULTILINE)
+    assert line.search(text, head), (table, key)
+    return text[:head] + line.sub(f'{key} = "{value}"', text[head:], count=1)
+
+
+def stop_of(plan):
+    found = re.search(r'^right_stop = "([-\d.]+) mm"', plan.read_text(encoding="utf-8"), re.MULTILINE)
+    return float(found.group(1))
+
+
+def as_the_machine_winds(plan, to):
+    """The plan as it comes out on the machine with the flaw."""
+    text = plan.read_text(encoding="utf-8")
+    to.write_text(set_in(text, "traverse", "right_stop", f"{stop_of(plan) - LATE_MM:.4f} mm"), encoding="utf-8")
+    return to
+
+
+def wound_and_read(plan, folder, chance):
+    """Readings after the first layers, as a person writes them."""
+    wound = as_the_machine_winds(plan, folder / f"wound-{plan.name}")
+    layers = laid(wound)["layers"][:READ_AFTER]
+    table = folder / f"{plan.name}.csv"
+    with table.open("w", encoding="utf-8", newline="") as file:
+        rows = csv.writer(file)
+        rows.writerow(["layer", "layer_turns", "left_mm", "middle_mm", "right_mm"])
+        turns = 0.0
+        for layer in layers:
+            turns += layer["turns"]
+            begun = folder / "begun.lay.toml"
+            text = wound.read_text(encoding="utf-8")
+            begun.write_text(re.sub(r'^length = "[^"]*"', f"turns = {turns:.3f}", text, count=1, flags=re.MULTILINE),
+                             encoding="utf-8")
+            outer = laid(begun)["totals"]["outer_diameter"]
+            read = [f"{outer[side] + chance.gauss(0.0, CALIPER_MM):.2f}" for side in ("left", "middle", "right")]
+            rows.writerow([layer["layer"], f"{layer['turns']:.0f}", *read])
+    return table
+
+
+class Server:
+    """A PostgreSQL server of its own, on a socket in a folder; ended by its own program."""
+
+    def __init__(self, folder):
+        programs = sorted(pathlib.Path("/usr/lib/postgresql").glob("*/bin"))
+        if not programs:
+            raise SystemExit("there is no PostgreSQL server: install postgresql (sh cmake/install-packages.sh test)")
+        self.programs, self.data = programs[-1], folder / "data"
+        # It refuses to run as root.
+        self.as_whom = ["runuser", "-u", "postgres", "--"] if os.geteuid() == 0 else []
+        if self.as_whom:
+            shutil.chown(folder, "postgres")
+        folder.chmod(0o755)
+        self.run("initdb", "-D", self.data, "-A", "trust", "-U", "laywright")
+        settings = f"-c listen_addresses= -c unix_socket_directories={folder}"
+        self.run("pg_ctl", "-D", self.data, "-w", "-o", settings, "-l", folder / "log", "start")
+        self.address = f"postgresql://laywright@/postgres?host={folder}"
+
+    def run(self, program, *words):
+        subprocess.run([*self.as_whom, self.programs / program, *map(str, words)], check=True,
+                       stdout=subprocess.DEVNULL, cwd="/")
+
+    def end(self):
+        self.run("pg_ctl", "-D", self.data, "-m", "fast", "-w", "stop")
+
+
+def records_close_the_chain(place, plans, readings, folder):
+    """Kept, listed, fitted; gives the plan of the next spool."""
+    at = ["--records", place]
+    for plan, table in zip(plans, readings):
+        laywright("record", "add", plan, "--measured", table, "--reject", "heap at the right flange", "--by",
+                  "late shift", "--machine", "bench 2", *QUICK, *at)
+    kept = json.loads(laywright("record", "list", "--json", *at))["records"]
+    assert len(kept) == len(plans), kept
+    following = folder / "spool-4.lay.toml"
+    shutil.copy(plans[-1], following)
+    found = []
+    for record in kept:
+        number = record["number"]
+        shown = json.loads(laywright("record", "show", number, "--json", *at))
+        assert shown["state"] == "rejected", shown
+        fit = json.loads(laywright("record", "fit", number, "--json", *QUICK, *at))
+        stop = next(each for each in fit["fitted"] if each["path"] == "traverse.right_stop")
+        found.append((stop["value"] - stop["believed"], stop["sigma"]))
+    for off, sigma in found:
+        assert abs(off + LATE_MM) < max(4.0 * sigma, 0.1), found
+    laywright("record", "fit", kept[-1]["number"], "--carry-into", following, "--in-place", *QUICK, *at)
+    return following, found
+
+
+def main():
+    chance = random.Random(SEED)
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        out = folder / "order"
+        laywright("order", SAMPLES / "sixty-km.order.toml", "--out", out, *QUICK)
+        plans = sorted(out.glob("spool-*.lay.toml"))
+        assert len(plans) == 3 and len(list(out.glob("spool-*.pdf"))) == 3, list(out.iterdir())
+        for plan in plans:
+            assert laid(plan)["verdict"]["grade"] == "good", plan
+        flawed = laid(as_the_machine_winds(plans[-1], folder / "flawed.lay.toml"))["verdict"]
+        assert flawed["grade"] != "good", flawed
+        readings = [wound_and_read(plan, folder, chance) for plan in plans]
+
+        base = pathlib.Path(tempfile.mkdtemp())
+        server = Server(base)
+        try:
+            for place in (folder / "records.db", server.address):
+                following, found = records_close_the_chain(place, plans, readings, folder)
+                fourth = laid(as_the_machine_winds(following, folder / "fourth.lay.toml"))["verdict"]
+                told = ", ".join(f"{off:.2f} +- {sigma:.2f} mm" for off, sigma in found)
+                print(f"{place}: right stop off by {told} (hidden: {-LATE_MM} mm); flawed: {flawed['grade']}, "
+                      f"fourth: {fourth['grade']}", flush=True)
+                assert fourth["grade"] == "good", fourth
+        finally:
+            server.end()
+            shutil.rmtree(base)
+
+
+if __name__ == "__main__":
+    main()
