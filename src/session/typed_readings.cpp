@@ -5,19 +5,12 @@
 
 #include <fmt/format.h>
 
+#include "figures/csv_field.h"
+
 namespace laywright {
 namespace {
 
 constexpr double mm_per_m = 1000.0;
-
-std::string quoted_cell(const std::string& text) {
-  std::string quoted = "\"";
-  for (const char c : text) {
-    if (c == '"') quoted += '"';
-    quoted += c;
-  }
-  return quoted + "\"";
-}
 
 std::string cell_of(const std::optional<double>& value, double unit = 1.0) {
   return value ? fmt::format("{:.10g}", *value / unit) : "";
@@ -58,7 +51,7 @@ Result<AsWound> read_typed(const TypedReadings& typed, const Plan& plan) {
                                   counter != nullptr ? "counter" : "length (m)");
   for (const TypedRow& row : typed) {
     table += row.at_end ? "end" : row.layer ? fmt::format("{}", *row.layer) : "";
-    for (const std::string& cell : row.cells) table += ";" + quoted_cell(cell);
+    for (const std::string& cell : row.cells) table += fmt::format(";{}", quoted(cell));
     table += "\n";
   }
   return read_as_wound(table, "", counter);
@@ -70,8 +63,10 @@ std::string place_words(const TypedRow& row) {
 
 std::string typed_trouble(const TypedReadings& typed, const Issue& issue) {
   const auto row = static_cast<std::size_t>(issue.line) - 2;
-  const std::string place = issue.line >= 2 && row < typed.size() ? place_words(typed[row]) + ", " : "";
-  return fmt::format("{}{}{}: {}.", place, issue.key, issue.value.empty() ? "" : " = " + issue.value, issue.what);
+  const std::string place =
+      issue.line >= 2 && row < typed.size() ? fmt::format("{}, ", place_words(typed[row])) : "";
+  return fmt::format("{}{}{}: {}.", place, issue.key, issue.value.empty() ? "" : fmt::format(" = {}", issue.value),
+                     issue.what);
 }
 
 TypedReadings typed_of(const AsWound& wound) {
