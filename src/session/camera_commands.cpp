@@ -32,7 +32,7 @@ void take_camera(const BenchInside& in, const Camera& camera) {
   in.view().camera = brought_in(camera, in.view().camera);
 }
 
-void fit(const BenchInside& in) {
+void fit_picture(const BenchInside& in) {
   in.stage().flight.reset();
   in.view().camera = fit_camera(in.wound().plan(), in.view());
 }
@@ -80,11 +80,11 @@ Command cmd::look_from(double azimuth_deg, double elevation_deg) {
              camera.azimuth_deg = azimuth_deg;
              camera.elevation_deg = elevation_deg;
              take_camera(in, camera);
-             fit(in);
+             fit_picture(in);
            }}};
 }
 
-Command cmd::fit_view() { return {{.name = "fit", .needs = Needs::build, .act = fit}}; }
+Command cmd::fit_view() { return {{.name = "fit", .needs = Needs::build, .act = fit_picture}}; }
 
 Command cmd::toggle_motion() {
   return {{.name = "toggle motion", .needs = Needs::nothing, .act = [](const BenchInside& in) {
