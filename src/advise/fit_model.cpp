@@ -44,7 +44,8 @@ class Read {
       : build_(build), layers_(measurements.layers), line_(build), barrel_mm_(barrel_mm) {}
 
   [[nodiscard]] std::size_t stroke_at(double turn) const {
-    const double node = turn * build_.stations_per_turn;
+    constexpr double round_off = 1e-6;  // where a layer ends, the next one begins
+    const double node = turn * build_.stations_per_turn + round_off;
     std::size_t s = 0;
     while (s + 1 < build_.strokes.size() && static_cast<double>(build_.strokes[s + 1].first_node) <= node) ++s;
     return s;

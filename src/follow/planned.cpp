@@ -17,7 +17,7 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr double sigmas_allowed = 3.0;
+constexpr double sigmas_allowed = 3.5;
 constexpr double least_chance = 0.005;
 
 struct Draws {

@@ -14,7 +14,8 @@ struct Compared {
   Observation observation;  // with the error of the reading
   double planned = 0.0;     // mean of the plan's draws
   double scatter = 0.0;     // one sigma of these
-  double tolerance = 0.0;   // three sigmas of both: common practice for a single reading (no source)
+  // Three and a half sigmas of both, which chance exceeds once in 2000 readings (normal distribution): a wind has some dozens.
+  double tolerance = 0.0;
 
   [[nodiscard]] double off() const { return observation.measured - planned; }
   [[nodiscard]] double off_sigmas() const;
