@@ -56,7 +56,10 @@ def files(found):
 
 
 def case_of(name, help_):
-    lines = [f"    {name})", "      case $before in"]
+    if inner := [entry.shown for entry in help_.entries("Subcommands")]:
+        offered = " ".join([*inner, *(option for entry in help_.options for option in entry.names)])
+        return [f"    {name})", f"      _laywright_words \"$word\" '{offered}'", "      ;;"]
+    lines = [f"    {name.replace(' ', '_')})", "      case $before in"]
     for entry in help_.options:
         if entry.value:
             found = patterns(entry.value, entry.says)
@@ -72,9 +75,12 @@ def case_of(name, help_):
 def main():
     program, output = sys.argv[1:]
     whole, commands = all_help(program)
-    first = " ".join([*commands, *(name for entry in whole.options for name in entry.names)])
+    first = " ".join([*(name for name in commands if " " not in name), *(name for entry in whole.options for name in entry.names)])
     lines = [f"  if ((COMP_CWORD == 1)); then _laywright_words \"$word\" '{first}'; return; fi",
-             "  case ${COMP_WORDS[1]} in"]
+             "  local command=${COMP_WORDS[1]}",
+             *(f"  if [[ $command == {name} && $COMP_CWORD -gt 2 ]]; then command={name}_${{COMP_WORDS[2]}}; fi"
+               for name, help_ in commands.items() if "Subcommands" in help_.sections),
+             "  case $command in"]
     for name, help_ in commands.items():
         lines += case_of(name, help_)
     pathlib.Path(output).write_text(HEAD + "\n".join(lines) + "\n" + TAIL, encoding="utf-8")

@@ -77,9 +77,15 @@ def ask(program, *words):
 
 
 def all_help(program):
-    """The program's own help, and that of each command by its name, in the program's order."""
+    """The program's own help, and that of each command by its name, in the program's order; behind a command that has
+    commands of its own these, by both names: "record add"."""
     whole = read_help(ask(program, "--help"))
-    commands = {entry.shown: read_help(ask(program, entry.shown, "--help")) for entry in whole.entries("Subcommands")}
+    commands = {}
+    for entry in whole.entries("Subcommands"):
+        commands[entry.shown] = read_help(ask(program, entry.shown, "--help"))
+        for inner in commands[entry.shown].entries("Subcommands"):
+            name = f"{entry.shown} {inner.shown}"
+            commands[name] = read_help(ask(program, *name.split(), "--help"))
     for help_ in (whole, *commands.values()):
         for entry in help_.options:
             # How many threads a machine has is not a matter of the page.

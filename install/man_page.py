@@ -78,14 +78,16 @@ def main():
     lines = [f'.TH LAYWRIGHT 1 "" "laywright {version}" "User commands"', ".nh", ".SH NAME",
              "laywright \\- " + roff(about[0].lower() + about[1:].rstrip(".")), ".SH SYNOPSIS"]
     for name, help_ in commands.items():
-        lines += [f".B laywright {name}", f".I {roff(arguments(name, help_))}", ".br"]
+        if "Subcommands" not in help_.sections:
+            lines += [f".B laywright {name}", f".I {roff(arguments(name, help_))}", ".br"]
     lines += [".B laywright \\-\\-help", "|", ".B \\-\\-version", ".SH DESCRIPTION", roff(about),
               "From a lay plan (spool, fiber, pitch, stops, reversal, length) it computes every turn, and says where "
               "gaps, piled edges and dropped turns come, how thick the spool gets and whether the length fits.",
               ".PP", "Without a command the window opens.", ".PP", roff(VALUES), ".SH COMMANDS"]
     for name, help_ in commands.items():
         lines += [f".SS {name}", roff(help_.about) + "."]
-        lines += [".PP", f".B laywright {name}", f".I {roff(arguments(name, help_))}"]
+        if "Subcommands" not in help_.sections:
+            lines += [".PP", f".B laywright {name}", f".I {roff(arguments(name, help_))}"]
         lines += sections_lines(help_) + footer_lines(help_.footer)
     lines += [".SH OPTIONS"]
     for entry in whole.options:

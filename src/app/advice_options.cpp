@@ -8,16 +8,19 @@
 
 namespace laywright {
 
+void add_threads_option(CLI::App& command, int& threads) {
+  command.add_option("--threads", threads, "How many builds are laid at once; the result is the same for any")
+      ->type_name("N")
+      ->check(number_between(1, 1024))
+      ->capture_default_str();
+}
+
 void add_advice_options(CLI::App& command, AdviceOptions& options, const char* format) {
   command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
   command.add_flag("--json", options.json,
                    fmt::format("Print one JSON document (format \"{}\") instead of text", format));
   add_wind_options(command, options.lay);
-  command
-      .add_option("--threads", options.threads, "How many builds are laid at once; the result is the same for any")
-      ->type_name("N")
-      ->check(number_between(1, 1024))
-      ->capture_default_str();
+  add_threads_option(command, options.threads);
 }
 
 int conclude(const Issues& issues, bool stopped) {

@@ -17,6 +17,9 @@ struct AdviceOptions {
   int threads = threads_at_hand();
 };
 
+// --threads: how many builds are laid at once.
+void add_threads_option(CLI::App& command, int& threads);
+
 // PLAN, --json, --seed, --fidelity and --threads.
 void add_advice_options(CLI::App& command, AdviceOptions& options, const char* format);
 

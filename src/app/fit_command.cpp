@@ -3,18 +3,16 @@
 #include <memory>
 #include <optional>
 #include <string>
-#include <vector>
 
 #include <fmt/format.h>
 
 #include "advise/fit.h"
-#include "advise/setting_text.h"
 #include "answers/fit_report.h"
 #include "app/advice_options.h"
 #include "app/exit_code.h"
+#include "app/fit_options.h"
 #include "app/number_option.h"
 #include "app/output.h"
-#include "app/reading_options.h"
 #include "app/watch.h"
 #include "plan/plan_file.h"
 
@@ -25,29 +23,8 @@ struct FitOptions : AdviceOptions {
   std::string measured;
   bool make_template = false;
   int layers = 12;
-  ReadingOptions reading;
-  std::vector<std::string> beliefs;
+  FitTuning tuning;
 };
-
-// "traverse.left_stop=0.2mm"
-Issues add_belief(const PlanDraft& draft, const std::string& text, FitSettings& settings) {
-  const std::size_t sign = text.find('=');
-  const std::string key = text.substr(0, sign);
-  const Result<double> sigma = read_setting(draft, key, sign == std::string::npos ? "" : text.substr(sign + 1));
-  if (!sigma.ok()) return sigma.issues();
-  settings.beliefs.emplace_back(key, sigma.value());
-  return {};
-}
-
-Issues read_options(const PlanDraft& draft, const FitOptions& options, FitSettings& settings) {
-  settings.lay = options.lay;
-  settings.threads = options.threads;
-  if (Issues trouble = read_errors(draft, options.reading, settings.errors); !trouble.empty()) return trouble;
-  for (const std::string& each : options.beliefs) {
-    if (Issues trouble = add_belief(draft, each, settings); !trouble.empty()) return trouble;
-  }
-  return {};
-}
 
 int run(const FitOptions& options, const EntrySource& entries) {
   const Result<Plan> plan = load_plan(options.plan, &entries);
@@ -60,17 +37,17 @@ int run(const FitOptions& options, const EntrySource& entries) {
     tell("error: give the table of readings, MEASURED; --template makes an empty one\n");
     return exit_command_line;
   }
-  FitSettings settings;
-  const Issues trouble = read_options(plan.value().draft(), options, settings);
-  print_issues(trouble);
-  if (!trouble.empty()) return exit_command_line;
+  const Result<FitSettings> settings =
+      fit_settings(plan.value().draft(), options.lay, options.threads, options.tuning);
+  print_issues(settings.issues());
+  if (!settings.ok()) return exit_command_line;
   const Result<AsWound> wound = load_as_wound(options.measured, counter_of(plan.value()));
   print_issues(wound.issues());
   if (!wound.ok()) return exit_unsound;
 
   std::optional<Watch> watch(std::in_place);
   watch->begin("fitting");
-  const Result<Fit> found = fit(plan.value(), wound.value(), settings, watch->progress());
+  const Result<Fit> found = fit(plan.value(), wound.value(), settings.value(), watch->progress());
   const bool stopped = watch->progress().cancelled();
   watch.reset();
   if (!found.ok()) return conclude(found.issues(), stopped);
@@ -88,12 +65,7 @@ void add_options(CLI::App& command, FitOptions& options) {
       ->type_name("N")
       ->check(number_between(1, 10'000))
       ->capture_default_str();
-  add_reading_options(command, options.reading);
-  command
-      .add_option("--belief", options.beliefs,
-                  "How far a setting may be off, one sigma, like traverse.left_stop=0.2mm; 0: it is exact. May be "
-                  "given several times")
-      ->type_name("KEY=SIGMA");
+  add_fit_tuning(command, options.tuning);
 }
 
 }  // namespace

@@ -31,6 +31,7 @@
 #include "app/pattern_command.h"
 #include "app/payoff_command.h"
 #include "app/picture_command.h"
+#include "app/record_command.h"
 #include "app/share_command.h"
 #include "app/sheet_command.h"
 #include "app/study_command.h"
@@ -120,6 +121,7 @@ int main(int argc, char** argv) {
   add_calibrate_command(program, exit_code);
   add_capacity_command(program, *catalogues, exit_code);
   add_order_command(program, *catalogues, exit_code);
+  add_record_command(program, *catalogues, exit_code);
   add_pattern_command(program, *catalogues, exit_code);
   add_payoff_command(program, *catalogues, exit_code);
   add_study_command(program, *catalogues, exit_code);

@@ -3,6 +3,8 @@
 #include <cstdlib>
 #include <system_error>
 
+#include "session/data_folder.h"
+
 namespace laywright {
 namespace {
 
@@ -21,6 +23,8 @@ fs::path folder_of(const char* variable, const char* below_home) {
 Folders Folders::of_person() {
   return {folder_of("XDG_CONFIG_HOME", ".config"), folder_of("XDG_STATE_HOME", ".local/state")};
 }
+
+fs::path data_folder() { return folder_of("XDG_DATA_HOME", ".local/share"); }
 
 bool make_private_folder(const fs::path& folder) {
   if (folder.empty()) return false;

@@ -26,15 +26,20 @@ std::vector<std::string> lines_of(const std::string& text) {
   return lines;
 }
 
-std::vector<std::string> commands(const Workshop& shop) {
+// Those of the program, or of a command that has commands of its own: "record add".
+std::vector<std::string> commands(const Workshop& shop, const std::string& of = "") {
   std::vector<std::string> found;
   bool among_commands = false;
   const std::regex command("  ([a-z]+) .*");
-  for (const std::string& line : lines_of(shop.run("$LW --help").out)) {
+  for (const std::string& line : lines_of(shop.run("$LW " + of + " --help").out)) {
     std::smatch match;
     if (line == "Subcommands:") among_commands = true;
     if (line.empty()) among_commands = false;
-    if (among_commands && std::regex_match(line, match, command)) found.push_back(match[1]);
+    if (!among_commands || !std::regex_match(line, match, command)) continue;
+    const std::string name = of.empty() ? std::string(match[1]) : of + " " + std::string(match[1]);
+    const std::vector<std::string> inner = of.empty() ? commands(shop, name) : std::vector<std::string>{};
+    found.push_back(name);
+    found.insert(found.end(), inner.begin(), inner.end());
   }
   return found;
 }
@@ -90,6 +95,10 @@ std::string arguments(const std::string& command) {
   if (command == "export") return "a.lay.toml -o a.webp";
   if (command == "fit" || command == "follow") return "a.lay.toml a.csv";
   if (command == "calibrate") return "pitch 30=\"0.2 mm\" 60=\"0.4 mm\"";
+  if (command == "record add") return "a.lay.toml --spool-number 1 --records r.db";
+  if (command == "record export") return "r.csv --records r.db";
+  if (command.starts_with("record "))
+    return command == "record list" || command == "record trends" ? "--records r.db" : "1 --records r.db";
   if (command == "lay") return "a.lay.toml --out reports";
   return "a.lay.toml";
 }
@@ -119,7 +128,7 @@ TEST_CASE("what is no number in range is refused by every option that takes one"
   }
   // That the options were found at all.
   for (const char* known : {"--fidelity", "--zoom", "--cut", "--across", "--look-at", "--at-most", "--turns-error",
-                            "--vary", "--weights", "--until", "--seed"}) {
+                            "--vary", "--weights", "--until", "--seed", "--from"}) {
     CAPTURE(known);
     CHECK(names.contains(known));
   }

@@ -24,7 +24,7 @@ import reading  # noqa: E402
 from installed import folder, ran  # noqa: E402
 from window_driver import start_display  # noqa: E402
 
-MANY_WINDS = ("cause", "improve", "capacity", "fit", "follow", "study")
+MANY_WINDS = ("cause", "improve", "capacity", "fit", "follow", "study", "record")
 PLACEHOLDERS = {"ORDER": "samples/sixty-km.order.toml --fidelity 0.25", "PLAN": "samples/even.lay.toml", "FILE.pdf": "out/file.pdf"}
 
 

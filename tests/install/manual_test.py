@@ -16,8 +16,11 @@ def helps(program):
     commands = re.findall(r"^  ([a-z]+) ", text.split("Subcommands:")[1].split("\n\n")[0], re.MULTILINE)
     assert {"lay", "check", "picture", "study", "open"} <= set(commands), commands
     found = {}
-    for command in commands:
-        lines = ran(program, command, "--help", env=bare()).splitlines()
+    inner = re.findall(r"^  ([a-z]+) ", ran(program, "record", "--help", env=bare()).split("Subcommands:")[1].split("\n\n")[0],
+                       re.MULTILINE)
+    assert {"add", "amend", "list", "show", "fit", "trends", "export", "import"} == set(inner), inner
+    for command in [*commands, *(f"record {each}" for each in inner)]:
+        lines = ran(program, *command.split(), "--help", env=bare()).splitlines()
         listed = [line.split()[0].split(",") for line in lines if re.match(r"  -{1,2}[a-z]", line)]
         found[command] = sorted(name for names in listed for name in names)
     return found
@@ -27,7 +30,7 @@ def man_page(page, options):
     warned = subprocess.run(["groff", "-man", "-ww", "-Tutf8", "-z", page], capture_output=True, text=True, check=True)
     assert not warned.stderr, warned.stderr
     text = ran("groff", "-man", "-Tascii", "-P-cbou", page)
-    parts = dict(re.findall(r"^   ([a-z]+)\n(.*?)(?=^   [a-z]|^[A-Z])", text, re.MULTILINE | re.DOTALL))
+    parts = dict(re.findall(r"^   ([a-z]+(?: [a-z]+)?)\n(.*?)(?=^   [a-z]|^[A-Z])", text, re.MULTILINE | re.DOTALL))
     for command, names in options.items():
         for name in set(names) - {"-h", "--help"}:
             assert re.search(rf"^ {{7}}.*{re.escape(name)}\b", parts[command], re.MULTILINE), f"{command} {name}"
@@ -54,11 +57,14 @@ def completion(script, options):
         def offers(*words):
             return completed(script, where, "laywright", *words)
 
-        assert offers("") == sorted([*options, "-h", "--help", "--version", "--catalogue"])
+        assert offers("") == sorted([*(name for name in options if " " not in name), "-h", "--help", "--version", "--catalogue"])
         assert offers("ch") == ["check"]
         for command, names in options.items():
-            assert offers(command, "-") == names, command
-            assert offers(command, "--he") == ["--help"]
+            assert offers(*command.split(), "-") == names, command
+            assert offers(*command.split(), "--he") == ["--help"]
+        assert offers("record", "a") == ["add", "amend"]
+        assert offers("record", "add", "a") == ["a plan.lay.toml", "album"]
+        assert offers("record", "add", "--picture", "a") == ["a.png", "album"]
         assert offers("lay", "a") == ["a plan.lay.toml", "album"]
         assert offers("open", "") == ["a plan.lay.toml", "a.lesson.toml", "album"]
         assert offers("fit", "a plan.lay.toml", "a") == ["a plan.lay.toml", "a.csv", "album"]

@@ -1,0 +1,147 @@
+#include <cstdlib>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "app/number_option.h"
+#include "app/record_parts.h"
+#include "base/read_file.h"
+#include "base/readable.h"
+#include "base/today.h"
+#include "session/data_folder.h"
+#include "session/folders.h"
+
+namespace laywright {
+namespace {
+
+constexpr const char* variable = "LAYWRIGHT_RECORDS";
+
+Issue refused(std::string key, std::string what) {
+  Issue issue;
+  issue.key = std::move(key);
+  issue.what = std::move(what);
+  return issue;
+}
+
+std::string own_file() {
+  const std::filesystem::path folder = data_folder();
+  return folder.empty() ? "" : (folder / "records.db").string();
+}
+
+std::string place_of(const RecordsOption& option) {
+  if (!option.place.empty()) return option.place;
+  const char* set = std::getenv(variable);
+  return set != nullptr && *set != '\0' ? set : own_file();
+}
+
+}  // namespace
+
+void add_records_option(CLI::App& command, RecordsOption& option) {
+  command
+      .add_option(
+          "--records", option.place,
+          fmt::format("Where records are kept: a file, or postgresql://NAME@HOST/DATABASE; without it {}, or the "
+                      "file records.db in your data folder",
+                      variable))
+      ->type_name("FILE.db");
+}
+
+Result<RecordBook> open_records(const RecordsOption& option, Opening opening) {
+  const Result<RecordsPlace> place = records_place(place_of(option));
+  if (!place.ok()) return place.issues();
+  if (opening == Opening::to_write && place_of(option) == own_file()) {
+    // That it cannot be made, opening the file tells.
+    static_cast<void>(make_private_folder(data_folder()));
+  }
+  return RecordBook::open(place.value(), opening);
+}
+
+std::string records_words(const RecordsOption& option) {
+  const Result<RecordsPlace> place = records_place(place_of(option));
+  return place.ok() ? visible(place.value().words) : "";
+}
+
+void add_number(CLI::App& command, long long& number) {
+  command.add_option("NUMBER", number, "The record's number, as list shows it")
+      ->type_name("")
+      ->check(number_between(1LL, 1'000'000'000'000LL))
+      ->required();
+}
+
+CLI::Validator a_date() {
+  return CLI::Validator(
+      [](const std::string& text) {
+        return is_date(text) ? "" : fmt::format("\"{}\" is no day of the calendar, like 2026-11-29", readable(text));
+      },
+      "");
+}
+
+void add_entry_options(CLI::App& command, EntryOptions& options) {
+  command.add_option("--measured", options.measured, "What was measured on it, a table as `fit` takes it")
+      ->type_name("FILE.csv");
+  command.add_option("--picture", options.pictures, "A picture of it; may be given several times")
+      ->type_name("FILE.png|jpg|jpeg|webp")
+      ->allow_extra_args(false);
+  command.add_option("--caption", options.captions, "What a picture shows, in the order of the pictures")
+      ->type_name("TEXT");
+  CLI::Option* accept = command.add_flag("--accept", options.accept, "The spool is accepted");
+  command.add_option("--reject", options.reject, "The spool is rejected, and why")
+      ->type_name("TEXT")
+      ->excludes(accept);
+  command.add_option("--by", options.by, "Who says so")->type_name("NAME");
+  command.add_option("--note", options.note, "Anything else worth knowing")->type_name("TEXT");
+}
+
+Result<RecordEntry> entry_of(const EntryOptions& options) {
+  RecordEntry entry;
+  entry.written = moment();
+  entry.program = LAYWRIGHT_VERSION;
+  entry.by = options.by;
+  entry.note = options.note;
+  entry.decision = options.accept            ? Decision::accepted
+                   : !options.reject.empty() ? Decision::rejected
+                                             : Decision::none;
+  entry.reason = options.reject;
+  if (!options.measured.empty()) {
+    Result<AsWound> wound = load_as_wound(options.measured);
+    if (!wound.ok()) return wound.issues();
+    entry.readings = std::move(wound).value().readings;
+  }
+  if (options.captions.size() > options.pictures.size())
+    return refused("--caption", "is given more often than --picture; each is of one picture");
+  for (std::size_t i = 0; i < options.pictures.size(); ++i) {
+    Result<std::string> bytes = read_file(options.pictures[i], "a picture", largest_picture_bytes);
+    if (!bytes.ok()) return bytes.issues();
+    Result<RecordPicture> picture = picture_of(
+        std::move(bytes).value(), i < options.captions.size() ? options.captions[i] : "", options.pictures[i]);
+    if (!picture.ok()) return picture.issues();
+    entry.pictures.push_back(std::move(picture).value());
+  }
+  Issues issues = check_entry(entry);
+  if (!issues.empty()) return issues;
+  return entry;
+}
+
+bool says_something(const RecordEntry& entry) {
+  return entry.decision != Decision::none || !entry.note.empty() || !entry.readings.empty() ||
+         !entry.pictures.empty();
+}
+
+void add_filter_options(CLI::App& command, RecordFilter& filter) {
+  command.add_option("--machine", filter.machine, "Of this machine")->type_name("NAME");
+  command.add_option("--spool", filter.spool, "Of the spool of this number")->type_name("NAME");
+  command.add_option("--order", filter.order, "Of this order's number")->type_name("NAME");
+  command.add_option("--plan", filter.plan, "Whose plan's title or file holds this")->type_name("TEXT");
+  command
+      .add_option("--revision", filter.revision, "Whose plan has this revision, as the sheet's square code says it")
+      ->type_name("TEXT");
+  command.add_option("--from", filter.from, "Wound on this day or later, like 2026-11-29")
+      ->type_name("DATE")
+      ->check(a_date());
+  command.add_option("--to", filter.to, "Wound on this day or before")->type_name("DATE")->check(a_date());
+  command.add_option("--state", filter.state, "In this state: accepted, rejected or undecided")
+      ->type_name("WORD")
+      ->check(CLI::IsMember({"accepted", "rejected", "undecided"}).description(""));
+}
+
+}  // namespace laywright

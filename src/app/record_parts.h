@@ -1,0 +1,55 @@
+// The parts of `laywright record`, and what they have in common. Inside the record command only.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <CLI/CLI.hpp>
+
+#include "app/command_outcome.h"
+#include "plan/named_entry.h"
+#include "records/record_book.h"
+
+namespace laywright {
+
+// --records, or LAYWRIGHT_RECORDS, or the person's own file.
+struct RecordsOption {
+  std::string place;
+};
+void add_records_option(CLI::App& command, RecordsOption& option);
+[[nodiscard]] Result<RecordBook> open_records(const RecordsOption& option, Opening opening);
+// What the place is called; empty where it is none.
+[[nodiscard]] std::string records_words(const RecordsOption& option);
+
+// NUMBER, of a record.
+void add_number(CLI::App& command, long long& number);
+
+// What somebody says of a spool: readings, pictures, decision, name, note.
+struct EntryOptions {
+  std::string measured;
+  std::vector<std::string> pictures, captions;
+  bool accept = false;
+  std::string reject;
+  std::string by, note;
+};
+void add_entry_options(CLI::App& command, EntryOptions& options);
+// Errors: a file that cannot be read, or is not what it should be; a decision without a reason; more captions than pictures.
+[[nodiscard]] Result<RecordEntry> entry_of(const EntryOptions& options);
+[[nodiscard]] bool says_something(const RecordEntry& entry);
+
+// Which records.
+void add_filter_options(CLI::App& command, RecordFilter& filter);
+
+// A day of the calendar.
+[[nodiscard]] CLI::Validator a_date();
+
+void add_record_add(CLI::App& record, const EntrySource& entries, int& exit_code);
+void add_record_amend(CLI::App& record, int& exit_code);
+void add_record_list(CLI::App& record, int& exit_code);
+void add_record_show(CLI::App& record, int& exit_code);
+void add_record_fit(CLI::App& record, const EntrySource& entries, int& exit_code);
+void add_record_trends(CLI::App& record, int& exit_code);
+void add_record_export(CLI::App& record, int& exit_code);
+void add_record_import(CLI::App& record, int& exit_code);
+
+}  // namespace laywright

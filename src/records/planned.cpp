@@ -1,0 +1,57 @@
+#include "records/planned.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "plan/flatten.h"
+#include "plan/revision.h"
+#include "takeup/turn_line.h"
+
+namespace laywright {
+namespace {
+
+double width_of(const Build& build, std::size_t stroke) {
+  const std::size_t first = build.strokes[stroke].first_node, end = build.end_of(stroke);
+  if (first >= end) return 0.0;
+  double left = build.nodes.x(first), right = left;
+  for (std::size_t k = first; k < end; ++k) {
+    left = std::min(left, build.nodes.x(k));
+    right = std::max(right, build.nodes.x(k));
+  }
+  return right - left + build.fiber_diameter_mm;
+}
+
+}  // namespace
+
+SpoolRecord planned_record(const Plan& plan, std::string_view text, const LaySettings& settings, const Build& build,
+                           const Measurements& measurements) {
+  SpoolRecord record;
+  record.identity = new_identity();
+  record.spool = plan.order().spool;
+  record.order = plan.order().number;
+  if (const NamedEntry* machine = entry_of(plan.asked(), EntryKind::machine)) record.machine = machine->name;
+  record.title = plan.title();
+  record.plan_file = plan.file();
+  record.plan_text = flattened(text, plan.asked());
+  record.revision = revision_of(plan.draft());
+  record.fidelity = settings.fidelity;
+  record.seed = fmt::format("{}", settings.seed);
+  record.greatest_diameter_mm = measurements.outer_diameter.greatest_mm;
+  record.inside_width_mm = plan.spool().inside_width_mm;
+  const TurnLine line(build);
+  for (std::size_t i = 0; i < line.layers() && i < measurements.layers.size(); ++i) {
+    PlannedLayer each;
+    each.layer = static_cast<int>(i) + 1;
+    each.at_end = i + 1 == line.layers();
+    each.turns = each.at_end ? build.turns : line.layer_start_turn(i + 1);
+    each.layer_turns = each.turns - line.layer_start_turn(i);
+    each.length_mm = line.end_of_layer_mm(i);
+    each.width_mm = width_of(build, i);
+    each.outer_diameter_mm = measurements.layers[i].outer_diameter_mm;
+    record.planned.push_back(each);
+  }
+  return record;
+}
+
+}  // namespace laywright
