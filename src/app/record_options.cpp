@@ -83,7 +83,8 @@ void add_entry_options(CLI::App& command, EntryOptions& options) {
       ->type_name("FILE.png|jpg|jpeg|webp")
       ->allow_extra_args(false);
   command.add_option("--caption", options.captions, "What a picture shows, in the order of the pictures")
-      ->type_name("TEXT");
+      ->type_name("TEXT")
+      ->allow_extra_args(false);
   CLI::Option* accept = command.add_flag("--accept", options.accept, "The spool is accepted");
   command.add_option("--reject", options.reject, "The spool is rejected, and why")
       ->type_name("TEXT")

@@ -53,7 +53,8 @@ void add_record_trends(CLI::App& record, int& exit_code) {
       ->add_option("--of", options->quantities,
                    fmt::format("Only this: {}; may be given several times", fmt::join(quantity_names(), ", ")))
       ->type_name("WORD")
-      ->check(CLI::IsMember(quantity_names()).description(""));
+      ->check(CLI::IsMember(quantity_names()).description(""))
+      ->allow_extra_args(false);
   const CLI::Option* output =
       command->add_option("-o,--output", options->output, "Write the charts as a table to this file, too")
           ->type_name("FILE.csv");

@@ -28,6 +28,8 @@ Result<ReadRecords> read(const std::string& csv) { return read_records_table(csv
 
 std::vector<SpoolRecord> two_records() {
   SpoolRecord first = sample_record("17"), second = sample_record("=1+1");
+  first.identity = std::string(32, 'a');
+  second.identity = std::string(32, 'b');
   first.number = 3;
   second.number = 12;
   first.entries[0].readings = {reading_of(1, 102.1, 1.0 / 3.0, 102.2)};
