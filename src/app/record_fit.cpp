@@ -106,17 +106,17 @@ int fit_record(const RecordFitOptions& options, const EntrySource& entries) {
   const Result<SpoolRecord> record = book.find(options.number);
   if (!record.ok()) return conclude({exit_unsound, record.issues(), {}});
   const AsWound wound = as_wound_of(record.value());
-  if (wound.readings.empty()) {
-    tell(fmt::format("error: record {} has no readings; `laywright record amend {} --measured FILE.csv` adds them\n",
-                     options.number, options.number));
-    return exit_unsound;
-  }
   const Result<Plan> plan = plan_from_text(record.value().plan_text, wound.file);
   if (!plan.ok()) return conclude({exit_unsound, plan.issues(), {}});
   const Result<FitSettings> settings =
       fit_settings(plan.value().draft(), options.lay, options.threads, options.readings);
   print_issues(settings.issues());
   if (!settings.ok()) return exit_command_line;
+  if (wound.readings.empty()) {
+    tell(fmt::format("error: record {} has no readings; `laywright record amend {} --measured FILE.csv` adds them\n",
+                     options.number, options.number));
+    return exit_unsound;
+  }
 
   std::optional<Watch> watch(std::in_place);
   watch->begin("fitting");
