@@ -17,7 +17,8 @@ Issues add_belief(const PlanDraft& draft, const std::string& text, FitSettings& 
 
 }  // namespace
 
-Result<FitSettings> fit_settings(const PlanDraft& draft, const LaySettings& lay, int threads, const FitTuning& tuning) {
+Result<FitSettings> fit_settings(const PlanDraft& draft, const LaySettings& lay, int threads,
+                                 const FitTuning& tuning) {
   FitSettings settings;
   settings.lay = lay;
   settings.threads = threads;

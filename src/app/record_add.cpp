@@ -61,7 +61,7 @@ int add(const AddOptions& options, const EntrySource& entries) {
   const Result<Plan> plan = plan_from_text(text.value(), options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
-  Result<RecordEntry> entry = entry_of(options.entry);
+  Result<RecordEntry> entry = entry_of(options.entry, counter_of(plan.value()));
   if (!entry.ok()) return conclude({exit_unsound, entry.issues(), {}});
 
   std::optional<Watch> watch(std::in_place);
@@ -80,17 +80,18 @@ int add(const AddOptions& options, const EntrySource& entries) {
 }
 
 int amend(const AmendOptions& options) {
-  const Result<RecordEntry> entry = entry_of(options.entry);
+  Result<RecordBook> book = open_records(options.records, Opening::to_read);
+  if (!book.ok()) return conclude({exit_unsound, book.issues(), {}});
+  RecordBook open = std::move(book).value();
+  const Result<SpoolRecord> there = open.find(options.number);
+  if (!there.ok()) return conclude({exit_unsound, there.issues(), {}});
+  const Result<Plan> plan = plan_from_text(there.value().plan_text, there.value().plan_file);
+  const Result<RecordEntry> entry = entry_of(options.entry, plan.ok() ? counter_of(plan.value()) : nullptr);
   if (!entry.ok()) return conclude({exit_unsound, entry.issues(), {}});
   if (!says_something(entry.value())) {
     tell("error: say what is to be added: --measured, --picture, --accept, --reject or --note\n");
     return exit_command_line;
   }
-  Result<RecordBook> book = open_records(options.records, Opening::to_read);
-  if (!book.ok()) return conclude({exit_unsound, book.issues(), {}});
-  RecordBook open = std::move(book).value();
-  if (const Result<SpoolRecord> there = open.find(options.number); !there.ok())
-    return conclude({exit_unsound, there.issues(), {}});
   if (const Issues trouble = open.amend(options.number, entry.value()); !trouble.empty())
     return conclude({exit_not_written, trouble, {}});
   return conclude(

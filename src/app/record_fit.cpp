@@ -29,7 +29,7 @@ struct RecordFitOptions {
   bool json = false;
   LaySettings lay;
   int threads = threads_at_hand();
-  ReadingOptions readings;
+  FitTuning tuning;
   std::string by;
   std::string next, output;
   bool in_place = false;
@@ -109,7 +109,7 @@ int fit_record(const RecordFitOptions& options, const EntrySource& entries) {
   const Result<Plan> plan = plan_from_text(record.value().plan_text, wound.file);
   if (!plan.ok()) return conclude({exit_unsound, plan.issues(), {}});
   const Result<FitSettings> settings =
-      fit_settings(plan.value().draft(), options.lay, options.threads, options.readings);
+      fit_settings(plan.value().draft(), options.lay, options.threads, options.tuning);
   print_issues(settings.issues());
   if (!settings.ok()) return exit_command_line;
   if (wound.readings.empty()) {
@@ -155,7 +155,7 @@ void add_record_fit(CLI::App& record, const EntrySource& entries, int& exit_code
   add_records_option(*command, options->records);
   add_wind_options(*command, options->lay);
   add_threads_option(*command, options->threads);
-  add_reading_options(*command, options->readings);
+  add_fit_tuning(*command, options->tuning);
   command->add_flag("--json", options->json, "Print one JSON document (format \"lay-fit 1\") instead of text");
   command->footer(
       "As `laywright fit` with the kept plan and readings. What it corrects is carried over: the pitch in the same\n"

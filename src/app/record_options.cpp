@@ -93,7 +93,7 @@ void add_entry_options(CLI::App& command, EntryOptions& options) {
   command.add_option("--note", options.note, "Anything else worth knowing")->type_name("TEXT");
 }
 
-Result<RecordEntry> entry_of(const EntryOptions& options) {
+Result<RecordEntry> entry_of(const EntryOptions& options, const Counter* counter) {
   RecordEntry entry;
   entry.written = moment();
   entry.program = LAYWRIGHT_VERSION;
@@ -104,9 +104,10 @@ Result<RecordEntry> entry_of(const EntryOptions& options) {
                                              : Decision::none;
   entry.reason = options.reject;
   if (!options.measured.empty()) {
-    Result<AsWound> wound = load_as_wound(options.measured);
+    Result<AsWound> wound = load_as_wound(options.measured, counter);
     if (!wound.ok()) return wound.issues();
     entry.readings = std::move(wound).value().readings;
+    for (Reading& reading : entry.readings) reading.line = 0;
   }
   if (options.captions.size() > options.pictures.size())
     return refused("--caption", "is given more often than --picture; each is of one picture");

@@ -34,7 +34,8 @@ struct EntryOptions {
 };
 void add_entry_options(CLI::App& command, EntryOptions& options);
 // Errors: a file that cannot be read, or is not what it should be; a decision without a reason; more captions than pictures.
-[[nodiscard]] Result<RecordEntry> entry_of(const EntryOptions& options);
+// `counter`: the machine's of the plan, or null.
+[[nodiscard]] Result<RecordEntry> entry_of(const EntryOptions& options, const Counter* counter);
 [[nodiscard]] bool says_something(const RecordEntry& entry);
 
 // Which records.

@@ -10,7 +10,6 @@
 #include "base/readable.h"
 #include "paper/file_set.h"
 #include "plan/plan_name.h"
-#include "records/readings_csv.h"
 #include "records/record_text.h"
 
 namespace laywright {
@@ -46,7 +45,7 @@ Issues write_files(const SpoolRecord& record, const std::string& folder, std::st
   const std::string name = fmt::format("record-{}", record.number);
   Issues trouble = files.add(name + plan_ending, record.plan_text);
   const AsWound wound = as_wound_of(record);
-  if (trouble.empty() && !wound.readings.empty()) trouble = files.add(name + ".csv", readings_csv(wound));
+  if (trouble.empty() && !wound.readings.empty()) trouble = files.add(name + ".csv", as_wound_table(wound.readings));
   std::size_t count = 0;
   for (const RecordEntry& entry : record.entries) {
     for (const RecordPicture& picture : entry.pictures) {

@@ -17,13 +17,14 @@ constexpr std::array<QuantityWords, read_quantities> all_words{{{"turns of the l
                                                                 {"length counted", "length", true},
                                                                 {"diameter, left", "diameter_left", true},
                                                                 {"diameter, middle", "diameter_middle", true},
-                                                                {"diameter, right", "diameter_right", true}}};
+                                                                {"diameter, right", "diameter_right", true},
+                                                                {"width of the layer", "width", true}}};
 
 const QuantityWords& of(ReadQuantity quantity) { return all_words[static_cast<std::size_t>(quantity)]; }
 
 std::array<std::optional<double>, read_quantities> values_of(const Reading& reading) {
-  return {reading.layer_turns,    reading.counter_turns,  reading.counter_length_mm,
-          reading.diameter_mm[0], reading.diameter_mm[1], reading.diameter_mm[2]};
+  return {reading.layer_turns,    reading.counter_turns,  reading.counter_length_mm, reading.diameter_mm[0],
+          reading.diameter_mm[1], reading.diameter_mm[2], reading.width_mm};
 }
 std::array<double, read_quantities> values_of(const PlannedLayer& planned) {
   return {planned.layer_turns,
@@ -31,7 +32,8 @@ std::array<double, read_quantities> values_of(const PlannedLayer& planned) {
           planned.length_mm,
           planned.outer_diameter_mm[0],
           planned.outer_diameter_mm[1],
-          planned.outer_diameter_mm[2]};
+          planned.outer_diameter_mm[2],
+          planned.width_mm};
 }
 
 std::string place_of(const Reading& reading) {

@@ -9,8 +9,8 @@
 
 namespace laywright {
 
-enum class ReadQuantity { layer_turns, turns, length, diameter_left, diameter_middle, diameter_right };
-inline constexpr std::size_t read_quantities = 6;
+enum class ReadQuantity { layer_turns, turns, length, diameter_left, diameter_middle, diameter_right, width };
+inline constexpr std::size_t read_quantities = 7;
 
 // "turns of the layer", "diameter, left".
 [[nodiscard]] const char* words_for(ReadQuantity quantity);

@@ -1,6 +1,7 @@
 #include "records/planned.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -11,15 +12,14 @@
 namespace laywright {
 namespace {
 
+// Over its outermost turns.
 double width_of(const Build& build, std::size_t stroke) {
-  const std::size_t first = build.strokes[stroke].first_node, end = build.end_of(stroke);
-  if (first >= end) return 0.0;
-  double left = build.nodes.x(first), right = left;
-  for (std::size_t k = first; k < end; ++k) {
-    left = std::min(left, build.nodes.x(k));
-    right = std::max(right, build.nodes.x(k));
+  double least = HUGE_VAL, most = -HUGE_VAL;
+  for (std::size_t k = build.strokes[stroke].first_node; k < build.end_of(stroke); ++k) {
+    least = std::min(least, build.nodes.x(k) - build.half_mm(k));
+    most = std::max(most, build.nodes.x(k) + build.half_mm(k));
   }
-  return right - left + build.fiber_diameter_mm;
+  return std::max(0.0, most - least);
 }
 
 }  // namespace
@@ -47,7 +47,9 @@ SpoolRecord planned_record(const Plan& plan, std::string_view text, const LaySet
     each.turns = each.at_end ? build.turns : line.layer_start_turn(i + 1);
     each.layer_turns = each.turns - line.layer_start_turn(i);
     each.length_mm = line.end_of_layer_mm(i);
-    each.width_mm = width_of(build, i);
+    // Nobody measures the width of a layer that is not whole.
+    const bool whole = !each.at_end || !measurements.unfinished_layer || i == 0;
+    each.width_mm = width_of(build, whole ? i : i - 1);
     each.outer_diameter_mm = measurements.layers[i].outer_diameter_mm;
     record.planned.push_back(each);
   }

@@ -59,15 +59,15 @@ void insert_reading(soci::session& sql, long long number, long long entry, long 
   long long layer = reading.layer.value_or(0), at_end = reading.at_end ? 1 : 0;
   soci::indicator has_layer = reading.layer ? soci::i_ok : soci::i_null;
   MaybeNumber layer_turns(reading.layer_turns), turns(reading.counter_turns), length(reading.counter_length_mm),
-      left(reading.diameter_mm[0]), middle(reading.diameter_mm[1]), right(reading.diameter_mm[2]);
+      left(reading.diameter_mm[0]), middle(reading.diameter_mm[1]), right(reading.diameter_mm[2]),
+      shown(reading.counter_reading), width(reading.width_mm);
   sql << "INSERT INTO readings (record, entry, place, layer, at_end, layer_turns, counter_turns, counter_length_mm, "
-         "left_mm, "
-         "middle_mm, right_mm) VALUES (:record, :entry, :place, :layer, :end, :layer_turns, :turns, :length, :left, "
-         ":middle, "
-         ":right)",
+         "counter_reading, left_mm, middle_mm, right_mm, width_mm) VALUES (:record, :entry, :place, :layer, :end, "
+         ":layer_turns, :turns, :length, :shown, :left, :middle, :right, :width)",
       use(number), use(entry), use(place), use(layer, has_layer), use(at_end),
       use(layer_turns.value, layer_turns.there), use(turns.value, turns.there), use(length.value, length.there),
-      use(left.value, left.there), use(middle.value, middle.there), use(right.value, right.there);
+      use(shown.value, shown.there), use(left.value, left.there), use(middle.value, middle.there),
+      use(right.value, right.there), use(width.value, width.there);
 }
 
 void insert_fitted(soci::session& sql, long long number, long long entry, long long place,
@@ -150,12 +150,13 @@ void read_entries(soci::session& sql, std::map<long long, SpoolRecord>& records)
 void read_readings(soci::session& sql, std::map<long long, SpoolRecord>& records) {
   long long number = 0, entry = 0, layer = 0, at_end = 0;
   soci::indicator has_layer = soci::i_null;
-  MaybeNumber layer_turns, turns, length, left, middle, right;
+  MaybeNumber layer_turns, turns, length, shown, left, middle, right, width;
   for_each_row(
       sql,
-      "SELECT record, entry, layer, at_end, layer_turns, counter_turns, counter_length_mm, left_mm, middle_mm, "
-      "right_mm FROM "
-      "readings WHERE record BETWEEN :first AND :last ORDER BY record, entry, place",
+      "SELECT record, entry, layer, at_end, layer_turns, counter_turns, counter_length_mm, counter_reading, "
+      "left_mm, "
+      "middle_mm, right_mm, width_mm FROM readings WHERE record BETWEEN :first AND :last ORDER BY record, entry, "
+      "place",
       records,
       [&](SpoolRecord& record) {
         Reading reading;
@@ -164,12 +165,15 @@ void read_readings(soci::session& sql, std::map<long long, SpoolRecord>& records
         reading.layer_turns = layer_turns.number();
         reading.counter_turns = turns.number();
         reading.counter_length_mm = length.number();
+        reading.counter_reading = shown.number();
+        reading.width_mm = width.number();
         reading.diameter_mm = {left.number(), middle.number(), right.number()};
         if (RecordEntry* of = entry_at(record, entry)) of->readings.push_back(reading);
       },
       number, into(number), into(entry), into(layer, has_layer), into(at_end),
       into(layer_turns.value, layer_turns.there), into(turns.value, turns.there), into(length.value, length.there),
-      into(left.value, left.there), into(middle.value, middle.there), into(right.value, right.there));
+      into(shown.value, shown.there), into(left.value, left.there), into(middle.value, middle.there),
+      into(right.value, right.there), into(width.value, width.there));
 }
 
 void read_fitted(soci::session& sql, std::map<long long, SpoolRecord>& records) {

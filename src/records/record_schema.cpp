@@ -52,7 +52,9 @@ const std::vector<std::vector<std::string>>& migrations() {
           "CREATE INDEX records_by_machine ON records (machine, date)",
       },
       {
-          // 2: what a fit found is kept, so that machines can be watched over time.
+          // 2: what a fit found is kept, so that machines can be watched over time; readings have the machine's counter and widths.
+          "ALTER TABLE readings ADD COLUMN counter_reading DOUBLE PRECISION",
+          "ALTER TABLE readings ADD COLUMN width_mm DOUBLE PRECISION",
           "CREATE TABLE fitted (record BIGINT NOT NULL, entry BIGINT NOT NULL, place BIGINT NOT NULL, setting TEXT "
           "NOT NULL, "
           "planned DOUBLE PRECISION NOT NULL, value DOUBLE PRECISION NOT NULL, sigma DOUBLE PRECISION NOT NULL, "

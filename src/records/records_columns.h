@@ -8,7 +8,7 @@ namespace laywright {
 
 inline constexpr std::string_view records_format = "lay-records 1";
 
-inline constexpr std::array<std::string_view, 41> records_columns{records_format,
+inline constexpr std::array<std::string_view, 42> records_columns{records_format,
                                                                   "record",
                                                                   "entry",
                                                                   "layer",
@@ -16,6 +16,7 @@ inline constexpr std::array<std::string_view, 41> records_columns{records_format
                                                                   "layer_turns",
                                                                   "counter_turns",
                                                                   "counter_length_mm",
+                                                                  "counter_reading",
                                                                   "left_mm",
                                                                   "middle_mm",
                                                                   "right_mm",

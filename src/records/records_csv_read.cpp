@@ -195,6 +195,8 @@ class TableReader {
     reading.layer_turns = measure("layer_turns", false);
     reading.counter_turns = measure("counter_turns", false);
     reading.counter_length_mm = measure("counter_length_mm", false);
+    reading.counter_reading = measure("counter_reading", false);
+    reading.width_mm = measure("width_mm", false);
     reading.diameter_mm = {measure("left_mm", false), measure("middle_mm", false), measure("right_mm", false)};
     const bool placed = reading.layer || reading.at_end || reading.counter_turns || reading.counter_length_mm;
     if (!placed || reading.empty()) return error("", "", "is a reading without a place or without a value");

@@ -111,7 +111,9 @@ void write_entry(TableWriter& table, long long record, std::size_t place, const 
     table.number("layer_turns", reading.layer_turns);
     table.number("counter_turns", reading.counter_turns);
     table.number("counter_length_mm", reading.counter_length_mm);
+    table.number("counter_reading", reading.counter_reading);
     write_diameters(table, reading.diameter_mm);
+    table.number("width_mm", reading.width_mm);
     table.end();
   }
   for (const FittedSetting& each : entry.fitted) {

@@ -14,8 +14,10 @@ namespace laywright {
 namespace {
 
 bool same_reading(const Reading& a, const Reading& b) {
-  return std::tie(a.layer, a.at_end, a.layer_turns, a.counter_turns, a.counter_length_mm, a.diameter_mm) ==
-         std::tie(b.layer, b.at_end, b.layer_turns, b.counter_turns, b.counter_length_mm, b.diameter_mm);
+  return std::tie(a.layer, a.at_end, a.layer_turns, a.counter_turns, a.counter_length_mm, a.counter_reading,
+                  a.diameter_mm, a.width_mm) == std::tie(b.layer, b.at_end, b.layer_turns, b.counter_turns,
+                                                         b.counter_length_mm, b.counter_reading, b.diameter_mm,
+                                                         b.width_mm);
 }
 
 // Where on the spool it was read: by its layer, or by its counter between layers, or at the end. Layers and counters have no
@@ -34,6 +36,8 @@ void put_over(Reading& earlier, const Reading& later) {
   put(earlier.layer_turns, later.layer_turns);
   put(earlier.counter_turns, later.counter_turns);
   put(earlier.counter_length_mm, later.counter_length_mm);
+  put(earlier.counter_reading, later.counter_reading);
+  put(earlier.width_mm, later.width_mm);
   for (std::size_t i = 0; i < earlier.diameter_mm.size(); ++i) put(earlier.diameter_mm[i], later.diameter_mm[i]);
 }
 

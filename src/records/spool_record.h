@@ -17,11 +17,11 @@ namespace laywright {
 // The build as planned once a layer lies; lengths mm, counted from the start of the wind.
 struct PlannedLayer {
   int layer = 0;
-  bool at_end = false;       // the end of the wind, within this layer or after it
-  double layer_turns = 0.0;  // of this layer alone
-  double turns = 0.0;        // counted
-  double length_mm = 0.0;    // counted
-  double width_mm = 0.0;     // of the layer, from the outer side of its leftmost turn to that of its rightmost
+  bool at_end = false;                        // the end of the wind, within this layer or after it
+  double layer_turns = 0.0;                   // of this layer alone
+  double turns = 0.0;                         // counted
+  double length_mm = 0.0;                     // counted
+  double width_mm = 0.0;                      // of the last whole layer, over its outermost turns
   std::array<double, 3> outer_diameter_mm{};  // left, middle, right
 
   friend bool operator==(const PlannedLayer&, const PlannedLayer&) = default;

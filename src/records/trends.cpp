@@ -28,6 +28,9 @@ const std::vector<Watched>& watched() {
       {{"pitch", "pitch, as fitted less as planned", "mm"}, std::nullopt, "traverse.pitch"},
       {{"left_stop", "left stop, as fitted less as planned", "mm"}, std::nullopt, "traverse.left_stop"},
       {{"right_stop", "right stop, as fitted less as planned", "mm"}, std::nullopt, "traverse.right_stop"},
+      {{"lost_motion", "lost motion, as fitted less as planned", "mm"},
+       std::nullopt,
+       "traverse.reversal.lost_motion"},
       {{"dwell", "dwell at a stop, as fitted less as planned", "turns"}, std::nullopt, "traverse.reversal.turns"},
   };
   return all;

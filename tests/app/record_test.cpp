@@ -59,7 +59,7 @@ TEST_CASE("a spool is recorded and shown, with what was measured beside what was
   // What is written out lays to the same, and its readings fit.
   const json again = json::parse(shop.run("$LW lay out/record-1.lay.toml --json --fidelity 0.25").out);
   CHECK(again.at("totals") == laid.at("totals"));
-  CHECK_THAT(content(shop.at("out/record-1.csv")), Contains("2,,,,103.7,103.8,103.7"));
+  CHECK_THAT(content(shop.at("out/record-1.csv")), Contains("2,,,,103.7,103.8,103.7,"));
   // The revision that stands on the sheet finds it.
   const std::string revision = document.at("plan").at("revision");
   CHECK_THAT(shop.record("list --revision " + revision).out, Contains("S 1") && Contains("1 record."));

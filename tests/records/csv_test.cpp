@@ -1,11 +1,10 @@
 // Records as a table and back.
+#include <algorithm>
 #include <map>
 
 #include <catch2/catch.hpp>
 
-#include "advise/as_wound.h"
 #include "records/csv_rows.h"
-#include "records/readings_csv.h"
 #include "records/records_csv.h"
 #include "records/sample_record.h"
 
@@ -144,21 +143,4 @@ TEST_CASE("rows of comma-separated values, by RFC 4180") {
              Contains("f:2: ") && Contains("never closed"));
   CHECK_THAT(to_text(read_csv_rows("\"a\"b", "f").issues().front()), Contains("goes on behind"));
   CHECK_THAT(to_text(read_csv_rows("a\"b", "f").issues().front()), Contains("within a field"));
-}
-
-TEST_CASE("readings of a record are a table that fit reads") {
-  AsWound wound;
-  Reading end;
-  end.at_end = true;
-  end.counter_length_mm = 880'100.0;
-  end.diameter_mm[0] = 1.0 / 3.0;
-  wound.readings = {reading_of(3, 102.1, 102.0, 102.2), end};
-  const Result<AsWound> back = read_as_wound(readings_csv(wound), "r.csv");
-  REQUIRE(back.ok());
-  REQUIRE(back.value().readings.size() == 2);
-  CHECK(back.value().readings[0].layer == 3);
-  CHECK(back.value().readings[0].diameter_mm == wound.readings[0].diameter_mm);
-  CHECK(back.value().readings[1].at_end);
-  CHECK(back.value().readings[1].diameter_mm == end.diameter_mm);
-  CHECK(back.value().readings[1].counter_length_mm == Approx(880'100.0));
 }

@@ -62,6 +62,8 @@ SpoolRecord full_record() {
   Reading end;
   end.at_end = true;
   end.counter_turns = 40.25;
+  end.counter_reading = 1.0 / 7.0;
+  end.width_mm = 20.3;
   end.counter_length_mm = 12'800.0 / 3.0;
   end.diameter_mm = {std::nullopt, 103.75, std::nullopt};
   Reading between;

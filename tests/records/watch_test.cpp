@@ -48,6 +48,7 @@ TEST_CASE("readings stand beside what was planned there") {
   SpoolRecord record = sample_record();
   Reading first = reading_of(1, 102.5, 102.25, 102.0), end, between;
   first.layer_turns = 19.0;
+  first.width_mm = 20.0;
   end.at_end = true;
   end.counter_turns = 41.0;
   end.diameter_mm[1] = 103.6;
@@ -55,15 +56,17 @@ TEST_CASE("readings stand beside what was planned there") {
   between.diameter_mm[1] = 103.0;
   record.entries[0].readings = {end, between, first};
   const std::vector<BesidePlan> all = readings_beside_plan(record);
-  REQUIRE(all.size() == 7);
+  REQUIRE(all.size() == 8);
   CHECK(all[0].place == "layer 1");
   CHECK(all[0].quantity == ReadQuantity::layer_turns);
   CHECK(all[0].planned == 19.5);
   CHECK(all[1].planned == 102.0);
-  CHECK(all[4].place == "at 30 turns");
-  CHECK_FALSE(all[4].planned.has_value());
-  CHECK(all[5].place == "end");
-  CHECK(all[5].planned == 40.0);
+  CHECK(all[4].quantity == ReadQuantity::width);
+  CHECK(all[4].planned == 20.4);
+  CHECK(all[5].place == "at 30 turns");
+  CHECK_FALSE(all[5].planned.has_value());
+  CHECK(all[6].place == "end");
+  CHECK(all[6].planned == 40.0);
   CHECK(*outermost_difference(record, ReadQuantity::diameter_middle) == Approx(-0.1));
   CHECK(*outermost_difference(record, ReadQuantity::diameter_left) == Approx(0.5));
   CHECK_FALSE(outermost_difference(record, ReadQuantity::length).has_value());
@@ -130,7 +133,8 @@ TEST_CASE("trends are of each machine over time, and say in words what is out of
   const std::vector<std::string> said = out_of_control(diameters);
   // The last one draws the mean so far off that all ten before it lie on one side.
   REQUIRE(said.size() == 3);
-  CHECK_THAT(said[0], Contains("spool S0") && Contains("to spool S9") && Contains("10 in a row") && Contains("lower"));
+  CHECK_THAT(said[0],
+             Contains("spool S0") && Contains("to spool S9") && Contains("10 in a row") && Contains("lower"));
   CHECK_THAT(said[1], Contains("spool S10") && Contains("over the limit"));
   CHECK_THAT(said[2], Contains("jump"));
   CHECK(trends.all[2].quantity.name == "left_stop");
