@@ -69,6 +69,7 @@ void add_spool(std::vector<Field<PlanDraft>>& all) {
   add(amount("spool", "barrel_taper", "mm", either_way(longest_part_mm)), MEMBER(spool.barrel_taper_mm));
   add(amount("spool", "flange_runout", "mm", from_zero(longest_part_mm)), MEMBER(spool.flange_runout_mm));
   add(amount("spool", "mass", "kg", above_zero(1e6)), MEMBER(spool.mass_kg));
+  add(one_of("spool", "look", {"plastic", "wood", "steel"}), MEMBER(spool.look));
 }
 
 void add_fiber(std::vector<Field<PlanDraft>>& all) {
@@ -87,6 +88,12 @@ void add_fiber(std::vector<Field<PlanDraft>>& all) {
   add(amount("fiber", "core_diameter", "mm", above_zero(thickest_fiber_mm)), MEMBER(fiber.core_diameter_mm));
   add(amount("fiber", "max_tension", "N", above_zero(greatest_force_N)), MEMBER(fiber.max_tension_N));
   add(amount("fiber", "min_bend_diameter", "mm", above_zero(longest_part_mm)), MEMBER(fiber.min_bend_diameter_mm));
+  add(one_of("fiber", "look", {"usual", "coated", "glass", "copper", "enamelled", "steel", "yarn"}),
+      MEMBER(fiber.look));
+  add(one_of("fiber", "colour",
+             {"natural", "white", "grey", "black", "blue", "turquoise", "green", "yellow", "orange", "brown", "red",
+              "rose", "violet"}),
+      MEMBER(fiber.colour));
 }
 
 void add_traverse(std::vector<Field<PlanDraft>>& all) {

@@ -56,6 +56,9 @@ struct Field : FieldInfo {
 // has a value only where the draft has a take-up; setting one gives it one.
 [[nodiscard]] const std::vector<Field<PlanDraft>>& plan_fields();
 
+// What is for pictures alone: no wind depends on it.
+[[nodiscard]] inline bool is_look(const FieldInfo& field) { return field.key == "look" || field.key == "colour"; }
+
 // Of one [[wind.step]]; table is "wind.step".
 [[nodiscard]] const std::vector<Field<WindStep>>& step_fields();
 

@@ -13,6 +13,27 @@
 
 namespace laywright {
 
+// What a spool and its fiber look like in pictures; no wind depends on it.
+enum class SpoolLook { plastic, wood, steel };
+// `usual`: as a fiber, wire or yarn of its kind mostly does.
+enum class FiberLook { usual, coated, glass, copper, enamelled, steel, yarn };
+// Of a coating, an enamel or a yarn. `natural`: its own.
+enum class FiberColour {
+  natural,
+  white,
+  grey,
+  black,
+  blue,
+  turquoise,
+  green,
+  yellow,
+  orange,
+  brown,
+  red,
+  rose,
+  violet
+};
+
 struct Spool {
   double barrel_diameter_mm = 0.0;  // at the left end of the barrel
   double flange_diameter_mm = 0.0;
@@ -21,6 +42,7 @@ struct Spool {
   double barrel_taper_mm = 0.0;   // right diameter minus left
   double flange_runout_mm = 0.0;  // out of square, peak to peak at the rim
   std::optional<double> mass_kg;
+  SpoolLook look = SpoolLook::plastic;
 
   // Of its thinner end.
   [[nodiscard]] double least_barrel_diameter_mm() const {
@@ -50,6 +72,8 @@ struct Fiber {
   std::optional<double> core_diameter_mm;  // the part that carries load
   std::optional<double> max_tension_N;
   std::optional<double> min_bend_diameter_mm;
+  FiberLook look = FiberLook::usual;
+  FiberColour colour = FiberColour::natural;
 };
 
 enum class Side { left, right };

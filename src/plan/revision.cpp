@@ -16,6 +16,7 @@ namespace {
 template <class Owner>
 void add_fields(Hash& hash, const std::vector<Field<Owner>>& fields, const Owner& owner) {
   for (const Field<Owner>& field : fields) {
+    if (is_look(field)) continue;
     const std::optional<double> value = field.get(owner);
     if (!value || value == field.get(Owner{})) continue;
     const std::string text = fmt::format("{}={:.9g};", field.path(), *value == 0.0 ? 0.0 : *value);

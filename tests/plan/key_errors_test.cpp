@@ -181,7 +181,7 @@ TEST_CASE("a misspelt key is told once, with the key that was meant") {
 TEST_CASE("keys and tables that no plan has") {
   CHECK(sample::only_issue(sample::with("mass = \"0.9 kg\"", "pitch = \"0.26 mm\"")).what ==
         "does not belong here; move it to [traverse]");
-  CHECK(sample::only_issue(sample::with("mass = \"0.9 kg\"", "colour = \"red\"")).what ==
+  CHECK(sample::only_issue(sample::with("mass = \"0.9 kg\"", "hue = \"red\"")).what ==
         "is not a key of a lay plan; remove it, or use one that [spool] has");
   const Issue table = sample::only_issue(sample::with("[limits]", "[spare]\nx = 1\n[limits]"));
   CHECK(table.key == "spare");

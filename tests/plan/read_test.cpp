@@ -21,6 +21,7 @@ TEST_CASE("every key arrives in its member, in the unit of its name") {
   CHECK(d.spool.barrel_taper_mm == 0.2);
   CHECK(d.spool.flange_runout_mm == 0.1);
   CHECK(d.spool.mass_kg == 0.9);
+  CHECK(d.spool.look == SpoolLook::wood);
   CHECK(d.fiber.diameter_mm == 0.245);
   CHECK(d.fiber.diameter_tolerance_mm == 0.005);
   CHECK(d.fiber.friction == 0.5);
@@ -31,6 +32,8 @@ TEST_CASE("every key arrives in its member, in the unit of its name") {
   CHECK(d.fiber.scatter_length_mm == 20'000.0);
   CHECK(d.fiber.max_tension_N == 8.4);
   CHECK(d.fiber.min_bend_diameter_mm == 60.0);
+  CHECK(d.fiber.look == FiberLook::coated);
+  CHECK(d.fiber.colour == FiberColour::blue);
   CHECK(d.traverse.motion == Motion::stepped);
   CHECK(d.traverse.pitch_mm == 0.26);
   CHECK(d.traverse.left_stop_mm == 0.13);

@@ -48,6 +48,8 @@ TEST_CASE("a plan's revision changes with what its wind depends on, and with not
   CHECK(revision_with("[spool]", "[order]\nnumber = \"1\"\ncustomer = \"C\"\nlot = \"L\"\nspool = \"2\"\n[spool]") ==
         first);
   CHECK(revision_with("0.254 mm", "0.01 in") == first);
+  CHECK(revision_with("\"95 mm\"", "\"95 mm\"\nlook = \"wood\"") == first);
+  CHECK(revision_with("0.254 mm\"", "0.254 mm\"\nlook = \"coated\"\ncolour = \"blue\"") == first);
   CHECK(revision_with("\"95 mm\"", "\"95 mm\"\nflange_taper = \"0 deg\"") == first);  // the usual value, written out
 }
 

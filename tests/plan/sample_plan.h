@@ -25,6 +25,7 @@ flange_taper = "1 deg"
 barrel_taper = "0.2 mm"
 flange_runout = "0.1 mm"
 mass = "0.9 kg"
+look = "wood"
 
 [fiber]
 diameter = "0.245 mm"
@@ -40,6 +41,8 @@ scatter_length = "20 m"
 core_diameter = "0.125 mm"
 max_tension = "8.4 N"
 min_bend_diameter = "60 mm"
+look = "coated"
+colour = "blue"
 
 [traverse]
 motion = "stepped"
