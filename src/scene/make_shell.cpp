@@ -29,7 +29,12 @@ class ShellMaker {
     shell_.node = source.shells().newest(source.build(), end, std::move(shell_.node));
     shell_.radius_mm.resize(texels);
     shell_.colour.resize(texels);
+    shell_.crest_mm.resize(texels);
     shell_.across.resize(texels);
+    shade_.resize(texels);
+    // As far as one sees from a gap without turning one's eyes: an estimate.
+    constexpr double reach_d = 6.0;
+    reach_ = static_cast<std::size_t>(std::lround(reach_d * source.d() / shell_.grid.column_mm));
     offset_.resize(shell_.grid.columns);
     base_.resize(shell_.grid.columns);
     for (std::size_t c = 0; c < shell_.grid.columns; ++c) {
@@ -46,9 +51,12 @@ class ShellMaker {
       find_runs(row, keep);
       close_slits();
       for (const Run& run : runs_) spread(row, run, run.node == no_node ? Rgba{0, 0, 0, 0} : colour(run.node));
+      shade(row);
       raise(row);
     }
     shell_.openness = openness_of(shell_.grid, shell_.radius_mm, source_.d(), std::move(shell_.openness));
+    for (std::size_t i = 0; i < shade_.size(); ++i)
+      shell_.openness[i] = static_cast<std::uint8_t>(static_cast<float>(shell_.openness[i]) * shade_[i] + 0.5F);
     return std::move(shell_);
   }
 
@@ -106,6 +114,15 @@ class ShellMaker {
     std::fill_n(base, count, static_cast<float>(run.r));
   }
 
+  // What lies deeper than its neighbours has less light.
+  void shade(std::size_t row) {
+    const std::size_t columns = shell_.grid.columns, at = shell_.index(row, 0);
+    greatest_around(base_.data(), columns, reach_, &shell_.crest_mm[at], room_);
+    const auto per_d = static_cast<float>(1.0 / source_.d());
+    const float* const crest = &shell_.crest_mm[at];
+    for (std::size_t c = 0; c < columns; ++c) shade_[at + c] = light_at_depth((crest[c] - base_[c]) * per_d);
+  }
+
   // In loops that a compiler turns into wide ones: no member is read in them, and none writes bytes beside floats.
   void raise(std::size_t row) {
     const std::size_t columns = shell_.grid.columns;
@@ -130,7 +147,9 @@ class ShellMaker {
   std::vector<double> xs_;             // of the columns
   std::vector<float> steps_, barrel_;  // from the first column; radius there
   float radius_;                       // of the fiber
-  std::vector<float> offset_, base_;   // of a row: from the fiber's centre along x, and its r
+  std::size_t reach_ = 1;              // columns
+  std::vector<float> shade_, room_;
+  std::vector<float> offset_, base_;  // of a row: from the fiber's centre along x, and its r
 };
 
 }  // namespace

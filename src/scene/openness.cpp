@@ -25,6 +25,35 @@ void add_light(const std::vector<float>& steepness, std::vector<float>& light) {
 
 }  // namespace
 
+float light_at_depth(float depth_d) {
+  constexpr float rounding = 0.25F, darkest = 0.3F, falls_over = 1.6F;
+  const float deep = (depth_d - rounding) / falls_over;
+  const float share = deep < 0.0F ? 0.0F : (deep > 1.0F ? 1.0F : deep);
+  return 1.0F - (1.0F - darkest) * share * (2.0F - share);
+}
+
+// By doubling: of 1, 2, 4 and so on values from each place on, until two of them, laid over each other, reach across.
+void greatest_around(const float* values, std::size_t count, std::size_t reach, float* greatest,
+                     std::vector<float>& room) {
+  const std::size_t wide = 2 * reach + 1;
+  room.assign(count + 2 * reach, values[0]);
+  std::copy_n(values, count, room.begin() + static_cast<std::ptrdiff_t>(reach));
+  std::fill(room.end() - static_cast<std::ptrdiff_t>(reach), room.end(), values[count - 1]);
+  std::size_t span = 1, left = room.size();
+  const auto widen = [&](std::size_t by) {
+    left -= by;
+    float* const to = room.data();
+    const float* const from = to + by;
+    for (std::size_t i = 0; i < left; ++i) to[i] = from[i] > to[i] ? from[i] : to[i];
+  };
+  while (2 * span <= wide) {
+    widen(span);
+    span *= 2;
+  }
+  if (span < wide) widen(wide - span);
+  std::copy_n(room.begin(), count, greatest);
+}
+
 std::vector<std::uint8_t> openness_of(const ShellGrid& grid, const std::vector<float>& radius_mm,
                                       double fiber_diameter_mm, std::vector<std::uint8_t> recycled) {
   // Of a diameter: how far the horizon is looked for along x. Walls that are farther away are seen as less steep.

@@ -55,7 +55,9 @@ struct ShellGrid {
 struct Shell {
   ShellGrid grid;
   double fiber_diameter_mm = 0.0;
-  std::vector<float> radius_mm;     // outer radius there; of the barrel where nothing lies
+  std::vector<float> radius_mm;  // outer radius there; of the barrel where nothing lies
+  std::vector<float>
+      crest_mm;  // greatest r of a fiber's centre a few diameters around: what lies deeper is in shade
   std::vector<std::uint32_t> node;  // no_node where the barrel is bare
   std::vector<Rgba> colour;         // alpha 0 where bare or gone
   std::vector<std::int8_t> across;  // 127 (x - x of the fiber's centre) / (d / 2): the normal in the axial section
@@ -95,6 +97,14 @@ class ShellIndex {
   std::vector<std::vector<std::uint32_t>> kept_;  // [i]: of the nodes [0, (i + 1) * spacing)
   std::size_t spacing_ = 1;
 };
+
+// Light that reaches a fiber so far below the crest around it, 0 to 1: a tenth of a diameter is rounding, at two
+// it is as dark as it gets. An estimate, for the eye.
+[[nodiscard]] float light_at_depth(float depth_d);
+
+// Greatest of the values up to `reach` places to either side; `room` is used on the way.
+void greatest_around(const float* values, std::size_t count, std::size_t reach, float* greatest,
+                     std::vector<float>& room);
 
 // Openness of each texel from the heights around it: along x in both directions, and around the spool, the horizon
 // within a few fiber diameters. Exactly 255 on a smooth cylinder.

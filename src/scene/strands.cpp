@@ -39,8 +39,12 @@ std::vector<std::uint32_t> named_nodes(const Shell& shell, const SurfaceWindow& 
 
 class StrandMaker {
  public:
-  StrandMaker(const SceneSource& source, const View& view)
-      : source_(source), theme_(view.theme), fiber_(visible_fiber(source, view)), colourer_(source, view) {
+  StrandMaker(const SceneSource& source, const View& view, const Shell& shell)
+      : source_(source),
+        shell_(shell),
+        theme_(view.theme),
+        fiber_(visible_fiber(source, view)),
+        colourer_(source, view) {
     begin_ = view.outside == Outside::faded ? 0 : fiber_.first;
     strands_.fiber_diameter_mm = source.d();
     strands_.stations = source.stations();
@@ -54,7 +58,7 @@ class StrandMaker {
     if (!goes_on) strands_.runs.push_back({static_cast<std::uint32_t>(strands_.points.size()), 0});
     ++strands_.runs.back().count;
     const NodeStore& nodes = source_.build().nodes;
-    const Rgba colour = colourer_.colour(node);
+    const Rgba colour = shaded(node, colourer_.colour(node));
     strands_.points.push_back({static_cast<float>(nodes.x(node)), static_cast<float>(nodes.r(node)),
                                static_cast<std::uint32_t>(node),
                                node >= fiber_.first ? colour : faded(colour, theme_)});
@@ -64,7 +68,22 @@ class StrandMaker {
   Strands finish() { return std::move(strands_); }
 
  private:
+  // In the light that the shell has there.
+  [[nodiscard]] Rgba shaded(std::size_t node, Rgba colour) const {
+    const ShellGrid& grid = shell_.grid;
+    const NodeStore& nodes = source_.build().nodes;
+    const double column = std::floor((nodes.x(node) - grid.x_from_mm) / grid.column_mm);
+    if (column < 0.0 || column >= static_cast<double>(grid.columns)) return colour;
+    const std::size_t row = node % grid.stations * grid.rows / grid.stations;
+    const float crest = shell_.crest_mm[shell_.index(row, static_cast<std::size_t>(column))];
+    const float depth = (crest - static_cast<float>(nodes.r(node))) / static_cast<float>(source_.d());
+    // Bytes are the roots of light.
+    const Rgba dark = mixed({0, 0, 0, 255}, colour, std::sqrt(static_cast<double>(light_at_depth(depth))));
+    return {dark.r, dark.g, dark.b, colour.a};
+  }
+
   const SceneSource& source_;
+  const Shell& shell_;
   Theme theme_;
   VisibleFiber fiber_;
   Colourer colourer_;
@@ -78,12 +97,12 @@ Strands make_strands(const SceneSource& source, const View& view, const Shell& s
                      std::size_t most_points) {
   // Rows stand apart by whole stations: between two that name the same strand lie nodes that none names.
   const std::size_t stride = (shell.grid.stations + shell.grid.rows - 1) / shell.grid.rows;
-  StrandMaker maker(source, view);
+  StrandMaker maker(source, view, shell);
   for (const std::uint32_t node : named_nodes(shell, window)) {
     const std::size_t from = node - std::min<std::size_t>(node, stride);
     for (std::size_t k = from; k <= node + stride; ++k) maker.add(k);
     if (maker.points() > most_points) {
-      Strands none = StrandMaker(source, view).finish();
+      Strands none = StrandMaker(source, view, shell).finish();
       none.complete = false;
       return none;
     }
