@@ -36,6 +36,18 @@ vec3 lit(vec3 albedo, vec3 normal, vec3 to_eye, float openness, float gloss) {
          vec3(shine);
 }
 
+// The room as a metal shows it, in its own colour: a dark floor, a bright window above. And the edges of what is clear,
+// which send back what comes in from behind.
+vec3 polished(vec3 light, vec3 albedo, vec3 normal, vec3 to_eye, float openness, vec2 sheen) {
+  float facing = max(dot(normal, to_eye), 0.0);
+  float up = 2.0 * facing * normal.y - to_eye.y;  // of the direction that is reflected
+  float shows = mix(0.12, 1.05, smoothstep(-0.5, 0.9, up)) + 0.5 * squared(squared(1.0 - facing));
+  vec3 metal = mix(light * 0.45, albedo * shows, 0.62) * mix(0.45, 1.0, openness) +
+               mix(albedo, vec3(1.0), 0.25) * 0.55 * smoothstep(0.62, 0.95, up) * openness;
+  vec3 clear = light + (0.22 * squared(1.0 - facing) + 0.35 * smoothstep(0.86, 0.98, up)) * openness;
+  return mix(mix(light, clear, sheen.y), metal, sheen.x);
+}
+
 // What fibers finer than a pixel reflect: a streak across them, wherever a halfway direction stands square on them.
 float streak(vec3 along, vec3 to_eye) {
   float across = dot(along, normalize(key_direction + to_eye));

@@ -14,6 +14,7 @@ uniform float pixel;      // of a pixel that is seen, in pixels that are drawn
 uniform float fibers_per_column;
 uniform vec3 ground;      // colour of the bare barrel
 uniform float opacity;
+uniform vec2 sheen;      // shares: metal, clear
 uniform vec3 eye_along;   // the spool's axis in eye space
 
 in vec2 texel;
@@ -53,6 +54,7 @@ void main() {
   float key = smoothstep(-0.1, 0.5, dot(normal, key_direction));
   vec3 light = lit(albedo, normal, to_camera, bend.z, 0.25 * look.a * (1.0 - unresolved)) +
                0.20 * unresolved * look.a * key * streak(around, to_camera);
+  if (sheen.x + sheen.y > 0.0) light = polished(light, albedo, normal, to_camera, bend.z, sheen * look.a);
   color = vec4(to_srgb(light), 1.0) * opacity;
 #ifdef IDS
   id = texelFetch(ids, ivec2(clamp(int(floor(texel.x)), 0, int(grid_size.x) - 1),

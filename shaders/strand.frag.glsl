@@ -5,6 +5,7 @@ uniform float opacity;
 uniform vec2 x_range;  // of what is shown
 uniform vec4 x_row;    // x of a place in eye space
 uniform vec3 ground;
+uniform vec2 sheen;   // shares: metal, clear
 
 flat in vec3 axis_from;
 flat in vec3 axis_to;
@@ -47,7 +48,9 @@ void main() {
   // Neighbours and what lies below take the light from the flanks.
   float openness = mix(0.22, 1.0, smoothstep(-0.15, 0.85, dot(normal, outward)));
   vec4 tint = mix(tint_a, tint_b, between);
-  vec3 light = lit(to_linear(mix(ground, tint.rgb, tint.a)), normal, -sight, openness, 0.30);
+  vec3 albedo = to_linear(mix(ground, tint.rgb, tint.a));
+  vec3 light = lit(albedo, normal, -sight, openness, 0.30);
+  if (sheen.x + sheen.y > 0.0) light = polished(light, albedo, normal, -sight, openness, sheen);
   color = vec4(to_srgb(light), 1.0) * opacity;
   id = first_node + (share < 0.5 ? 0u : 1u);
 }

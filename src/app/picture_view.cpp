@@ -88,6 +88,13 @@ void set_until(const std::string& text, const SceneSource& source, View& view) {
   }
 }
 
+// A spool that is just looked at looks as it does in the shop.
+Colouring usual_colouring(const PictureView& options) {
+  const bool tells = !options.cut.empty() || options.section_deg || !options.across.empty() ||
+                     !options.layers.empty() || options.findings || options.finding;
+  return tells ? Colouring::layer : Colouring::material;
+}
+
 void set_camera(const PictureView& options, const SceneSource& source, View& view) {
   const auto named = std::find_if(named_views.begin(), named_views.end(),
                                   [&](const NamedView& candidate) { return options.name == candidate.name; });
@@ -174,13 +181,14 @@ void add_view_options(CLI::App& command, PictureView& options) {
       ->check(checked(check_until))
       ->group("What is seen");
   command
-      .add_option("--colour,--color", options.colouring,
-                  "What colours say: layer, direction, rise, gap, height, support, length, tension, or the "
-                  "pull that draws the fiber off: payoff, payoff_left, payoff_right")
+      .add_option(
+          "--colour,--color", options.colouring,
+          "What colours say: layer, direction, rise, gap, height, support, length, tension, or the "
+          "pull that draws the fiber off: payoff, payoff_left, payoff_right; material: what the fiber is made "
+          "of. Without it: layer where a cut, --across, --layers or findings are shown, else material")
       ->type_name("NAME")
       ->check(
           CLI::IsMember(std::vector<std::string>(colouring_names.begin(), colouring_names.end())).description(""))
-      ->capture_default_str()
       ->group("What is seen");
   command.add_flag("--findings", options.findings, "Mark what was found: gaps, pile-ups, dropped turns")
       ->group("What is seen");
@@ -207,7 +215,7 @@ Result<View> view_from(const PictureView& options, const SceneSource& source) {
   view.flanges_see_through = options.see_through;
   view.guide = options.guide;
   view.outside = options.faded ? Outside::faded : Outside::gone;
-  view.colouring = colouring_named(options.colouring).value_or(Colouring::layer);
+  view.colouring = colouring_named(options.colouring).value_or(usual_colouring(options));
   if (const auto cut = read_pair<double>(options.cut, ':'))
     view.wedge = Sector{cut->first * rad_per_deg,
                         (cut->second > cut->first ? cut->second : cut->second + 360.0) * rad_per_deg};

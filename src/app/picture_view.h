@@ -19,7 +19,8 @@ struct PictureView {
   std::string look_at;  // "X:ANGLE"
   std::string cut, across, layers, until;
   std::optional<double> section_deg;
-  std::string colouring = "layer";
+  std::string
+      colouring;  // empty: layers where a cut or a choice of them shows some, or findings are marked; else material
   std::optional<int> finding;
   bool findings = false, faded = false, see_through = false, no_figures = false, guide = false, dark = false,
        inch = false;

@@ -76,9 +76,9 @@ class GlbMaker {
   }
 
   int material_of(std::size_t layer) {
-    const std::size_t hue = (layer - 1) % layer_palette.size();
+    const std::size_t hue = (layer - 1) % hue_palette.size();
     const auto [at, is_new] = materials_.try_emplace(hue, 0);
-    if (is_new) at->second = parts_.add_material("Fiber " + std::to_string(hue + 1), layer_palette[hue], 0.45);
+    if (is_new) at->second = parts_.add_material("Fiber " + std::to_string(hue + 1), hue_palette[hue], 0.45);
     return at->second;
   }
 

@@ -107,7 +107,7 @@ void PassPainter::draw(const PaintOrder& order, const Frame& frame) {
   glBindFramebuffer(GL_FRAMEBUFFER, raw_.framebuffer.name());
   glScissor(0, 0, frame.width, frame.height);
   glEnable(GL_SCISSOR_TEST);
-  renderer_.draw_into(frame, *order.scene, style);
+  renderer_.draw_into(frame, style);
   glDisable(GL_SCISSOR_TEST);
 }
 

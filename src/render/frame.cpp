@@ -37,6 +37,9 @@ Frame make_frame(const Scene& scene, const View& view, const Sphere& sphere, int
   frame.height = height;
   frame.factor = static_cast<float>(height) / static_cast<float>(view.height_px);
   frame.colours = theme_colours(scene.theme);
+  frame.colours.spool = scene.spool_colour;
+  frame.sheen = scene.sheen;
+  frame.glass = glass_flanges(view.camera, scene.spool.inside_width_mm, scene.flanges_see_through);
   frame.x_range = {static_cast<float>(scene.x_from_mm), static_cast<float>(scene.x_to_mm)};
   frame.shown = left_by(scene.removed);
   frame.mm_per_px = mm_per_px(view);

@@ -7,6 +7,7 @@
 #include "scene/camera.h"
 #include "scene/palette.h"
 #include "scene/scene.h"
+#include "scene/sight.h"
 
 namespace laywright {
 
@@ -24,6 +25,8 @@ struct Frame {
   glm::vec2 x_range{0.0F};    // of what is shown, mm
   std::vector<Sector> shown;  // around the spool: what the cuts leave, `from` rising, each below `to`
   float fiber_radius_mm = 0.0F;
+  Sheen sheen;  // of the fiber
+  GlassFlanges glass;
   double mm_per_px = 1.0;  // of the picture, at the target
 
   // Sets the uniforms that all programs of a scene have, and uses the program.

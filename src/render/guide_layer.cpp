@@ -14,6 +14,7 @@ void GuideLayer::draw(const Frame& frame) const {
   if (!any_) return;
   frame.use(program_);
   program_.set("opacity", 1.0);
+  program_.set("metal", 0.0);
   program_.set("wind", glm::vec4(0.0F, 0.0F, 0.0F, 1.0F));  // it throws no shade here
   glDepthMask(GL_TRUE);
   glEnable(GL_CULL_FACE);

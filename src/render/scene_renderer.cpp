@@ -51,7 +51,7 @@ void SceneRenderer::load(const Scene& scene) {
   has_veil_ = scene.veil.has_value();
   if (has_veil_) veil_.load(*scene.veil);
   faces_.load(scene);
-  solids_.load(scene.spool);
+  solids_.load(scene.spool, scene.spool_sheen);
   marks_.load(scene);
   strands_.clear();
   share_ = 0.0;
@@ -70,7 +70,7 @@ void SceneRenderer::load(const CloseUp& close_up, const Scene& scene) {
 }
 
 // What hides most comes first, so that little is shaded in vain.
-void SceneRenderer::draw_opaque(const Frame& frame, bool flanges) const {
+void SceneRenderer::draw_opaque(const Frame& frame) const {
   // Many are fine, and the shell shows as much of them while the picture moves.
   const bool wanted = !strands_.empty() && !(frame.coarse && strands_.count() > most_quick_strands);
   const double strands = wanted ? share_ : 0.0;
@@ -80,11 +80,9 @@ void SceneRenderer::draw_opaque(const Frame& frame, bool flanges) const {
   glDepthFunc(GL_LEQUAL);
   glCullFace(GL_BACK);
   glDisable(GL_BLEND);
-  if (flanges) {
-    glEnable(GL_CULL_FACE);
-    solids_.draw_flanges(frame, wind_, 1.0);
-    glDisable(GL_CULL_FACE);
-  }
+  glEnable(GL_CULL_FACE);
+  solids_.draw_flanges(frame, wind_);
+  glDisable(GL_CULL_FACE);
   if (strands >= 1.0) strands_.draw(frame, 1.0);
   glEnable(GL_CULL_FACE);
   shell_.draw(frame, strands > 0.0 ? fiber_mm : 0.0, 1.0);
@@ -109,7 +107,7 @@ void SceneRenderer::draw_ground(const Frame& frame) const {
 }
 
 // Over what is opaque: nothing here is hit by the pointer or hides anything.
-void SceneRenderer::draw_over(const Frame& frame, const Scene& scene, const FrameStyle& style) const {
+void SceneRenderer::draw_over(const Frame& frame, const FrameStyle& style) const {
   glEnable(GL_BLEND);
   glBlendFunc(GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
   glDepthMask(GL_FALSE);
@@ -119,19 +117,19 @@ void SceneRenderer::draw_over(const Frame& frame, const Scene& scene, const Fram
     veil_.draw(frame, 0.0, style.veil_opacity);
     glDisable(GL_CULL_FACE);
   }
-  if (scene.flanges_see_through) solids_.draw_flanges(frame, wind_, style.flange_opacity);
+  solids_.draw_glass(frame, wind_, style.flange_opacity);
   glDisable(GL_CULL_FACE);
   glDepthMask(GL_TRUE);
 }
 
-void SceneRenderer::draw_into(const Frame& frame, const Scene& scene, const FrameStyle& style) const {
+void SceneRenderer::draw_into(const Frame& frame, const FrameStyle& style) const {
   glViewport(0, 0, frame.width, frame.height);
   draw_colours(ids_);
   clear(ids_);
-  draw_opaque(frame, !scene.flanges_see_through);
+  draw_opaque(frame);
   draw_colours(false);
   if (!style.transparent) draw_ground(frame);
-  draw_over(frame, scene, style);
+  draw_over(frame, style);
 }
 
 bool SceneRenderer::draw(const FrameTarget& target, const Scene& scene, const View& view, const Sphere& sphere,
@@ -140,8 +138,8 @@ bool SceneRenderer::draw(const FrameTarget& target, const Scene& scene, const Vi
   Frame frame = make_frame(scene, view, sphere, target.fine_width(), target.fine_height());
   frame.dither.x = frame.factor;
   if (!goes_on) {
-    draw_into(frame, scene, style);
-  } else if (!draw_bands(frame, scene, style, goes_on)) {
+    draw_into(frame, style);
+  } else if (!draw_bands(frame, style, goes_on)) {
     return false;
   }
   target.resolve(average_, nothing_);
@@ -151,14 +149,13 @@ bool SceneRenderer::draw(const FrameTarget& target, const Scene& scene, const Vi
   return true;
 }
 
-bool SceneRenderer::draw_bands(const Frame& frame, const Scene& scene, const FrameStyle& style,
-                               const GoesOn& goes_on) const {
+bool SceneRenderer::draw_bands(const Frame& frame, const FrameStyle& style, const GoesOn& goes_on) const {
   const int rows = std::max(1, static_cast<int>(band_pixels / frame.width));
   bool wanted = true;
   glEnable(GL_SCISSOR_TEST);
   for (int row = 0; wanted && row < frame.height; row += rows) {
     glScissor(0, row, frame.width, std::min(rows, frame.height - row));
-    draw_into(frame, scene, style);
+    draw_into(frame, style);
     glFinish();
     wanted = goes_on(std::min(1.0, static_cast<double>(row + rows) / frame.height));
   }

@@ -28,7 +28,7 @@ struct FrameStyle {
   bool transparent = false;         // no ground: what is not drawn stays clear
   const Canvas* overlay = nullptr;  // of the view's size; drawn over the picture
   double veil_opacity = 0.22;       // of faded layers over the chosen ones
-  double flange_opacity = 0.16;     // when they are see-through
+  double flange_opacity = 0.16;     // of those that are see-through
 };
 
 class SceneRenderer {
@@ -50,14 +50,13 @@ class SceneRenderer {
 
   // The same into the framebuffer that is bound, of the frame's size, and without the overlay. With ids it has a second
   // attachment for them.
-  void draw_into(const Frame& frame, const Scene& scene, const FrameStyle& style) const;
+  void draw_into(const Frame& frame, const FrameStyle& style) const;
 
  private:
-  [[nodiscard]] bool draw_bands(const Frame& frame, const Scene& scene, const FrameStyle& style,
-                                const GoesOn& goes_on) const;
-  void draw_opaque(const Frame& frame, bool flanges) const;
+  [[nodiscard]] bool draw_bands(const Frame& frame, const FrameStyle& style, const GoesOn& goes_on) const;
+  void draw_opaque(const Frame& frame) const;
   void draw_ground(const Frame& frame) const;
-  void draw_over(const Frame& frame, const Scene& scene, const FrameStyle& style) const;
+  void draw_over(const Frame& frame, const FrameStyle& style) const;
 
   Program ground_{"cover", "ground"}, average_{"cover", "average"};
   VertexArray nothing_ = VertexArray::make();

@@ -69,6 +69,7 @@ void ShellLayer::draw(const Frame& frame, double sink_mm, double opacity) const 
   program_.set("fibers_per_column", grid_.column_mm / fiber_diameter_mm_);
   program_.set("eye_along", glm::vec3(frame.to_eye[0]));
   program_.set("ground", rgb_of(frame.colours.spool));
+  program_.set("sheen", glm::vec2(frame.sheen.metal, frame.sheen.clear));
   program_.set("sink", sink_mm);
   program_.set("opacity", opacity);
   const auto grid_from = static_cast<float>(grid_.x_from_mm);

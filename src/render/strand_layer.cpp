@@ -27,6 +27,7 @@ void StrandLayer::draw(const Frame& frame, double opacity) const {
   const glm::mat4& m = frame.from_eye;
   program_.set("x_row", glm::vec4(m[0][0], m[1][0], m[2][0], m[3][0]));
   program_.set("ground", rgb_of(frame.colours.spool));
+  program_.set("sheen", glm::vec2(frame.sheen.metal, frame.sheen.clear));
   pieces_.draw();
 }
 

@@ -6,18 +6,11 @@
 #include <string>
 #include <vector>
 
+#include "scene/colour_range.h"
+#include "scene/node_value.h"
 #include "scene/scene_source.h"
 
 namespace laywright {
-
-// Height of a node over the layer below at the same place, d: over the straight line between the two turns of the
-// layer before that it lies between, at its station (as the layer table does). None in the first layer, and where no
-// such pair is near. Both turns are sought from the turn of that layer nearest in x, up to four turns either way.
-[[nodiscard]] std::optional<double> rise_d(const SceneSource& source, std::size_t node);
-
-// Clear distance to the nearest turn of the same layer, on the wider side, d; among the turns up to four before and
-// after. None where it has no neighbour.
-[[nodiscard]] std::optional<double> gap_d(const SceneSource& source, std::size_t node);
 
 struct LegendTick {
   double share = 0.0;  // place along the scale, 0 to 1
@@ -39,15 +32,11 @@ struct Legend {
   std::vector<LegendEntry> entries;
 };
 
-// Which payoff a colouring tells; none of the others.
-[[nodiscard]] std::optional<DrawOff> payoff_way(Colouring colouring);
-
 // Computes what the colouring needs and is not known yet, so that a Colourer of it takes no time: of a payoff, half as long as laying
 // does. False when cancelled.
 [[nodiscard]] bool make_ready(const SceneSource& source, Colouring colouring, Progress& progress);
 
-// Colours of a view. Scales span round figures around what the newest layers of the visible fiber have, but for one
-// node in fifty.
+// Colours of a view, over the range that it has for its colouring, else over that of its own build (colour_range.h).
 class Colourer {
  public:
   Colourer(const SceneSource& source, const View& view);
@@ -55,15 +44,14 @@ class Colourer {
   // Colour of a node; grey where it has no value.
   [[nodiscard]] Rgba colour(std::size_t node) const;
   // In the unit of the legend; none for colourings without a scale, and where there is none.
-  [[nodiscard]] std::optional<double> value(std::size_t node) const;
+  [[nodiscard]] std::optional<double> value(std::size_t node) const { return value_(node); }
   [[nodiscard]] const Legend& legend() const { return legend_; }
 
  private:
   const SceneSource& source_;
   Colouring colouring_;
-  Units units_;
-  double middle_mm_ = 0.0;     // outer radius of the middle of the spool
-  LatePayoff::Forces forces_;  // of a payoff alone
+  NodeValue value_;
+  std::optional<ColourRange> range_;
   Legend legend_;
 };
 

@@ -32,6 +32,13 @@ class LatePayoff {
     return one.forces;
   }
 
+  // What is kept already; null, and at once, while there is nothing.
+  [[nodiscard]] Forces known(DrawOff way) {
+    Way& one = ways_[static_cast<std::size_t>(way)];
+    const std::unique_lock lock(one.mutex, std::try_to_lock);
+    return lock ? one.forces : nullptr;
+  }
+
  private:
   struct Way {
     std::mutex mutex;

@@ -61,6 +61,13 @@ Rgba mixed(Rgba a, Rgba b, double share) {
 
 Rgba viridis(double share) { return between(viridis_codes, share); }
 
+Rgba layer_rgba(std::size_t layer, std::size_t layers) {
+  constexpr double darkest = 0.04, lightest = 0.74, darker = 0.12;
+  const double share = layers > 1 ? static_cast<double>(layer - 1) / static_cast<double>(layers - 1) : 1.0;
+  const Rgba colour = viridis(darkest + (lightest - darkest) * share);
+  return (layers - layer) % 2 == 0 ? colour : mixed(colour, {0, 0, 0, 255}, darker);
+}
+
 Rgba purple_orange(double share) { return between(purple_orange_codes, share); }
 
 Rgba finding_rgba(FindingKind kind) {

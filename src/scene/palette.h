@@ -9,8 +9,8 @@
 
 namespace laywright {
 
-// Okabe and Ito, "Color Universal Design", 2002, revised 2008. Dark and light alternate, as on the printed section.
-inline constexpr std::array<Rgba, 6> layer_palette{{
+// Okabe and Ito, "Color Universal Design", 2002, revised 2008: for what is told apart and has no order.
+inline constexpr std::array<Rgba, 6> hue_palette{{
     {0x00, 0x72, 0xB2, 255},  // blue
     {0xE6, 0x9F, 0x00, 255},  // orange
     {0x00, 0x9E, 0x73, 255},  // bluish green
@@ -19,8 +19,9 @@ inline constexpr std::array<Rgba, 6> layer_palette{{
     {0x56, 0xB4, 0xE9, 255},  // sky blue
 }};
 
-// Layer 1 is the one on the barrel.
-[[nodiscard]] inline Rgba layer_rgba(std::size_t layer) { return layer_palette[(layer - 1) % layer_palette.size()]; }
+// Of a layer of so many, 1 on the barrel: viridis without its lime and yellow, the deeper, the darker. Every other one
+// is a little darker still, so that neighbours are told apart in a wind of many.
+[[nodiscard]] Rgba layer_rgba(std::size_t layer, std::size_t layers);
 
 // Viridis (S. van der Walt, N. Smith, 2015; CC0), share 0 to 1, clamped.
 [[nodiscard]] Rgba viridis(double share);

@@ -21,6 +21,14 @@ void add_faces(const SceneSource& source, const View& view, Scene& scene) {
   if (view.x_to_mm) scene.cross_faces.push_back(cross_face(source, view, scene.x_to_mm, true));
 }
 
+// On the faces where removed sectors begin and end; both are seen of a wedge, and their numbers agree.
+void number_layers(const SceneSource& source, const View& view, Scene& scene) {
+  for (const CutFace& face : scene.faces) {
+    const std::vector<LayerNumber> numbers = layer_numbers(source, view, face.angle, face.looks_onward);
+    scene.layer_numbers.insert(scene.layer_numbers.end(), numbers.begin(), numbers.end());
+  }
+}
+
 LayPoint lay_point_of(const SceneSource& source, const View& view) {
   const std::size_t node = visible_fiber(source, view).wind_end - 1;
   LayPoint point;
@@ -45,6 +53,11 @@ Scene make_scene(const SceneSource& source, const View& view) {
   add_faces(source, view, scene);
   scene.spool = make_spool(source.plan(), view);
   scene.flanges_see_through = view.flanges_see_through;
+  const Material spool = spool_material(source.plan(), view.theme);
+  scene.spool_colour = spool.colour;
+  scene.spool_sheen = spool.sheen;
+  if (view.colouring == Colouring::material) scene.sheen = fiber_material(source.plan()).sheen;
+  if (view.colouring == Colouring::layer) number_layers(source, view, scene);
   scene.marks = make_marks(source, view);
   scene.lit = lit_texels(source, view, scene.shell);
   scene.dimensions = make_dimensions(source, view);

@@ -13,8 +13,10 @@
 #include "scene/dimensions.h"
 #include "scene/face.h"
 #include "scene/guide_pose.h"
+#include "scene/layer_numbers.h"
 #include "scene/lit.h"
 #include "scene/marks.h"
+#include "scene/material.h"
 #include "scene/pick.h"
 #include "scene/shell.h"
 #include "scene/spool_solid.h"
@@ -44,7 +46,11 @@ struct Scene {
   std::vector<CrossFace> cross_faces;
 
   SpoolSolid spool;
-  bool flanges_see_through = false;
+  bool flanges_see_through = false;  // both; the one between the eye and the wind always is (sight.h)
+  Rgba spool_colour;
+  std::vector<LayerNumber> layer_numbers;  // on the faces of cuts
+  Sheen sheen;                             // of the fiber
+  Sheen spool_sheen;
 
   std::vector<Mark> marks;
   std::vector<std::uint8_t> lit;  // texels of the shell where findings show (lit.h)

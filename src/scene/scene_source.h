@@ -39,6 +39,8 @@ class SceneSource {
   [[nodiscard]] LatePayoff::Forces payoff_forces(DrawOff way, Progress& progress) const {
     return payoff_->forces(plan_, *build_, way, progress);
   }
+  // Whether payoff_forces would give them at once.
+  [[nodiscard]] bool knows_payoff(DrawOff way) const { return payoff_->known(way) != nullptr; }
 
   [[nodiscard]] std::size_t stations() const { return static_cast<std::size_t>(build_->stations_per_turn); }
   [[nodiscard]] double d() const { return build_->fiber_diameter_mm; }

@@ -49,10 +49,23 @@ InTheWay in_the_way(const SceneSource& source, const View& view, const Vec3& pla
   found.fiber = hit && hit->distance < before;
   const SpoolSolid solid = make_spool(source.plan(), view);
   found.barrel = hides(solid.barrel, ray, before);
-  if (!view.flanges_see_through) {
-    found.flange = hides(solid.left_flange, ray, before) || hides(solid.right_flange, ray, before);
-  }
+  const GlassFlanges glass =
+      glass_flanges(view.camera, source.plan().spool().inside_width_mm, view.flanges_see_through);
+  found.flange = (!glass.left && hides(solid.left_flange, ray, before)) ||
+                 (!glass.right && hides(solid.right_flange, ray, before));
   return found;
+}
+
+GlassFlanges glass_flanges(const Camera& camera, double inside_width_mm, bool both) {
+  if (both) return {true, true};
+  // Looked at along its face, a flange hides nothing, and its rim is not to flicker.
+  constexpr double edge_on = 0.02;
+  if (camera.projection == Projection::parallel) {
+    const double along = forward_of(camera).x;
+    return {along > edge_on, along < -edge_on};
+  }
+  const double x = eye_of(camera).x, beyond = edge_on * camera.distance_mm;
+  return {x<-beyond, x> inside_width_mm + beyond};
 }
 
 }  // namespace laywright

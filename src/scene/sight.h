@@ -17,4 +17,11 @@ struct InTheWay {
 // All with what cuts leave of them.
 [[nodiscard]] InTheWay in_the_way(const SceneSource& source, const View& view, const Vec3& place);
 
+// Which flanges are drawn as of glass: both where the view says so, else the one that the eye looks at from outside,
+// since it stands before the wind.
+struct GlassFlanges {
+  bool left = false, right = false;
+};
+[[nodiscard]] GlassFlanges glass_flanges(const Camera& camera, double inside_width_mm, bool both);
+
 }  // namespace laywright

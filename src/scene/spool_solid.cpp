@@ -170,6 +170,7 @@ SpoolSolid make_spool(const Plan& plan, const View& view, int segments) {
 
   SpoolSolid solid;
   solid.bore_radius_mm = bore;
+  solid.inside_width_mm = plan.spool().inside_width_mm;
   solid.flange_thickness_mm = thickness;
   // Below the barrel's surface a face goes straight down: flange and barrel touch and do not overlap.
   solid.left_flange = turned(

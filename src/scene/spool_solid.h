@@ -32,6 +32,7 @@ inline constexpr double bore_share = 0.4;               // of the barrel diamete
 struct SpoolSolid {
   Mesh barrel, left_flange, right_flange;
   double bore_radius_mm = 0.0;
+  double inside_width_mm = 0.0;
   double flange_thickness_mm = 0.0;
 };
 

@@ -24,12 +24,13 @@ enum class Colouring {
   payoff,
   payoff_left,
   payoff_right,
+  material,  // what the fiber is made of: nothing is told
 };
 
 // In the order of the enumeration: as options, settings and lessons name them.
-inline constexpr std::array<std::string_view, 11> colouring_names{"layer",  "direction",   "rise",        "gap",
-                                                                  "height", "support",     "length",      "tension",
-                                                                  "payoff", "payoff_left", "payoff_right"};
+inline constexpr std::array<std::string_view, 12> colouring_names{
+    "layer",  "direction", "rise",   "gap",         "height",       "support",
+    "length", "tension",   "payoff", "payoff_left", "payoff_right", "material"};
 [[nodiscard]] constexpr std::string_view name_of(Colouring colouring) {
   return colouring_names[static_cast<std::size_t>(colouring)];
 }
@@ -44,6 +45,16 @@ enum class Outside { gone, faded };
 enum class Units { metric, inch };
 enum class Theme { light, dark };
 enum class Projection { perspective, parallel };
+
+// What a scale of colours spans, in the unit of its legend: low <= neutral < high. As it should be is neutral; what
+// should not is the more conspicuous, the farther from it.
+struct ColourRange {
+  Colouring colouring = Colouring::layer;
+  Units units = Units::metric;
+  double low = 0.0, neutral = 0.0, high = 1.0;
+
+  [[nodiscard]] bool operator==(const ColourRange&) const = default;
+};
 
 // Angles from `from` onward in rising angle to `to`, rad, of any size; from == to: nothing.
 struct Sector {
@@ -104,6 +115,9 @@ struct View : ViewChoices {
   std::optional<double> x_from_mm, x_to_mm;  // of what is shown
 
   std::optional<std::size_t> chosen_finding;  // drawn stronger
+
+  std::optional<ColourRange>
+      range;  // of builds that stand side by side; heeded while it is of this colouring and units
 
   int width_px = 1280, height_px = 720;
   Camera camera;

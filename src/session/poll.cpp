@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "scene/colour_range.h"
+#include "scene/node_value.h"
 #include "session/advice.h"
 #include "session/workbench.h"
 
@@ -42,6 +44,7 @@ bool Workbench::poll(Clock::time_point now) {
   changed |= watch_files(now);
   changed |= tell_what_is_not_kept();
   changed |= drop_stale_refusals();
+  changed |= span_colours();
   keep_copies(now);
   keep_settings(now);
   return changed;
@@ -64,6 +67,25 @@ bool Workbench::take_builds() {
     desk.fitted = true;
   }
   return taken;
+}
+
+// Two builds side by side are coloured over one range. It is of both winds to their ends, so that it stays while they play.
+bool Workbench::span_colours() {
+  const WoundPtr own = wound(), other = other_wound();
+  Desk* const desk = active_desk();
+  if (desk == nullptr) return false;
+  const bool both = own && other && own != other;
+  View whole = with_nothing_away(desk->stage.view);
+  whole.until_turn.reset();
+  const ColoursKey key{both ? own : nullptr, both ? other : nullptr, whole.colouring, whole.units};
+  if (!(key == colours_key_) || (!colours_range_ && payoff_way(whole.colouring))) {
+    colours_key_ = key;
+    colours_range_ = both ? common_range(own->source, other->source, whole) : std::nullopt;
+  }
+  const bool changed = desk->stage.view.range != colours_range_;
+  desk->stage.view.range = colours_range_;
+  if (comparison_) comparison_->stage.view.range = colours_range_;
+  return changed;
 }
 
 bool Workbench::take_advice() {

@@ -77,6 +77,7 @@ View view_of_showing(const Showing& showing, const Wound& wound, View view, cons
   shown.width_px = view.width_px;
   shown.height_px = view.height_px;
   shown.findings = shown.dimensions = false;
+  shown.colouring = Colouring::material;
   shown.camera.projection = view.camera.projection;
   shown.camera.elevation_deg = elevation_deg;
   shown.camera = camera_of(showing, wound.plan(), shown, room);

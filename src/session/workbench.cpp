@@ -72,6 +72,7 @@ bool Workbench::apply(const Command& command) {
   }
   const bool done = command.act(BenchInside{*this});
   drop_stale_refusals();
+  span_colours();
   if (Desk* desk = active_desk()) note_change(*desk, Clock::now());
   return done;
 }

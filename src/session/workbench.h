@@ -200,6 +200,7 @@ class Workbench {
   bool take_builds();
   bool take_advice();
   bool judge_over_draws();
+  bool span_colours();
   bool play(Clock::time_point now);
   bool fly(Clock::time_point now);
   bool show_on(Clock::time_point now);
@@ -247,6 +248,15 @@ class Workbench {
     Units units = Units::metric;
     [[nodiscard]] bool operator==(const RowsKey&) const = default;
   };
+  struct ColoursKey {
+    WoundPtr own, other;  // null: nothing is compared
+    Colouring colouring = Colouring::layer;
+    Units units = Units::metric;
+    [[nodiscard]] bool operator==(const ColoursKey&) const = default;
+  };
+  ColoursKey colours_key_;
+  std::optional<ColourRange> colours_range_;
+
   mutable RowsKey rows_key_;
   mutable std::vector<FieldRow> rows_;
 };

@@ -30,7 +30,7 @@ struct Subject {
   // Of colours that can be told apart, those that stand out from the ground.
   [[nodiscard]] ImU32 color(std::size_t i) const {
     const std::size_t light[] = {0, 4, 2}, dark[] = {5, 1, 2};
-    return ImGui::GetColorU32(color_of(layer_palette[theme == Theme::light ? light[i] : dark[i]]));
+    return ImGui::GetColorU32(color_of(hue_palette[theme == Theme::light ? light[i] : dark[i]]));
   }
 };
 

@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 
 #include "base/inch.h"
-#include "scene/palette.h"
+#include "scene/colour_range.h"
 #include "session/view_commands.h"
 #include "ui/focus.h"
 #include "ui/panels.h"
@@ -10,7 +10,7 @@
 namespace laywright {
 namespace {
 
-void row(const LayerRow& layer, bool alone, Units units, PanelState& state, Commands& out) {
+void row(const LayerRow& layer, Rgba colour, bool alone, Units units, PanelState& state, Commands& out) {
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
   ImGui::PushID(layer.layer);
@@ -20,7 +20,7 @@ void row(const LayerRow& layer, bool alone, Units units, PanelState& state, Comm
   }
   state.places.note_item(fmt::format("layer {}", layer.layer));
   ImGui::SameLine(0.0F, 0.0F);
-  ImGui::TextColored(color_of(layer_rgba(static_cast<std::size_t>(layer.layer))), "\u2022");
+  ImGui::TextColored(color_of(colour), "\u2022");
   ImGui::SameLine();
   ImGui::Text("%d", layer.layer);
   const auto cell = [](const std::string& text) {
@@ -67,12 +67,16 @@ void layers_panel(const Workbench& bench, PanelState& state, Commands& out) {
                "Way of the guide in this stroke", "Turns in this layer", "Fiber in this layer",
                "Mean diameter of the fiber's centre line", "Mean rise over the layer below, in fiber diameters",
                "Fiber that lies beside a gap wider than the limit", "Share of the fiber that hangs free"});
+  // As in the picture when it tells layers.
+  View of_layers = view;
+  of_layers.colouring = Colouring::layer;
+  const ColourRange range = is_of(view.range, of_layers) ? *view.range : *own_range(wound->source, of_layers);
   ImGuiListClipper clipper;
   clipper.Begin(static_cast<int>(layers.size()));
   while (clipper.Step()) {
     for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
       const LayerRow& layer = layers[static_cast<std::size_t>(i)];
-      row(layer, view.last_layer == layer.layer, view.units, state, out);
+      row(layer, scale_colour(range, layer.layer), view.last_layer == layer.layer, view.units, state, out);
     }
   }
   ImGui::EndTable();

@@ -112,7 +112,7 @@ Plot plot_of(const Workbench& bench, const PatternState& pattern) {
   plot.x_name = fmt::format("diameter, {}", unit_in(Amount::small_length, inch));
   PlotLine line;
   line.name = "turns";
-  line.color = ImGui::GetColorU32(color_of(layer_palette[view.theme == Theme::light ? 0 : 5]));
+  line.color = ImGui::GetColorU32(color_of(hue_palette[view.theme == Theme::light ? 0 : 5]));
   const ImVec4 warning = warning_color(view.theme);
   const ImU32 filled = ImGui::GetColorU32({warning.x, warning.y, warning.z, 0.5F});
   double least = INFINITY, most = -INFINITY;

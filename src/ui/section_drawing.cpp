@@ -17,9 +17,10 @@ constexpr double slack = 0.25;
 // What the turns depend on, but for the build and the window.
 std::string key_of(const View& v, double angle_deg) {
   const auto n = [](const auto& o) { return o ? fmt::format("{}", *o) : std::string("-"); };
-  return fmt::format("{} {} {} {} {} {} {} {}", angle_deg, v.first_layer, n(v.last_layer), n(v.until_turn),
+  const ColourRange range = v.range.value_or(ColourRange{});
+  return fmt::format("{} {} {} {} {} {} {} {} {} {} {}", angle_deg, v.first_layer, n(v.last_layer), n(v.until_turn),
                      static_cast<int>(v.outside), static_cast<int>(v.colouring), static_cast<int>(v.units),
-                     static_cast<int>(v.theme));
+                     static_cast<int>(v.theme), range.low, range.neutral, range.high);
 }
 
 FaceWindow both(const FaceWindow& a, const FaceWindow& b) {

@@ -41,7 +41,7 @@ Curve curve_of(const StudyPicture& picture) {
   curve.plot.x_name = axis_heading(picture, axis);
   PlotLine line;
   line.name = curve.plot.title;
-  line.color = ImGui::GetColorU32(color_of(layer_palette[view.theme == Theme::light ? 0 : 5]));
+  line.color = ImGui::GetColorU32(color_of(hue_palette[view.theme == Theme::light ? 0 : 5]));
   for (std::size_t i = 0; i < study.rows.size(); ++i) {
     const StudyRow& row = study.rows[i];
     if (row.figures.empty()) continue;

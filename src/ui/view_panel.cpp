@@ -22,7 +22,7 @@ struct ColouringName {
   Colouring colouring;
   const char* name;
 };
-constexpr std::array<ColouringName, 11> colourings{{{Colouring::layer, "Layer"},
+constexpr std::array<ColouringName, 12> colourings{{{Colouring::layer, "Layer"},
                                                     {Colouring::direction, "Stroke direction"},
                                                     {Colouring::rise, "Rise over the layer below"},
                                                     {Colouring::gap, "Gap to the neighbour"},
@@ -32,7 +32,8 @@ constexpr std::array<ColouringName, 11> colourings{{{Colouring::layer, "Layer"},
                                                     {Colouring::tension, "Tension when it was laid"},
                                                     {Colouring::payoff, "Pull to draw it off the side"},
                                                     {Colouring::payoff_left, "Pull over the left end"},
-                                                    {Colouring::payoff_right, "Pull over the right end"}}};
+                                                    {Colouring::payoff_right, "Pull over the right end"},
+                                                    {Colouring::material, "Material"}}};
 
 void heading(const char* words, const PanelState& state) {
   ImGui::Spacing();

@@ -106,7 +106,7 @@ TEST_CASE("the frames of a fill show ever more fiber, then stand still") {
   shop.write("a.lay.toml", small_plan());
   const Ran ran = shop.run(
       "$LW export a.lay.toml --show fill --frames out/f --size 160x120 --fps 6 --seconds 2 --plain --view side "
-      "--zoom 6");
+      "--zoom 6 --colour layer");
   INFO(ran.err);
   REQUIRE(ran.code == 0);
   CHECK(files_in(shop.at("out/f")) == 12);
@@ -117,7 +117,7 @@ TEST_CASE("the frames of a fill show ever more fiber, then stand still") {
   CHECK(first.height == 120);
   const auto coloured = [](const PictureFile& picture) {
     return std::count_if(picture.pixels.begin(), picture.pixels.end(),
-                         [](const Pixel& pixel) { return layer_colour_at(pixel) >= 0; });
+                         [](const Pixel& pixel) { return layer_colour_at(pixel, 6) >= 0; });
   };
   CHECK(coloured(first) < coloured(late));
   CHECK(content(shop.at("out/f/frame-0010.png")) == content(shop.at("out/f/frame-0012.png")));

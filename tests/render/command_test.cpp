@@ -52,13 +52,13 @@ TEST_CASE("what is wrong is told by its exit code and in words") {
 TEST_CASE("until takes a turn and a length, and shows less wind") {
   const Workshop shop;
   shop.write("a.lay.toml", spool_plan(60.0));
-  const std::string options = " --plain --transparent --view side --size 400x300";
+  const std::string options = " --plain --transparent --view side --colour layer --size 400x300";
   REQUIRE(shop.run("$LW picture a.lay.toml -o turn.png --until 9" + options).code == 0);
   REQUIRE(shop.run("$LW picture a.lay.toml -o length.png --until '1.43 m'" + options).code == 0);
   REQUIRE(shop.run("$LW picture a.lay.toml -o whole.png --until 18" + options).code == 0);
-  const auto blue = [&](const char* file) { return layer_colours_in(read_png(shop.at(file)))[0]; };
+  const auto first_layer = [&](const char* file) { return layer_colours_in(read_png(shop.at(file)), 4)[0]; };
   // 1.43 m are nine turns of pi (50 + 0.5) mm.
-  CHECK(blue("turn.png") > 1000);
-  CHECK(std::abs(blue("turn.png") - blue("length.png")) < 0.05 * blue("turn.png"));
-  CHECK(blue("whole.png") > 1.6 * blue("turn.png"));
+  CHECK(first_layer("turn.png") > 1000);
+  CHECK(std::abs(first_layer("turn.png") - first_layer("length.png")) < 0.05 * first_layer("turn.png"));
+  CHECK(first_layer("whole.png") > 1.6 * first_layer("turn.png"));
 }

@@ -40,9 +40,9 @@ inline PictureFile read_png(const std::filesystem::path& file) {
   return picture;
 }
 
-// Which of the layer colours a pixel shows, whatever light falls on it: the one of the nearest direction in linear
-// light. -1 where it is grey or clear.
-inline int layer_colour_at(const Pixel& pixel) {
+// Which layer of so many a pixel shows, from 0, whatever light falls on it: that whose colour has the nearest direction in
+// linear light. -1 where it is grey or clear.
+inline int layer_colour_at(const Pixel& pixel, std::size_t layers) {
   const auto linear = [](std::uint8_t channel) { return std::pow(channel / 255.0, 2.0); };
   const std::array<double, 3> seen{linear(pixel.r), linear(pixel.g), linear(pixel.b)};
   const double length = std::hypot(seen[0], seen[1], seen[2]);
@@ -50,8 +50,8 @@ inline int layer_colour_at(const Pixel& pixel) {
   if (pixel.a < 250 || most < 0.004 || least > 0.55 * most) return -1;
   int best = -1;
   double best_cosine = 0.97;
-  for (std::size_t i = 0; i < layer_palette.size(); ++i) {
-    const Rgba& colour = layer_palette[i];
+  for (std::size_t i = 0; i < layers; ++i) {
+    const Rgba colour = layer_rgba(i + 1, layers);
     const std::array<double, 3> pure{linear(colour.r), linear(colour.g), linear(colour.b)};
     const double cosine = (seen[0] * pure[0] + seen[1] * pure[1] + seen[2] * pure[2]) /
                           (length * std::hypot(pure[0], pure[1], pure[2]));
@@ -62,11 +62,11 @@ inline int layer_colour_at(const Pixel& pixel) {
   return best;
 }
 
-// Pixels of each layer colour.
-inline std::array<int, 6> layer_colours_in(const PictureFile& picture) {
-  std::array<int, 6> counts{};
+// Pixels of each layer's colour.
+inline std::vector<int> layer_colours_in(const PictureFile& picture, std::size_t layers) {
+  std::vector<int> counts(layers, 0);
   for (const Pixel& pixel : picture.pixels)
-    if (const int colour = layer_colour_at(pixel); colour >= 0) ++counts[static_cast<std::size_t>(colour)];
+    if (const int colour = layer_colour_at(pixel, layers); colour >= 0) ++counts[static_cast<std::size_t>(colour)];
   return counts;
 }
 
@@ -97,9 +97,11 @@ turns = )" +
 }
 
 // The picture of a plan, made by the shipped command.
+// Coloured by layer unless the options say otherwise: fiber then differs from the spool.
 inline PictureFile picture_of(const Workshop& shop, const std::string& plan, const std::string& options) {
   shop.write("plan.lay.toml", plan);
-  const Ran ran = shop.run("$LW picture plan.lay.toml -o picture.png " + options);
+  const Ran ran = shop.run("$LW picture plan.lay.toml -o picture.png " + options +
+                           (options.find("--colour") == std::string::npos ? " --colour layer" : ""));
   if (ran.code != 0) throw std::runtime_error(ran.err);
   return read_png(shop.at("picture.png"));
 }

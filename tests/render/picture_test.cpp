@@ -54,7 +54,7 @@ double unlike_mirrored(const PictureFile& a, const PictureFile& b) {
   int unlike = 0, coloured = 0;
   for (int y = 0; y < a.height; ++y)
     for (int x = 0; x < a.width; ++x) {
-      const int one = layer_colour_at(a.at(x, y)), other = layer_colour_at(b.at(b.width - 1 - x, y));
+      const int one = layer_colour_at(a.at(x, y), 4), other = layer_colour_at(b.at(b.width - 1 - x, y), 4);
       if (one < 0 || other < 0) continue;
       ++coloured;
       unlike += one != other ? 1 : 0;
@@ -78,9 +78,8 @@ TEST_CASE("the silhouette of the wind is its outer diameter, within a pixel") {
 TEST_CASE("the colour of a layer is seen where it is peeled, and nowhere else") {
   const Workshop shop;
   const std::string plan = spool_plan(100.0);
-  // Layer 1 is blue, 2 orange, 3 green.
   const auto shows_only_first = [](const PictureFile& picture) {
-    const auto counts = layer_colours_in(picture);
+    const auto counts = layer_colours_in(picture, 6);
     return counts[0] > 20'000 && counts[1] == 0 && counts[2] == 0;
   };
   CHECK(shows_only_first(picture_of(shop, plan, drawing + "--layers 1:1")));
@@ -92,7 +91,7 @@ TEST_CASE("a wedge cut lays the layers below open") {
   const Workshop shop;
   const std::string plan = spool_plan(100.0), near = "--plain --transparent --size 1000x700 ";
   const auto shows_inside = [](const PictureFile& picture) {
-    const auto counts = layer_colours_in(picture);
+    const auto counts = layer_colours_in(picture, 6);
     return counts[0] > 300 && counts[1] > 300 && counts[2] > 300 && counts[3] > 300;
   };
   CHECK(shows_inside(picture_of(shop, plan, near + "--cut 30:110")));

@@ -94,9 +94,10 @@ TEST_CASE("neighbours in x against a search through the layer") {
 
 TEST_CASE("each colouring has a legend, and colours come from it") {
   const SceneSource source = random_source(7, 300.0);
-  for (const Colouring colouring : {Colouring::layer, Colouring::direction, Colouring::rise, Colouring::gap,
-                                    Colouring::height, Colouring::support, Colouring::length, Colouring::tension,
-                                    Colouring::payoff, Colouring::payoff_left, Colouring::payoff_right}) {
+  for (const Colouring colouring :
+       {Colouring::material, Colouring::layer, Colouring::direction, Colouring::rise, Colouring::gap,
+        Colouring::height, Colouring::support, Colouring::length, Colouring::tension, Colouring::payoff,
+        Colouring::payoff_left, Colouring::payoff_right}) {
     View view;
     view.colouring = colouring;
     const Colourer colourer(source, view);
@@ -105,8 +106,8 @@ TEST_CASE("each colouring has a legend, and colours come from it") {
     CHECK(legend.entries.empty() != legend.scale.empty());
     if (!legend.scale.empty()) {
       CHECK(legend.low < legend.high);
-      CHECK(legend.ticks.size() >= 4);
-      CHECK_FALSE(legend.unit.empty());
+      CHECK(legend.ticks.size() >= 3);
+      CHECK(legend.unit.empty() == (colouring == Colouring::layer));
     }
     Draw draw(1);
     for (int i = 0; i < 300; ++i) {
@@ -221,4 +222,163 @@ TEST_CASE("a payoff that is stopped leaves nothing, and comes when it is asked f
   CHECK(forces->size() == source.build().nodes.size());
   // It is kept: who is stopped later has it, too.
   CHECK(source.payoff_forces(DrawOff::over_left, stopped) == forces);
+}
+
+namespace {
+
+// Nested layers of turns that lie so far apart, mm; the plan's fiber is 1 mm thick, and its pitch 1 mm.
+SceneSource with_pitch(double pitch_mm) {
+  const Plan plan = synthetic::plan_of(synthetic::draft());
+  return source_of(plan, synthetic::nested(plan, 16, 3, 12, pitch_mm));
+}
+
+// But for what a scale of 64 colours leaves between two of them.
+bool are_alike(Rgba a, Rgba b) {
+  return std::abs(a.r - b.r) <= 6 && std::abs(a.g - b.g) <= 6 && std::abs(a.b - b.b) <= 6;
+}
+
+// How far a colour is from grey, 0 to 255.
+int hue_strength(Rgba c) { return std::max({c.r, c.g, c.b}) - std::min({c.r, c.g, c.b}); }
+
+double share_neutral(const SceneSource& source, const View& view) {
+  const Colourer colourer(source, view);
+  std::size_t neutral = 0, all = 0;
+  for (std::size_t node = 0; node < source.build().nodes.size(); ++node) {
+    if (!colourer.value(node)) continue;
+    ++all;
+    neutral += hue_strength(colourer.colour(node)) < 40 ? 1U : 0U;
+  }
+  return static_cast<double>(neutral) / static_cast<double>(all);
+}
+
+}  // namespace
+
+TEST_CASE(
+    "two builds side by side have one scale: the same value, the same colour, and the sound one stays neutral") {
+  const SceneSource sound = with_pitch(1.02), open = with_pitch(1.6);
+  for (const Colouring colouring : {Colouring::gap, Colouring::rise, Colouring::height, Colouring::length}) {
+    View view;
+    view.colouring = colouring;
+    view.range = common_range(sound, open, view);
+    REQUIRE(view.range);
+    CHECK(view.range == common_range(open, sound, view));
+    const Colourer a(sound, view), b(open, view);
+    CHECK(a.legend().scale == b.legend().scale);
+    CHECK(a.legend().low == b.legend().low);
+    CHECK(a.legend().high == b.legend().high);
+    for (const Colourer* const one : {&a, &b}) {
+      const SceneSource& source = one == &a ? sound : open;
+      for (std::size_t node = 0; node < source.build().nodes.size(); node += 5) {
+        if (const auto is = one->value(node)) REQUIRE(are_alike(one->colour(node), scale_colour(*view.range, *is)));
+      }
+    }
+  }
+  // The gaps are .02 d and .6 d; half a diameter is the plan's limit.
+  View view;
+  view.colouring = Colouring::gap;
+  view.range = common_range(sound, open, view);
+  CHECK(share_neutral(sound, view) > 0.9);
+  CHECK(share_neutral(open, view) < 0.1);
+  CHECK(view.range->low == 0.0);
+  CHECK(view.range->high == Approx(1.0));
+  // The rise of the even one is the middle: sqrt(1 - .51^2) is .86, of the open one sqrt(1 - .8^2), .6.
+  view.colouring = Colouring::rise;
+  view.range = common_range(sound, open, view);
+  CHECK(view.range->neutral == Approx(0.85));
+  CHECK(share_neutral(sound, view) > 0.9);
+}
+
+TEST_CASE("a sound wind is neutral by itself, too") {
+  const SceneSource sound = with_pitch(1.02);
+  for (const Colouring colouring : {Colouring::gap, Colouring::rise}) {
+    View view;
+    view.colouring = colouring;
+    CHECK(share_neutral(sound, view) > 0.9);
+  }
+}
+
+TEST_CASE("a range of another colouring, or in other units, is not heeded") {
+  const SceneSource source = with_pitch(1.02);
+  View view;
+  view.colouring = Colouring::gap;
+  const double own = Colourer(source, view).legend().high;
+  view.range = ColourRange{Colouring::gap, Units::metric, 0.0, 0.0, 7.0};
+  CHECK(Colourer(source, view).legend().high == 7.0);
+  view.range->colouring = Colouring::rise;
+  CHECK(Colourer(source, view).legend().high == own);
+  view.range->colouring = Colouring::gap;
+  view.range->units = Units::inch;
+  CHECK(Colourer(source, view).legend().high == own);
+}
+
+TEST_CASE("a common range of a payoff waits until both are known, and computes neither") {
+  const SceneSource a = random_source(3, 60.0), b = random_source(4, 60.0);
+  View view;
+  view.colouring = Colouring::payoff;
+  Progress progress;
+  CHECK_FALSE(common_range(a, b, view));
+  REQUIRE(make_ready(a, view.colouring, progress));
+  CHECK_FALSE(common_range(a, b, view));
+  CHECK_FALSE(b.knows_payoff(DrawOff::side));
+  REQUIRE(make_ready(b, view.colouring, progress));
+  const auto both = common_range(a, b, view);
+  REQUIRE(both);
+  CHECK(both->neutral == 1.0);
+}
+
+TEST_CASE("a layer's colour is its own, lighter from layer to layer outward, and never yellow") {
+  for (const std::size_t layers : {2U, 6U, 17U, 60U}) {
+    const auto luma = [](Rgba c) { return 0.2126 * c.r + 0.7152 * c.g + 0.0722 * c.b; };
+    for (std::size_t layer = 1; layer <= layers; ++layer) {
+      const Rgba colour = layer_rgba(layer, layers);
+      CHECK(std::min<int>(colour.r, colour.g) < 130);  // lime and yellow have much of both
+      if (layer > 2) CHECK(luma(colour) > luma(layer_rgba(layer - 2, layers)));
+      for (std::size_t other = 1; other < layer; ++other) REQUIRE_FALSE(layer_rgba(other, layers) == colour);
+    }
+  }
+  CHECK(layer_rgba(1, 1).a == 255);
+}
+
+TEST_CASE("the legend of layers has a band for each, with round numbers beside it") {
+  const SceneSource source = random_source(7, 300.0);
+  const std::size_t layers = source.build().strokes.size();
+  View view;
+  view.last_layer = 2;  // what is peeled away does not change the colours of what stays
+  const Legend legend = Colourer(source, view).legend();
+  REQUIRE(legend.scale.size() == layers);
+  for (std::size_t layer = 1; layer <= layers; ++layer) {
+    CHECK(legend.scale[layer - 1] == layer_rgba(layer, layers));
+    const std::size_t node = source.build().strokes[layer - 1].first_node;
+    CHECK(Colourer(source, view).colour(node) == legend.scale[layer - 1]);
+  }
+  CHECK(legend.ticks.front().text == "1");
+  for (const LegendTick& tick : legend.ticks) {
+    const double layer = std::stod(tick.text);
+    CHECK(tick.share == Approx((layer - 0.5) / static_cast<double>(layers)));
+  }
+  // Beside a wind of more layers, a layer has the colour that it has there.
+  const SceneSource more = random_source(7, 500.0);
+  REQUIRE(more.build().strokes.size() > layers);
+  view.range = common_range(source, more, view);
+  CHECK(Colourer(source, view).colour(0) == Colourer(more, view).colour(0));
+  CHECK(Colourer(source, view).legend().scale.size() == more.build().strokes.size());
+}
+
+TEST_CASE("numbers stand on the face of a cut, each on its layer") {
+  const Plan plan = synthetic::plan_of(synthetic::draft());
+  const SceneSource source = source_of(plan, synthetic::nested(plan, 16, 5, 20, 1.0));
+  View view;
+  view.wedge = Sector{0.5, 2.0};
+  const Scene scene = make_scene(source, view);
+  REQUIRE(scene.layer_numbers.size() == 10);  // on both faces
+  for (const LayerNumber& number : scene.layer_numbers) {
+    // Nested layers rise by sqrt(3) / 2.
+    CHECK(radius_of(number.place) == Approx(50.5 + (number.layer - 1) * std::sqrt(0.75)).margin(1e-5));
+    CHECK(std::abs(number.place.x - 10.25) < 1.0);
+  }
+  CHECK(glm::dot(scene.layer_numbers.front().facing, scene.layer_numbers.back().facing) < 0.3);
+  view.first_layer = 3;
+  CHECK(make_scene(source, view).layer_numbers.size() == 6);
+  view.colouring = Colouring::gap;
+  CHECK(make_scene(source, view).layer_numbers.empty());
 }

@@ -50,7 +50,7 @@ TEST_CASE("a face has exactly the turns that cross its plane, where they cross i
       REQUIRE(found != expected.end());
       CHECK(static_cast<double>(disc.x_mm) == Approx(found->second.first).margin(1e-5 * source.d()));
       CHECK(static_cast<double>(disc.r_mm) == Approx(found->second.second).epsilon(1e-6));
-      CHECK(disc.colour == layer_rgba(source.build().stroke_of(disc.node) + 1));
+      CHECK(disc.colour == layer_rgba(source.build().stroke_of(disc.node) + 1, source.build().strokes.size()));
       CHECK(disc.node >= before);
       before = disc.node;
     }
@@ -116,7 +116,7 @@ TEST_CASE("layers outside the chosen ones stay on a face when they fade") {
   CHECK(gone.size() < all.size());
   for (const FaceDisc& disc : all) {
     const std::size_t layer = source.build().stroke_of(disc.node) + 1;
-    const Rgba own = layer_rgba(layer);
+    const Rgba own = layer_rgba(layer, source.build().strokes.size());
     CHECK(disc.colour == (layer == 2 || layer == 3 ? own : faded(own, Theme::light)));
   }
 }

@@ -120,7 +120,7 @@ TEST_CASE("a closed layer of turns shows circles") {
       CHECK(shell.node[i] == static_cast<std::uint32_t>(std::floor(x)) * 16 + row);
       CHECK(shell.radius_mm[i] == Approx(50.5 + 0.5 * std::sqrt(1.0 - s * s)).margin(2e-5));
       CHECK(shell.across[i] == Approx(127.0 * s).margin(1.0));
-      CHECK(shell.colour[i] == layer_rgba(1));
+      CHECK(shell.colour[i] == layer_rgba(1, 1));
     }
   }
 }
@@ -156,12 +156,12 @@ TEST_CASE("peeling takes the layers above away, and with gone the layers below")
     if (shell.node[i] != no_node) {
       const std::size_t layer = build.stroke_of(shell.node[i]) + 1;
       REQUIRE((layer == 2 || layer == 3));
-      REQUIRE(shell.colour[i] == layer_rgba(layer));
+      REQUIRE(shell.colour[i] == layer_rgba(layer, build.strokes.size()));
       REQUIRE(faint.colour[i] == shell.colour[i]);
       ++shown;
     } else if (faint.node[i] != no_node) {
       REQUIRE(build.stroke_of(faint.node[i]) == 0);
-      REQUIRE(faint.colour[i] == faded(layer_rgba(1), Theme::light));
+      REQUIRE(faint.colour[i] == faded(layer_rgba(1, build.strokes.size()), Theme::light));
       ++hidden;
     }
     if (veil->node[i] != no_node) {
@@ -188,9 +188,15 @@ TEST_CASE("a scrub to a node shows what a wind cut off there shows") {
                               std::make_shared<const Measurements>());
     for (const Colouring colouring : {Colouring::layer, Colouring::height, Colouring::support}) {
       view.colouring = colouring;
+      // The layers that are to come do not change the colours of those that are laid.
+      if (colouring == Colouring::layer)
+        view.range = own_range(source, view);
+      else
+        view.range.reset();
       const Shell a = make_shell(source, view);
       View whole;
       whole.colouring = colouring;
+      whole.range = view.range;
       const Shell b = make_shell(shorter, whole);
       INFO("seed " << seed << " node " << node);
       CHECK(a.node == b.node);
@@ -258,4 +264,92 @@ TEST_CASE("openness: a smooth cylinder sees all of the sky, a groove less") {
   CHECK(open[32] < 0.75 * 255.0);
   CHECK(open[32] >= 127);
   CHECK(open[3] == 255);
+}
+
+TEST_CASE("the greatest around a place, against a search") {
+  Draw draw(21);
+  std::vector<float> room;
+  for (const std::size_t reach : {0U, 1U, 2U, 5U, 16U, 40U, 200U}) {
+    std::vector<float> values(97), greatest(97);
+    for (float& value : values) value = static_cast<float>(draw.between(-1.0, 1.0));
+    greatest_around(values.data(), values.size(), reach, greatest.data(), room);
+    for (std::size_t i = 0; i < values.size(); ++i) {
+      const std::size_t from = i - std::min(i, reach), end = std::min(values.size(), i + reach + 1);
+      REQUIRE(greatest[i] == *std::max_element(values.begin() + static_cast<std::ptrdiff_t>(from),
+                                               values.begin() + static_cast<std::ptrdiff_t>(end)));
+    }
+  }
+}
+
+TEST_CASE("light falls with depth, and a rounding takes none of it") {
+  CHECK(light_at_depth(0.0F) == 1.0F);
+  CHECK(light_at_depth(0.1F) == 1.0F);
+  for (float depth = 0.4F; depth < 1.7F; depth += 0.1F) CHECK(light_at_depth(depth) < light_at_depth(depth - 0.1F));
+  CHECK(light_at_depth(1.0F) < 0.5F);
+  CHECK(light_at_depth(2.0F) == light_at_depth(5.0F));
+}
+
+TEST_CASE("what lies deeper than its neighbours is darker, and a level surface is not") {
+  // One layer whole, and one on it of turns four diameters apart: between them the lower one lies .87 d deeper.
+  const Plan plan = synthetic::plan_of(synthetic::draft());
+  const double rise = std::sqrt(0.75);
+  synthetic::BuildMaker maker(plan, 16);
+  maker.stroke(1, 20.0, [](double turn) {
+    return synthetic::Place{0.5 + std::floor(turn + 1e-9), 50.5, Support::barrel};
+  });
+  maker.stroke(-1, 3.0, [rise](double turn) {
+    return synthetic::Place{16.0 - 4.0 * std::floor(turn + 1e-9), 50.5 + rise, Support::valley};
+  });
+  const SceneSource source = source_of(plan, maker.finish(23.0));
+  const Shell shell = make_shell(source, {});
+  View first;
+  first.last_layer = 1;
+  const Shell level = make_shell(source, first);
+  double deep = 0.0, flat = 0.0, top = 0.0;
+  int deep_count = 0, top_count = 0;
+  for (std::size_t i = 0; i < shell.node.size(); ++i) {
+    const double x = shell.grid.x(i % shell.grid.columns);
+    if (x < 8.0 || x > 16.0) continue;
+    if (source.stroke_of(shell.node[i]) == 0) {
+      deep += shell.openness[i];
+      flat += level.openness[i];
+      ++deep_count;
+    } else {
+      top += shell.openness[i];
+      ++top_count;
+    }
+  }
+  REQUIRE(deep_count > 300);
+  REQUIRE(top_count > 100);
+  CHECK(deep / flat < 0.6);
+  CHECK(deep / deep_count < 0.6 * top / top_count);
+  // By depth alone, without what the round of a fiber takes.
+  for (std::size_t i = 0; i < level.node.size(); ++i) {
+    if (level.grid.x(i % level.grid.columns) < 19.9) REQUIRE(level.crest_mm[i] == Approx(50.5));
+  }
+}
+
+TEST_CASE("strands that lie deeper are darker, too") {
+  const SceneSource source = random_source(7, 300.0);
+  const Shell shell = make_shell(source, {});
+  const Strands strands = make_strands(source, {}, shell, {0.0, source.plan().spool().inside_width_mm, {0.0, 7.0}});
+  const Colourer colourer(source, {});
+  std::size_t darker = 0;
+  for (const StrandPoint& point : strands.points) {
+    const Rgba own = colourer.colour(point.node);
+    REQUIRE(point.colour.g <= own.g);
+    darker += point.colour.g + 10 < own.g ? 1U : 0U;
+  }
+  CHECK(darker > 20);
+  // Of even layers none of the last is.
+  const Plan plan = synthetic::plan_of(synthetic::draft());
+  const SceneSource even = source_of(plan, synthetic::nested(plan, 16, 3, 12, 1.02));
+  const Colourer of_even(even, {});
+  std::size_t last = 0;
+  for (const StrandPoint& point : make_strands(even, {}, make_shell(even, {}), {0.0, 20.5, {0.0, 7.0}}).points) {
+    if (even.stroke_of(point.node) != 2) continue;
+    ++last;
+    REQUIRE(point.colour == of_even.colour(point.node));
+  }
+  CHECK(last > 12 * 15);
 }

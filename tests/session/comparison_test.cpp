@@ -94,6 +94,29 @@ TEST_CASE("linked, both sides have one camera and one scrubber, apart, each its 
   CHECK_FALSE(pinned.bench.difference());
 }
 
+TEST_CASE("both sides are coloured over one range, for as long as they stand side by side") {
+  Pinned pinned;
+  pinned.bench.apply(cmd::set_colouring(Colouring::gap));
+  pinned.bench.apply(cmd::type_field("traverse.pitch", "1.5 mm"));
+  wait_for_build(pinned.bench);
+  const auto range_of = [](const Stage& stage) { return stage.view.range; };
+  const std::optional<ColourRange> range = range_of(pinned.bench.active()->stage);
+  REQUIRE(range);
+  CHECK(range->colouring == Colouring::gap);
+  CHECK(range_of(pinned.bench.other_stage()) == range);
+  // It stays while the scrubber moves, and is another one in inches and of another colouring.
+  pinned.bench.apply(cmd::scrub_length(5000.0));
+  CHECK(range_of(pinned.bench.active()->stage) == range);
+  pinned.bench.apply(cmd::set_colouring(Colouring::height));
+  const double mm = range_of(pinned.bench.active()->stage)->high;
+  pinned.bench.apply(cmd::toggle_units());
+  CHECK(range_of(pinned.bench.active()->stage)->high < mm);
+  pinned.bench.apply(cmd::toggle_linked());
+  CHECK(range_of(pinned.bench.other_stage()) == range_of(pinned.bench.active()->stage));
+  pinned.bench.apply(cmd::stop_comparing());
+  CHECK_FALSE(range_of(pinned.bench.active()->stage));
+}
+
 TEST_CASE("apart, commands go to the picture in hand alone, and the other does not move") {
   Pinned pinned;
   pinned.bench.apply(cmd::type_field("traverse.pitch", "1.5 mm"));

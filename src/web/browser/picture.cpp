@@ -83,7 +83,7 @@ void Picture::draw(const WoundPtr& wound, const View& view, Pass pass) {
   glEnable(GL_SCISSOR_TEST);
   Frame frame = make_frame(scene, view, sphere_around(wound->plan()), size.x, size.y);
   frame.coarse = pass == Pass::quick;
-  renderer_.draw_into(frame, scene, {});
+  renderer_.draw_into(frame, {});
   glDisable(GL_SCISSOR_TEST);
   glBindFramebuffer(GL_READ_FRAMEBUFFER, target_.framebuffer.name());
   glReadBuffer(GL_COLOR_ATTACHMENT0);

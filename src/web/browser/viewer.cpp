@@ -155,7 +155,7 @@ void Viewer::draw_words(const Scene& scene) {
   const ThemeColours colours = theme_colours(view().theme);
   const auto ink = [](const Rgba& c) { return Ink{glm::vec3(c.r, c.g, c.b) / 255.0F, 1.0}; };
   canvas.ring(*at, 9.0 * text_scale_, ink(colours.ground_top), 5.0 * text_scale_);
-  canvas.ring(*at, 9.0 * text_scale_, ink(layer_palette[0]), 2.5 * text_scale_);
+  canvas.ring(*at, 9.0 * text_scale_, ink(hue_palette[0]), 2.5 * text_scale_);
 }
 
 // {share}, {turn} or {by}: the wind up to a share of its length, to a turn, or so many turns on.

@@ -5,7 +5,7 @@ const colourings = [['layer', 'Layer'], ['direction', 'Stroke direction'], ['ris
                     ['support', 'What carries the fiber'], ['length', 'Length from the start'],
                     ['tension', 'Tension when it was laid'],
                     ['payoff', 'Pull to draw it off the side'], ['payoff_left', 'Pull over the left end'],
-                    ['payoff_right', 'Pull over the right end']];
+                    ['payoff_right', 'Pull over the right end'], ['material', 'Material']];
 
 class LookPanel {
   // ask(name, question): puts it to the viewer and shows what came of it.

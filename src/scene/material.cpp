@@ -1,0 +1,109 @@
+#include "scene/material.h"
+
+#include <array>
+#include <numbers>
+#include <string_view>
+
+#include "measure/acceptance.h"
+#include "scene/palette.h"
+
+namespace laywright {
+
+namespace {
+
+// Between copper, 8.9 g/cm^3 and 117 GPa, and steel, 7.85 and 200; an aluminium wire has 2.7 and 70. Handbook values,
+// from memory.
+constexpr double steel_from_MPa = 160'000.0, copper_from_MPa = 90'000.0;
+constexpr double copper_from_density = 8.3, steel_from_density = 6.5;
+
+struct ColourWord {
+  const char* word;
+  Rgba colour;
+};
+// In the order of FiberColour, without the natural one. Own choices near the words; no source.
+constexpr std::array<ColourWord, 12> colour_words{{{"white", {0xF2, 0xF2, 0xEE, 255}},
+                                                   {"grey", {0x8C, 0x90, 0x94, 255}},
+                                                   {"black", {0x2A, 0x2B, 0x2E, 255}},
+                                                   {"blue", {0x2F, 0x62, 0xB5, 255}},
+                                                   {"turquoise", {0x3A, 0xB7, 0xB5, 255}},
+                                                   {"green", {0x3B, 0x8F, 0x4E, 255}},
+                                                   {"yellow", {0xE9, 0xC8, 0x3A, 255}},
+                                                   {"orange", {0xE5, 0x83, 0x2E, 255}},
+                                                   {"brown", {0x7B, 0x52, 0x37, 255}},
+                                                   {"red", {0xC2, 0x39, 0x36, 255}},
+                                                   {"rose", {0xE8, 0x96, 0xA8, 255}},
+                                                   {"violet", {0x7A, 0x56, 0xA6, 255}}}};
+
+// Mass over volume, g/cm^3; of a wire that has a coat, over the core's.
+std::optional<double> density_of(const Fiber& fiber) {
+  if (!fiber.linear_mass_g_per_km) return std::nullopt;
+  const double d = fiber.core_diameter_mm.value_or(fiber.diameter_mm);
+  return *fiber.linear_mass_g_per_km / (0.25 * std::numbers::pi * d * d * 1000.0);
+}
+
+FiberLook look_of_wire(const Fiber& fiber) {
+  const bool coated = fiber.core_diameter_mm && *fiber.core_diameter_mm < 0.995 * fiber.diameter_mm;
+  const FiberLook copper = coated ? FiberLook::enamelled : FiberLook::copper;
+  if (fiber.modulus_MPa) return *fiber.modulus_MPa >= steel_from_MPa ? FiberLook::steel : copper;
+  const std::optional<double> density = density_of(fiber);
+  return density && *density >= steel_from_density && *density < copper_from_density ? FiberLook::steel : copper;
+}
+
+FiberLook usual_look(const Plan& plan) {
+  const Fiber& fiber = plan.fiber();
+  const std::optional<double> density = density_of(fiber);
+  const bool wire = fiber.core_diameter_mm && *fiber.core_diameter_mm > 0.8 * fiber.diameter_mm;
+  const bool metal = (fiber.modulus_MPa && *fiber.modulus_MPa >= copper_from_MPa) ||
+                     ((wire || !fiber.core_diameter_mm) && density && *density >= steel_from_density);
+  switch (product_of(plan)) {
+    case Product::wire: return look_of_wire(fiber);
+    case Product::yarn: return FiberLook::yarn;
+    case Product::crossed:
+      if (!metal && !fiber.core_diameter_mm) return FiberLook::yarn;
+      break;
+    case Product::fiber: break;
+  }
+  return metal ? look_of_wire(fiber) : FiberLook::coated;
+}
+
+Material natural(FiberLook look) {
+  switch (look) {
+    case FiberLook::copper: return {"copper", {0xC8, 0x7A, 0x4E, 255}, {1.0F, 0.0F}};
+    case FiberLook::enamelled: return {"enamelled wire", {0xA8, 0x56, 0x2A, 255}, {0.75F, 0.35F}};
+    case FiberLook::steel: return {"steel", {0x9D, 0xA3, 0xAA, 255}, {1.0F, 0.0F}};
+    case FiberLook::yarn: return {"yarn", {0xE8, 0xE0, 0xCF, 255}, {0.0F, 0.0F}};
+    case FiberLook::glass: return {"bare glass", {0xC9, 0xDA, 0xDD, 255}, {0.0F, 1.0F}};
+    case FiberLook::usual:
+    case FiberLook::coated: break;
+  }
+  return {"coated fiber", {0xDC, 0xD9, 0xCF, 255}, {0.0F, 0.45F}};
+}
+
+}  // namespace
+
+Material fiber_material(const Plan& plan) {
+  const Fiber& fiber = plan.fiber();
+  const FiberLook look = fiber.look == FiberLook::usual ? usual_look(plan) : fiber.look;
+  Material material = natural(look);
+  const bool bare = look == FiberLook::copper || look == FiberLook::steel || look == FiberLook::glass;
+  if (bare || fiber.colour == FiberColour::natural) return material;
+  const ColourWord& word = colour_words[static_cast<std::size_t>(fiber.colour) - 1];
+  material.name += std::string(", ") + word.word;
+  material.colour = word.colour;
+  // An enamel that is coloured lets less of the metal through.
+  if (look == FiberLook::enamelled) material.sheen.metal = 0.5F;
+  return material;
+}
+
+Material spool_material(const Plan& plan, Theme theme) {
+  const bool dark = theme == Theme::dark;
+  switch (plan.spool().look) {
+    case SpoolLook::wood: return {"wood", dark ? Rgba{0x9A, 0x74, 0x4A, 255} : Rgba{0xCB, 0xA5, 0x74, 255}, {}};
+    case SpoolLook::steel:
+      return {"steel", dark ? Rgba{0x7C, 0x84, 0x8D, 255} : Rgba{0xA9, 0xB0, 0xB8, 255}, {0.7F, 0.0F}};
+    case SpoolLook::plastic: break;
+  }
+  return {"plastic", theme_colours(theme).spool, {}};
+}
+
+}  // namespace laywright
