@@ -47,6 +47,47 @@ Camera camera_at(const SceneSource& source, const View& view, const Vec3& place,
   return camera;
 }
 
+// Over a span from low to high a window is moved, not farther than `most`, so that no more than a share of it reaches over
+// either end.
+double moved_within(double middle, double window, double low, double high, double over, double most) {
+  const double from = low + (0.5 - over) * window, to = high - (0.5 - over) * window;
+  const double wanted = from <= to ? std::clamp(middle, from, to) : 0.5 * (low + high);
+  return std::clamp(wanted, middle - most * window, middle + most * window);
+}
+
+// A place near a flange or the barrel stands aside, so that the picture is filled with fiber. `radial`: on the face of a
+// cut, where the layers are seen from the side.
+Camera filled_with_fiber(const SceneSource& source, const View& view, const Vec3& place, bool radial) {
+  constexpr double over = 0.08, most = 0.34, square = 0.8;
+  View moved = view;
+  Camera& camera = moved.camera;
+  const double high = mm_per_px(view) * view.height_px, wide = mm_per_px(view) * view.width_px;
+  const double across = std::abs(right_of(camera).x);
+  if (across > square) {
+    const double width = source.plan().spool().inside_width_mm;
+    camera.target.x = moved_within(place.x, wide / across, 0.0, width, over, most);
+  }
+  const Vec3 outward = in_space(0.0, 1.0, angle_of(place));
+  const double upright = std::abs(glm::dot(up_of(camera), outward));
+  if (radial && upright > square) {
+    const double r = radius_of(place), top = 0.5 * source.measurements().outer_diameter.greatest_mm;
+    camera.target +=
+        outward * (moved_within(r, high / upright, source.barrel_radius(place.x), std::max(top, r), over, most) - r);
+  }
+  return camera;
+}
+
+// Whether the way from a place to the eye goes through a flange of glass: seen so, it is pale.
+bool is_behind_glass(const SceneSource& source, const View& view, const Vec3& place) {
+  const Spool& spool = source.plan().spool();
+  const GlassFlanges glass = glass_flanges(view.camera, spool.inside_width_mm, false);
+  if (!glass.left && !glass.right) return false;
+  const Vec3 way =
+      view.camera.projection == Projection::parallel ? -forward_of(view.camera) : eye_of(view.camera) - place;
+  const double share = ((glass.left ? 0.0 : spool.inside_width_mm) - place.x) / way.x;
+  return radius_of(place + share * way) < 0.5 * spool.flange_diameter_mm;
+}
+
 // At which a pixel is a millimetre.
 double distance_of_mm_pixels(View view) {
   view.camera.distance_mm = 1.0;
@@ -91,6 +132,10 @@ class Opener {
   }
 
  private:
+  [[nodiscard]] Vec3 place_of(const Mark& mark) const {
+    return place_ ? *place_ : mark.spots.empty() ? mark.place : mark.spots[spot_].place;
+  }
+
   // The first that shows the place.
   [[nodiscard]] View best_of(const std::vector<Opening>& openings) const {
     for (const bool see_through : {base_.flanges_see_through, true}) {
@@ -194,10 +239,13 @@ class Opener {
   // Puts the camera there; true if it sees the place.
   bool look(View& view, const Vec3& toward_eye, double thick_px) const {
     const Mark mark = mark_of(source_, view, *view.chosen_finding);
-    const Vec3 place = place_ ? *place_ : mark.spots.empty() ? mark.place : mark.spots[spot_].place;
+    const Vec3 place = place_of(mark);
     view.camera = camera_at(source_, view, place, toward_eye, distance_for(view, thick_px));
+    const bool radial = view.wedge && !(view.wedge == base_.wedge);
+    view.camera = filled_with_fiber(source_, view, place, radial);
     const bool there =
         place_ || mark.spots.empty() ? !is_removed(removed_sectors(view), angle_) : mark.spots[spot_].shown;
+    if (!view.flanges_see_through && is_behind_glass(source_, view, place)) return false;
     return there && in_the_way(source_, view, place).nothing();
   }
 

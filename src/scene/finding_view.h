@@ -12,7 +12,8 @@ namespace laywright {
 //     taking the wind back to where it was laid;
 //   - a flange that still hides it becomes see-through.
 // As little as suffices. The camera comes near enough that the fiber is 12 px thick, or 20 px on a face, and turns as
-// little from square as what it looks at allows. Precondition: index into the findings.
+// little from square as what it looks at allows. The place stands in the middle; near a flange, and on a face near the
+// barrel, aside from it, so that the picture is filled with fiber. Precondition: index into the findings.
 [[nodiscard]] View view_of_finding(const SceneSource& source, const View& view, std::size_t finding);
 
 // The same through a wedge whose face goes through one of its places, whether or not it shows from outside; near the

@@ -9,6 +9,7 @@
 #include "measure/acceptance.h"
 #include "scene/camera.h"
 #include "scene/finding_view.h"
+#include "scene/marks.h"
 #include "session/lesson_look.h"
 
 namespace laywright {
@@ -112,7 +113,9 @@ Shot pointing(Stage stage, const Wound& own, const LessonStep& step) {
     return {std::move(stage), spot->heart()};
   }
   stage.view.findings = false;  // one ring says where; all marks at once would be too much
-  const Vec3 place = stage.view.camera.target;
+  // Near a flange it stands aside from the middle.
+  const Mark mark = mark_of(own.source, stage.view, *finding);
+  const Vec3 place = mark.spots.empty() ? mark.place : mark.spots.front().place;
   return {std::move(stage), place};
 }
 
