@@ -51,11 +51,16 @@ void draw_overlay(Canvas& canvas, const Scene& scene, const View& view, const Ov
   const Caption caption = caption_of(canvas, settings, style);
   style.caption = caption.corner + caption.size;
   if (scene.explained) draw_lay_point(canvas, scene, view, style);
-  draw_signs(canvas, scene, view, style);
+  const bool tells = settings.legend && view.legend;
+  if (tells) draw_layer_numbers(canvas, scene, view, style);
+  OverlayRoom taken;
+  if (caption.size.x > 0.0) taken.words.push_back({caption.corner, caption.size});
+  draw_signs(canvas, scene, view, style, taken);
   const SpoolShade shade(scene, view);
-  draw_dimension_lines(canvas, scene, view, shade, style);
+  draw_dimension_lines(canvas, scene, view, shade, style, taken);
+  if (tells && scene.explained) draw_zero(canvas, scene, view, style, taken);
   const double foot = settings.scale_bar ? style.margin() + 34.0 * style.unit : style.margin();
-  if (settings.legend && view.legend) draw_legend(canvas, scene, shade, foot, style);
+  if (tells) draw_legend(canvas, scene, shade, taken, foot, style);
   if (settings.scale_bar) draw_scale(canvas, make_scale_bar(view), style);
   draw_caption(canvas, caption, settings, style);
 }

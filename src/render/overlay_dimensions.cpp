@@ -19,7 +19,8 @@ void draw_arrow(Canvas& canvas, glm::dvec2 tip, glm::dvec2 onward, const Overlay
 // How many lines stand on each side of the spool already.
 struct Sides {
   int left = 0, right = 0, above = 0;
-  int all_above = 0;  // that will stand there
+  int all_above = 0;            // that will stand there
+  std::vector<double> helpers;  // x of helper lines that run up from the spool
 };
 
 constexpr double row_gap = 22.0, row_step = 30.0, edge_gap = 12.0;  // in units
@@ -56,16 +57,38 @@ struct Label {
   std::string words;
   glm::dvec2 middle{0.0};
   bool upward = false;
+  glm::dvec2 line{0.0};  // along which it may stand elsewhere, from end to end; none for words beside an arrow
 };
 
 // Words on a patch of ground, level or upward, kept within the picture.
-void draw_label(Canvas& canvas, const Label& label, const OverlayStyle& style) {
+OverlayBox box_of(const Canvas& canvas, const Label& label, const OverlayStyle& style) {
   const double pad = 4.0 * style.unit;
   const double along = canvas.text_width(label.words, style.letters()) + 2 * pad, high = style.letters() + 2 * pad;
   const glm::dvec2 size = label.upward ? glm::dvec2(high, along) : glm::dvec2(along, high);
   const glm::dvec2 picture(canvas.width(), canvas.height()), room = size / 2.0 + 2.0;
   const glm::dvec2 middle = glm::max(room, glm::min(label.middle, picture - room));
-  canvas.box(middle - size / 2.0, size, 3.0 * style.unit, {style.ground.color, 0.9});
+  return {middle - size / 2.0, size};
+}
+
+// Where its line would leave it over other words, it stands nearer to an end, or beyond it.
+OverlayBox free_box_of(const Canvas& canvas, Label label, const OverlayStyle& style, const OverlayRoom& taken) {
+  const OverlayBox first = box_of(canvas, label, style);
+  const glm::dvec2 middle = label.middle;
+  const double length = std::max(1.0, glm::length(label.line));
+  const double beyond = 0.5 + (0.5 * std::max(first.size.x, first.size.y) + 6.0 * style.unit) / length;
+  for (const double aside : {0.0, 0.2, -0.2, 0.3, -0.3, beyond, -beyond}) {
+    label.middle = middle + label.line * aside;
+    const OverlayBox box = box_of(canvas, label, style);
+    if (std::none_of(taken.words.begin(), taken.words.end(),
+                     [&](const OverlayBox& other) { return overlap(box, other); }))
+      return box;
+  }
+  return first;
+}
+
+void draw_label(Canvas& canvas, const Label& label, const OverlayBox& box, const OverlayStyle& style) {
+  const glm::dvec2 middle = box.corner + box.size / 2.0;
+  canvas.box(box.corner, box.size, 3.0 * style.unit, {style.ground.color, 0.9});
   const double down = 0.36 * style.letters();
   if (label.upward)
     canvas.text_upward({middle.x + down, middle.y}, label.words, style.letters(), style.ink);
@@ -75,7 +98,8 @@ void draw_label(Canvas& canvas, const Label& label, const OverlayStyle& style) {
 
 // Draws the line alone; returns its words, if it is drawn at all.
 std::optional<Label> draw_between(Canvas& canvas, const DimensionLine& line, const View& view,
-                                  const SpoolShade& shade, Sides& sides, const OverlayStyle& style) {
+                                  const SpoolShade& shade, Sides& sides, const OverlayStyle& style,
+                                  OverlayRoom& taken) {
   const auto first = in_picture(view, line.from), second = in_picture(view, line.to);
   const auto measured_from = in_picture(view, line.measured_from), measured_to = in_picture(view, line.measured_to);
   if (!first || !second || !measured_from || !measured_to) return std::nullopt;
@@ -87,27 +111,37 @@ std::optional<Label> draw_between(Canvas& canvas, const DimensionLine& line, con
   const glm::dvec2 shift = clear_of(shade, *first, *second, canvas, words_width, sides, style);
   const glm::dvec2 from = *first + shift, to = *second + shift;
   const glm::dvec2 onward = (to - from) / length;
+  for (const OverlayLine& drawn : {OverlayLine{*measured_from, from}, {*measured_to, to}, {from, to}})
+    taken.lines.push_back(drawn);
   canvas.line({*measured_from, from}, style.faint, 0.8 * style.unit);
   canvas.line({*measured_to, to}, style.faint, 0.8 * style.unit);
   canvas.line({from, to}, style.ink, 1.2 * style.unit);
   draw_arrow(canvas, from, -onward, style);
   draw_arrow(canvas, to, onward, style);
   // Along its line, as on a drawing, where that is longer than the words; so no margin must be as wide as they are.
-  return Label{line.text, (from + to) / 2.0, std::abs(onward.y) > std::abs(onward.x)};
+  return Label{line.text, (from + to) / 2.0, std::abs(onward.y) > std::abs(onward.x), to - from};
 }
 
-// An arrow onto a surface, dashed where a flange stands before it, and the words above or below the spool: beside the arrow's
+// An arrow onto a surface, and the words above or below the spool: beside the arrow's
 // foot on the side of the spool's middle, so that they do not meet the helper lines of its width.
 std::optional<Label> draw_pointed(Canvas& canvas, const DimensionLine& line, const View& view,
-                                  const SpoolShade& shade, Sides& sides, const OverlayStyle& style) {
+                                  const SpoolShade& shade, Sides& sides, const OverlayStyle& style,
+                                  OverlayRoom& taken) {
   const bool from_above = view.camera.elevation_deg >= 0.0;
   const auto tip = in_picture(view, from_above ? line.measured_from : line.measured_to);
   const auto outside = in_picture(view, from_above ? line.from : line.to);
   if (!tip || !outside) return std::nullopt;
   const bool above = outside->y <= tip->y;
   const double half_width = canvas.text_width(line.text, style.letters()) / 2.0, shoulder = 8.0 * style.unit;
-  const double inward = tip->x < (shade.low().x + shade.high().x) / 2.0 ? 1.0 : -1.0;
-  const double middle = tip->x + inward * (shoulder + 4.0 * style.unit + half_width);
+  const auto middle_at = [&](double way) { return tip->x + way * (shoulder + 4.0 * style.unit + half_width); };
+  double inward = tip->x < (shade.low().x + shade.high().x) / 2.0 ? 1.0 : -1.0;
+  // No helper line is to run through the words.
+  const auto is_met = [&](double way) {
+    return std::any_of(sides.helpers.begin(), sides.helpers.end(),
+                       [&](double x) { return std::abs(x - middle_at(way)) < half_width + 6.0 * style.unit; });
+  };
+  if (is_met(inward) && !is_met(-inward)) inward = -inward;
+  const double middle = middle_at(inward);
   const double lowest = std::max(1.0, canvas.height() - edge_gap * style.unit);
   const double y = std::min(
       above ? next_row_above(shade, middle, half_width, sides, style) : shade.high().y + row_gap * style.unit,
@@ -116,31 +150,41 @@ std::optional<Label> draw_pointed(Canvas& canvas, const DimensionLine& line, con
   const double length = glm::length(*tip - foot);
   if (length < 24.0 * style.unit) return std::nullopt;
   const glm::dvec2 beside = foot + glm::dvec2(inward * shoulder, 0.0);
+  taken.lines.push_back({foot, *tip});
   canvas.line({foot, *tip}, {style.ground.color, 0.7}, 3.0 * style.unit);
-  canvas.line({beside, foot, *tip}, style.ink, 1.2 * style.unit, line.behind);
+  canvas.line({beside, foot, *tip}, style.ink, 1.2 * style.unit);
   draw_arrow(canvas, *tip, (*tip - foot) / length, style);
-  return Label{line.text, {middle, y}, false};
+  return Label{line.text, {middle, y}, false, {}};
 }
 
 }  // namespace
 
 void draw_dimension_lines(Canvas& canvas, const Scene& scene, const View& view, const SpoolShade& shade,
-                          const OverlayStyle& style) {
+                          const OverlayStyle& style, OverlayRoom& taken) {
   if (scene.dimensions.empty()) return;
   Sides sides;
   // One level line, and one that points from above.
   for (const DimensionLine& line : scene.dimensions) {
     const bool level = std::abs(line.to.x - line.from.x) > std::abs(line.to.y - line.from.y);
     sides.all_above += level || (line.pointed && view.camera.elevation_deg >= 0.0) ? 1 : 0;
+    if (!level || line.pointed) continue;
+    for (const Vec3& end : {line.from, line.to, line.measured_from, line.measured_to})
+      if (const auto at = in_picture(view, end)) sides.helpers.push_back(at->x);
   }
   // Words last, so that no line crosses any.
   std::vector<Label> labels;
   for (const DimensionLine& line : scene.dimensions) {
-    const auto label = line.pointed ? draw_pointed(canvas, line, view, shade, sides, style)
-                                    : draw_between(canvas, line, view, shade, sides, style);
+    const auto label = line.pointed ? draw_pointed(canvas, line, view, shade, sides, style, taken)
+                                    : draw_between(canvas, line, view, shade, sides, style, taken);
     if (label) labels.push_back(*label);
   }
-  for (const Label& label : labels) draw_label(canvas, label, style);
+  // Those that cannot give way come first.
+  std::stable_partition(labels.begin(), labels.end(),
+                        [](const Label& label) { return label.line == glm::dvec2(0.0); });
+  for (const Label& label : labels) {
+    taken.words.push_back(free_box_of(canvas, label, style, taken));
+    draw_label(canvas, label, taken.words.back(), style);
+  }
 }
 
 }  // namespace laywright

@@ -118,7 +118,7 @@ void draw_scale_colours(Canvas& canvas, const Legend& legend, glm::dvec2 corner,
   }
 }
 
-// The legend as a column in the lower left corner, or as rows along the lower edge.
+// The legend as a column in a corner, or as rows along the lower edge.
 class LegendSheet {
  public:
   LegendSheet(Canvas& canvas, const Scene& scene, const OverlayStyle& style, double foot)
@@ -129,11 +129,10 @@ class LegendSheet {
         colours_(colour_lines(scene.legend)),
         foot_(foot) {}
 
-  void draw_column() {
-    const glm::dvec2 size = column_size();
-    draw_ground({style_.margin() - pad(), canvas_.height() - style_.margin() + pad() - size.y}, size);
-    const double u = style_.unit, x = style_.margin();
-    double y = canvas_.height() - style_.margin();
+  void draw_column(const OverlayBox& box) {
+    draw_ground(box.corner, box.size);
+    const double u = style_.unit, x = box.corner.x + pad();
+    double y = box.corner.y + box.size.y - pad();
     if (legend_.scale.empty()) {
       y = draw_lines(colours_, x, y);
     } else {
@@ -158,8 +157,20 @@ class LegendSheet {
     if (!findings_.empty()) height += (26.0 + row_height * rows(findings_)) * u;
     return {width + 2 * pad(), height + 2 * pad() - 2 * u};
   }
-  [[nodiscard]] glm::dvec2 column_corner() const {
-    return {style_.margin() - pad(), canvas_.height() - style_.margin() + pad() - column_size().y};
+  // In the corners of the picture, as far as it has room there.
+  [[nodiscard]] std::vector<OverlayBox> columns(const OverlayRoom& taken, double foot) const {
+    const glm::dvec2 size = column_size();
+    const double near = style_.margin() - pad();
+    const glm::dvec2 far = glm::dvec2(canvas_.width(), canvas_.height()) - near - size;
+    // Under the caption.
+    double top = near;
+    for (const OverlayBox& words : taken.words)
+      if (words.corner.x <= near && words.corner.y <= near) top = words.corner.y + words.size.y + pad();
+    const double over_bar = canvas_.height() - foot - pad() - size.y;
+    std::vector<OverlayBox> all{{{near, far.y}, size}};
+    for (const glm::dvec2 corner : {glm::dvec2(far.x, over_bar), glm::dvec2(far.x, near), glm::dvec2(near, top)})
+      if (corner.y >= near && corner.y + size.y <= canvas_.height()) all.push_back({corner, size});
+    return all;
   }
 
   // Lays rows out; draws them when told to. Returns their height.
@@ -229,17 +240,26 @@ class LegendSheet {
 
 }  // namespace
 
-void draw_legend(Canvas& canvas, const Scene& scene, const SpoolShade& shade, double foot,
+void draw_legend(Canvas& canvas, const Scene& scene, const SpoolShade& shade, const OverlayRoom& taken, double foot,
                  const OverlayStyle& style) {
   LegendSheet sheet(canvas, scene, style, foot);
   const double height = sheet.rows(false);
-  const double column_hides = shade.under(sheet.column_corner(), sheet.column_size());
+  // What a dimension or a sign of a finding says is lost where the legend lies over it.
+  const auto hides = [&](const OverlayBox& box) {
+    const double lost = (taken.meets(box) ? 0.6 : 0.0) + 0.2 * taken.signs_in(box);
+    return shade.under(box.corner, box.size) + lost;
+  };
+  const std::vector<OverlayBox> columns = sheet.columns(taken, foot);
+  const auto best = std::min_element(columns.begin(), columns.end(), [&](const OverlayBox& a, const OverlayBox& b) {
+    return std::max(0.02, hides(a)) < std::max(0.02, hides(b));
+  });
+  const double column_hides = hides(*best);
   const double rows_hide =
-      shade.under({style.margin(), canvas.height() - foot - height}, {canvas.width() - 2 * style.margin(), height});
+      hides({{style.margin(), canvas.height() - foot - height}, {canvas.width() - 2 * style.margin(), height}});
   // Over a near view something is hidden anyhow, and a column hides less.
   const bool column = column_hides <= 0.02 || rows_hide > 0.5 * column_hides || rows_hide > 0.9;
   if (column)
-    sheet.draw_column();
+    sheet.draw_column(*best);
   else
     sheet.rows(true);
 }

@@ -9,55 +9,6 @@
 namespace laywright {
 namespace {
 
-// The flange between the eye and the wind, as a disc.
-struct Screen {
-  double x = 0.0, radius = 0.0;
-};
-
-// The inner face and rim of a flange, from its corners. `left`: the inner face is where x is greatest.
-Screen screen_of(const Mesh& flange, bool left) {
-  Screen screen{left ? -1e300 : 1e300, 0.0};
-  for (const MeshVertex& vertex : flange.vertices) {
-    const auto x = static_cast<double>(vertex.x);
-    screen.x = left ? std::max(screen.x, x) : std::min(screen.x, x);
-    screen.radius =
-        std::max(screen.radius, std::hypot(static_cast<double>(vertex.y), static_cast<double>(vertex.z)));
-  }
-  return screen;
-}
-
-class Sight {
- public:
-  Sight(const Scene& scene, const View& view)
-      : scene_(scene),
-        view_(view),
-        left_(screen_of(scene.spool.left_flange, true)),
-        right_(screen_of(scene.spool.right_flange, false)) {}
-
-  // A place on a surface that faces a direction.
-  [[nodiscard]] bool sees(const Vec3& place, const Vec3& facing) const {
-    const Vec3 toward_eye =
-        view_.camera.projection == Projection::parallel ? -forward_of(view_.camera) : eye_of(view_.camera) - place;
-    if (glm::dot(toward_eye, facing) <= 0.0) return false;
-    return scene_.flanges_see_through ||
-           !(toward_eye.x < 0.0 ? hides(left_, place, toward_eye) : hides(right_, place, toward_eye));
-  }
-
- private:
-  // True if the way from the place to the eye passes through what cuts leave of the disc.
-  [[nodiscard]] bool hides(const Screen& screen, const Vec3& place, const Vec3& way) const {
-    if (std::abs(way.x) < 1e-9) return false;
-    const double share = (screen.x - place.x) / way.x;
-    if (share <= 0.0 || share >= 1e6) return false;
-    const Vec3 through = place + way * share;
-    return radius_of(through) < screen.radius && !is_removed(scene_.removed, angle_of(through));
-  }
-
-  const Scene& scene_;
-  const View& view_;
-  Screen left_, right_;
-};
-
 std::vector<glm::dvec2> shape_of(Glyph glyph, glm::dvec2 at, double r) {
   switch (glyph) {
     case Glyph::triangle_up:
@@ -80,6 +31,12 @@ std::vector<glm::dvec2> arch(glm::dvec2 at, double r) {
 }
 
 }  // namespace
+
+bool faces_eye(const View& view, const Vec3& place, const Vec3& facing) {
+  const Vec3 toward_eye =
+      view.camera.projection == Projection::parallel ? -forward_of(view.camera) : eye_of(view.camera) - place;
+  return glm::dot(toward_eye, facing) > 0.0;
+}
 
 void draw_sign(Canvas& canvas, Glyph glyph, glm::dvec2 at, double radius, const Ink& color,
                const OverlayStyle& style) {
@@ -106,7 +63,7 @@ void draw_sign(Canvas& canvas, Glyph glyph, glm::dvec2 at, double radius, const 
 void draw_lay_point(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style) {
   if (!scene.guide) return;
   const GuidePose& pose = scene.guide->pose;
-  if (!Sight(scene, view).sees(pose.lay_point, in_space(0.0, 1.0, pose.angle))) return;
+  if (!faces_eye(view, pose.lay_point, in_space(0.0, 1.0, pose.angle))) return;
   const std::optional<glm::dvec2> at = in_picture(view, pose.lay_point);
   if (!at) return;
   canvas.ring(*at, 6.5 * style.unit, {glm::vec3(1.0F), 0.9}, 4.5 * style.unit);
@@ -146,8 +103,8 @@ MarkSpot middle_of(const Scene& scene, const Mark& mark) {
 
 }  // namespace
 
-void draw_signs(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style) {
-  const Sight sight(scene, view);
+void draw_signs(Canvas& canvas, const Scene& scene, const View& view, const OverlayStyle& style,
+                OverlayRoom& taken) {
   const Projector project(view);
   const double u = style.unit, fiber_px = scene.shell.fiber_diameter_mm / mm_per_px(view);
   // The gravest stand first in the list and are drawn last.
@@ -157,9 +114,10 @@ void draw_signs(Canvas& canvas, const Scene& scene, const View& view, const Over
     for (std::size_t i = spots.size(); i-- > 0;) {
       const MarkSpot& spot = spots[i];
       const bool worst = i == 0;
-      if (!spot.shown || !sight.sees(spot.place, spot.facing)) continue;
+      if (!spot.shown || !faces_eye(view, spot.place, spot.facing)) continue;
       const std::optional<glm::dvec2> at = project(spot.place);
       if (!at) continue;
+      if (worst) taken.signs.push_back(*at);
       if (mark->chosen && worst) {
         draw_chosen(canvas, *mark, *at, fiber_px, style);
       } else if (mark->shape == MarkShape::glyph && (worst || !spot.covered)) {

@@ -10,7 +10,6 @@
 #include "base/inch.h"
 #include "base/round_figure.h"
 #include "scene/camera.h"
-#include "scene/sight.h"
 #include "scene/spool_solid.h"
 
 namespace laywright {
@@ -65,15 +64,12 @@ std::optional<DimensionLine> wound_line(const SceneSource& source, const View& v
   if (!above && !below) return std::nullopt;
   const double first = above ? *above : *below, second = below ? *below : *above;
   const double reach = 0.5 * source.plan().spool().flange_diameter_mm + off, radius = 0.5 * outer.greatest_mm;
-  DimensionLine line{in_space(x, reach, first),
-                     in_space(x, reach, second),
-                     in_space(x, radius, first),
-                     in_space(x, radius, second),
-                     {},
-                     true};
-  const bool from_above = view.camera.elevation_deg >= 0.0;
-  line.behind = in_the_way(source, view, from_above ? line.measured_from : line.measured_to).flange;
-  return line;
+  return DimensionLine{in_space(x, reach, first),
+                       in_space(x, reach, second),
+                       in_space(x, radius, first),
+                       in_space(x, radius, second),
+                       {},
+                       true};
 }
 
 }  // namespace

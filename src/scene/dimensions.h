@@ -16,7 +16,6 @@ struct DimensionLine {
   Vec3 measured_from, measured_to;
   std::string text;  // "rim \u00D8 236 mm": what, and a quantity with its unit
   bool pointed = false;
-  bool behind = false;  // a flange stands between the eye and the place that is pointed at
 };
 
 // Rim diameter and inside width in the axial plane Z = 0, and the greatest wound diameter, left out while there are no

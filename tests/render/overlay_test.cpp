@@ -3,6 +3,7 @@
 
 #include "render/laid_scene.h"
 #include "render/overlay.h"
+#include "render/overlay_parts.h"
 #include "render/overlay_shade.h"
 
 using namespace laywright;
@@ -145,4 +146,74 @@ TEST_CASE("a long title ends before the picture does") {
   }
   CHECK(middle > 10);
   CHECK(edge == 0);
+}
+
+namespace {
+
+// All that draw_overlay takes of a picture but the legend.
+OverlayRoom taken_by(const Scene& scene, const View& view, double unit) {
+  Canvas canvas(view.width_px, view.height_px);
+  OverlayStyle style;
+  style.unit = unit;
+  OverlayRoom taken;
+  draw_dimension_lines(canvas, scene, view, SpoolShade(scene, view), style, taken);
+  return taken;
+}
+
+}  // namespace
+
+TEST_CASE("boxes and lines: what meets what") {
+  CHECK(cross({{0, 0}, {2, 2}}, {{0, 2}, {2, 0}}));
+  CHECK_FALSE(cross({{0, 0}, {1, 1}}, {{0, 4}, {4, 0}}));
+  const OverlayBox box{{1, 1}, {2, 2}};
+  CHECK(crosses({{0, 2}, {5, 2}}, box));
+  CHECK(crosses({{2, 2}, {2.5, 2.5}}, box));
+  CHECK_FALSE(crosses({{0, 0}, {5, 0}}, box));
+  CHECK(overlap(box, {{2.5, 2.5}, {4, 4}}));
+  CHECK_FALSE(overlap(box, {{3.5, 0}, {4, 4}}));
+  OverlayRoom room;
+  CHECK_FALSE(room.meets(box));
+  room.signs.push_back({2, 2});
+  CHECK(room.signs_in(box) == 1);
+  room.words.push_back({{0, 0}, {1.5, 1.5}});
+  CHECK(room.meets(box));
+}
+
+TEST_CASE("dimension lines cross neither words nor each other, and the legend lies over none of them") {
+  const SceneSource source = small_source();
+  for (const auto& [width, height] : {std::pair{1280, 800}, {1280, 720}, {800, 600}, {1920, 1080}}) {
+    for (const double azimuth : {0.0, 24.0, 40.0, -30.0}) {
+      for (const double elevation : {0.0, 16.0, -20.0}) {
+        View view = fitted(source, width, height);
+        view.camera.azimuth_deg = azimuth;
+        view.camera.elevation_deg = elevation;
+        view.camera = fit_camera(source.plan(), view);
+        const Scene scene = make_scene(source, view);
+        INFO(width << "x" << height << " from " << azimuth << ", " << elevation);
+        const OverlayRoom taken = taken_by(scene, view, std::min(width / 1280.0, height / 720.0));
+        REQUIRE(taken.words.size() >= 2);
+        for (std::size_t i = 0; i < taken.lines.size(); ++i)
+          for (std::size_t j = 0; j < i; ++j) CHECK_FALSE(cross(taken.lines[i], taken.lines[j]));
+        for (std::size_t i = 0; i < taken.words.size(); ++i)
+          for (std::size_t j = 0; j < i; ++j) CHECK_FALSE(overlap(taken.words[i], taken.words[j]));
+        // With and without the legend, a dimension's words are the same pixels.
+        OverlaySettings without;
+        without.legend = without.scale_bar = false;
+        OverlaySettings with = without;
+        with.legend = true;
+        Canvas bare(width, height), told(width, height);
+        draw_overlay(bare, scene, view, without);
+        draw_overlay(told, scene, view, with);
+        int changed = 0;
+        for (const OverlayBox& box : taken.words)
+          for (int y = static_cast<int>(box.corner.y); y < static_cast<int>(box.corner.y + box.size.y); ++y)
+            for (int x = static_cast<int>(box.corner.x); x < static_cast<int>(box.corner.x + box.size.x); ++x) {
+              const std::size_t at =
+                  4 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x));
+              changed += bare.data()[at] != told.data()[at] ? 1 : 0;
+            }
+        CHECK(changed == 0);
+      }
+    }
+  }
 }

@@ -1,0 +1,39 @@
+#include "render/overlay_room.h"
+
+#include <algorithm>
+
+namespace laywright {
+namespace {
+
+double turn_of(glm::dvec2 a, glm::dvec2 b, glm::dvec2 c) {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+}
+
+}  // namespace
+
+bool cross(const OverlayLine& a, const OverlayLine& b) {
+  return turn_of(a.from, a.to, b.from) * turn_of(a.from, a.to, b.to) < 0.0 &&
+         turn_of(b.from, b.to, a.from) * turn_of(b.from, b.to, a.to) < 0.0;
+}
+
+bool crosses(const OverlayLine& line, const OverlayBox& box) {
+  if (box.holds(line.from) || box.holds(line.to)) return true;
+  const glm::dvec2 far = box.corner + box.size, across(far.x, box.corner.y), down(box.corner.x, far.y);
+  return cross(line, {box.corner, far}) || cross(line, {across, down});
+}
+
+bool overlap(const OverlayBox& a, const OverlayBox& b) {
+  return a.corner.x < b.corner.x + b.size.x && b.corner.x < a.corner.x + a.size.x &&
+         a.corner.y < b.corner.y + b.size.y && b.corner.y < a.corner.y + a.size.y;
+}
+
+bool OverlayRoom::meets(const OverlayBox& box) const {
+  return std::any_of(lines.begin(), lines.end(), [&](const OverlayLine& line) { return crosses(line, box); }) ||
+         std::any_of(words.begin(), words.end(), [&](const OverlayBox& other) { return overlap(other, box); });
+}
+
+int OverlayRoom::signs_in(const OverlayBox& box) const {
+  return static_cast<int>(std::count_if(signs.begin(), signs.end(), [&](glm::dvec2 at) { return box.holds(at); }));
+}
+
+}  // namespace laywright

@@ -1,0 +1,37 @@
+// What of the picture words and lines have taken already, so that what comes after keeps clear of it.
+#pragma once
+
+#include <vector>
+
+#include <glm/glm.hpp>
+
+namespace laywright {
+
+struct OverlayLine {
+  glm::dvec2 from{0.0}, to{0.0};
+};
+
+struct OverlayBox {
+  glm::dvec2 corner{0.0}, size{0.0};
+
+  [[nodiscard]] bool holds(glm::dvec2 place) const {
+    const glm::dvec2 off = place - corner;
+    return off.x >= 0.0 && off.y >= 0.0 && off.x <= size.x && off.y <= size.y;
+  }
+};
+
+struct OverlayRoom {
+  std::vector<OverlayLine> lines;
+  std::vector<OverlayBox> words;
+  std::vector<glm::dvec2> signs;  // of findings
+
+  // Whether a line or words reach into the box; and how many signs do.
+  [[nodiscard]] bool meets(const OverlayBox& box) const;
+  [[nodiscard]] int signs_in(const OverlayBox& box) const;
+};
+
+[[nodiscard]] bool cross(const OverlayLine& a, const OverlayLine& b);
+[[nodiscard]] bool crosses(const OverlayLine& line, const OverlayBox& box);
+[[nodiscard]] bool overlap(const OverlayBox& a, const OverlayBox& b);
+
+}  // namespace laywright
