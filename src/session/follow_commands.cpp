@@ -57,15 +57,19 @@ void show(const BenchInside& in, bool changed) {
 
 void type(const BenchInside& in, const TypedRow& place, std::size_t cell, const std::string& text) {
   TypedReadings& typed = in.desk().readings;
-  auto found = std::find_if(typed.begin(), typed.end(), [&](const TypedRow& row) { return row.same_place(place); });
-  if (found == typed.end()) {
+  // A row without a layer is known by what stands in it.
+  const auto is_it = [&](const TypedRow& row) {
+    return row.same_place(place) || (!row.layer && !row.at_end && row.layer == place.layer &&
+                                     row.at_end == place.at_end && row.cells == place.cells);
+  };
+  if (std::none_of(typed.begin(), typed.end(), is_it)) {
     Checkpoint checkpoint;
     checkpoint.at_end = place.at_end;
     checkpoint.layer = place.layer.value_or(0);
     typed = with_checkpoints(std::move(typed), {checkpoint});
-    found = std::find_if(typed.begin(), typed.end(), [&](const TypedRow& row) { return row.same_place(place); });
   }
-  found->cells[cell] = text;
+  const auto found = std::find_if(typed.begin(), typed.end(), is_it);
+  if (found != typed.end()) found->cells[cell] = text;
 }
 
 bool open_table(const BenchInside& in, const std::string& path) {
