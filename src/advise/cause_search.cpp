@@ -178,7 +178,7 @@ std::optional<double> CauseSearch::usual_move(const MovableSetting& movable, dou
   const std::optional<double> usual = usual_value(draft_, part.path), now = value_at(draft_, part.path);
   if (!usual || !now) return std::nullopt;
   const double move = part.sign * (*usual - *now);
-  const bool there = std::abs(move) < movable.step, in_reach = move / limit > 0.0 && move / limit <= 1.0;
+  const bool there = std::abs(move)<movable.step, in_reach = move / limit> 0.0 && move / limit <= 1.0;
   return !there && in_reach ? std::optional(move) : std::nullopt;
 }
 

@@ -27,9 +27,9 @@ struct Change {
 
 struct Trial {
   Outcome outcome;
-  std::vector<Finding> findings;       // gravest first
-  std::vector<Check> checks;           // of the verdict: how the fiber lies, and where asked for, how it comes off again
-  std::vector<Check> pull;             // and what grows with the tension; without bend and speed
+  std::vector<Finding> findings;  // gravest first
+  std::vector<Check> checks;      // of the verdict: how the fiber lies, and where asked for, how it comes off again
+  std::vector<Check> pull;        // and what grows with the tension; without bend and speed
   std::optional<WindVerdict> verdict;  // on all of it, where it was asked for
 };
 

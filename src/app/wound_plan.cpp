@@ -25,8 +25,7 @@ WoundPlan lay_and_measure(const Plan& plan, const LaySettings& settings, Watch& 
 }
 
 std::optional<WindVerdict> judged_over_draws(const Plan& plan, const LaySettings& settings, const WoundPlan& wound,
-                                             const TakeupRun& run, std::optional<int> draws,
-                                             Watch& watch) {
+                                             const TakeupRun& run, std::optional<int> draws, Watch& watch) {
   WindVerdict first = verdict_of(plan, *wound.build, *wound.measurements, &run);
   const int count = draws.value_or(due_draws(plan.draft()));
   if (count == 1) return first;
@@ -38,10 +37,11 @@ void add_draws_option(CLI::App& command, std::optional<int>& draws) {
   command
       .add_option(
           "--draws", draws,
-          fmt::format("Judge by the worst of so many winds of the plan, 1 to {}: by other seeds, with the guide "
-                      "a hundredth of a fiber aside, and fiber within its tolerance. Without it by {} where the plan "
-                      "states tolerances or scatter, else by one",
-                      most_draws, usual_draws))
+          fmt::format(
+              "Judge by the worst of so many winds of the plan, 1 to {}: by other seeds, with the guide "
+              "a hundredth of a fiber aside, and fiber within its tolerance. Without it by {} where the plan "
+              "states tolerances or scatter, else by one",
+              most_draws, usual_draws))
       ->type_name("N")
       ->check(number_between(1, most_draws));
 }

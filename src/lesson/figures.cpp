@@ -167,7 +167,8 @@ std::optional<double> figure_of(std::string_view name, const LaidBuild& laid) {
   if (name == "edges.ridge" || name == "edges.valley") {
     if (!m.edges) return std::nullopt;
     const auto [left, right] = *m.edges;
-    return name == "edges.ridge" ? std::max(left.ridge_mm, right.ridge_mm) : std::max(left.valley_mm, right.valley_mm);
+    return name == "edges.ridge" ? std::max(left.ridge_mm, right.ridge_mm)
+                                 : std::max(left.valley_mm, right.valley_mm);
   }
   if (name.substr(0, drawn_off_start.size()) == drawn_off_start) {
     if (laid.drawn_off == nullptr || laid.drawn_off->empty()) return std::nullopt;

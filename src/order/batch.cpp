@@ -207,9 +207,9 @@ std::string name_of_spool(const Batch& batch, std::size_t index) {
 std::string plan_text_of(const Batch& batch, std::size_t index) {
   const SpoolKind& kind = batch.kinds[batch.spools[index].kind];
   const std::string order = batch.order.number.empty() ? "an order" : "order " + batch.order.number;
-  const std::string head =
-      fmt::format("# Spool {} of {} of {}. All comments below were written for {}, which it was made from.\n", index + 1,
-                  batch.spools.size(), visible(order), visible(std::filesystem::path(kind.path).filename().string()));
+  const std::string head = fmt::format(
+      "# Spool {} of {} of {}. All comments below were written for {}, which it was made from.\n", index + 1,
+      batch.spools.size(), visible(order), visible(std::filesystem::path(kind.path).filename().string()));
   return head + write_plan(kind.text, kind.plan.draft(), draft_of(batch, index));
 }
 

@@ -129,9 +129,7 @@ bool outcome_hidden(const LessonRun& run) {
   return run.step <= last && !run.answers[last];
 }
 
-bool looks_from_near(const LessonRun& run) {
-  return run.lesson->look && !run.now().whole && !outcome_hidden(run);
-}
+bool looks_from_near(const LessonRun& run) { return run.lesson->look && !run.now().whole && !outcome_hidden(run); }
 
 Which in_hand(const LessonStep& step) {
   if (step.attempt) return step.attempt->in;
@@ -158,8 +156,8 @@ std::string caption_of(const LessonRun& run, Which which, const Document& docume
   const char* order = which == Which::first ? "First" : "Second";
   const LessonStep& step = run.now();
   if (step.attempt && step.attempt->in == which && !document.as_given()) {
-    const auto row = std::find_if(rows.begin(), rows.end(),
-                                  [&](const FieldRow& each) { return each.path == step.attempt->key; });
+    const auto row =
+        std::find_if(rows.begin(), rows.end(), [&](const FieldRow& each) { return each.path == step.attempt->key; });
     if (row != rows.end()) {
       const std::string_view unit = row->unit != nullptr ? std::string_view(row->unit->name) : std::string_view();
       return fmt::format("{}: {} {}{}{}", order, row->help.name, row->text, unit.empty() ? "" : " ", unit);

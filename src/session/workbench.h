@@ -25,8 +25,8 @@
 #include "session/recovery.h"
 #include "session/settings.h"
 #include "session/sheet_saving.h"
-#include "session/typed_readings.h"
 #include "session/showing.h"
+#include "session/typed_readings.h"
 #include "store/catalogues.h"
 
 namespace laywright {

@@ -1,5 +1,5 @@
 // The ruler of a lesson: the fiber's width against the pitch.
-#include "lesson/ruler.h"
+#include "lesson/pitch_ruler.h"
 
 #include "ui/lesson_parts.h"
 #include "ui/style.h"
@@ -10,7 +10,7 @@ namespace {
 // So many that a few percent come to something that is seen.
 constexpr int fibers = 14;
 
-void draw_ruler(const Ruler& ruler) {
+void draw_ruler(const PitchRuler& ruler) {
   const float width = ImGui::GetContentRegionAvail().x;
   const ImVec2 at = ImGui::GetCursorScreenPos();
   // Room for turns further apart than wide; where they are much further, for fewer.
@@ -38,16 +38,17 @@ void rulers(const Workbench& bench, const PanelState& state) {
   const bool inch = bench.active()->stage.view.units == Units::inch;
   for (const std::size_t k : {0U, 1U}) {
     if (!run.as_given[k]) continue;
-    const Ruler ruler = ruler_of(run.as_given[k]->plan());
+    const PitchRuler ruler = ruler_of(run.as_given[k]->plan());
     strong_text(k == 0 ? "First" : "Second", state);
     draw_ruler(ruler);
     reading_text(ruler_words(ruler, inch), state);
     ImGui::Dummy({1.0F, em(0.3F)});
   }
   ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
-  ImGui::TextUnformatted(wrapped("Circles: fibers side by side. Below them: where the guide stands, turn after turn.",
-                                 ImGui::GetContentRegionAvail().x)
-                             .c_str());
+  ImGui::TextUnformatted(
+      wrapped("Circles: fibers side by side. Below them: where the guide stands, turn after turn.",
+              ImGui::GetContentRegionAvail().x)
+          .c_str());
   ImGui::PopStyleColor();
 }
 

@@ -9,14 +9,14 @@
 #include "lay/lay.h"
 #include "lesson/claims.h"
 #include "lesson/lesson.h"
-#include "lesson/ruler.h"
+#include "lesson/pitch_ruler.h"
 #include "lesson/slide.h"
 #include "measure/acceptance.h"
 #include "payoff/payoff.h"
 #include "plan/fields.h"
-#include "plan/plan_values.h"
 #include "plan/plan_file.h"
 #include "plan/plan_text.h"
+#include "plan/plan_values.h"
 
 using namespace laywright;
 
@@ -35,8 +35,8 @@ std::unique_ptr<Laid> laid(Result<Plan> plan, bool draws_off) {
   Result<Build> build = lay(plan.value(), {}, progress);
   REQUIRE(build.ok());
   Measurements measurements = measure(plan.value(), build.value(), progress);
-  auto made = std::make_unique<Laid>(
-      Laid{std::move(plan).value(), std::move(build).value(), std::move(measurements), {}});
+  auto made =
+      std::make_unique<Laid>(Laid{std::move(plan).value(), std::move(build).value(), std::move(measurements), {}});
   PayoffSettings over_end;
   over_end.way = DrawOff::over_left;
   over_end.each_node = true;
@@ -118,8 +118,8 @@ TEST_CASE("the model bears out every claim of every lesson", "[lessons]") {
       CHECK_FALSE(judge(step.attempt->goal, pair).holds);
       LaidPair tried = pair;
       const auto which = static_cast<std::size_t>(step.attempt->in);
-      const std::unique_ptr<Laid> solved =
-          laid(with_value(lesson.builds[which].plan_text, step.attempt->key, step.attempt->solution), lesson.draws_off());
+      const std::unique_ptr<Laid> solved = laid(
+          with_value(lesson.builds[which].plan_text, step.attempt->key, step.attempt->solution), lesson.draws_off());
       tried[which] = view_of(*solved);
       const Verdict verdict = judge(step.attempt->goal, tried);
       INFO(verdict.text);
@@ -131,7 +131,8 @@ TEST_CASE("the model bears out every claim of every lesson", "[lessons]") {
           *std::find_if(plan_fields().begin(), plan_fields().end(),
                         [&](const Field<PlanDraft>& each) { return each.path() == step.attempt->key; });
       if (field.kind == FieldKind::choice) continue;
-      const double from = *value_at(given, step.attempt->key), to = *value_at(solved->plan.draft(), step.attempt->key);
+      const double from = *value_at(given, step.attempt->key),
+                   to = *value_at(solved->plan.draft(), step.attempt->key);
       const Slide slide = slide_between(from, to, field.range.low, field.range.high);
       PlanDraft draft = given;
       set_value(draft, step.attempt->key, stepped(slide, from, to > from ? 1.0 : -1.0));
@@ -153,7 +154,7 @@ TEST_CASE("the ruler holds the turns of a layer against the fiber", "[lessons]")
     return ruler_of(plan_from_text(pitch.builds[k].plan_text, "lesson").value());
   };
   // 95 mm between the flanges, stops at 0.1 mm: 94.8 mm; by hand.
-  const Ruler wide = ruler(0), narrow = ruler(1);
+  const PitchRuler wide = ruler(0), narrow = ruler(1);
   CHECK(wide.turns == 371);    // 94.8 / 0.255
   CHECK(narrow.turns == 403);  // 94.8 / 0.235
   CHECK(wide.spare_mm() == Approx(371 * 0.010));

@@ -104,8 +104,8 @@ TEST_CASE("each figure of a spool is what laying its written plan gives") {
     CHECK(plan.value().order().spool == fmt::format("{} of {}", i + 1, batch.spools.size()));
     // The person's comments are still there.
     CHECK_THAT(text, Contains("# Our reel.") && Contains("# bare"));
-    CHECK_THAT(text, StartsWith(fmt::format("# Spool {} of {} of order 7. All comments below were written for ", i + 1,
-                                            batch.spools.size())));
+    CHECK_THAT(text, StartsWith(fmt::format("# Spool {} of {} of order 7. All comments below were written for ",
+                                            i + 1, batch.spools.size())));
     const Build build = lay(plan.value(), shop.settings, shop.progress).value();
     const Measurements measured = measure(plan.value(), build, shop.progress);
     const TakeupRun run = take_up(plan.value(), build, measured, shop.progress);

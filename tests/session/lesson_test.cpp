@@ -64,8 +64,7 @@ void check_near(const InLesson& in) {
     REQUIRE(spot);
     place = spot->heart();
     const double width = own.plan().spool().inside_width_mm;
-    if (look.finding->kind == FindingKind::flange_gap)
-      size = 2.0 * std::min(spot->x_mm, width - spot->x_mm);
+    if (look.finding->kind == FindingKind::flange_gap) size = 2.0 * std::min(spot->x_mm, width - spot->x_mm);
   } else {
     // The first turn at that flange.
     const Plan& plan = in.bench.wound()->plan();

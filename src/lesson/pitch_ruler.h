@@ -7,7 +7,7 @@
 
 namespace laywright {
 
-struct Ruler {
+struct PitchRuler {
   double fiber_mm = 0.0, pitch_mm = 0.0;
   double travel_mm = 0.0;  // of the guide from stop to stop
   int turns = 0;           // whole ones, on that way
@@ -18,9 +18,9 @@ struct Ruler {
 };
 
 // As the first layer is set.
-[[nodiscard]] Ruler ruler_of(const Plan& plan);
+[[nodiscard]] PitchRuler ruler_of(const Plan& plan);
 
 // "In one layer 371 turns need 90.9 mm, the guide gives them 94.6 mm: 3.7 mm to spare."
-[[nodiscard]] std::string ruler_words(const Ruler& ruler, bool inch = false);
+[[nodiscard]] std::string ruler_words(const PitchRuler& ruler, bool inch = false);
 
 }  // namespace laywright

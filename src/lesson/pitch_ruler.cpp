@@ -1,4 +1,4 @@
-#include "lesson/ruler.h"
+#include "lesson/pitch_ruler.h"
 
 #include <cmath>
 
@@ -8,9 +8,9 @@
 
 namespace laywright {
 
-Ruler ruler_of(const Plan& plan) {
+PitchRuler ruler_of(const Plan& plan) {
   const Traverse& traverse = plan.traverse();
-  Ruler ruler;
+  PitchRuler ruler;
   ruler.fiber_mm = plan.fiber().diameter_mm;
   ruler.pitch_mm = traverse.pitch_mm;
   ruler.travel_mm = plan.spool().inside_width_mm - traverse.left_stop_mm - traverse.right_stop_mm;
@@ -21,7 +21,7 @@ Ruler ruler_of(const Plan& plan) {
   return ruler;
 }
 
-std::string ruler_words(const Ruler& ruler, bool inch) {
+std::string ruler_words(const PitchRuler& ruler, bool inch) {
   const auto length = [&](double mm) {
     return inch ? fmt::format("{:.2f} in", mm / mm_per_inch) : fmt::format("{:.1f} mm", mm);
   };
