@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <optional>
 #include <vector>
 
 #include <glm/geometric.hpp>
@@ -103,37 +102,23 @@ struct Opening {
 
 class Opener {
  public:
-  // `upright`: not the worst of its places where another one is near the top of the spool; of what goes all round, there.
-  Opener(const SceneSource& source, const View& view, std::size_t finding, bool upright)
+  Opener(const SceneSource& source, const View& view, std::size_t finding)
       : source_(source),
         finding_(source.measurements().findings[finding]),
         mark_(mark_of(source, view, finding)),
-        spot_(upright ? upright_spot() : 0),
-        layer_(mark_.spots.empty() ? finding_.last_layer : mark_.spots[spot_].layer),
-        angle_(mark_.spots.empty() ? angle_of(mark_.place) : mark_.spots[spot_].angle) {
+        layer_(mark_.spots.empty() ? finding_.last_layer : mark_.spots.front().layer),
+        angle_(mark_.spots.empty() ? angle_of(mark_.place) : mark_.spots.front().angle) {
     base_ = view;
     base_.findings = true;
     base_.chosen_finding = finding;
-    if (upright && !mark_.spots.empty() && std::cos(angle_) < upper && is_all_round()) {
-      angle_ = eighth;
-      place_ = in_space(mark_.spots[spot_].x_mm, mark_.spots[spot_].heart_mm, angle_);
-    }
     undo_what_takes_it_away();
   }
 
   [[nodiscard]] View open() const { return best_of(all()); }
 
-  [[nodiscard]] View section() const {
-    View closed = base_;
-    close_cuts(closed);
-    std::vector<Opening> openings;
-    add_sections(closed, openings);
-    return best_of(openings);
-  }
-
  private:
-  [[nodiscard]] Vec3 place_of(const Mark& mark) const {
-    return place_ ? *place_ : mark.spots.empty() ? mark.place : mark.spots[spot_].place;
+  [[nodiscard]] static Vec3 place_of(const Mark& mark) {
+    return mark.spots.empty() ? mark.place : mark.spots.front().place;
   }
 
   // The first that shows the place.
@@ -162,21 +147,10 @@ class Opener {
     if (is_removed(removed_sectors(base_), angle_)) close_cuts(base_);
   }
 
-  static constexpr double eighth = 0.25 * std::numbers::pi;
-  static constexpr double upper = 0.7;  // cosine: within an eighth of a turn from the top
-
-  [[nodiscard]] bool is_all_round() const { return finding_.angle_deg[1] - finding_.angle_deg[0] >= 359.0; }
-
-  [[nodiscard]] std::size_t upright_spot() const {
-    const auto found = std::find_if(mark_.spots.begin(), mark_.spots.end(),
-                                    [](const MarkSpot& spot) { return std::cos(spot.angle) > upper; });
-    return found == mark_.spots.end() ? 0 : static_cast<std::size_t>(found - mark_.spots.begin());
-  }
-
   // The surface of a valley can be of an earlier layer than the one that left it so.
   [[nodiscard]] int lowest_layer() const {
     if (mark_.spots.empty()) return layer_;
-    return static_cast<int>(source_.stroke_of(mark_.spots[spot_].node)) + 1;
+    return static_cast<int>(source_.stroke_of(mark_.spots.front().node)) + 1;
   }
 
   static void close_cuts(View& view) {
@@ -187,7 +161,7 @@ class Opener {
   // The turn at which all that makes the place is laid: of a gap, both its turns.
   [[nodiscard]] double laid_at() const {
     if (mark_.spots.empty()) return finding_.turn;
-    const double end = static_cast<double>(mark_.spots[spot_].end_node) / static_cast<double>(source_.stations());
+    const double end = static_cast<double>(mark_.spots.front().end_node) / static_cast<double>(source_.stations());
     return finding_.kind == FindingKind::gap ? end + 1.25 : end;
   }
 
@@ -243,8 +217,7 @@ class Opener {
     view.camera = camera_at(source_, view, place, toward_eye, distance_for(view, thick_px));
     const bool radial = view.wedge && !(view.wedge == base_.wedge);
     view.camera = filled_with_fiber(source_, view, place, radial);
-    const bool there =
-        place_ || mark.spots.empty() ? !is_removed(removed_sectors(view), angle_) : mark.spots[spot_].shown;
+    const bool there = mark.spots.empty() ? !is_removed(removed_sectors(view), angle_) : mark.spots.front().shown;
     if (!view.flanges_see_through && is_behind_glass(source_, view, place)) return false;
     return there && in_the_way(source_, view, place).nothing();
   }
@@ -258,17 +231,15 @@ class Opener {
   const SceneSource& source_;
   const Finding& finding_;
   Mark mark_;
-  std::size_t spot_;
   int layer_;
   double angle_;
-  std::optional<Vec3> place_;  // another than that of a spot
   View base_;
 };
 
 }  // namespace
 
 View view_of_finding(const SceneSource& source, const View& view, std::size_t finding) {
-  return Opener(source, view, finding, false).open();
+  return Opener(source, view, finding).open();
 }
 
 View view_of_leaving(const SceneSource& source, const View& view, std::size_t node, std::size_t end_node) {
@@ -282,10 +253,6 @@ View view_of_leaving(const SceneSource& source, const View& view, std::size_t no
   shown.camera =
       camera_at(source, shown, place, outward_at(angle), source.d() / thick_px * distance_of_mm_pixels(shown));
   return shown;
-}
-
-View section_of_finding(const SceneSource& source, const View& view, std::size_t finding) {
-  return Opener(source, view, finding, true).section();
 }
 
 }  // namespace laywright

@@ -16,10 +16,6 @@ namespace laywright {
 // barrel, aside from it, so that the picture is filled with fiber. Precondition: index into the findings.
 [[nodiscard]] View view_of_finding(const SceneSource& source, const View& view, std::size_t finding);
 
-// The same through a wedge whose face goes through one of its places, whether or not it shows from outside; near the
-// top of the spool where there is one, so that up is outward.
-[[nodiscard]] View section_of_finding(const SceneSource& source, const View& view, std::size_t finding);
-
 // As the wind is when this fiber is drawn off it: all that was laid after `end_node` is gone, nothing else is taken away, and the
 // place of `node` lies in the middle, seen square from outside. Precondition: node < end_node <= nodes of the build.
 [[nodiscard]] View view_of_leaving(const SceneSource& source, const View& view, std::size_t node,

@@ -99,7 +99,7 @@ Times sum_of(const std::vector<Times>& passes) {
   return sum;
 }
 
-Times time_turning(PassPainter& pass_painter, PaintOrder order, Sheet& sheet) {
+Times time_turning(PassPainter& pass_painter, PaintOrder order, FinishedPicture& sheet) {
   const double azimuth = order.view.camera.azimuth_deg;
   const auto turn = [&](int i) {
     order.view.camera.azimuth_deg = azimuth + 0.2 * (i + 1);
@@ -112,7 +112,7 @@ Times time_turning(PassPainter& pass_painter, PaintOrder order, Sheet& sheet) {
 void time_stage(const char* name, const std::shared_ptr<const SceneSource>& source, Drawer drawer,
                 const Stage& stage) {
   PassPainter pass_painter(drawer);
-  Sheet sheet;
+  FinishedPicture sheet;
   PaintOrder order{source, std::make_shared<Scene>(stage.scene), std::make_shared<CloseUp>(stage.close_up),
                    stage.view, 1.0};
   const Times turning = time_turning(pass_painter, order, sheet);
@@ -160,7 +160,7 @@ void time_length(double length_km, Size size, Drawer drawer) {
   PassPainter pass_painter(drawer);
   const double programs_ms = ms_since(start);
   start = Clock::now();
-  Sheet sheet;
+  FinishedPicture sheet;
   const PaintOrder order{source, std::make_shared<Scene>(whole.scene), std::make_shared<CloseUp>(whole.close_up),
                          whole.view, 1.0};
   (void)pass_painter.paint(order, 0, sheet);
