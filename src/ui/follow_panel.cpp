@@ -109,17 +109,6 @@ void row(const Workbench& bench, const TypedReadings& typed, std::size_t i,
     keep_keys_in_list("Follow", state);
   }
   state.places.note_item(fmt::format("follow row {}", i));
-  for (std::size_t cell = 0; cell < reading_cells; ++cell) {
-    ImGui::TableNextColumn();
-    ImGui::PushID(static_cast<int>(cell));
-    ImGui::SetNextItemWidth(em(5.2F));
-    std::string text = typed_row.cells[cell];
-    const std::string hint = planned_in(at, cell);
-    if (ImGui::InputTextWithHint("##cell", hint.c_str(), &text))
-      out.push_back(cmd::type_reading(typed_row, cell, text));
-    state.places.note_item(fmt::format("follow cell {} {}", i, cell));
-    ImGui::PopID();
-  }
   ImGui::TableNextColumn();
   const RowStanding standing = standing_of(typed, i, bench.active()->advice->follow().get());
   const ImVec4 color = standing.state == RowState::off ? error_color(theme) : quiet_color();
@@ -132,6 +121,17 @@ void row(const Workbench& bench, const TypedReadings& typed, std::size_t i,
     ImGui::TextUnformatted(standing.words.c_str());
   }
   state.places.note_item(fmt::format("follow state {} {}", i, standing.words));
+  for (std::size_t cell = 0; cell < reading_cells; ++cell) {
+    ImGui::TableNextColumn();
+    ImGui::PushID(static_cast<int>(cell));
+    ImGui::SetNextItemWidth(em(4.6F));
+    std::string text = typed_row.cells[cell];
+    const std::string hint = planned_in(at, cell);
+    if (ImGui::InputTextWithHint("##cell", hint.c_str(), &text))
+      out.push_back(cmd::type_reading(typed_row, cell, text));
+    state.places.note_item(fmt::format("follow cell {} {}", i, cell));
+    ImGui::PopID();
+  }
   ImGui::PopID();
 }
 
@@ -143,17 +143,18 @@ void checklist_table(const Workbench& bench, const std::vector<Checkpoint>& chec
                          {width, ImGui::GetContentRegionAvail().y}))
     return;
   take_keys_here("Follow", true, state);
-  ImGui::TableSetupScrollFreeze(0, 1);
+  ImGui::TableSetupScrollFreeze(2, 1);  // what a row is stays in sight
   const Counter* counter = counter_of(bench.wound()->plan());
   const std::string length = counter != nullptr ? fmt::format("Counter, {}", counter->unit) : "Length, m";
-  const std::vector<const char*> names{"Read",       "Turns",     length.c_str(), "Left, mm",
-                                       "Middle, mm", "Right, mm", "Width, mm",    "Is"};
+  const std::vector<const char*> names{"Read",     "Is",         "Turns",     length.c_str(),
+                                       "Left, mm", "Middle, mm", "Right, mm", "Width, mm"};
   for (const char* name : names) ImGui::TableSetupColumn(name);
   table_heads(names, 99,
-              {"Click a row: the scrubber goes there", "Counted since the start; grey: as planned",
-               "Since the start; grey: as planned", "Outer diameter over the fiber at the left flange",
-               "In the middle", "At the right flange", "Of the last whole layer, over its outermost turns",
-               "Circle: on plan. Triangle: off by more than errors of reading and the wind's scatter explain"});
+              {"Click a row: the scrubber goes there",
+               "Circle: on plan. Triangle: off by more than errors of reading and the wind's scatter explain",
+               "Counted since the start; grey: as planned", "Since the start; grey: as planned",
+               "Outer diameter over the fiber at the left flange", "In the middle", "At the right flange",
+               "Of the last whole layer, over its outermost turns"});
   const TypedReadings typed = with_checkpoints(bench.active()->readings, checkpoints);
   for (std::size_t i = 0; i < typed.size(); ++i) row(bench, typed, i, checkpoints, state, out);
   ImGui::EndTable();
