@@ -93,6 +93,9 @@ std::string planned_in(const Checkpoint* at, std::size_t cell) {
   }
 }
 
+// Of what a row is, so that the cells beside it stay in sight.
+float words_width() { return em(8.5F); }
+
 void row(const Workbench& bench, const TypedReadings& typed, std::size_t i,
          const std::vector<Checkpoint>& checkpoints, PanelState& state, Commands& out) {
   const TypedRow& typed_row = typed[i];
@@ -115,10 +118,11 @@ void row(const Workbench& bench, const TypedReadings& typed, std::size_t i,
   shape_of(standing.state,
            standing.state == RowState::on_plan ? ImGui::GetStyleColorVec4(ImGuiCol_CheckMark) : color);
   ImGui::AlignTextToFramePadding();
+  const std::string words = wrapped(standing.words, words_width());
   if (standing.state == RowState::off) {
-    ImGui::TextColored(color, "%s", standing.words.c_str());
+    ImGui::TextColored(color, "%s", words.c_str());
   } else {
-    ImGui::TextUnformatted(standing.words.c_str());
+    ImGui::TextUnformatted(words.c_str());
   }
   state.places.note_item(fmt::format("follow state {} {}", i, standing.words));
   for (std::size_t cell = 0; cell < reading_cells; ++cell) {
@@ -130,6 +134,7 @@ void row(const Workbench& bench, const TypedReadings& typed, std::size_t i,
     if (ImGui::InputTextWithHint("##cell", hint.c_str(), &text))
       out.push_back(cmd::type_reading(typed_row, cell, text));
     state.places.note_item(fmt::format("follow cell {} {}", i, cell));
+    if (ImGui::IsItemActive()) state.places.note_item(fmt::format("follow typing {} {}", i, cell));
     ImGui::PopID();
   }
   ImGui::PopID();

@@ -25,7 +25,7 @@ std::string with_right_stop(const std::string& value) {
 
 std::string with_comma(double value) {
   std::string text = fmt::format("{:.2f}", value);
-  text.replace(text.find('.'), 1, ",");
+  text[text.find('.')] = ',';
   return text;
 }
 

@@ -69,12 +69,14 @@ class Checks:
                 w.click(f"follow cell {i} {cell}")
                 w.type(f"{value:.2f}".replace(".", ","))
             w.key("Tab")  # on to the next cell by the keyboard
+            w.until("it is typed into", lambda s, i=i: f"follow typing {i} 4" in s["places"])
             w.type(f"{diameters['right']:.2f}".replace(".", ","))
         w.until("rows wait", lambda s: "follow state 0 not followed yet" in s["places"])
 
     def what_is_off_is_told(self, w):
         w.click("follow now")
         state = w.until("it was followed", lambda s: "now" in s["advice"]["follow"] and not s["advice"]["follow"]["busy"])
+        w.shoot("follow-told")
         assert state["advice"]["follow"]["on_plan"] is False
         assert any("Move the right stop" in each and "nearer to its flange" in each
                    for each in state["advice"]["follow"]["now"]), state["advice"]["follow"]

@@ -120,8 +120,8 @@ def records_close_the_chain(place, plans, readings, folder):
         shown = json.loads(laywright("record", "show", number, "--json", *at))
         assert shown["state"] == "rejected", shown
         fit = json.loads(laywright("record", "fit", number, "--json", *QUICK, *at))
-        stop = next(each for each in fit["fitted"] if each["path"] == "traverse.right_stop")
-        found.append((stop["value"] - stop["believed"], stop["sigma"]))
+        stop = next(each for each in fit["fitted"] if each["key"] == "traverse.right_stop")
+        found.append((stop["value"] - stop["planned"], stop["sigma"]))
     for off, sigma in found:
         assert abs(off + LATE_MM) < max(4.0 * sigma, 0.1), found
     laywright("record", "fit", kept[-1]["number"], "--carry-into", following, "--in-place", *QUICK, *at)
