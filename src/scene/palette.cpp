@@ -62,7 +62,7 @@ Rgba mixed(Rgba a, Rgba b, double share) {
 Rgba viridis(double share) { return between(viridis_codes, share); }
 
 Rgba layer_rgba(std::size_t layer, std::size_t layers) {
-  constexpr double darkest = 0.04, lightest = 0.74, darker = 0.12;
+  constexpr double darkest = 0.18, lightest = 0.76, darker = 0.18;
   const double share = layers > 1 ? static_cast<double>(layer - 1) / static_cast<double>(layers - 1) : 1.0;
   const Rgba colour = viridis(darkest + (lightest - darkest) * share);
   return (layers - layer) % 2 == 0 ? colour : mixed(colour, {0, 0, 0, 255}, darker);
