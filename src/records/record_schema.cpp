@@ -105,7 +105,8 @@ Issues bring_to_schema(soci::session& sql, const RecordsPlace& place, bool make)
   const int found = version_of(sql, place);
   if (found == schema_version) return {};
   if (found > schema_version) return {is_newer(found)};
-  if (found == 0 && is_of_others(sql, place)) {
+  // Asked again: another program may have made them in between.
+  if (found == 0 && is_of_others(sql, place) && version_of(sql, place) == 0) {
     return {place_issue(place,
                         place.on_server()
                             ? "holds a table \"records\" of something else; choose another database with --records"
