@@ -65,7 +65,7 @@ TEST_CASE("a number without a unit in the file says what to type") {
 }
 
 TEST_CASE("keys that are no part of a plan are told as of the file") {
-  const Said said("[spool]\n", "[spool]\ncolour = 3\n");
+  const Said said("[spool]\n", "[spool]\nsmell = 3\n");
   REQUIRE(said.words.size() == 1);
-  CHECK(said.words.front().starts_with("In the file, spool.colour is not a key of a lay plan"));
+  CHECK(said.words.front().starts_with("In the file, spool.smell is not a key of a lay plan"));
 }
