@@ -43,7 +43,8 @@ class Shop:
         return path
 
     def document(self, plan, *options):
-        laid = subprocess.run([self.program, "lay", plan, "--json", *options], check=True, capture_output=True)
+        """Of one draw, as the page lays it and says."""
+        laid = subprocess.run([self.program, "lay", plan, "--draws", "1", "--json", *options], check=True, capture_output=True)
         return json.loads(laid.stdout)
 
     def hash(self, plan, *seed):
