@@ -198,6 +198,13 @@ std::string headings_with(const char* counter) {
 
 }  // namespace
 
+std::string place_words(const Reading& reading) {
+  if (reading.at_end) return "end";
+  if (reading.layer) return fmt::format("layer {}", *reading.layer);
+  if (reading.counter_turns) return fmt::format("at {:.6g} turns", *reading.counter_turns);
+  return fmt::format("at {:.6g} m", reading.counter_length_mm.value_or(0.0) / 1000.0);
+}
+
 bool Reading::empty() const {
   return !layer_turns && !counter_turns && !counter_length_mm && !diameter_mm[0] && !diameter_mm[1] &&
          !diameter_mm[2] && !width_mm;

@@ -39,6 +39,9 @@ struct Reading {
   [[nodiscard]] bool empty() const;
 };
 
+// Where it was read: "layer 3", "end", "at 500 turns", "at 230.5 m".
+[[nodiscard]] std::string place_words(const Reading& reading);
+
 struct AsWound {
   std::string file;
   std::vector<Reading> readings;

@@ -11,6 +11,7 @@
 #include "advise/draws.h"
 #include "advise/trial.h"
 #include "measure/fiber_line.h"
+#include "measure/layer_width.h"
 #include "measure/measurements.h"
 #include "plan/dialling.h"
 #include "plan/plan_values.h"
@@ -25,13 +26,6 @@ double stroke_of(const PlanDraft& draft) {
   return draft.spool.inside_width_mm - draft.traverse.left_stop_mm - draft.traverse.right_stop_mm;
 }
 double layer_turns(const PlanDraft& draft) { return stroke_of(draft) / draft.traverse.pitch_mm; }
-
-std::string place_of(const Reading& reading) {
-  if (reading.at_end) return "end";
-  if (reading.layer) return fmt::format("layer {}", *reading.layer);
-  if (reading.counter_turns) return fmt::format("at {:.6g} turns", *reading.counter_turns);
-  return fmt::format("at {:.6g} m", *reading.counter_length_mm / 1000.0);
-}
 
 // Whether the counter of turns is itself a measurement, or says where the others were read.
 bool turns_are_read(const Reading& r) { return r.counter_turns && r.layer; }
@@ -53,13 +47,7 @@ class Read {
   // Of the last layer that is whole at this turn; of the first while none is.
   [[nodiscard]] double width_at(double turn) const {
     const std::size_t now = stroke_at(turn);
-    const std::size_t whole = now > 0 ? now - 1 : 0;
-    double least = HUGE_VAL, most = -HUGE_VAL;
-    for (std::size_t k = build_.strokes[whole].first_node; k < build_.end_of(whole); ++k) {
-      least = std::min(least, build_.nodes.x(k) - build_.half_mm(k));
-      most = std::max(most, build_.nodes.x(k) + build_.half_mm(k));
-    }
-    return most - least;
+    return layer_width_mm(build_, now > 0 ? now - 1 : 0);
   }
 
   [[nodiscard]] double turn_at_end_of(int layer) const {
@@ -134,7 +122,7 @@ std::vector<Observation> observations_of(const Plan& plan, const AsWound& wound,
   std::vector<Observation> all;
   for (std::size_t i = 0; i < wound.readings.size(); ++i) {
     const Reading& r = wound.readings[i];
-    const auto add = [&, place = place_of(r)](std::string what, double measured, double sigma, bool is_turns) {
+    const auto add = [&, place = place_words(r)](std::string what, double measured, double sigma, bool is_turns) {
       all.push_back({place, std::move(what), measured, sigma, is_turns, i});
     };
     if (r.layer_turns && r.layer) add("its turns", *r.layer_turns, turns_sigma, true);

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
+
+#include <fmt/format.h>
 
 namespace laywright {
 namespace {
@@ -25,6 +28,8 @@ double round_figure_above(double value) {
 }
 
 int decimals_of_step(double step) { return std::max(0, static_cast<int>(std::ceil(-std::log10(step) - rounding))); }
+
+double without_noise(double value) { return std::stod(fmt::format("{:.9g}", value)); }
 
 int decimals_for(double size, int digits) {
   if (!(size > 0.0)) return digits - 1;

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "base/readable.h"
+#include "base/round_figure.h"
 #include "plan/size_estimate.h"
 
 namespace laywright {
@@ -72,7 +73,7 @@ std::vector<std::string> paths_of(const PlanDraft& draft) {
 double neat_value(const FieldInfo& field, std::string_view written, double value) {
   constexpr std::size_t digits = 9;
   if (field.kind == FieldKind::choice || field.kind == FieldKind::whole || !std::isfinite(value)) return value;
-  if (field.kind != FieldKind::quantity) return std::stod(fmt::format("{:.9g}", value));
+  if (field.kind != FieldKind::quantity) return without_noise(value);
   const std::string text = format_quantity(value, *unit_written(field, written), digits);
   const ParsedQuantity read = parse_quantity(text, field.dimension);
   return read.quantity ? read.quantity->value : value;

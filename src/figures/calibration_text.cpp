@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "base/readable.h"
+#include "base/round_figure.h"
 #include "figures/figures.h"
 #include "plan/dial_text.h"
 
@@ -53,7 +54,7 @@ std::string verdict(const CalibrationRequest& request, const Calibration& found)
 // What is pasted need not be longer than what can be measured.
 double short_value(const FieldInfo& field, double value) {
   constexpr std::size_t digits = 9;
-  if (field.kind != FieldKind::quantity) return std::stod(fmt::format("{:.9g}", value));
+  if (field.kind != FieldKind::quantity) return without_noise(value);
   const std::string text = format_quantity(value, *find_unit(field.usual_unit), digits);
   return parse_quantity(text, field.dimension).quantity->value;
 }

@@ -2,9 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <string>
-
-#include <fmt/format.h>
 
 #include "base/round_figure.h"
 
@@ -30,7 +27,7 @@ double stepped(const Slide& slide, double value, double way) {
 }
 
 double on_step(const Slide& slide, double value) {
-  return std::stod(fmt::format("{:.9g}", slide.step * std::round(value / slide.step)));
+  return without_noise(slide.step * std::round(value / slide.step));
 }
 
 }  // namespace laywright

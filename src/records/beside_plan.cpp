@@ -36,13 +36,6 @@ std::array<double, read_quantities> values_of(const PlannedLayer& planned) {
           planned.width_mm};
 }
 
-std::string place_of(const Reading& reading) {
-  if (reading.at_end) return "end";
-  if (reading.layer) return fmt::format("layer {}", *reading.layer);
-  if (reading.counter_turns) return fmt::format("at {:.6g} turns", *reading.counter_turns);
-  return fmt::format("at {:.6g} m", reading.counter_length_mm.value_or(0.0) / 1000.0);
-}
-
 // A wind that ends within a layer has not ended this layer.
 const PlannedLayer* planned_at(const SpoolRecord& record, const Reading& reading) {
   const auto found = std::find_if(record.planned.begin(), record.planned.end(), [&](const PlannedLayer& each) {
@@ -68,7 +61,7 @@ std::vector<BesidePlan> readings_beside_plan(const SpoolRecord& record) {
       const bool says_where = !reading.layer && !reading.at_end &&
                               quantity == (reading.counter_turns ? ReadQuantity::turns : ReadQuantity::length);
       if (!measured[i] || says_where) continue;
-      BesidePlan each{place_of(reading), quantity, *measured[i], std::nullopt};
+      BesidePlan each{place_words(reading), quantity, *measured[i], std::nullopt};
       if (planned != nullptr) each.planned = values_of(*planned)[i];
       all.push_back(std::move(each));
     }

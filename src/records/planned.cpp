@@ -1,29 +1,13 @@
 #include "records/planned.h"
 
-#include <algorithm>
-#include <cmath>
-
 #include <fmt/format.h>
 
+#include "measure/layer_width.h"
 #include "plan/flatten.h"
 #include "plan/revision.h"
 #include "takeup/turn_line.h"
 
 namespace laywright {
-namespace {
-
-// Over its outermost turns.
-double width_of(const Build& build, std::size_t stroke) {
-  double least = HUGE_VAL, most = -HUGE_VAL;
-  for (std::size_t k = build.strokes[stroke].first_node; k < build.end_of(stroke); ++k) {
-    least = std::min(least, build.nodes.x(k) - build.half_mm(k));
-    most = std::max(most, build.nodes.x(k) + build.half_mm(k));
-  }
-  return std::max(0.0, most - least);
-}
-
-}  // namespace
-
 SpoolRecord planned_record(const Plan& plan, std::string_view text, const LaySettings& settings, const Build& build,
                            const Measurements& measurements) {
   SpoolRecord record;
@@ -49,7 +33,7 @@ SpoolRecord planned_record(const Plan& plan, std::string_view text, const LaySet
     each.length_mm = line.end_of_layer_mm(i);
     // Nobody measures the width of a layer that is not whole.
     const bool whole = !each.at_end || !measurements.unfinished_layer || i == 0;
-    each.width_mm = width_of(build, whole ? i : i - 1);
+    each.width_mm = layer_width_mm(build, whole ? i : i - 1);
     each.outer_diameter_mm = measurements.layers[i].outer_diameter_mm;
     record.planned.push_back(each);
   }

@@ -14,6 +14,7 @@ namespace laywright {
 namespace {
 
 double rad(double deg) { return deg / 180.0 * std::numbers::pi; }
+double deg(double rad) { return rad / std::numbers::pi * 180.0; }
 
 double half_height_share(const Camera& camera) { return std::tan(0.5 * rad(camera.field_of_view_deg)); }
 
@@ -83,6 +84,19 @@ Sphere sphere_around(const Plan& plan) {
 
 double mm_per_px(const View& view) {
   return 2.0 * view.camera.distance_mm * half_height_share(view.camera) / std::max(1, view.height_px);
+}
+
+double distance_for(View view, double mm_per_pixel) {
+  view.camera.distance_mm = 1.0;
+  return mm_per_pixel / mm_per_px(view);
+}
+
+Camera turned(Camera camera, const Vec3& toward_eye) {
+  constexpr double steepest = 70.0;
+  const double level = std::hypot(toward_eye.x, toward_eye.z);
+  camera.azimuth_deg = level > 1e-9 ? deg(std::atan2(toward_eye.x, toward_eye.z)) : 0.0;
+  camera.elevation_deg = std::clamp(deg(std::atan2(toward_eye.y, level)), -steepest, steepest);
+  return camera;
 }
 
 Ray ray_through(const View& view, double px, double py) {

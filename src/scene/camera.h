@@ -35,6 +35,13 @@ struct Sphere {
 // Size of a pixel at the target, mm.
 [[nodiscard]] double mm_per_px(const View& view);
 
+// The camera's distance at which a pixel at the target is of this size, mm.
+[[nodiscard]] double distance_for(View view, double mm_per_pixel);
+
+// The camera turned so that it looks from there at its target, but no steeper than 70 degrees: straight down the spool would stand on
+// its end.
+[[nodiscard]] Camera turned(Camera camera, const Vec3& toward_eye);
+
 // The ray through a place of the picture, in pixels from its upper left corner (the middle of the first pixel is at
 // 0.5, 0.5). For a perspective from the eye; for a parallel picture from the plane of the eye.
 [[nodiscard]] Ray ray_through(const View& view, double px, double py);

@@ -17,8 +17,6 @@ namespace {
 
 constexpr double quarter = 0.5 * std::numbers::pi;
 
-double deg(double rad) { return rad / std::numbers::pi * 180.0; }
-
 bool is_within_the_wind(FindingKind kind) {
   return kind == FindingKind::dropped_turn || kind == FindingKind::bridge;
 }
@@ -32,12 +30,7 @@ Vec3 onward_at(double angle) { return {0.0, -std::sin(angle), std::cos(angle)}; 
 // At `place` in the middle, from so far, but no farther than the whole spool is seen from.
 Camera camera_at(const SceneSource& source, const View& view, const Vec3& place, const Vec3& toward_eye,
                  double distance_mm) {
-  // Straight down the spool would stand on its end.
-  constexpr double steepest = 70.0;
-  Camera camera = view.camera;
-  const double level = std::hypot(toward_eye.x, toward_eye.z);
-  camera.azimuth_deg = level > 1e-9 ? deg(std::atan2(toward_eye.x, toward_eye.z)) : 0.0;
-  camera.elevation_deg = std::clamp(deg(std::atan2(toward_eye.y, level)), -steepest, steepest);
+  Camera camera = turned(view.camera, toward_eye);
   View whole = view;
   whole.camera = camera;
   const double farthest = fit_camera(source.plan(), whole).distance_mm;
@@ -85,12 +78,6 @@ bool is_behind_glass(const SceneSource& source, const View& view, const Vec3& pl
       view.camera.projection == Projection::parallel ? -forward_of(view.camera) : eye_of(view.camera) - place;
   const double share = ((glass.left ? 0.0 : spool.inside_width_mm) - place.x) / way.x;
   return radius_of(place + share * way) < 0.5 * spool.flange_diameter_mm;
-}
-
-// At which a pixel is a millimetre.
-double distance_of_mm_pixels(View view) {
-  view.camera.distance_mm = 1.0;
-  return 1.0 / mm_per_px(view);
 }
 
 // A cut to try, and from where to look at it.
@@ -214,7 +201,7 @@ class Opener {
   bool look(View& view, const Vec3& toward_eye, double thick_px) const {
     const Mark mark = mark_of(source_, view, *view.chosen_finding);
     const Vec3 place = place_of(mark);
-    view.camera = camera_at(source_, view, place, toward_eye, distance_for(view, thick_px));
+    view.camera = camera_at(source_, view, place, toward_eye, distance_at(view, thick_px));
     const bool radial = view.wedge && !(view.wedge == base_.wedge);
     view.camera = filled_with_fiber(source_, view, place, radial);
     const bool there = mark.spots.empty() ? !is_removed(removed_sectors(view), angle_) : mark.spots.front().shown;
@@ -223,9 +210,9 @@ class Opener {
   }
 
   // At which the fiber is so thick; farther where turns lie far apart, so that several are in the picture.
-  [[nodiscard]] double distance_for(const View& view, double thick_px) const {
+  [[nodiscard]] double distance_at(const View& view, double thick_px) const {
     const double several = finding_.kind == FindingKind::ribbon ? 8.0 * source_.plan().traverse().pitch_mm : 0.0;
-    return std::max(source_.d() / thick_px, several / std::max(1, view.height_px)) * distance_of_mm_pixels(view);
+    return distance_for(view, std::max(source_.d() / thick_px, several / std::max(1, view.height_px)));
   }
 
   const SceneSource& source_;
@@ -250,8 +237,7 @@ View view_of_leaving(const SceneSource& source, const View& view, std::size_t no
   const double angle = 2.0 * std::numbers::pi * static_cast<double>(node % source.stations()) / stations;
   const NodeStore& nodes = source.build().nodes;
   const Vec3 place = in_space(nodes.x(node), nodes.r(node) + 0.5 * source.d(), angle);
-  shown.camera =
-      camera_at(source, shown, place, outward_at(angle), source.d() / thick_px * distance_of_mm_pixels(shown));
+  shown.camera = camera_at(source, shown, place, outward_at(angle), distance_for(shown, source.d() / thick_px));
   return shown;
 }
 

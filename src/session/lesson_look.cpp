@@ -4,8 +4,6 @@
 #include <cmath>
 #include <numbers>
 
-#include <glm/geometric.hpp>
-
 #include "scene/camera.h"
 
 namespace laywright {
@@ -22,20 +20,15 @@ bool is_first(const FindingSpot& one, const FindingSpot& other) {
   return is_up(one) != is_up(other) ? is_up(one) : one.end_node < other.end_node;
 }
 
-double deg(double rad) { return rad / std::numbers::pi * 180.0; }
-
 // A wedge that begins at the angle, its face looked at along the fiber and a little from outside. The barrel takes no more than
 // the lowest part of the picture.
 View cut_at(View view, double barrel_mm, double x_mm, double r_mm, double angle, double frame_mm) {
   constexpr double quarter = 0.5 * std::numbers::pi, from_outside = 0.25, of_barrel = 0.2;
   view.wedge = Sector{angle, angle + quarter};
   const Vec3 outward = in_space(0.0, 1.0, angle), onward{0.0, -std::sin(angle), std::cos(angle)};
-  const Vec3 toward = glm::normalize(onward + from_outside * outward);
-  view.camera.azimuth_deg = deg(std::atan2(toward.x, toward.z));
-  view.camera.elevation_deg = deg(std::asin(toward.y));
-  view.camera.distance_mm = 1.0;
+  view.camera = turned(view.camera, onward + from_outside * outward);
   const double px_mm = frame_mm / std::max(1, std::min(view.width_px, view.height_px));
-  view.camera.distance_mm = px_mm / mm_per_px(view);
+  view.camera.distance_mm = distance_for(view, px_mm);
   const double lowest_mm = barrel_mm + (0.5 - of_barrel) * px_mm * view.height_px;
   view.camera.target = in_space(x_mm, std::max(r_mm, lowest_mm), angle);
   return view;
@@ -57,13 +50,13 @@ View at_edge(const View& whole, const std::array<WoundPtr, 2>& builds, Side side
 
 }  // namespace
 
-std::optional<FindingSpot> first_spot(const Wound& wound, FindingKind kind, std::optional<Side> side) {
-  std::optional<FindingSpot> first;
-  const auto& findings = wound.measurements().findings;
+FirstSpot first_spot(const std::array<WoundPtr, 2>& builds, const Sought& sought) {
+  FirstSpot first{*builds[static_cast<std::size_t>(sought.in)], std::nullopt};
+  const auto& findings = first.wound.measurements().findings;
   for (std::size_t i = 0; i < findings.size(); ++i) {
-    if (findings[i].kind != kind || (side && findings[i].side != side)) continue;
-    for (const FindingSpot& spot : spots_of(wound.source, i)) {
-      if (!first || is_first(spot, *first)) first = spot;
+    if (findings[i].kind != sought.kind || (sought.side && findings[i].side != sought.side)) continue;
+    for (const FindingSpot& spot : spots_of(first.wound.source, i)) {
+      if (!first.spot || is_first(spot, *first.spot)) first.spot = spot;
     }
   }
   return first;
@@ -96,10 +89,8 @@ View close_view(View whole, const Wound& wound, const FindingSpot& spot, Finding
 
 View close_view(View whole, const std::array<WoundPtr, 2>& builds, const LookAt& look) {
   if (!look.finding) return at_edge(whole, builds, *look.side);
-  const Wound& own = *builds[static_cast<std::size_t>(look.finding->in)];
-  const auto spot = first_spot(own, look.finding->kind, look.finding->side);
-  if (!spot) return whole;
-  return close_view(std::move(whole), own, *spot, look.finding->kind);
+  const auto [own, spot] = first_spot(builds, *look.finding);
+  return spot ? close_view(std::move(whole), own, *spot, look.finding->kind) : whole;
 }
 
 }  // namespace laywright

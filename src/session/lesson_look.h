@@ -11,9 +11,15 @@
 
 namespace laywright {
 
+// Where something is sought, and in which wind.
+struct FirstSpot {
+  const Wound& wound;
+  std::optional<FindingSpot> spot;  // none where there is none
+};
+
 // The first of a kind of finding, as the wind goes; of those near the top of the spool where there are any, since up is outward
-// there. None where there is none.
-[[nodiscard]] std::optional<FindingSpot> first_spot(const Wound& wound, FindingKind kind, std::optional<Side> side);
+// there. `builds`: the lesson's, laid.
+[[nodiscard]] FirstSpot first_spot(const std::array<WoundPtr, 2>& builds, const Sought& sought);
 
 // Of one finding, the gravest of its places near the top; of all that has none there, the gravest.
 [[nodiscard]] std::optional<FindingSpot> upright_spot(const Wound& wound, std::size_t finding);

@@ -61,34 +61,32 @@ Sector quarter_toward(const Camera& camera) {
   return {toward - eighth, toward + eighth};
 }
 
-// Where a play stops: fiber that is laid then.
-double end_of_play(const LessonRun& run, const Play& play) {
-  if (!play.until) return length_of_layers(run.as_given, play.to_layer);
-  const Wound& wound = *run.as_given[static_cast<std::size_t>(play.until->in)];
-  const auto spot = first_spot(wound, play.until->kind, play.until->side);
-  return spot ? length_at_turn(wound.source, laid_at(wound, *spot, play.until->kind)) : wound.build().length_mm;
+// Where a play stops, fiber that is laid then, and the place that it has come to.
+struct EndOfPlay {
+  double length_mm = 0.0;
+  std::optional<Vec3> place;
+};
+EndOfPlay end_of_play(const LessonRun& run, const Play& play) {
+  if (!play.until) return {length_of_layers(run.as_given, play.to_layer), std::nullopt};
+  const auto [wound, spot] = first_spot(run.as_given, *play.until);
+  if (!spot) return {wound.build().length_mm, std::nullopt};
+  return {length_at_turn(wound.source, laid_at(wound, *spot, play.until->kind)), spot->heart()};
 }
 
-Playback playback_of(const LessonRun& run) {
+Playback playback_of(const LessonRun& run, const std::optional<EndOfPlay>& end) {
   Playback playback;
   const LessonStep& step = run.now();
   if (outcome_hidden(run)) {
     playback.wanted_mm = length_of_layers(run.as_given, beginning);
-  } else if (step.play) {
+  } else if (end) {
     playback.wanted_mm = 0.0;
     playback.playing = true;
-    playback.stop_mm = end_of_play(run, *step.play);
+    playback.stop_mm = end->length_mm;
     const Wound& own = *run.as_given[static_cast<std::size_t>(in_hand(step))];
     const double speed = *playback.stop_mm / step.play->seconds;
     playback.rate = std::clamp(speed / line_speed_of(own.plan()).mm_per_s, slowest_rate, fastest_rate);
   }
   return playback;
-}
-
-std::optional<Vec3> place_of_play(const LessonRun& run, const Play& play) {
-  const Wound& wound = *run.as_given[static_cast<std::size_t>(play.until->in)];
-  const auto spot = first_spot(wound, play.until->kind, play.until->side);
-  return spot ? std::optional(spot->heart()) : std::nullopt;
 }
 
 Shot pointing(Stage stage, const Wound& own, const LessonStep& step) {
@@ -175,11 +173,12 @@ Shot shot_of_step(const LessonRun& run, Stage before, bool jump) {
   stage.view = whole_view(before.view, own.plan());
   stage.view.colouring =
       outcome_hidden(run) ? Colouring::layer : colouring_named(step.colours.value_or("")).value_or(Colouring::layer);
-  stage = with_playback(std::move(stage), playback_of(run), own);
+  const auto end = step.play ? std::optional(end_of_play(run, *step.play)) : std::nullopt;
+  stage = with_playback(std::move(stage), playback_of(run, end), own);
   if (step.cut) stage.view.wedge = quarter_toward(stage.view.camera);
   if (looks_from_near(run) && !run.from_afar)
     stage.view = close_view(std::move(stage.view), run.as_given, *run.lesson->look);
-  if (step.play && step.play->until) shot.place = place_of_play(run, *step.play);
+  if (end) shot.place = end->place;
   if (step.point) shot = pointing(std::move(stage), own, step);
   if (!jump && !(from == stage.view.camera)) stage.flight = Flight{from, stage.view.camera, std::nullopt};
   if (stage.flight) stage.view.camera = from;

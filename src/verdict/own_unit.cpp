@@ -1,10 +1,8 @@
 #include "verdict/own_unit.h"
 
 #include <algorithm>
-#include <string>
 
-#include <fmt/format.h>
-
+#include "base/round_figure.h"
 #include "plan/fields.h"
 
 namespace laywright {
@@ -15,10 +13,8 @@ std::string in_own_unit(const Plan& plan, std::string_view path, double value, s
       std::find_if(fields.begin(), fields.end(), [&](const auto& each) { return each.path() == path; });
   const auto origin = plan.draft().origins.find(std::string(path));
   const Unit* unit = unit_written(*field, origin == plan.draft().origins.end() ? "" : origin->second.written);
-  // As it was written; of a draw, whose stops are a hundredth of a fiber off, without the noise of its last digits.
-  constexpr int all_written = 9;
-  if (unit == nullptr || !digits)
-    return write_value(*field, std::stod(fmt::format("{:.{}g}", value, all_written)), unit);
+  // As it was written; the stops of a draw are a hundredth of a fiber off, a sum.
+  if (unit == nullptr || !digits) return write_value(*field, without_noise(value), unit);
   return format_quantity(value, *unit, *digits);
 }
 

@@ -32,7 +32,9 @@ inline SpoolNoise one_percent(const PlanDraft& plan) {
 inline AsWound synthetic_spool(PlanDraft hidden, int layers, const SpoolNoise& noise, std::uint64_t seed) {
   const double stroke = hidden.spool.inside_width_mm - hidden.traverse.left_stop_mm - hidden.traverse.right_stop_mm;
   hidden.wind = {};
-  hidden.wind.turns = (layers + 0.5) * (stroke / hidden.traverse.pitch_mm + hidden.traverse.reversal.turns);
+  hidden.wind.turns =
+      (layers + 0.5) * ((stroke + hidden.traverse.reversal.lost_motion_mm) / hidden.traverse.pitch_mm +
+                        hidden.traverse.reversal.turns);
   const Wound wind = wound(hidden);
   Random random(seed);
   AsWound spool;

@@ -5,8 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "advise/narrow_plan.h"
-#include "base/random.h"
+#include "advise/synthetic_spool.h"
 #include "follow/follow.h"
 
 namespace laywright::testing {
@@ -23,28 +22,9 @@ inline PlanDraft followed_draft() {
   return draft;
 }
 
-// Counter, three diameters and the width at the end of each of so many layers, with the errors of a careful reader.
+// Counter and three diameters at the end of each of so many layers, with the errors of a careful reader.
 inline AsWound read_off(const PlanDraft& hidden, int layers, std::uint64_t seed) {
-  PlanDraft begun = hidden;
-  const double stroke = hidden.spool.inside_width_mm - hidden.traverse.left_stop_mm - hidden.traverse.right_stop_mm;
-  begun.wind.turns = (layers + 0.5) * (stroke / hidden.traverse.pitch_mm + hidden.traverse.reversal.turns +
-                                       hidden.traverse.reversal.lost_motion_mm / hidden.traverse.pitch_mm);
-  const Wound spool = wound(begun);
-  Random random(seed);
-  AsWound read;
-  read.file = "readings.csv";
-  double turns = 0.0;
-  for (int layer = 1; layer <= layers; ++layer) {
-    const LayerRow& row = spool.measurements.layers[static_cast<std::size_t>(layer) - 1];
-    turns += row.turns;
-    Reading reading;
-    reading.layer = layer;
-    reading.counter_turns = turns + 0.3 * random.normal();
-    for (std::size_t zone = 0; zone < 3; ++zone)
-      reading.diameter_mm[zone] = row.outer_diameter_mm[zone] + 0.02 * random.normal();
-    read.readings.push_back(reading);
-  }
-  return read;
+  return synthetic_spool(hidden, layers, {.turns = 0.3, .diameter_mm = 0.02}, seed);
 }
 
 inline FollowSettings follow_settings() {

@@ -59,8 +59,7 @@ void check_near(const InLesson& in) {
   double size = 2.0 * in.bench.wound()->source.d();
   std::optional<Vec3> place;
   if (look.finding) {
-    const Wound& own = *in.run().as_given[static_cast<std::size_t>(look.finding->in)];
-    const auto spot = first_spot(own, look.finding->kind, look.finding->side);
+    const auto [own, spot] = first_spot(in.run().as_given, *look.finding);
     REQUIRE(spot);
     place = spot->heart();
     const double width = own.plan().spool().inside_width_mm;
@@ -117,8 +116,7 @@ void check_play(InLesson& in) {
     longest = std::max(longest, length);
   }
   if (play.until) {
-    const Wound& wound = *in.run().as_given[static_cast<std::size_t>(play.until->in)];
-    const auto spot = first_spot(wound, play.until->kind, play.until->side);
+    const auto [wound, spot] = first_spot(in.run().as_given, *play.until);
     REQUIRE(spot);
     CHECK(in.run().place == spot->heart());
     longest = length_at_turn(wound.source, laid_at(wound, *spot, play.until->kind));
