@@ -11,6 +11,10 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
+double ms_since(Clock::time_point begin) {
+  return std::chrono::duration<double, std::milli>(Clock::now() - begin).count();
+}
+
 // Where in a pixel the fine passes look, in sixteenths from its middle: no two in a row or column of 8 x 8, the first
 // four in four quarters, and even on the whole.
 constexpr std::array<std::array<float, 2>, 8> places{
@@ -23,7 +27,7 @@ bool is_shown(Drawer drawer, int pass) {
   return pass == fine_passes || (drawer == Drawer::processor && (pass == 1 || pass == 4));
 }
 
-// How long a quick picture may take, and how coarse it may become for that.
+// How long a quick picture with its words may take, and how coarse it may become for that.
 struct Quickness {
   double wanted_ms, coarsest, first;
 };
@@ -72,6 +76,7 @@ void PassPainter::load(const PaintOrder& order) {
 }
 
 void PassPainter::write_words(const PaintOrder& order) {
+  const Clock::time_point begin = Clock::now();
   const int width = order.view.width_px, height = order.view.height_px;
   if (canvas_ && canvas_->width() == width && canvas_->height() == height) {
     canvas_->clear();
@@ -83,6 +88,7 @@ void PassPainter::write_words(const PaintOrder& order) {
   settings.legend = settings.scale_bar = order.scene->explained;
   draw_overlay(*canvas_, *order.scene, order.view, settings);
   finish_->take_words(*canvas_);
+  words_ms_ = ms_since(begin);
 }
 
 double PassPainter::quick_scale(const View& view) const { return std::min(scale_, finest_scale(drawer_, view)); }
@@ -121,7 +127,7 @@ void PassPainter::paint_quickly(const PaintOrder& order, FinishedPicture& pictur
   draw(order, frame);
   finish_->take_quick(raw_, {width, height});
   finish_->hand_over(theme_colours(order.scene->theme), picture);
-  learn(std::chrono::duration<double, std::milli>(Clock::now() - begin).count(), order.view);
+  learn(words_ms_ + ms_since(begin), order.view);
 }
 
 void PassPainter::add_fine(const PaintOrder& order, int pass) {

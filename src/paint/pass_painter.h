@@ -58,7 +58,8 @@ class PassPainter {
   std::optional<Canvas> canvas_;
   PaintOrder loaded_;
   RenderTarget raw_;
-  double scale_;  // of quick pictures, as fine as they can be in their time
+  double scale_;           // of quick pictures, as fine as they can be in their time
+  double words_ms_ = 0.0;  // that the words of a picture take: each one of a turning camera writes them anew
 };
 
 }  // namespace laywright
