@@ -13,6 +13,7 @@ WindVerdict verdict_of(const Plan& plan, const Build& build, const Measurements&
   WindVerdict verdict;
   verdict.checks = weigh(plan, build, measurements, run);
   const Product product = product_of(plan);
+  verdict.long_wind = product != Product::crossed && measurements.layers.size() > certain_layers;
   const auto worst =
       std::max_element(verdict.checks.begin(), verdict.checks.end(),
                        [&](const Check& a, const Check& b) { return rank_of(a, product) < rank_of(b, product); });

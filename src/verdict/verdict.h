@@ -69,7 +69,13 @@ struct WindVerdict {
   // This build first. With them, grade, reason and what to set first are those of the worst of them, and what was weighed are
   // still this build's figures. Empty: of this build alone.
   std::vector<DrawSeen> draws;
+  bool long_wind = false;  // has more than `certain_layers`, which are to lie turn beside turn
 };
+
+// With more layers than these, how much order is left depends on the number of stations as well, and what is weighed of it
+// with it: of 25 km in 124 layers 34 to 820 turns ride up per km at the model's number, 89 to 341 at twice as many, of 20
+// layers alike (tests/results.md, long winds).
+inline constexpr std::size_t certain_layers = 40;
 
 // Winds by which one plan is judged where a verdict over draws is asked for, or due.
 inline constexpr int usual_draws = 5;

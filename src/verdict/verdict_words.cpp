@@ -132,6 +132,25 @@ std::string of_which_draws(const WindVerdict& verdict) {
   return fmt::format("the worst of {} draws; {}", all, others);
 }
 
+std::string one_of_draws(const Build& build, const WindVerdict& verdict) {
+  if (verdict.draws.empty()) {
+    return fmt::format(
+        "One build is one draw of its plan, this one of seed {}; others differ a little. Marginal is what "
+        "another draw may put on the other side of its limit.",
+        build.seed);
+  }
+  const auto [least, most] = std::minmax_element(
+      verdict.draws.begin(), verdict.draws.end(),
+      [](const DrawSeen& a, const DrawSeen& b) { return a.fiber_diameter_mm < b.fiber_diameter_mm; });
+  const bool varies = most->fiber_diameter_mm > least->fiber_diameter_mm;
+  return fmt::format(
+      "These figures are of one draw of the plan, seed {}; the verdict is the worst of {}: of seeds {} to {}, "
+      "with the guide shifted by a hundredth of a fiber or two{}.",
+      build.seed, verdict.draws.size(), verdict.draws.front().seed, verdict.draws.back().seed,
+      varies ? fmt::format(", and fiber of {:.6g} to {:.6g} mm", least->fiber_diameter_mm, most->fiber_diameter_mm)
+             : "");
+}
+
 }  // namespace
 
 const char* unit_of(Weighed what) {
@@ -176,29 +195,23 @@ std::string nearest_words(const Check& check) {
 std::string sentence_of(const Check& check) { return is_so(check) + limit_of(check); }
 
 std::string verdict_line(const WindVerdict& verdict) {
-  std::string line =
-      fmt::format("{} ({}): {}.", capitalised(name_of(verdict.grade)), of_which_draws(verdict), verdict.reason);
+  std::string line = fmt::format(
+      "{} ({}{}): {}.", capitalised(name_of(verdict.grade)), of_which_draws(verdict),
+      verdict.long_wind ? fmt::format("; uncertain beyond {} layers", certain_layers) : "", verdict.reason);
   if (verdict.first) line += fmt::format(" First: {}.", *verdict.first);
   return line;
 }
 
 std::string draw_words(const Build& build, const WindVerdict& verdict) {
-  if (verdict.draws.empty()) {
-    return fmt::format(
-        "One build is one draw of its plan, this one of seed {}; others differ a little. Marginal is what "
-        "another draw may put on the other side of its limit.",
-        build.seed);
+  std::string words = one_of_draws(build, verdict);
+  if (verdict.long_wind) {
+    words += fmt::format(
+        " Beyond {} layers it also depends on the number of stations how much order is left: have it laid with "
+        "twice as "
+        "many, too (--fidelity 2), and trust what both say.",
+        certain_layers);
   }
-  const auto [least, most] = std::minmax_element(
-      verdict.draws.begin(), verdict.draws.end(),
-      [](const DrawSeen& a, const DrawSeen& b) { return a.fiber_diameter_mm < b.fiber_diameter_mm; });
-  const bool varies = most->fiber_diameter_mm > least->fiber_diameter_mm;
-  return fmt::format(
-      "These figures are of one draw of the plan, seed {}; the verdict is the worst of {}: of seeds {} to {}, "
-      "with the guide shifted by a hundredth of a fiber or two{}.",
-      build.seed, verdict.draws.size(), verdict.draws.front().seed, verdict.draws.back().seed,
-      varies ? fmt::format(", and fiber of {:.6g} to {:.6g} mm", least->fiber_diameter_mm, most->fiber_diameter_mm)
-             : "");
+  return words;
 }
 
 std::string weighed_as(const Plan& plan) { return words_for(product_of(plan)); }

@@ -212,6 +212,19 @@ TEST_CASE("the words of a verdict say that it is of one draw") {
   CHECK_THAT(draw_words(WeighedWind().build, WeighedWind().verdict()), Contains("seed 3"));
 }
 
+TEST_CASE("of a long wind the words say that its order depends on the number of stations, too") {
+  WeighedWind wind;
+  wind.m.layers.resize(certain_layers);
+  const std::string short_line = verdict_line(wind.verdict());
+  CHECK_THAT(short_line, Contains("(this draw): "));
+  CHECK_THAT(draw_words(wind.build, wind.verdict()), !Contains("stations"));
+  wind.m.layers.resize(certain_layers + 1);
+  CHECK_THAT(verdict_line(wind.verdict()), Contains("(this draw; uncertain beyond 40 layers): "));
+  CHECK_THAT(draw_words(wind.build, wind.verdict()), Contains("--fidelity 2"));
+  wind.draft.traverse.pitch_mm = 6.0;
+  CHECK(verdict_line(wind.verdict()).find("uncertain") == std::string::npos);
+}
+
 TEST_CASE("over draws the line says of how many, and how many of them are better") {
   WindVerdict verdict = WeighedWind().verdict();
   const auto draws = [&](std::initializer_list<Grade> grades) {
