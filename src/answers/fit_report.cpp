@@ -19,12 +19,9 @@ constexpr std::size_t columns = 96;
 std::string fitted_table(const Plan& plan, const Fit& fit) {
   std::string text = fmt::format("\nMost likely\n  {:<16} {:>13} {:>13}   {:<28} {}\n", "setting", "as planned",
                                  "as wound", "95 % between", "from");
-  for (const Fitted& each : fit.fitted) {
-    const auto told = [&](double value) { return told_value(plan, each, value); };
-    text += fmt::format("  {:<16} {:>13} {:>13}   {:<28} {}\n", each.unknown.words,
-                        shown_value(plan.draft(), each.unknown.path, each.unknown.believed), told(each.value),
-                        fmt::format("{} and {}", told(each.low), told(each.high)),
-                        each.told_by_readings ? "the readings" : "belief: the readings hardly tell");
+  for (const FittedLine& each : fitted_lines(plan, fit)) {
+    text += fmt::format("  {:<16} {:>13} {:>13}   {:<28} {}\n", each.setting, each.planned, each.wound, each.between,
+                        each.from);
   }
   return text;
 }
@@ -43,22 +40,47 @@ std::string residual_table(const Fit& fit) {
 std::string corrections_list(const Plan& plan, const Fit& fit) {
   if (fit.corrections.empty()) return "\nFor the next spool\n  Leave the settings as they are.\n";
   std::string text = "\nFor the next spool, so that it comes out as planned\n";
-  for (const Correction& each : fit.corrections) {
-    text += fmt::format("  {} = {}\n", each.path, shown_value(plan.draft(), each.path, each.set_to));
-  }
+  for (const std::string& line : correction_lines(plan, fit)) text += fmt::format("  {}\n", line);
   return text;
 }
 
 }  // namespace
+
+std::vector<FittedLine> fitted_lines(const Plan& plan, const Fit& fit) {
+  std::vector<FittedLine> lines;
+  for (const Fitted& each : fit.fitted) {
+    const auto told = [&](double value) { return told_value(plan, each, value); };
+    lines.push_back({each.unknown.words, shown_value(plan.draft(), each.unknown.path, each.unknown.believed),
+                     told(each.value), fmt::format("{} and {}", told(each.low), told(each.high)),
+                     each.told_by_readings ? "the readings" : "belief: the readings hardly tell",
+                     each.told_by_readings});
+  }
+  return lines;
+}
+
+std::vector<std::string> correction_lines(const Plan& plan, const Fit& fit) {
+  std::vector<std::string> lines;
+  for (const Correction& each : fit.corrections)
+    lines.push_back(fmt::format("{} = {}", each.path, shown_value(plan.draft(), each.path, each.set_to)));
+  return lines;
+}
+
+std::string misfit_words(const Fit& fit) {
+  return fmt::format("The readings are missed by {:.2f} sigmas (root mean square); about 1 is as it should be.",
+                     fit.misfit);
+}
+
+std::string carried_words(const PlanDraft& next, const CarriedSetting& carried) {
+  return fmt::format("{} = {}, before {}", carried.path, shown_value(next, carried.path, carried.after),
+                     shown_value(next, carried.path, carried.before));
+}
 
 std::string fit_text(const Plan& plan, const AsWound& wound, const Fit& fit) {
   std::string text =
       fmt::format("{}\n  readings        {} from {}\n\n", title_of(plan), fit.residuals.size(), visible(wound.file));
   text += wrapped(fit.text, columns, 2);
   text += fitted_table(plan, fit) + corrections_list(plan, fit) + residual_table(fit);
-  return text +
-         fmt::format("  The readings are missed by {:.2f} sigmas (root mean square); about 1 is as it should be.\n",
-                     fit.misfit);
+  return text + fmt::format("  {}\n", misfit_words(fit));
 }
 
 std::string fit_json(const Plan& plan, const AsWound& wound, const Fit& fit) {

@@ -6,7 +6,6 @@
 #include <fmt/format.h>
 
 #include "advise/carry_over.h"
-#include "advise/movable_setting.h"
 #include "answers/fit_report.h"
 #include "app/advice_options.h"
 #include "app/fit_options.h"
@@ -16,9 +15,9 @@
 #include "app/wind_options.h"
 #include "app/written_files.h"
 #include "base/readable.h"
-#include "base/today.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
+#include "records/keep_fit.h"
 
 namespace laywright {
 namespace {
@@ -50,28 +49,16 @@ Result<std::optional<NextPlan>> load_next(const RecordFitOptions& options, const
   return std::optional(NextPlan{text.value(), std::move(plan).value()});
 }
 
-// Kept as an entry of its own, so that the machine can be watched over time.
-Issues keep_fit(RecordBook& book, const SpoolRecord& record, const Fit& found, const std::string& by) {
-  RecordEntry entry;
-  entry.written = moment();
-  entry.program = LAYWRIGHT_VERSION;
-  entry.by = by;
-  for (const Fitted& each : found.fitted)
-    entry.fitted.push_back(
-        {each.unknown.path, each.unknown.believed, each.value, each.sigma, each.told_by_readings});
-  if (entry.fitted == fitted_of(record)) return {};  // it was kept already
-  return book.amend(record.number, entry);
-}
-
 int carry(const RecordFitOptions& options, const Plan& wound, const Fit& found, const NextPlan& next,
           std::string& told) {
   PlanDraft draft = next.plan.asked();
   const std::vector<CarriedSetting> carried = carry_over(wound, found, draft);
   const std::string file = options.in_place ? options.next : options.output;
   if (carried.empty()) {
-    told = fmt::format("\n{}: the fit says nothing that this plan should set otherwise.\n",
+    told = fmt::format("\n{}: {}.\n",
                        options.in_place ? fmt::format("{} is left as it is", visible(file))
-                                        : fmt::format("{} was not written", visible(file)));
+                                        : fmt::format("{} was not written", visible(file)),
+                       nothing_to_carry);
     return options.in_place ? exit_done : exit_not_written;
   }
   const Result<Plan> sound = check(draft);
@@ -85,10 +72,7 @@ int carry(const RecordFitOptions& options, const Plan& wound, const Fit& found, 
   print_issues(saved.issues());
   if (!saved.ok()) return exit_not_written;
   told = fmt::format("\nCarried into {}\n", visible(file));
-  for (const CarriedSetting& each : carried) {
-    told += fmt::format("  {} = {}, before {}\n", each.path, shown_value(draft, each.path, each.after),
-                        shown_value(draft, each.path, each.before));
-  }
+  for (const CarriedSetting& each : carried) told += fmt::format("  {}\n", carried_words(draft, each));
   return exit_done;
 }
 
@@ -113,8 +97,8 @@ int fit_record(const RecordFitOptions& options, const EntrySource& entries) {
   print_issues(settings.issues());
   if (!settings.ok()) return exit_command_line;
   if (wound.readings.empty()) {
-    tell(fmt::format("error: record {} has no readings; `laywright record amend {} --measured FILE.csv` adds them\n",
-                     options.number, options.number));
+    tell(fmt::format("error: {}; `laywright record amend {} --measured FILE.csv` adds them\n",
+                     no_readings_words(options.number), options.number));
     return exit_unsound;
   }
 
@@ -124,7 +108,9 @@ int fit_record(const RecordFitOptions& options, const EntrySource& entries) {
   const bool stopped = watch->progress().cancelled();
   watch.reset();
   if (!found.ok()) return conclude(found.issues(), stopped);
-  if (const Issues trouble = keep_fit(book, record.value(), found.value(), options.by); !trouble.empty())
+  RecordEntry entry = new_entry(LAYWRIGHT_VERSION);
+  entry.by = options.by;
+  if (const Issues trouble = keep_fit(book, record.value(), found.value(), std::move(entry)); !trouble.empty())
     return conclude({exit_not_written, trouble, {}});
 
   std::string told;

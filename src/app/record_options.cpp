@@ -1,4 +1,3 @@
-#include <cstdlib>
 #include <utility>
 
 #include <fmt/format.h>
@@ -7,31 +6,16 @@
 #include "app/record_parts.h"
 #include "base/read_file.h"
 #include "base/readable.h"
-#include "base/today.h"
-#include "session/data_folder.h"
-#include "session/folders.h"
+#include "session/records_home.h"
 
 namespace laywright {
 namespace {
-
-constexpr const char* variable = "LAYWRIGHT_RECORDS";
 
 Issue refused(std::string key, std::string what) {
   Issue issue;
   issue.key = std::move(key);
   issue.what = std::move(what);
   return issue;
-}
-
-std::string own_file() {
-  const std::filesystem::path folder = data_folder();
-  return folder.empty() ? "" : (folder / "records.db").string();
-}
-
-std::string place_of(const RecordsOption& option) {
-  if (!option.place.empty()) return option.place;
-  const char* set = std::getenv(variable);
-  return set != nullptr && *set != '\0' ? set : own_file();
 }
 
 }  // namespace
@@ -42,22 +26,16 @@ void add_records_option(CLI::App& command, RecordsOption& option) {
           "--records", option.place,
           fmt::format("Where records are kept: a file, or postgresql://NAME@HOST/DATABASE; without it {}, or the "
                       "file records.db in your data folder",
-                      variable))
+                      records_variable))
       ->type_name("FILE.db");
 }
 
 Result<RecordBook> open_records(const RecordsOption& option, Opening opening) {
-  const Result<RecordsPlace> place = records_place(place_of(option));
-  if (!place.ok()) return place.issues();
-  if (opening == Opening::to_write && place_of(option) == own_file()) {
-    // That it cannot be made, opening the file tells.
-    static_cast<void>(make_private_folder(data_folder()));
-  }
-  return RecordBook::open(place.value(), opening);
+  return open_book(records_place_text(option.place), opening);
 }
 
 std::string records_words(const RecordsOption& option) {
-  const Result<RecordsPlace> place = records_place(place_of(option));
+  const Result<RecordsPlace> place = records_place(records_place_text(option.place));
   return place.ok() ? visible(place.value().words) : "";
 }
 
@@ -94,9 +72,7 @@ void add_entry_options(CLI::App& command, EntryOptions& options) {
 }
 
 Result<RecordEntry> entry_of(const EntryOptions& options, const Counter* counter) {
-  RecordEntry entry;
-  entry.written = moment();
-  entry.program = LAYWRIGHT_VERSION;
+  RecordEntry entry = new_entry(LAYWRIGHT_VERSION);
   entry.by = options.by;
   entry.note = options.note;
   entry.decision = options.accept            ? Decision::accepted
@@ -122,11 +98,6 @@ Result<RecordEntry> entry_of(const EntryOptions& options, const Counter* counter
   Issues issues = check_entry(entry);
   if (!issues.empty()) return issues;
   return entry;
-}
-
-bool says_something(const RecordEntry& entry) {
-  return entry.decision != Decision::none || !entry.note.empty() || !entry.readings.empty() ||
-         !entry.pictures.empty();
 }
 
 void add_filter_options(CLI::App& command, RecordFilter& filter) {

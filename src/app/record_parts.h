@@ -36,7 +36,6 @@ void add_entry_options(CLI::App& command, EntryOptions& options);
 // Errors: a file that cannot be read, or is not what it should be; a decision without a reason; more captions than pictures.
 // `counter`: the machine's of the plan, or null.
 [[nodiscard]] Result<RecordEntry> entry_of(const EntryOptions& options, const Counter* counter);
-[[nodiscard]] bool says_something(const RecordEntry& entry);
 
 // Which records.
 void add_filter_options(CLI::App& command, RecordFilter& filter);

@@ -120,12 +120,17 @@ Result<RecordBook> RecordBook::open(const RecordsPlace& place, Opening opening) 
     std::error_code error;
     // SQLite would make an empty file.
     if (!place.on_server() && opening == Opening::to_read && !std::filesystem::exists(place.file, error))
-      return place_issue(place, "is not there: nothing was recorded yet; `laywright record add` makes it");
+      return place_issue(place, words_for_none_there);
     auto inside = std::make_unique<Inside>(Inside{place, open_session(place)});
     if (Issues trouble = bring_to_schema(*inside->sql, place, opening == Opening::to_write); !trouble.empty())
       return trouble;
     return RecordBook(std::move(inside));
   });
+}
+
+bool says_none_yet(const Issues& issues) {
+  return issues.size() == 1 &&
+         (issues.front().what == words_for_none_there || issues.front().what == words_for_none_yet);
 }
 
 Result<long long> RecordBook::add(SpoolRecord record) {
@@ -164,6 +169,14 @@ Result<std::vector<SpoolRecord>> RecordBook::list(const RecordFilter& filter) {
     std::vector<SpoolRecord> list;
     for (auto& [number, record] : read_records(*inside_->sql, filter)) list.push_back(std::move(record));
     return list;
+  });
+}
+
+Result<long long> RecordBook::entries() {
+  return with_trouble_told(inside_->place, [&]() -> Result<long long> {
+    long long count = 0;
+    *inside_->sql << "SELECT count(*) FROM entries", into(count);
+    return count;
   });
 }
 

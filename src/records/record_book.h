@@ -29,6 +29,8 @@ struct RecordFilter {
   std::string state;     // "accepted", "rejected", "undecided"
   std::string identity;
   long long number = 0;
+
+  friend bool operator==(const RecordFilter&, const RecordFilter&) = default;
 };
 
 // What an import did with each record.
@@ -57,6 +59,9 @@ class RecordBook {
   // Without the bytes of pictures, by number.
   [[nodiscard]] Result<std::vector<SpoolRecord>> list(const RecordFilter& filter);
 
+  // How many entries all records have together: as none is ever taken away, another number says that there is more.
+  [[nodiscard]] Result<long long> entries();
+
   // With them. Issue: there is none of that number.
   [[nodiscard]] Result<SpoolRecord> find(long long number);
 
@@ -69,5 +74,8 @@ class RecordBook {
 
   std::unique_ptr<Inside> inside_;
 };
+
+// Whether open() said no more than that nothing was recorded at that place yet.
+[[nodiscard]] bool says_none_yet(const Issues& issues);
 
 }  // namespace laywright

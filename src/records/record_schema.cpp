@@ -99,7 +99,7 @@ Issues bring_to_schema(soci::session& sql, const RecordsPlace& place, bool make)
   const auto is_newer = [&](int version) {
     return place_issue(
         place, fmt::format("was written by a newer version of this program (format {}, known are those up to {}); "
-                           "use that one, or choose another place with --records",
+                           "use that one, or choose another place for records",
                            version, schema_version));
   };
   const int found = version_of(sql, place);
@@ -107,13 +107,11 @@ Issues bring_to_schema(soci::session& sql, const RecordsPlace& place, bool make)
   if (found > schema_version) return {is_newer(found)};
   // Asked again: another program may have made them in between.
   if (found == 0 && is_of_others(sql, place) && version_of(sql, place) == 0) {
-    return {place_issue(place,
-                        place.on_server()
-                            ? "holds a table \"records\" of something else; choose another database with --records"
-                            : "is a database of something else; choose another file with --records")};
+    return {place_issue(place, place.on_server()
+                                   ? "holds a table \"records\" of something else; choose another place for records"
+                                   : "is a database of something else; choose another place for records")};
   }
-  if (found == 0 && !make)
-    return {place_issue(place, "holds no records yet; `laywright record add` makes the first one")};
+  if (found == 0 && !make) return {place_issue(place, words_for_none_yet)};
 
   WriteTransaction transaction(sql, place);
   const int version = version_of(sql, place);  // another program may have been quicker

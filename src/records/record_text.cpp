@@ -1,16 +1,12 @@
 #include "records/record_text.h"
 
 #include <algorithm>
-#include <array>
-#include <optional>
 
 #include <fmt/format.h>
 
 #include "base/readable.h"
 #include "figures/figures.h"
-#include "plan/plan_file.h"
-#include "plan/plan_values.h"
-#include "records/beside_plan.h"
+#include "records/record_words.h"
 
 namespace laywright {
 namespace {
@@ -25,42 +21,12 @@ std::string without_blanks_behind(std::string line) {
   return line + '\n';
 }
 
-std::string difference_text(const SpoolRecord& record) {
-  const std::optional<double> off = outermost_difference(record, ReadQuantity::diameter_middle);
-  return off ? fmt::format("{:+.2f} mm", *off) : "-";
-}
-
-std::string value_text(ReadQuantity quantity, double value) {
-  if (!is_in_mm(quantity)) return figure(value, 1);
-  return quantity == ReadQuantity::length ? figure(value / mm_per_m, 2) + " m" : figure(value, 3) + " mm";
-}
-
-std::string off_text(ReadQuantity quantity, double off) {
-  if (!is_in_mm(quantity)) return fmt::format("{:+.1f}", off);
-  return quantity == ReadQuantity::length ? fmt::format("{:+.2f} m", off / mm_per_m)
-                                          : fmt::format("{:+.3f} mm", off);
-}
-
 std::string head(const SpoolRecord& record) {
-  const auto line = [](const char* what, const std::string& value) {
-    return value.empty() ? "" : fmt::format("  {:<15} {}\n", what, value);
-  };
-  std::string text = fmt::format("Record {}: spool {}, {}, {}\n", record.number, visible(record.spool), record.date,
-                                 state_of(record));
+  std::string text = record_heading(record) + '\n';
   if (const RecordEntry* decided = entry_of_decision(record); decided != nullptr && !decided->reason.empty())
     text += wrapped(visible(decided->reason), columns, 2);
-  text += line("machine", visible(record.machine)) + line("order", visible(record.order));
-  text += line("plan", fmt::format("{}, revision {}",
-                                   record.title.empty() ? visible(record.plan_file) : visible(record.title),
-                                   record.revision));
-  const PlannedLayer& end = record.planned.back();
-  text +=
-      line("as planned", fmt::format("{} turns, {} in {} layers, greatest diameter {} mm; between the flanges {} mm",
-                                     figure(end.turns, 1), length_text(end.length_mm), end.layer,
-                                     figure(record.greatest_diameter_mm, 3), setting(record.inside_width_mm)));
-  return text +
-         line("laid by", fmt::format("laywright {}, fidelity {}, seed {}; an estimate", visible(record.program),
-                                     setting(record.fidelity), visible(record.seed)));
+  for (const RecordLine& each : head_lines(record)) text += fmt::format("  {:<15} {}\n", each.name, each.value);
+  return text;
 }
 
 std::string planned_table(const SpoolRecord& record) {
@@ -83,52 +49,25 @@ std::string planned_table(const SpoolRecord& record) {
 }
 
 std::string readings_table(const SpoolRecord& record) {
-  const std::vector<BesidePlan> all = readings_beside_plan(record);
+  const std::vector<ReadingLine> all = reading_lines(record);
   if (all.empty()) return "\nNothing was measured on it yet; `laywright record amend` adds readings.\n";
   std::string text =
       fmt::format("\nMeasured\n  {:<38} {:>14} {:>14} {:>14}\n", "", "measured", "planned", "difference");
   bool between = false;
-  for (const BesidePlan& each : all) {
-    between = between || !each.planned;
-    text += fmt::format(
-        "  {:<38} {:>14} {:>14} {:>14}\n", fmt::format("{}, {}", each.place, words_for(each.quantity)),
-        value_text(each.quantity, each.measured), each.planned ? value_text(each.quantity, *each.planned) : "-",
-        each.planned ? off_text(each.quantity, each.measured - *each.planned) : "-");
+  for (const ReadingLine& each : all) {
+    between = between || !each.beside_plan;
+    text += fmt::format("  {:<38} {:>14} {:>14} {:>14}\n", each.what, each.measured, each.planned, each.difference);
   }
   if (between) text += "  - : not the end of a layer of the plan; `laywright record fit` compares these, too.\n";
   return text;
 }
 
-std::string what_it_adds(const RecordEntry& entry) {
-  std::string text;
-  const auto add = [&](const std::string& part) {
-    if (!text.empty()) text += ", ";
-    text += part;
-  };
-  if (entry.decision != Decision::none) add(name_of(entry.decision));
-  if (!entry.readings.empty()) add(fmt::format("{} lines of readings", entry.readings.size()));
-  if (!entry.fitted.empty()) add("a fit");
-  if (!entry.pictures.empty()) add(fmt::format("pictures: {}", entry.pictures.size()));
-  return text.empty() ? "a note" : text;
-}
-
 std::string history(const SpoolRecord& record) {
   std::string text = "\nHistory\n";
-  for (const RecordEntry& entry : record.entries) {
-    text += fmt::format("  {}  {}{}\n", entry.written, what_it_adds(entry),
-                        entry.by.empty() ? "" : fmt::format(", by {}", visible(entry.by)));
-    for (const std::string* said : {&entry.reason, &entry.note}) {
-      if (!said->empty()) text += wrapped(visible(*said), columns, 6);
-    }
-    for (const FittedSetting& each : entry.fitted) {
-      if (each.told_by_readings)
-        text += fmt::format("      {} = {}, planned {}\n", visible(each.key), fitted_text(record, each, each.value),
-                            fitted_text(record, each, each.planned));
-    }
-    for (const RecordPicture& each : entry.pictures) {
-      text += fmt::format("      {} picture, {} kB{}\n", each.kind, figure(static_cast<double>(each.size) / 1e3, 0),
-                          each.caption.empty() ? "" : fmt::format(": {}", visible(each.caption)));
-    }
+  for (const HistoryEntry& entry : history_of(record)) {
+    text += fmt::format("  {}  {}\n", entry.when, entry.what);
+    for (const std::string& said : entry.said) text += wrapped(said, columns, 6);
+    for (const std::string& line : entry.lines) text += fmt::format("      {}\n", line);
   }
   return text;
 }
@@ -144,19 +83,9 @@ std::string records_text(const std::vector<SpoolRecord>& records) {
   for (const SpoolRecord& record : records) {
     text += row(record.number, record.date, or_dash(record.spool, 14), or_dash(record.machine, 14),
                 or_dash(record.order, 10), state_of(record), record.revision, difference_text(record),
-                readable(record.title.empty() ? record.plan_file : record.title, 40));
+                readable(plan_words(record), 40));
   }
-  return text + fmt::format(
-                    "\n{} record{}. Off: the outer diameter in the middle, measured less planned, at the outermost "
-                    "reading.\n",
-                    records.size(), records.size() == 1 ? "" : "s");
-}
-
-std::string fitted_text(const SpoolRecord& record, const FittedSetting& setting_found, double value) {
-  const Result<PlanDraft> draft = read_plan(record.plan_text, record.plan_file);
-  const FieldInfo* field = draft.ok() ? field_at(draft.value(), setting_found.key) : nullptr;
-  const bool in_mm = field != nullptr && field->kind == FieldKind::quantity && field->dimension == Dimension::length;
-  return figure(value, in_mm ? 4 : 3) + (in_mm ? " mm" : "");
+  return text + fmt::format("\n{} record{}. {}\n", records.size(), records.size() == 1 ? "" : "s", difference_is);
 }
 
 std::string record_text(const SpoolRecord& record) {

@@ -19,9 +19,6 @@ namespace laywright {
 [[nodiscard]] std::string record_text(const SpoolRecord& record);
 [[nodiscard]] std::string record_json(const SpoolRecord& record);  // "lay-record 1"
 
-// A setting that was fitted, in the plan's units: "0.262 mm".
-[[nodiscard]] std::string fitted_text(const SpoolRecord& record, const FittedSetting& setting, double value);
-
 [[nodiscard]] std::string trends_text(const Trends& trends);
 [[nodiscard]] std::string trends_json(const Trends& trends);  // "lay-trends 1"
 [[nodiscard]] std::string trends_csv(const Trends& trends);

@@ -28,12 +28,12 @@ std::string file_trouble(int code) {
              "recorded before is kept";
     case 3:  // SQLITE_PERM
     case 8:  // SQLITE_READONLY
-      return "cannot be written: you may only read the file or its folder; ask its owner, or choose another with "
-             "--records";
+      return "cannot be written: you may only read the file or its folder; ask its owner, or choose another "
+             "place for records";
     case 14:  // SQLITE_CANTOPEN
       return "cannot be opened; check that its folder is there and that you may read and write there";
     case 26:  // SQLITE_NOTADB
-      return "is no file of records; choose another with --records";
+      return "is no file of records; choose another place for records";
     case 11:  // SQLITE_CORRUPT
       return "is damaged; leave it as it is, and go on with a backup of it";
     default: return fmt::format("cannot be used (SQLite's error {})", code);

@@ -14,6 +14,11 @@ namespace laywright {
 
 [[nodiscard]] Issue place_issue(const RecordsPlace& place, std::string what);
 
+// That there is none yet: what open() says of a place that it would have to make.
+inline constexpr const char* words_for_none_there =
+    "is not there: nothing was recorded yet; `laywright record add` makes it";
+inline constexpr const char* words_for_none_yet = "holds no records yet; `laywright record add` makes the first one";
+
 // How long a writer waits for another one.
 inline constexpr int writers_wait_s = 10;
 

@@ -42,6 +42,7 @@ Result<RecordsPlace> server_place(const std::string& text) {
     if (option->val != nullptr && *option->val != '\0') values[option->keyword] = option->val;
   }
   RecordsPlace place;
+  place.has_password = values.contains("password") || values.contains("sslpassword");
   for (const auto& [key, value] : values) place.connection += fmt::format("{}={} ", key, in_quotes(value));
   const auto named = [&](const char* key, const char* variable) -> std::string {
     if (const auto found = values.find(key); found != values.end()) return found->second;
@@ -59,7 +60,7 @@ Result<RecordsPlace> server_place(const std::string& text) {
 }  // namespace
 
 Result<RecordsPlace> records_place(const std::string& text) {
-  if (text.empty()) return refused("names no file; give --records a file, or the address of a server");
+  if (text.empty()) return refused("names no file; give a file, or the address of a server");
   for (const char* scheme : schemes) {
     if (text.starts_with(scheme)) return server_place(text);
   }

@@ -11,6 +11,7 @@ namespace laywright {
 struct RecordsPlace {
   std::filesystem::path file;  // empty: on a server
   std::string connection;      // to a server, with all it takes; may hold a password and is never shown
+  bool has_password = false;   // the text gave one
   std::string words;           // the file, or "database shop on server winding.local": never a password
 
   [[nodiscard]] bool on_server() const { return file.empty(); }

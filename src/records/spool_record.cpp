@@ -9,6 +9,7 @@
 
 #include "base/hash.h"
 #include "base/number.h"
+#include "base/today.h"
 
 namespace laywright {
 namespace {
@@ -45,6 +46,18 @@ void put_over(Reading& earlier, const Reading& later) {
 
 const char* name_of(Decision decision) {
   return decision == Decision::accepted ? "accepted" : decision == Decision::rejected ? "rejected" : "";
+}
+
+RecordEntry new_entry(std::string program) {
+  RecordEntry entry;
+  entry.written = moment();
+  entry.program = std::move(program);
+  return entry;
+}
+
+bool says_something(const RecordEntry& entry) {
+  return entry.decision != Decision::none || !entry.note.empty() || !entry.readings.empty() ||
+         !entry.fitted.empty() || !entry.pictures.empty();
 }
 
 bool same_entry(const RecordEntry& a, const RecordEntry& b) {

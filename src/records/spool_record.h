@@ -62,6 +62,12 @@ struct RecordEntry {
   std::vector<RecordPicture> pictures;
 };
 
+// One of this moment, by this version of the program.
+[[nodiscard]] RecordEntry new_entry(std::string program);
+
+// Apart from who, when and by which program: whether there is anything in it.
+[[nodiscard]] bool says_something(const RecordEntry& entry);
+
 // Pictures do not count: a table of records alone does not carry them.
 [[nodiscard]] bool same_entry(const RecordEntry& a, const RecordEntry& b);
 

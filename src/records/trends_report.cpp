@@ -6,6 +6,7 @@
 #include "figures/document_text.h"
 #include "figures/figures.h"
 #include "records/record_text.h"
+#include "records/trend_words.h"
 
 namespace laywright {
 namespace {
@@ -14,34 +15,10 @@ using Json = nlohmann::ordered_json;
 
 constexpr std::size_t columns = 96;
 
-std::string machine_name(const Trend& trend) {
-  return trend.machine.empty() ? "no machine named" : visible(trend.machine);
-}
-
-std::string flags_of(const ControlPoint& point) {
-  std::string flags;
-  const auto add = [&](bool is, const char* word) {
-    if (!is) return;
-    if (!flags.empty()) flags += ", ";
-    flags += word;
-  };
-  add(point.beyond, "beyond a limit");
-  add(point.range_beyond, "a jump");
-  add(point.run, "a run");
-  return flags;
-}
-
 std::string trend_text(const Trend& trend) {
   const ControlChart& chart = trend.chart;
-  std::string text = fmt::format("{}: {}, {}\n", machine_name(trend), trend.quantity.words, trend.quantity.unit);
-  text +=
-      chart.points.size() < 2
-          ? std::string("  One spool; limits follow from two on.\n")
-          : fmt::format("  mean {:+.4g}, limits {:+.4g} to {:+.4g}, mean moving range {:.4g}, its limit {:.4g}\n",
-                        chart.mean, chart.lower, chart.upper, chart.mean_range, chart.range_limit);
-  if (chart.points.size() >= 2 && chart.points.size() < values_for_limits)
-    text +=
-        fmt::format("  Of {} spools; limits of fewer than {} are rough.\n", chart.points.size(), values_for_limits);
+  std::string text = trend_heading(trend) + '\n';
+  for (const std::string& line : limit_lines(trend)) text += fmt::format("  {}\n", line);
   text +=
       fmt::format("  {:>6}  {:<10}  {:<14}  {:>10}  {:>12}\n", "record", "date", "spool", "value", "moving range");
   for (std::size_t i = 0; i < chart.points.size(); ++i) {
@@ -49,13 +26,11 @@ std::string trend_text(const Trend& trend) {
     std::string line =
         fmt::format("  {:>6}  {:<10}  {:<14}  {:>10}  {:>12}  {}", trend.spools[i].number, trend.spools[i].date,
                     readable(trend.spools[i].spool, 14), fmt::format("{:+.4g}", point.value),
-                    i == 0 ? "-" : fmt::format("{:.4g}", point.moving_range), flags_of(point));
+                    i == 0 ? "-" : fmt::format("{:.4g}", point.moving_range), flag_words(point));
     line.erase(line.find_last_not_of(' ') + 1);
     text += line + '\n';
   }
-  const std::vector<std::string> said = out_of_control(trend);
-  if (said.empty() && chart.points.size() >= 2) text += "  In control: nothing says that the machine has changed.\n";
-  for (const std::string& sentence : said) text += wrapped(fmt::format("Out of control: {}", sentence), columns, 2);
+  for (const std::string& sentence : control_lines(trend)) text += wrapped(sentence, columns, 2);
   return text;
 }
 
@@ -67,16 +42,11 @@ std::string trends_text(const Trends& trends) {
     if (!text.empty()) text += '\n';
     text += trend_text(trend);
   }
-  if (trends.all.empty()) text = "No record has readings that its plan can be compared with.\n";
-  if (!trends.not_fitted.empty()) {
-    text += '\n';
-    text += wrapped(
-        fmt::format(
-            "Of {} record{} with readings the settings were not fitted yet: {}. `laywright record fit NUMBER` "
-            "does it, and stops, pitch and dwell are watched, too.",
-            trends.not_fitted.size(), trends.not_fitted.size() == 1 ? "" : "s", fmt::join(trends.not_fitted, ", ")),
-        columns, 0);
-  }
+  if (trends.all.empty()) text = fmt::format("{}\n", nothing_to_watch);
+  if (!trends.not_fitted.empty())
+    text += '\n' + wrapped(fmt::format("{} `laywright record fit NUMBER` does it, and {}", not_fitted_line(trends),
+                                       then_watched),
+                           columns, 0);
   return text;
 }
 
@@ -122,7 +92,7 @@ std::string trends_csv(const Trends& trends) {
                          trend.quantity.unit, trend.spools[i].number, quoted(trend.spools[i].spool),
                          trend.spools[i].date, field(point.value), i == 0 ? "" : field(point.moving_range),
                          field(chart.mean), field(chart.lower), field(chart.upper), field(chart.range_limit),
-                         quoted(flags_of(point)));
+                         quoted(flag_words(point)));
     }
   }
   return csv;

@@ -302,7 +302,7 @@ void refuses_what_is_of_others(const RecordsPlace& place) {
   }
   const Result<RecordBook> book = RecordBook::open(place, Opening::to_write);
   REQUIRE_FALSE(book.ok());
-  CHECK_THAT(to_text(book.issues().front()), Contains("something else") && Contains("--records"));
+  CHECK_THAT(to_text(book.issues().front()), Contains("something else") && Contains("another place"));
 }
 
 void reading_makes_nothing(const RecordsPlace& place) {
