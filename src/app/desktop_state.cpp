@@ -145,6 +145,7 @@ const char* name_of(cmd::Question question) {
     case cmd::Question::new_plan: return "new plan";
     case cmd::Question::readings_to_open: return "readings to open";
     case cmd::Question::readings_to_save: return "readings to save";
+    case cmd::Question::records: return "records";
   }
   return "";
 }

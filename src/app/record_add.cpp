@@ -9,18 +9,17 @@
 #include "app/record_parts.h"
 #include "app/wind_options.h"
 #include "app/wound_plan.h"
-#include "base/readable.h"
-#include "base/today.h"
 #include "plan/plan_file.h"
 #include "records/planned.h"
 #include "records/record_text.h"
+#include "records/record_words.h"
 
 namespace laywright {
 namespace {
 
 struct AddOptions {
   std::string plan;
-  std::string spool, machine, order, date;
+  RecordNames names;
   bool json = false;
   LaySettings settings;
   EntryOptions entry;
@@ -33,14 +32,6 @@ struct AmendOptions {
   RecordsOption records;
 };
 
-void say(SpoolRecord& record, const AddOptions& options) {
-  record.program = LAYWRIGHT_VERSION;
-  record.date = options.date.empty() ? today() : options.date;
-  if (!options.spool.empty()) record.spool = options.spool;
-  if (!options.machine.empty()) record.machine = options.machine;
-  if (!options.order.empty()) record.order = options.order;
-}
-
 CommandOutcome keep(SpoolRecord record, const AddOptions& options) {
   Result<RecordBook> book = open_records(options.records, Opening::to_write);
   if (!book.ok()) return {exit_not_written, book.issues(), {}};
@@ -49,10 +40,7 @@ CommandOutcome keep(SpoolRecord record, const AddOptions& options) {
   if (!number.ok()) return {exit_not_written, number.issues(), {}};
   record.number = number.value();
   if (options.json) return {exit_done, {}, record_json(record)};
-  return {exit_done,
-          {},
-          fmt::format("Record {} of spool {} is kept in {}.\n", record.number, visible(record.spool),
-                      records_words(options.records))};
+  return {exit_done, {}, fmt::format("{}\n", kept_words(record, records_words(options.records)))};
 }
 
 int add(const AddOptions& options, const EntrySource& entries) {
@@ -70,7 +58,7 @@ int add(const AddOptions& options, const EntrySource& entries) {
   if (!wound.outcome.done()) return conclude(wound.outcome);
   SpoolRecord record =
       planned_record(plan.value(), text.value(), options.settings, *wound.build, *wound.measurements);
-  say(record, options);
+  name_record(record, options.names, LAYWRIGHT_VERSION);
   record.entries.push_back(std::move(entry).value());
   if (const Issues trouble = check_record(record); !trouble.empty()) {
     print_issues(trouble);
@@ -95,7 +83,7 @@ int amend(const AmendOptions& options) {
   if (const Issues trouble = open.amend(options.number, entry.value()); !trouble.empty())
     return conclude({exit_not_written, trouble, {}});
   return conclude(
-      {exit_done, {}, fmt::format("Added to record {} in {}.\n", options.number, records_words(options.records))});
+      {exit_done, {}, fmt::format("{}\n", added_words(options.number, records_words(options.records)))});
 }
 
 }  // namespace
@@ -105,14 +93,14 @@ void add_record_add(CLI::App& record, const EntrySource& entries, int& exit_code
   const auto options = std::make_shared<AddOptions>();
   command->add_option("PLAN", options->plan, "The lay plan as it was wound, *.lay.toml")->type_name("")->required();
   command
-      ->add_option("--spool-number", options->spool,
+      ->add_option("--spool-number", options->names.spool,
                    "Number or name of the spool; without it the plan's order.spool")
       ->type_name("NAME");
-  command->add_option("--machine", options->machine, "The machine; without it the one that the plan names")
+  command->add_option("--machine", options->names.machine, "The machine; without it the one that the plan names")
       ->type_name("NAME");
-  command->add_option("--order", options->order, "The order's number; without it the plan's order.number")
+  command->add_option("--order", options->names.order, "The order's number; without it the plan's order.number")
       ->type_name("NAME");
-  command->add_option("--date", options->date, "When it was wound, like 2026-11-29; without it today")
+  command->add_option("--date", options->names.date, "When it was wound, like 2026-11-29; without it today")
       ->type_name("DATE")
       ->check(a_date());
   add_entry_options(*command, options->entry);

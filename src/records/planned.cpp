@@ -1,7 +1,10 @@
 #include "records/planned.h"
 
+#include <utility>
+
 #include <fmt/format.h>
 
+#include "base/today.h"
 #include "measure/layer_width.h"
 #include "plan/flatten.h"
 #include "plan/revision.h"
@@ -14,7 +17,7 @@ SpoolRecord planned_record(const Plan& plan, std::string_view text, const LaySet
   record.identity = new_identity();
   record.spool = plan.order().spool;
   record.order = plan.order().number;
-  if (const NamedEntry* machine = entry_of(plan.asked(), EntryKind::machine)) record.machine = machine->name;
+  record.machine = machine_of(plan);
   record.title = plan.title();
   record.plan_file = plan.file();
   record.plan_text = flattened(text, plan.asked());
@@ -38,6 +41,19 @@ SpoolRecord planned_record(const Plan& plan, std::string_view text, const LaySet
     record.planned.push_back(each);
   }
   return record;
+}
+
+void name_record(SpoolRecord& record, const RecordNames& names, std::string program) {
+  record.program = std::move(program);
+  record.date = names.date.empty() ? today() : names.date;
+  if (!names.spool.empty()) record.spool = names.spool;
+  if (!names.machine.empty()) record.machine = names.machine;
+  if (!names.order.empty()) record.order = names.order;
+}
+
+std::string machine_of(const Plan& plan) {
+  const NamedEntry* machine = entry_of(plan.asked(), EntryKind::machine);
+  return machine != nullptr ? machine->name : "";
 }
 
 }  // namespace laywright

@@ -53,6 +53,14 @@ std::string record_heading(const SpoolRecord& record) {
                      state_of(record));
 }
 
+std::string kept_words(const SpoolRecord& record, const std::string& place) {
+  return fmt::format("Record {} of spool {} is kept in {}.", record.number, visible(record.spool), visible(place));
+}
+
+std::string added_words(long long number, const std::string& place) {
+  return fmt::format("Added to record {} in {}.", number, visible(place));
+}
+
 std::vector<RecordLine> head_lines(const SpoolRecord& record) {
   const PlannedLayer& end = record.planned.back();
   std::vector<RecordLine> lines{

@@ -20,6 +20,10 @@ inline constexpr const char* difference_is =
 // "Record 12: spool 17, 2026-11-29, accepted"
 [[nodiscard]] std::string record_heading(const SpoolRecord& record);
 
+// "Record 12 of spool 17 is kept in shop.db.", once it is; what was added to it. `place`: as RecordsPlace::words.
+[[nodiscard]] std::string kept_words(const SpoolRecord& record, const std::string& place);
+[[nodiscard]] std::string added_words(long long number, const std::string& place);
+
 struct RecordLine {
   std::string name, value;
 };

@@ -20,6 +20,7 @@ struct BenchInside {
   std::optional<LessonRun>& lesson = bench.lesson_;
   std::optional<Showing>& showing = bench.showing_;
   PlanBeginning& beginning = bench.beginning_;
+  RecordsDesk& records = bench.records_;
   std::optional<cmd::Question>& question = bench.question_;
   std::vector<Notice>& notices = bench.notices_;
   Settings& settings = bench.settings_;

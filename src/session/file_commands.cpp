@@ -199,6 +199,8 @@ CommandRows file_rows() {
        ask(cmd::Question::setup_sheet), Also::while_typing},
       {"File", "Share page...", "Ctrl+E", "Save the wind as one page that opens in any browser.",
        ask(cmd::Question::share_page), Also::while_typing},
+      {"File", "Records...", "Ctrl+D", "What was wound and measured: list, pages, trends; keep this spool, or fit one.",
+       ask(cmd::Question::records), Also::while_typing},
       {"File", "Revert", "Ctrl+Shift+R", "Go back to what the file says; can be undone.", revert()},
       {"File", "Keep mine", "", "Let a change that others made to the file be.", keep_mine()},
       {"File", "Close", "Ctrl+W", "Close the plan.", close()},

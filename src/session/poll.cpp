@@ -37,6 +37,7 @@ bool Workbench::poll(Clock::time_point now) {
   changed |= take_advice();
   changed |= judge_over_draws();
   changed |= beginning_.poll();
+  changed |= records_.poll(question_ == cmd::Question::records, now);
   changed |= play(now);
   changed |= fly(now);
   changed |= mind_files();
@@ -270,8 +271,11 @@ void Workbench::keep_settings(Clock::time_point now) {
 }
 
 std::optional<double> Workbench::seconds_to_next_poll() const {
-  if (desks_.empty()) return std::nullopt;
+  const bool records = question_ == cmd::Question::records || records_.busy();
+  if (desks_.empty() && !records) return std::nullopt;
   double soonest = look_at_files_every_s;
+  if (records_.busy()) soonest = std::min(soonest, progress_every_s);
+  if (desks_.empty()) return soonest;
   for (const Desk& desk : desks_) {
     if (desk.document->laying().busy || desk.advice->busy()) soonest = std::min(soonest, progress_every_s);
   }

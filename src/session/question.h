@@ -16,7 +16,8 @@ enum class Question {
   page_to_save,
   new_plan,
   readings_to_open,
-  readings_to_save
+  readings_to_save,
+  records
 };
 
 }  // namespace laywright::cmd

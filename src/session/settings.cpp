@@ -172,6 +172,10 @@ void read_top(const Entry& entry, Settings& settings, SettingsReader& reader) {
     settings.layout = entry.text;
     return;
   }
+  if (entry.key == "records" && entry.kind == Entry::Kind::text) {
+    settings.records = entry.text;
+    return;
+  }
   reader.note(entry, not_known);
 }
 
@@ -195,6 +199,7 @@ std::string settings_text(const Settings& settings) {
                       settings.motion);
   for (const std::string& file : settings.recent) text += fmt::format("\n  {},", toml_text(file));
   text += settings.recent.empty() ? "]\n" : "\n]\n";
+  if (!settings.records.empty()) text += fmt::format("records = {}\n", toml_text(valid_utf8(settings.records)));
   if (!settings.layout.empty() && settings.layout.size() <= Settings::longest_layout) {
     text += fmt::format("layout = {}\n", toml_text(valid_utf8(settings.layout)));
   }

@@ -32,6 +32,7 @@ struct Settings {
   // projection. The rest is as by default.
   View view;
   std::vector<std::string> recent;  // files of plans, newest first, each once; absolute paths
+  std::string records;              // where they are kept, if not as usual; never with a password
   std::string layout;               // of the panels, in the words of whoever draws them
 };
 

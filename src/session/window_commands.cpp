@@ -42,6 +42,7 @@ void put_question(const BenchInside& in, Question question) {
   if (question == Question::setup_sheet && in.question != Question::sheet_to_save) in.forget_sheet_saving();
   if (question == Question::share_page && in.question != Question::page_to_save) in.forget_page_saving();
   if (question == Question::new_plan) in.beginning.forget();
+  if (question == Question::records) in.records.begin(in.settings.records);
   in.question = question;
 }
 
@@ -60,6 +61,7 @@ constexpr const char* words_of(Question question) {
     case Question::new_plan: return "new plan";
     case Question::readings_to_open: return "readings to open";
     case Question::readings_to_save: return "readings to save";
+    case Question::records: return "records";
   }
   return "";
 }

@@ -22,6 +22,7 @@
 #include "session/page_saving.h"
 #include "session/plan_beginning.h"
 #include "session/question.h"
+#include "session/records_desk.h"
 #include "session/recovery.h"
 #include "session/settings.h"
 #include "session/sheet_saving.h"
@@ -141,6 +142,9 @@ class Workbench {
   // A plan that is begun anew.
   [[nodiscard]] const PlanBeginning& beginning() const { return beginning_; }
 
+  // What was wound and measured, while somebody looks at it.
+  [[nodiscard]] const RecordsDesk& records() const { return records_; }
+
   // While the active document's wind is shown to others.
   [[nodiscard]] const std::optional<Showing>& showing() const { return showing_; }
 
@@ -239,6 +243,7 @@ class Workbench {
   std::vector<Notice> notices_;
   std::optional<cmd::Question> question_;
   PlanBeginning beginning_{[this] { options_.wake(); }};
+  RecordsDesk records_{[this] { options_.wake(); }};
   FileWriter sheet_writer_{"the set-up sheet"}, page_writer_{"the share page"};
 
   std::optional<Clock::time_point> played_at_, shown_at_, watched_at_, settings_at_;

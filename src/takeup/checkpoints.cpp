@@ -6,14 +6,6 @@
 namespace laywright {
 namespace {
 
-// 1, 2, 5, 10, 20, 50, ...
-std::size_t next_round(std::size_t count) {
-  std::size_t power = 1;
-  while (10 * power <= count) power *= 10;
-  if (count < 2 * power) return 2 * power;
-  return count < 5 * power ? 5 * power : 10 * power;
-}
-
 std::optional<double> reading_at(const Plan& plan, double length_mm) {
   const std::optional<Counter>& counter = plan.draft().machine.counter;
   return counter ? std::optional(counter_reading(*counter, length_mm).reading) : std::nullopt;
@@ -37,6 +29,13 @@ CounterSetting without_reading(const MachineWind& wind) {
 
 }  // namespace
 
+std::size_t next_checkpoint_layer(std::size_t count) {
+  std::size_t power = 1;
+  while (10 * power <= count) power *= 10;
+  if (count < 2 * power) return 2 * power;
+  return count < 5 * power ? 5 * power : 10 * power;
+}
+
 std::vector<Checkpoint> make_checkpoints(const MachineWind& wind) {
   std::vector<Checkpoint> checkpoints;
   const std::optional<double> speed = wind.plan.wind().line_speed_mm_per_s;
@@ -51,7 +50,7 @@ std::vector<Checkpoint> make_checkpoints(const MachineWind& wind) {
     checkpoint.counter_reading = reading_at(wind.plan, checkpoint.length_mm);
     checkpoints.push_back(checkpoint);
   };
-  for (std::size_t layer = 1; layer < wind.line.layers(); layer = next_round(layer)) add(layer);
+  for (std::size_t layer = 1; layer < wind.line.layers(); layer = next_checkpoint_layer(layer)) add(layer);
   add(wind.line.layers());
   return checkpoints;
 }

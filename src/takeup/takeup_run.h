@@ -52,6 +52,9 @@ struct Checkpoint {
   bool at_end = false;                        // the end of the wind, within a layer or after it
 };
 
+// The layers with a checkpoint: 1, 2, 5, 10, 20, 50, ...; the next one after `layer`.
+[[nodiscard]] std::size_t next_checkpoint_layer(std::size_t layer);
+
 // Where settings change: one entry per [[wind.step]], with the values that then hold.
 struct StepPlace {
   int from_layer = 0;

@@ -149,6 +149,7 @@ void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out) {
     case cmd::Question::page_to_save: return file_dialog(bench, FileUse::save_page, state, out);
     case cmd::Question::readings_to_open: return file_dialog(bench, FileUse::open_readings, state, out);
     case cmd::Question::readings_to_save: return file_dialog(bench, FileUse::save_readings, state, out);
+    case cmd::Question::records: return records_dialog(bench, state, out);
   }
 }
 

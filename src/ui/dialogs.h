@@ -21,6 +21,9 @@ void page_dialog(const Workbench& bench, PanelState& state, Commands& out);
 // The set-up sheet as it will print, and the way to save it.
 void sheet_dialog(const Workbench& bench, PanelState& state, Commands& out);
 
+// What was wound and measured: the list, a spool's page, this spool to be kept, trends.
+void records_dialog(const Workbench& bench, PanelState& state, Commands& out);
+
 // A file to open, or a name to save under.
 enum class FileUse { open_plan, save_plan, save_sheet, save_page, open_readings, save_readings };
 

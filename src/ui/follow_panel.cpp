@@ -8,7 +8,6 @@
 
 #include "answers/follow_words.h"
 #include "figures/dial_words.h"
-#include "figures/figures.h"
 #include "session/advice.h"
 #include "session/advice_commands.h"
 #include "session/follow_commands.h"
@@ -17,6 +16,7 @@
 #include "ui/advice_parts.h"
 #include "ui/focus.h"
 #include "ui/panels.h"
+#include "ui/reading_cells.h"
 #include "ui/style.h"
 #include "verdict/verdict_words.h"
 
@@ -32,13 +32,6 @@ struct RowStanding {
   RowState state = RowState::unread;
   std::string words;
 };
-
-const Checkpoint* checkpoint_of(const std::vector<Checkpoint>& checkpoints, const TypedRow& row) {
-  const auto found = std::find_if(checkpoints.begin(), checkpoints.end(), [&](const Checkpoint& each) {
-    return row.at_end ? each.at_end : !each.at_end && row.layer == each.layer;
-  });
-  return found == checkpoints.end() ? nullptr : &*found;
-}
 
 RowStanding standing_of(const TypedReadings& typed, std::size_t row, const FollowAnswer* answer) {
   if (typed[row].empty()) return {};
@@ -78,19 +71,6 @@ void shape_of(RowState row_state, const ImVec4& color) {
   }
   ImGui::Dummy({size, ImGui::GetFrameHeight()});
   ImGui::SameLine(0.0F, 0.4F * size);
-}
-
-// What the field shows while it is empty: what it should be.
-std::string planned_in(const Checkpoint* at, std::size_t cell) {
-  if (at == nullptr) return "";
-  switch (cell) {
-    case 0: return figure(at->turns, 1);
-    case 1: return at->counter_reading ? figure(*at->counter_reading, 0) : figure(at->length_mm / 1000.0, 1);
-    case 2:
-    case 3:
-    case 4: return figure(at->outer_diameter_mm[cell - 2], 2);
-    default: return "";
-  }
 }
 
 // Of what a row is, so that the cells beside it stay in sight.
@@ -149,10 +129,9 @@ void checklist_table(const Workbench& bench, const std::vector<Checkpoint>& chec
     return;
   take_keys_here("Follow", true, state);
   ImGui::TableSetupScrollFreeze(2, 1);  // what a row is stays in sight
-  const Counter* counter = counter_of(bench.wound()->plan());
-  const std::string length = counter != nullptr ? fmt::format("Counter, {}", counter->unit) : "Length, m";
-  const std::vector<const char*> names{"Read",     "Is",         "Turns",     length.c_str(),
-                                       "Left, mm", "Middle, mm", "Right, mm", "Width, mm"};
+  const std::vector<std::string> heads = reading_heads(counter_of(bench.wound()->plan()));
+  std::vector<const char*> names{"Read", "Is"};
+  for (const std::string& head : heads) names.push_back(head.c_str());
   for (const char* name : names) ImGui::TableSetupColumn(name);
   table_heads(names, 99,
               {"Click a row: the scrubber goes there",

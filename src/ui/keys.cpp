@@ -11,6 +11,7 @@
 #include "session/camera_commands.h"
 #include "session/command_rows.h"
 #include "session/file_commands.h"
+#include "session/records_commands.h"
 #include "session/scrub_commands.h"
 #include "ui/cause_panel.h"
 #include "ui/focus.h"
@@ -181,7 +182,10 @@ void take_key(const std::string& keys, const Workbench& bench, PanelState& state
   // The request for letters outlives the field by a frame.
   const bool typing = ImGui::GetIO().WantTextInput && ImGui::IsAnyItemActive();
   if (keys == "Enter" && !typing) state.focus.enter_held = true;
-  if (popup_open()) return;
+  if (popup_open()) {
+    if (keys == "F5" && bench.question() == cmd::Question::records) out.push_back(cmd::reload_records());
+    return;
+  }
   if (keys == "Ctrl+Q") {
     state.wants_to_quit = true;
     return;
@@ -238,6 +242,7 @@ const std::vector<KeyHelp>& key_help() {
       {"In a field", "Take it", "Enter, Tab", "What is typed counts from here on; Tab goes to the next field."},
       {"In a field", "Give it up", "Escape", "The value is as it was."},
       {"In a field", "Step", "Up, Down", "A step more or less; with Shift ten steps, with Ctrl a tenth of one."},
+      {"In the records", "Reload", "F5", "Reads them anew; what other windows add comes by itself."},
       {"In section or map", "Move, zoom", "arrows, + and -", "Moves and zooms the drawing; Home shows all of it."},
       {"In section or map", "Pick", "Enter", "Picks the turn at the cross."},
       {"In a study", "Move, set", "arrows, Enter", "To another build; Enter sets the plan to its settings."},

@@ -15,10 +15,12 @@
 
 #include "pattern/pattern_table.h"
 #include "scene/scene.h"
+#include "session/records_commands.h"
 #include "session/workbench.h"
 #include "ui/folder_list.h"
 #include "ui/panel_image.h"
 #include "ui/panel_work.h"
+#include "ui/record_page_words.h"
 #include "ui/section_drawing.h"
 #include "ui/sheet_pages.h"
 
@@ -107,6 +109,21 @@ struct NewPlanState {
   std::optional<Shelf> shelf;       // as it was when the dialog came up
 };
 
+struct RecordsState {
+  std::string place;                     // as typed
+  std::optional<RecordFilter> filter;    // as typed, until it is what is looked at
+  std::string wanted_tab;                // to be brought to the front in the next frame
+  std::uint64_t desk = 0;                // whose spool is being said of
+  RecordNames names;
+  SaidOfSpool said, more;                // of the present plan's spool; of the record whose page is open
+  long long more_of = 0;
+  std::string by;                        // who fits
+  bool asked_to_keep = false;            // what was typed is being written
+  bool asked_to_amend = false;
+  std::string trend;                     // the chart that is seen, by its heading
+  RecordPageWords page;
+};
+
 struct BetterState {
   bool sets_up = false;  // the request is seen, not what was found
   BetterRequest request;
@@ -179,6 +196,7 @@ struct PanelState {
   PatternState pattern;
   BetterState better;
   NewPlanState new_plan;
+  RecordsState records;
   FileState files;
   std::uint64_t gestures = 0;
   std::uint64_t plan_tab = 0;                // id of the plan whose tab was brought to the front last

@@ -148,6 +148,7 @@ void line_of(ImDrawList& canvas, const Frame2& f, const PlotLine& line) {
     }
     return;
   }
+  if (!line.joined) return;
   std::vector<ImVec2> points;
   for (std::size_t i = 0; i < line.x.size(); ++i) points.push_back(f.at(line.x[i], line.y[i]));
   canvas.AddPolyline(points.data(), static_cast<int>(points.size()), line.color, 0, em(0.12F));

@@ -18,6 +18,7 @@ struct PlotLine {
   std::vector<double> x, y;     // equally many, x rising
   bool steps = false;           // as bars about each x
   std::vector<PlotDot> dots{};  // one on each point; empty: none
+  bool joined = true;           // false: the dots alone
 };
 
 // A limit of what the lines may be. One that lies far off them is told, but the axis does not reach it.

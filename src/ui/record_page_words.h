@@ -1,0 +1,28 @@
+// What the page of a record says, made once for each reading: some of it takes the plan's text to pieces.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "plan/lay_plan.h"
+#include "records/record_words.h"
+#include "session/records_desk.h"
+
+namespace laywright {
+
+struct RecordPageWords {
+  std::shared_ptr<const RecordsSeen> of;  // null: none yet
+  std::string heading, reason;
+  std::vector<RecordLine> head;
+  std::vector<ReadingLine> readings;
+  std::vector<HistoryEntry> history;
+  std::optional<Plan> plan;             // as recorded; none: its text is not sound
+  std::vector<Checkpoint> checkpoints;  // where it may be measured
+};
+
+// Precondition: seen->page.
+[[nodiscard]] RecordPageWords page_words(const std::shared_ptr<const RecordsSeen>& seen);
+
+}  // namespace laywright
