@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/desktop_advice.h"
+#include "app/desktop_records.h"
 #include "desk/machine_quantity.h"
 #include "measure/severity.h"
 #include "verdict/verdict_words.h"
@@ -207,6 +208,7 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
                 {"x_from", panels.map.x_from},
                 {"x_to", panels.map.x_to}};
   all["beginning"] = beginning(bench);
+  all["records"] = records_json(bench, panels);
   all["recovery_offers"] = bench.recovery_offers().size();
   all["recent"] = bench.settings().recent;
   all["notices"] = Json::array();

@@ -82,8 +82,7 @@ int amend(const AmendOptions& options) {
   }
   if (const Issues trouble = open.amend(options.number, entry.value()); !trouble.empty())
     return conclude({exit_not_written, trouble, {}});
-  return conclude(
-      {exit_done, {}, fmt::format("{}\n", added_words(options.number, records_words(options.records)))});
+  return conclude({exit_done, {}, fmt::format("{}\n", added_words(options.number, records_words(options.records)))});
 }
 
 }  // namespace

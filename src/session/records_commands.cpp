@@ -53,10 +53,10 @@ void keep(const BenchInside& in, const RecordNames& names, RecordEntry entry) {
   settings.fidelity = wound->pass.fidelity;
   const std::string place = in.bench.records().seen() ? in.bench.records().seen()->place_words : "";
   in.records.keep(Opening::to_write,
-                  [wound, settings, names, place, entry = std::move(entry), copy = in.document().recovery_copy()](
-                      RecordBook& book) -> Result<RecordsDesk::Written> {
-                    SpoolRecord record = planned_record(wound->plan(), copy().text, settings, wound->build(),
-                                                        wound->measurements());
+                  [wound, settings, names, place, entry = std::move(entry),
+                   copy = in.document().recovery_copy()](RecordBook& book) -> Result<RecordsDesk::Written> {
+                    SpoolRecord record =
+                        planned_record(wound->plan(), copy().text, settings, wound->build(), wound->measurements());
                     name_record(record, names, LAYWRIGHT_VERSION);
                     record.entries.push_back(entry);
                     const Result<long long> number = book.add(record);
@@ -78,7 +78,8 @@ std::string why_not_amend(const Workbench& bench, const SaidOfSpool& said) {
   if (std::string why = why_busy(bench); !why.empty()) return why;
   const Result<RecordEntry> entry = amendment(*record, said);
   if (!entry.ok()) return record_trouble(entry.issues());
-  return says_something(entry.value()) ? "" : "Nothing is said yet: type readings or a note, or accept or reject it.";
+  return says_something(entry.value()) ? ""
+                                       : "Nothing is said yet: type readings or a note, or accept or reject it.";
 }
 
 void amend(const BenchInside& in, const RecordEntry& entry) {
@@ -227,19 +228,19 @@ Command cmd::amend_record(const SaidOfSpool& said) {
 }
 
 Command cmd::fit_record(const std::string& by) {
-  return {{.name = "fit record", .needs = Needs::nothing, .why_not = why_not_fit, .act = [by](const BenchInside& in) {
-             in.records.fit(page_of(in.bench)->number, by);
-           }}};
+  return {
+      {.name = "fit record", .needs = Needs::nothing, .why_not = why_not_fit, .act = [by](const BenchInside& in) {
+         in.records.fit(page_of(in.bench)->number, by);
+       }}};
 }
 
 Command cmd::stop_fitting() {
-  return {{.name = "stop fitting a record",
-           .needs = Needs::nothing,
-           .why_not =
-               [](const Workbench& bench) {
-                 return bench.records().fitting().busy ? "" : "No spool is being fitted.";
-               },
-           .act = [](const BenchInside& in) { in.records.stop_fitting(); }}};
+  return {
+      {.name = "stop fitting a record",
+       .needs = Needs::nothing,
+       .why_not =
+           [](const Workbench& bench) { return bench.records().fitting().busy ? "" : "No spool is being fitted."; },
+       .act = [](const BenchInside& in) { in.records.stop_fitting(); }}};
 }
 
 Command cmd::carry_fit() {

@@ -55,9 +55,8 @@ void RecordsDesk::fit(long long number, const std::string& by) {
   fit_.forget();
   carried_.clear();
   fitted_number_ = number;
-  fit_.ask([place = look_.place, number, by](Progress& progress) {
-    return fit_recorded(place, number, by, progress);
-  });
+  fit_.ask(
+      [place = look_.place, number, by](Progress& progress) { return fit_recorded(place, number, by, progress); });
 }
 
 bool RecordsDesk::take_seen() {

@@ -1,4 +1,6 @@
 // The present plan's spool, to be kept: what it is called, and what is said of it.
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "base/today.h"
@@ -57,9 +59,10 @@ void keep_spool_page(const Workbench& bench, PanelState& state, Commands& out) {
   }
   const Plan& plan = bench.wound()->plan();
   ImGui::BeginChild("keep", {0.0F, -ImGui::GetFrameHeight() - em(0.6F)}, false, ImGuiWindowFlags_NavFlattened);
-  wrapped_text(fmt::format("\"{}\" was wound: its plan, and what the build gives layer by layer, are kept with what you "
-                           "say and read here. Grey is what it should be.",
-                           desk->document->title()));
+  wrapped_text(
+      fmt::format("\"{}\" was wound: its plan, and what the build gives layer by layer, are kept with what you "
+                  "say and read here. Grey is what it should be.",
+                  desk->document->title()));
   ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
   wrapped_text("Measure on a spool that stands: mind the in-running nip and ends under tension.");
   ImGui::PopStyleColor();

@@ -1,5 +1,8 @@
 // What a recorded spool was wound with, and what the plan in hand gets of it.
+#include <algorithm>
+
 #include <fmt/format.h>
+#include <imgui.h>
 #include <imgui_stdlib.h>
 
 #include "answers/fit_report.h"

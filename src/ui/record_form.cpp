@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include <fmt/format.h>
+#include <imgui.h>
 #include <imgui_stdlib.h>
 
 #include "ui/reading_cells.h"
@@ -66,18 +67,21 @@ void readings_table(const std::vector<Checkpoint>& checkpoints, const Counter* c
 void take_over_button(const Workbench& bench, SaidOfSpool& said, const std::string& place, PanelState& state) {
   if (bench.active() == nullptr) return;
   const TypedReadings& followed = bench.active()->readings;
-  const auto lines = std::count_if(followed.begin(), followed.end(), [](const TypedRow& row) { return !row.empty(); });
+  const auto lines =
+      std::count_if(followed.begin(), followed.end(), [](const TypedRow& row) { return !row.empty(); });
   if (lines == 0) return;
   ImGui::SameLine(0.0F, em(1.2F));
   if (ImGui::Button(fmt::format("Take over from Follow ({} line{})", lines, lines == 1 ? "" : "s").c_str()))
     said.readings = followed;
   state.places.note_item(place + " take over");
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("What was typed into the tab Follow takes the place of what stands here.");
+  if (ImGui::IsItemHovered())
+    ImGui::SetTooltip("What was typed into the tab Follow takes the place of what stands here.");
 }
 
 void spool_form(const std::vector<Checkpoint>& checkpoints, const Counter* counter, const std::string& place,
                 SaidOfSpool& said, PanelState& state) {
-  if (ImGui::BeginTable("said", 2, ImGuiTableFlags_SizingFixedFit, {std::min(ImGui::GetContentRegionAvail().x, em(40.0F)), 0.0F})) {
+  if (ImGui::BeginTable("said", 2, ImGuiTableFlags_SizingFixedFit,
+                        {std::min(ImGui::GetContentRegionAvail().x, em(40.0F)), 0.0F})) {
     ImGui::TableSetupColumn("name", 0, em(5.5F));
     ImGui::TableSetupColumn("said", ImGuiTableColumnFlags_WidthStretch);
     decision_row(place, said, state);

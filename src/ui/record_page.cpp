@@ -27,8 +27,7 @@ void named_lines(const std::vector<RecordLine>& lines) {
 
 void readings(const RecordPageWords& words, PanelState& state) {
   heading("Measured", state);
-  if (words.readings.empty())
-    return coloured(quiet_color(), "Nothing was measured on it yet: add readings below.");
+  if (words.readings.empty()) return coloured(quiet_color(), "Nothing was measured on it yet: add readings below.");
   constexpr ImGuiTableFlags flags =
       ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit | ImGuiTableFlags_BordersInnerV;
   if (!ImGui::BeginTable("readings", 4, flags)) return;
@@ -70,7 +69,8 @@ void settle(const Workbench& bench, RecordsState& own) {
 void amend_part(const Workbench& bench, const RecordPageWords& words, PanelState& state, Commands& out) {
   RecordsState& own = state.records;
   heading("More about it", state);
-  coloured(quiet_color(), "What was said before stays in the history. Of two readings at one place the later one holds.");
+  coloured(quiet_color(),
+           "What was said before stays in the history. Of two readings at one place the later one holds.");
   if (!words.plan) return;
   spool_form(words.checkpoints, counter_of(*words.plan), place_name, own.more, state);
   ImGui::Spacing();

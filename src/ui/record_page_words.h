@@ -9,6 +9,7 @@
 #include "plan/lay_plan.h"
 #include "records/record_words.h"
 #include "session/records_desk.h"
+#include "takeup/takeup_run.h"
 
 namespace laywright {
 

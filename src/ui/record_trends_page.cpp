@@ -1,5 +1,7 @@
 // How each machine goes from spool to spool: a control chart of one quantity, and what it says.
 #include <algorithm>
+#include <array>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -18,8 +20,8 @@ ImU32 hue(std::size_t i) { return ImGui::GetColorU32(color_of(hue_palette[i])); 
 
 std::string note_of(const Trend& trend, std::size_t i) {
   const std::string flags = flag_words(trend.chart.points[i]);
-  return fmt::format("spool {} (record {}, {})\n{:+.4g} {}{}", visible(trend.spools[i].spool), trend.spools[i].number,
-                     trend.spools[i].date, trend.chart.points[i].value, trend.quantity.unit,
+  return fmt::format("spool {} (record {}, {})\n{:+.4g} {}{}", visible(trend.spools[i].spool),
+                     trend.spools[i].number, trend.spools[i].date, trend.chart.points[i].value, trend.quantity.unit,
                      flags.empty() ? "" : fmt::format("\n{}", flags));
 }
 
@@ -59,8 +61,8 @@ Plot plot_of(const Trend& trend) {
 }
 
 void points_table(const Trend& trend) {
-  constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit | ImGuiTableFlags_ScrollY |
-                                    ImGuiTableFlags_BordersInnerV;
+  constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit |
+                                    ImGuiTableFlags_ScrollY | ImGuiTableFlags_BordersInnerV;
   if (!ImGui::BeginTable("points", 6, flags, {0.0F, std::max(em(8.0F), ImGui::GetContentRegionAvail().y)})) return;
   const std::vector<const char*> heads{"Record", "Date", "Spool", "Value", "Moving range", ""};
   for (const char* head : heads) ImGui::TableSetupColumn(head);
@@ -137,7 +139,8 @@ void record_trends_page(const Workbench& bench, PanelState& state, Commands&) {
       ImGui::SameLine();
       ImGui::TextDisabled("(?)");
       if (ImGui::IsItemHovered())
-        ImGui::SetTooltip("%s", fmt::format("{}\nFit them on their pages, and {}", not_fitted_line(trends), then_watched).c_str());
+        ImGui::SetTooltip(
+            "%s", fmt::format("{}\nFit them on their pages, and {}", not_fitted_line(trends), then_watched).c_str());
     }
     ImGui::Spacing();
     const Plot plot = plot_of(trend);

@@ -1,5 +1,6 @@
 // What was wound and measured: where it is kept, and tabs for the list, a spool's page, the present spool and trends.
 #include <fmt/format.h>
+#include <imgui.h>
 #include <imgui_stdlib.h>
 
 #include "session/records_commands.h"
@@ -27,10 +28,12 @@ void place_row(const Workbench& bench, PanelState& state, Commands& out) {
   const float behind = (changes ? button_width("Use") : 0.0F) + button_width("Usual place") + button_width("Reload");
   ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - behind);
   const std::string hint = seen ? seen->place_words : "a file, or postgresql://NAME@HOST/DATABASE";
-  const bool entered = ImGui::InputTextWithHint("##place", hint.c_str(), &own.place, ImGuiInputTextFlags_EnterReturnsTrue);
+  const bool entered =
+      ImGui::InputTextWithHint("##place", hint.c_str(), &own.place, ImGuiInputTextFlags_EnterReturnsTrue);
   state.places.note_item("records place");
   if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
-    ImGui::SetTooltip("%s", fmt::format("{}\nType another file, or postgresql://NAME@HOST/DATABASE, to go there.", hint).c_str());
+    ImGui::SetTooltip(
+        "%s", fmt::format("{}\nType another file, or postgresql://NAME@HOST/DATABASE, to go there.", hint).c_str());
   bool moves = entered && changes;
   if (changes) {
     ImGui::SameLine();

@@ -2,6 +2,7 @@
 #include <array>
 
 #include <fmt/format.h>
+#include <imgui.h>
 #include <imgui_stdlib.h>
 
 #include "base/readable.h"
@@ -140,10 +141,11 @@ void records_list(const Workbench& bench, PanelState& state, Commands& out) {
   }
   if (seen->records.empty()) {
     if (!seen->trouble.empty()) return;
-    coloured(quiet_color(), seen->none_yet || seen->of.filter == RecordFilter{}
-                                ? "Nothing was recorded here yet. The tab This spool keeps the plan in hand with what "
-                                  "was measured on its spool."
-                                : "No record is like that; clear the filter to see all.");
+    coloured(quiet_color(),
+             seen->none_yet || seen->of.filter == RecordFilter{}
+                 ? "Nothing was recorded here yet. The tab This spool keeps the plan in hand with what "
+                   "was measured on its spool."
+                 : "No record is like that; clear the filter to see all.");
     state.places.note_item("records none");
     return;
   }
