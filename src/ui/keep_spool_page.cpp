@@ -58,7 +58,8 @@ void keep_spool_page(const Workbench& bench, PanelState& state, Commands& out) {
     own.said.readings.clear();  // of another plan's layers
   }
   const Plan& plan = bench.wound()->plan();
-  ImGui::BeginChild("keep", {0.0F, -ImGui::GetFrameHeight() - em(0.6F)}, false, ImGuiWindowFlags_NavFlattened);
+  ImGui::BeginChild("keep", {0.0F, -ImGui::GetFrameHeightWithSpacing() - em(1.0F)}, false,
+                    ImGuiWindowFlags_NavFlattened);
   wrapped_text(
       fmt::format("\"{}\" was wound: its plan, and what the build gives layer by layer, are kept with what you "
                   "say and read here. Grey is what it should be.",

@@ -36,10 +36,10 @@ void readings_table(const std::vector<Checkpoint>& checkpoints, const Counter* c
   std::vector<const char*> heads{"Read"};
   for (const std::string& cell : cells) heads.push_back(cell.c_str());
   said.readings = with_checkpoints(std::move(said.readings), checkpoints);
-  constexpr ImGuiTableFlags flags =
-      ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit | ImGuiTableFlags_BordersInnerV;
-  if (!ImGui::BeginTable("readings", static_cast<int>(heads.size()), flags)) return;
-  for (const char* head : heads) ImGui::TableSetupColumn(head);
+  constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit |
+                                    ImGuiTableFlags_BordersInnerV | ImGuiTableFlags_NoHostExtendX;
+  if (!ImGui::BeginTable("cells", static_cast<int>(heads.size()), flags)) return;
+  for (const char* head : heads) ImGui::TableSetupColumn(head, 0, em(head == heads.front() ? 6.5F : 5.2F));
   table_heads(heads, 99);
   for (std::size_t i = 0; i < said.readings.size(); ++i) {
     TypedRow& row = said.readings[i];

@@ -13,7 +13,7 @@ constexpr const char* place_name = "amend";
 
 void named_lines(const std::vector<RecordLine>& lines) {
   if (!ImGui::BeginTable("head", 2, ImGuiTableFlags_SizingFixedFit)) return;
-  ImGui::TableSetupColumn("name");
+  ImGui::TableSetupColumn("name", 0, em(5.5F));
   ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch);
   for (const RecordLine& line : lines) {
     ImGui::TableNextRow();
@@ -28,11 +28,12 @@ void named_lines(const std::vector<RecordLine>& lines) {
 void readings(const RecordPageWords& words, PanelState& state) {
   heading("Measured", state);
   if (words.readings.empty()) return coloured(quiet_color(), "Nothing was measured on it yet: add readings below.");
-  constexpr ImGuiTableFlags flags =
-      ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit | ImGuiTableFlags_BordersInnerV;
+  constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit |
+                                    ImGuiTableFlags_BordersInnerV | ImGuiTableFlags_NoHostExtendX;
   if (!ImGui::BeginTable("readings", 4, flags)) return;
   const std::vector<const char*> heads{"Reading", "measured", "planned", "difference"};
-  for (const char* head : heads) ImGui::TableSetupColumn(head);
+  // Said beforehand: nothing draws a second frame, in which columns would fit what stands in them.
+  for (const char* head : heads) ImGui::TableSetupColumn(head, 0, em(head == heads.front() ? 15.5F : 7.0F));
   table_heads(heads, 1, {"", "", "-: not the end of a layer of the plan; a fit compares these, too", ""});
   for (const ReadingLine& line : words.readings) {
     ImGui::TableNextRow();

@@ -65,7 +65,7 @@ void points_table(const Trend& trend) {
                                     ImGuiTableFlags_ScrollY | ImGuiTableFlags_BordersInnerV;
   if (!ImGui::BeginTable("points", 6, flags, {0.0F, std::max(em(8.0F), ImGui::GetContentRegionAvail().y)})) return;
   const std::vector<const char*> heads{"Record", "Date", "Spool", "Value", "Moving range", ""};
-  for (const char* head : heads) ImGui::TableSetupColumn(head);
+  for (const char* head : heads) ImGui::TableSetupColumn(head, 0, em(*head == '\0' ? 16.0F : 6.5F));
   ImGui::TableSetupScrollFreeze(0, 1);
   table_heads(heads, 3);
   for (std::size_t i = 0; i < trend.spools.size(); ++i) {

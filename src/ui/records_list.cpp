@@ -109,12 +109,14 @@ void row(const SpoolRecord& record, bool open, PanelState& state, Commands& out)
 }
 
 void table(const RecordsSeen& seen, PanelState& state, Commands& out) {
-  constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_ScrollY | ImGuiTableFlags_ScrollX |
+  constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_ScrollY | ImGuiTableFlags_Resizable |
                                     ImGuiTableFlags_SizingFixedFit | ImGuiTableFlags_BordersInnerV;
   const float below = ImGui::GetTextLineHeightWithSpacing();
   if (!ImGui::BeginTable("records", 8, flags, {0.0F, ImGui::GetContentRegionAvail().y - below})) return;
   const std::vector<const char*> heads{"Record", "Date", "Spool", "Machine", "Order", "State", "Off", "Plan"};
-  for (const char* head : heads) ImGui::TableSetupColumn(head);
+  constexpr std::array widths{4.5F, 6.2F, 7.0F, 7.0F, 7.0F, 6.0F, 6.0F};
+  for (std::size_t i = 0; i < widths.size(); ++i) ImGui::TableSetupColumn(heads[i], 0, em(widths[i]));
+  ImGui::TableSetupColumn(heads.back(), ImGuiTableColumnFlags_WidthStretch);
   ImGui::TableSetupScrollFreeze(0, 1);
   table_heads(heads, 99, {"Click a row: its page opens", "", "", "", "", "", difference_is, ""});
   ImGuiListClipper clipper;

@@ -55,6 +55,15 @@ class Checks:
         w.click(place)
         w.type(text)
 
+    def to_the_end(self, w):
+        """Of the page, by the wheel."""
+        w.place("amend now")
+        width, height = (int(v) for v in w.size.split("x"))
+        w.xdo("mousemove", width // 4, height // 2)
+        for _ in range(15):
+            w.xdo("click", 5)
+        time.sleep(0.5)
+
     def nothing_is_there_yet(self, w):
         w.settled()
         w.key("ctrl+d")
@@ -116,6 +125,7 @@ class Checks:
     def more_is_said_of_one(self, w):
         w.click("records row 3")
         w.until("its page is open", lambda s: s["records"]["page"]["heading"].startswith("Record 3"))
+        self.to_the_end(w)
         w.click("amend accepted")
         w.click("amend now")
         state = w.until("it is accepted", lambda s: s["records"]["page"]["heading"].endswith("accepted"))

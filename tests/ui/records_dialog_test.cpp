@@ -12,12 +12,12 @@ using namespace laywright;
 
 namespace {
 
-struct Shown {
+struct ShownRecords {
   testing::TemporaryFolder folder;
   Workbench bench{testing::options_in(folder)};
   testing::Headless ui{1024.0F, 640.0F};
 
-  Shown() {
+  ShownRecords() {
     ImGuiIO& io = ImGui::GetIO();
     for (int key = 0; key < ImGuiKey_COUNT; ++key) io.KeyMap[key] = key + 1;  // not pressed
     REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", testing::small_plan))));
@@ -53,7 +53,7 @@ struct Shown {
 }  // namespace
 
 TEST_CASE("a small window has room for all of a filter, and says that nothing was recorded yet") {
-  Shown shown;
+  ShownRecords shown;
   shown.draw();
   CHECK(shown.is_there("records none"));
   CHECK_FALSE(shown.is_there("records trouble"));
@@ -64,7 +64,7 @@ TEST_CASE("a small window has room for all of a filter, and says that nothing wa
 }
 
 TEST_CASE("a spool's form has a row for each place to read at, and what is kept clears it and opens its page") {
-  Shown shown;
+  ShownRecords shown;
   shown.draw("keep");
   const std::size_t rows = shown.bench.wound()->takeup()->checkpoints.size();
   for (std::size_t row = 0; row < rows; ++row) CHECK(shown.fits("keep cell " + std::to_string(row) + " 5"));
@@ -88,7 +88,7 @@ TEST_CASE("a spool's form has a row for each place to read at, and what is kept 
 }
 
 TEST_CASE("Escape leaves the dialog, but not while a field is typed into") {
-  Shown shown;
+  ShownRecords shown;
   shown.draw();
   ImGuiIO& io = ImGui::GetIO();
   const int escape = io.KeyMap[ImGuiKey_Escape];
