@@ -171,7 +171,7 @@ def main():
         folder = copy("even.lay.toml").parent
         plan, hidden, place = folder / "recorded.lay.toml", folder / "hidden.lay.toml", folder / "shop.db"
         plan.write_text(PLAN.format(left_stop="0.5 mm"), encoding="utf-8")
-        hidden.write_text(PLAN.format(left_stop="0.9 mm"), encoding="utf-8")
+        hidden.write_text(PLAN.format(left_stop="1.0 mm"), encoding="utf-8")
         read = read_off(hidden)
         rows = ["layer,counter_turns,left_mm,middle_mm,right_mm"]
         for each in read:
