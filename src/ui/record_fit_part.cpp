@@ -21,7 +21,7 @@ void fitted_table(const RecordFit& found) {
   if (!ImGui::BeginTable("fitted", 4, flags)) return;
   const std::vector<const char*> heads{"setting", "as planned", "as wound", "95 % between"};
   for (const char* head : heads)
-    ImGui::TableSetupColumn(head, 0, em(head == heads.back() ? 13.0F : head == heads.front() ? 8.5F : 6.5F));
+    ImGui::TableSetupColumn(head, 0, em(head == heads.back() ? 11.5F : head == heads.front() ? 7.5F : 6.0F));
   table_heads(heads, 1, {"Grey: the readings hardly tell; what was believed before stands", "", "", ""});
   for (const FittedLine& line : fitted_lines(found.plan, found.fit)) {
     const bool quiet = !line.told_by_readings;

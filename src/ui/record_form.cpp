@@ -39,7 +39,7 @@ void readings_table(const std::vector<Checkpoint>& checkpoints, const Counter* c
   constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit |
                                     ImGuiTableFlags_BordersInnerV | ImGuiTableFlags_NoHostExtendX;
   if (!ImGui::BeginTable("cells", static_cast<int>(heads.size()), flags)) return;
-  for (const char* head : heads) ImGui::TableSetupColumn(head, 0, em(head == heads.front() ? 6.5F : 5.2F));
+  for (const char* head : heads) ImGui::TableSetupColumn(head, 0, em(head == heads.front() ? 6.0F : 5.1F));
   table_heads(heads, 99);
   for (std::size_t i = 0; i < said.readings.size(); ++i) {
     TypedRow& row = said.readings[i];

@@ -107,7 +107,7 @@ void record_page(const Workbench& bench, PanelState& state, Commands& out) {
   if (!words.reason.empty()) wrapped_text(words.reason);
   const float room = ImGui::GetContentRegionAvail().x;
   const bool both = room >= em(72.0F);
-  if (both) ImGui::BeginChild("left", {0.52F * room, 0.0F}, false, ImGuiWindowFlags_NavFlattened);
+  if (both) ImGui::BeginChild("left", {0.555F * room, 0.0F}, false, ImGuiWindowFlags_NavFlattened);
   named_lines(words.head);
   ImGui::Spacing();
   readings(words, state);
