@@ -29,10 +29,10 @@ struct RecordsLook {
 
 struct RecordsSeen {
   RecordsLook of;
-  std::string place_words;  // never a password
-  Issues trouble;           // why the place cannot be read now: what is shown is of before, or nothing
-  bool none_yet = false;    // nothing was recorded there yet
-  long long entries = 0;    // of all records of the place
+  std::string place_words;           // never a password
+  Issues trouble;                    // why the place cannot be read now: what is shown is of before, or nothing
+  bool none_yet = false;             // nothing was recorded there yet
+  long long entries = 0;             // of all records of the place
   std::vector<SpoolRecord> records;  // that the filter leaves, newest first; pictures without their bytes
   Trends trends;                     // of these
   std::optional<SpoolRecord> page;   // the record of that number; none where there is none

@@ -110,17 +110,17 @@ struct NewPlanState {
 };
 
 struct RecordsState {
-  std::string place;                     // as typed
-  std::optional<RecordFilter> filter;    // as typed, until it is what is looked at
-  std::string wanted_tab;                // to be brought to the front in the next frame
-  std::uint64_t desk = 0;                // whose spool is being said of
+  std::string place;                   // as typed
+  std::optional<RecordFilter> filter;  // as typed, until it is what is looked at
+  std::string wanted_tab;              // to be brought to the front in the next frame
+  std::uint64_t desk = 0;              // whose spool is being said of
   RecordNames names;
-  SaidOfSpool said, more;                // of the present plan's spool; of the record whose page is open
+  SaidOfSpool said, more;  // of the present plan's spool; of the record whose page is open
   long long more_of = 0;
-  std::string by;                        // who fits
-  bool asked_to_keep = false;            // what was typed is being written
+  std::string by;              // who fits
+  bool asked_to_keep = false;  // what was typed is being written
   bool asked_to_amend = false;
-  std::string trend;                     // the chart that is seen, by its heading
+  std::string trend;  // the chart that is seen, by its heading
   RecordPageWords page;
 };
 
