@@ -23,8 +23,7 @@ struct Material {
   Sheen sheen;
 };
 
-// As the plan says; of the usual look by the kind of product: a wire, a yarn, or a coated fiber. Of wires, a heavy one
-// is of copper (enamelled where it has a thin coat) or of steel, by modulus or mass per length.
+// By its look (measure/fiber_look.h).
 [[nodiscard]] Material fiber_material(const Plan& plan);
 
 [[nodiscard]] Material spool_material(const Plan& plan, Theme theme);
