@@ -22,10 +22,6 @@ double diameter_of(double barrel_mm, double diameter_mm, double times) {
   return std::sqrt(barrel + times * std::max(0.0, diameter_mm * diameter_mm - barrel));
 }
 
-WoundFigures wound_figures(const Build& build, const Measurements& measurements) {
-  return {build.length_mm, measurements.outer_diameter.greatest_mm, measurements.rim_clearance_mm};
-}
-
 // The plan as it is, and what else it may turn out to be.
 std::vector<TrialOrder> ends_of(const Plan& plan, const LaySettings& settings) {
   const PlanDraft& draft = plan.draft();
@@ -70,7 +66,7 @@ Result<CustomerFigures> customer_figures(const Plan& plan, const Build& build, c
   if (!capacities.front()->ok()) return capacities.front()->issues();
 
   CustomerFigures figures;
-  figures.wound = wound_figures(build, measurements);
+  figures.wound = laid_figures(build, measurements);
   figures.mass_kg = measurements.fiber_mass_kg;
   figures.tolerance_mm = plan.fiber().diameter_tolerance_mm;
   figures.scatters = scatters(plan.draft());

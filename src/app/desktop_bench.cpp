@@ -6,6 +6,7 @@
 #include "app/desktop_window.h"
 #include "app/page_maker.h"
 #include "app/shipped.h"
+#include "base/today.h"
 #include "paint/offscreen_context.h"
 #include "web/share_page.h"
 
@@ -22,8 +23,17 @@ Workbench::Options bench_of_window(const std::shared_ptr<const Catalogues>& cata
   options.wake = DesktopWindow::wake;
   if (!share_page_template().empty()) {
     options.make_page = [](const PageOrder& order, Progress& progress) {
+      const PageChoices& choices = order.choices;
+      Result<CustomerOrder> customer = CustomerOrder{};
+      if (choices.for_customer) {
+        CustomerLetter letter = choices.letter;
+        letter.date = today();
+        customer = customer_order(letter, choices.logo);
+      }
+      if (!customer.ok()) return Result<std::string>(customer.issues());
       return make_share_page(order.plan_text(), order.plan, order.wound->source,
-                             OffscreenContext::open_beside_another, progress);
+                             OffscreenContext::open_beside_another,
+                             choices.for_customer ? &customer.value() : nullptr, progress);
     };
   }
   return options;

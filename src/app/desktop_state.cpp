@@ -130,6 +130,13 @@ Json page(const FileSaving& saving) {
           {"trouble", saving.outcome && !saving.outcome->empty() ? saving.outcome->front().what : ""}};
 }
 
+Json choices_of(const PageChoices& page) {
+  return {{"for_customer", page.for_customer}, {"title", page.letter.title},
+          {"customer", page.letter.customer},  {"sender", page.letter.sender},
+          {"greeting", page.letter.greeting},  {"logo", page.logo},
+          {"verdict", page.letter.verdict},    {"notes", page.letter.notes}};
+}
+
 // For who drives the window.
 const char* name_of(cmd::Question question) {
   switch (question) {
@@ -200,6 +207,7 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
   all["showing"] = bench.showing() ? showing(bench) : Json(nullptr);
   all["lesson"] = bench.lesson() ? lesson(bench) : Json(nullptr);
   all["page"] = bench.page_saving() ? page(*bench.page_saving()) : Json(nullptr);
+  all["page_choices"] = choices_of(bench.settings().page);
   all["comparing"] = bench.comparison().has_value();
   all["question"] = bench.question() ? Json(name_of(*bench.question())) : Json(nullptr);
   if (bench.wound()) all["section"] = section(panels.section);

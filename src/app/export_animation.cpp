@@ -113,6 +113,7 @@ CommandOutcome draw_frames(const SceneSource& source, const View& view, ExportKi
   if (Issues trouble = sinks.open(frames); !trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   PictureStyle style;
   style.figures = !options.view.no_figures;
+  style.diameter = kind == ExportKind::fill;
   style.most_fine_pixels = 5e6;  // half a second for a frame on two cores would be too long
   PictureMaker maker(source, style);
   for (int frame = 0; frame < frames; ++frame) {

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "app/build_picture.h"
 #include "app/picture_maker.h"
 #include "paint/png.h"
 #include "paper/cairo_sink.h"
@@ -46,27 +47,33 @@ View open_view(const SceneSource& source) {
   return view;
 }
 
-std::vector<SharePicture> drawn_pictures(const SceneSource& source, Progress& progress) {
-  PictureMaker maker(source, {});
+std::vector<SharePicture> drawn_pictures(const SceneSource& source, bool for_customer, Progress& progress) {
+  PictureStyle style;
+  style.title = !for_customer;
+  if (for_customer) style.text_scale = customer_text_scale;
+  PictureMaker maker(source, style);
   const auto part = [&](double from, double to) {
     return [&progress, from, to](double share) {
       progress.report(from + (to - from) * share);
       return !progress.cancelled();
     };
   };
-  const std::string whole = to_png(maker.draw(whole_view(source.plan()), part(0.0, 0.5)));
+  const std::string whole = to_png(
+      maker.draw(for_customer ? view_for_customer(source.plan()) : whole_view(source.plan()), part(0.0, 0.2)));
   if (progress.cancelled()) return {};
+  if (for_customer) return {{"image/png", whole, "The wound spool"}};
   return {{"image/png", whole, "The whole wind"},
-          {"image/png", to_png(maker.draw(open_view(source), part(0.5, 0.9))),
+          {"image/png", to_png(maker.draw(open_view(source), part(0.2, 0.4))),
            "A look into the wind, cut open; coloured by layer"}};
 }
 
 // For browsers that cannot draw, and for paper. Where no picture can be drawn here, the section as a drawing.
-std::vector<SharePicture> pictures_of(const SceneSource& source, const OpenContext& open, Progress& progress) {
+std::vector<SharePicture> pictures_of(const SceneSource& source, const OpenContext& open, bool for_customer,
+                                      Progress& progress) {
   const Result<OffscreenContext> context = open();
   if (context.ok()) {
     try {
-      return drawn_pictures(source, progress);
+      return drawn_pictures(source, for_customer, progress);
     } catch (const std::runtime_error&) {  // the driver refuses: the drawing does
     }
   }
@@ -76,20 +83,35 @@ std::vector<SharePicture> pictures_of(const SceneSource& source, const OpenConte
 
 }  // namespace
 
-std::string make_share_page(const std::string& plan_text, const Plan& plan, const SceneSource& source,
-                            const OpenContext& open, Progress& progress) {
+Result<std::string> make_share_page(const std::string& plan_text, const Plan& plan, const SceneSource& source,
+                                    const OpenContext& open, const CustomerOrder* customer, Progress& progress) {
   progress.report(0.0);
-  std::vector<SharePicture> pictures = pictures_of(source, open, progress);
-  if (progress.cancelled()) return "";
-  progress.report(0.9);
+  std::vector<SharePicture> pictures = pictures_of(source, open, customer != nullptr, progress);
+  if (progress.cancelled()) return std::string();
+  progress.report(0.4);
   const TakeupRun run = take_up(plan, source.build(), source.measurements(), progress);
-  if (progress.cancelled()) return "";
+  if (progress.cancelled()) return std::string();
   const WindVerdict verdict = verdict_of(plan, source.build(), source.measurements(), &run);
-  const std::string alone = flattened(plan_text, plan.asked());  // a page has no catalogues
-  const SharedWind wind{alone, plan, source.build(), source.measurements(), verdict, std::move(pictures)};
-  std::string page = share_page(share_page_template(), wind);
+  SharedWind wind{"", plan, source.build(), source.measurements(), verdict, std::move(pictures)};
+  std::string alone;  // a page has no catalogues
+  CustomerPage page;
+  if (customer == nullptr) {
+    alone = flattened(plan_text, plan.asked());
+  } else {
+    LaySettings settings;
+    settings.seed = source.build().seed;
+    Result<CustomerTold> told = told_to(*customer, plan, source, settings, {progress, 0.5, 1.0});
+    if (progress.cancelled()) return std::string();
+    if (!told.ok()) return told.issues();
+    CustomerTold to = std::move(told).value();
+    alone = customer_plan_text(plan_text, plan, to.letter);
+    page = {std::move(to.letter), std::move(to.summary), customer->logo ? to_png(*customer->logo) : ""};
+    wind.customer = &page;
+  }
+  wind.plan_text = alone;
+  std::string made = share_page(share_page_template(), wind);
   progress.report(1.0);
-  return page;
+  return made;
 }
 
 }  // namespace laywright

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "base/inch.h"
+#include "measure/diameter_so_far.h"
 #include "render/overlay.h"
 
 namespace laywright {
@@ -17,7 +18,7 @@ int fineness(const View& view, double most_fine_pixels) {
   return 1;
 }
 
-std::string subtitle_of(const SceneSource& source, const View& view) {
+std::string subtitle_of(const SceneSource& source, const View& view, bool tells_diameter) {
   const double turns = std::min(view.until_turn.value_or(source.build().turns), source.build().turns);
   const bool inch = view.units == Units::inch;
   const double metres = length_at_turn(source, turns) / 1000.0;
@@ -26,7 +27,13 @@ std::string subtitle_of(const SceneSource& source, const View& view) {
   const std::string length = !inch && shown >= 1000.0 ? fmt::format("{:.4g} km", shown / 1000.0)
                                                       : fmt::format("{:.4g} {}", shown, inch ? "ft" : "m");
   const std::string layers = view.until_turn ? "" : fmt::format(" in {} layer{}", strokes, strokes == 1 ? "" : "s");
-  return fmt::format("{} of fiber, {:.0f} turns{}", length, turns, layers);
+  std::string words = fmt::format("{} of fiber, {:.0f} turns{}", length, turns, layers);
+  if (tells_diameter) {
+    const double mm =
+        diameter_so_far(source.measurements(), source.plan().spool().barrel_diameter_mm, 1000.0 * metres);
+    words += inch ? fmt::format(", {:.2f} in thick", mm / mm_per_inch) : fmt::format(", {:.1f} mm thick", mm);
+  }
+  return words;
 }
 
 bool same_but_camera(const View& view, View other) {
@@ -59,10 +66,11 @@ Image PictureMaker::draw(const View& view, const GoesOn& goes_on) {
   if (goes_on && !goes_on(0.0)) return {};
   Canvas overlay(view.width_px, view.height_px);
   OverlaySettings words;
+  words.text_scale = style_.text_scale;
   words.legend = words.scale_bar = style_.figures;
-  if (style_.figures) {
+  if (style_.figures && style_.title) {
     words.title = source_.plan().title();
-    words.subtitle = subtitle_of(source_, view);
+    words.subtitle = subtitle_of(source_, view, style_.diameter);
   }
   draw_overlay(overlay, scene_, view, words);
   FrameStyle style;

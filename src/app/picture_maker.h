@@ -11,7 +11,10 @@
 namespace laywright {
 
 struct PictureStyle {
-  bool figures = true;  // title, dimension lines, legend, scale bar
+  bool figures = true;      // title, dimension lines, legend, scale bar
+  bool title = true;        // among them
+  bool diameter = false;    // counted below the title, beside length and turns
+  double text_scale = 0.0;  // as of OverlaySettings
   bool transparent = false;
   // Each pixel is averaged from up to 16; fewer where this many would be exceeded.
   double most_fine_pixels = 24e6;

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "app/command_outcome.h"
+#include "app/customer_options.h"
 #include "app/number_option.h"
 #include "app/output.h"
 #include "app/page_maker.h"
@@ -25,9 +26,11 @@ namespace {
 struct ShareOptions {
   std::string plan, file;
   LaySettings settings;
+  CustomerOptions customer;
 };
 
-CommandOutcome lay_and_share(const std::string& plan_text, const Plan& plan, const ShareOptions& options) {
+CommandOutcome lay_and_share(const std::string& plan_text, const Plan& plan, const ShareOptions& options,
+                             const CustomerOrder* customer) {
   Watch watch;
   Progress& progress = watch.progress();
   WoundPlan wound = lay_and_measure(plan, options.settings, watch);
@@ -35,15 +38,20 @@ CommandOutcome lay_and_share(const std::string& plan_text, const Plan& plan, con
 
   watch.begin("drawing");
   const SceneSource source(plan, wound.build, wound.measurements);
-  const std::string page = make_share_page(
-      plan_text, plan, source, [] { return OffscreenContext::open(); }, progress);
+  const Result<std::string> page = make_share_page(
+      plan_text, plan, source, [] { return OffscreenContext::open(); }, customer, progress);
   if (progress.cancelled()) return {exit_stopped, {}, {}};
-  const Issues trouble = write_file_atomically(options.file, page);
+  if (!page.ok()) return {exit_unsound, page.issues(), {}};
+  const Issues trouble = write_file_atomically(options.file, page.value());
   if (!trouble.empty()) return {exit_not_written, trouble, {}};
   return wound.outcome;
 }
 
 int share(const ShareOptions& options, const EntrySource& entries) {
+  if (const Issues issues = misplaced(options.customer); !issues.empty()) {
+    print_issues(issues);
+    return exit_command_line;
+  }
   const Result<std::string> text = read_plan_text(options.plan);
   if (!text.ok()) {
     print_issues(text.issues());
@@ -58,8 +66,14 @@ int share(const ShareOptions& options, const EntrySource& entries) {
         "(Emscripten is needed) and build it again\n");
     return exit_not_written;
   }
+  const Result<CustomerOrder> customer = customer_order(options.customer.letter, options.customer.logo);
+  if (!customer.ok()) {
+    print_issues(customer.issues());
+    return exit_unsound;
+  }
   print_issues(missing_fonts());
-  return conclude(lay_and_share(text.value(), plan.value(), options));
+  return conclude(lay_and_share(text.value(), plan.value(), options,
+                                options.customer.for_customer() ? &customer.value() : nullptr));
 }
 
 constexpr std::uint64_t greatest_seed = 999'999'999'999'999;  // JavaScript counts exactly that far
@@ -75,18 +89,25 @@ void add_share_command(CLI::App& program, const EntrySource& entries, int& exit_
   const CLI::Option* file = command->add_option("-o,--output", options->file, "The page, one HTML file")
                                 ->type_name("FILE.html")
                                 ->required();
-  guard_inputs(*command, {plan}, {{file, {".html", ".htm"}}});
   command->add_option("--seed", options->settings.seed, "Seed of all scatter; the same seed gives the same build")
       ->type_name("N")
       ->check(number_between(std::uint64_t{0}, greatest_seed))
       ->capture_default_str();
+  add_customer_options(*command, options->customer, true);
+  guard_inputs(*command, {plan, options->customer.logo_option}, {{file, {".html", ".htm"}}});
   command->footer(
       "The page shows the spool in the round, cut, peeled and played, and lays it anew when its settings are "
       "changed.\n"
       "It holds the whole plan, comments included, and loads nothing from anywhere: it can be mailed, and opened\n"
-      "without a network.\n\n"
-      "Example:\n"
-      "  laywright share samples/even.lay.toml -o even.html");
+      "without a network.\n"
+      "For a customer it tells how much the spool holds, as laywright capacity does, and how thick it is, with the\n"
+      "margin; what the plan has of notes, comments, order and dials is left out, and findings are folded away. Of "
+      "a\n"
+      "page for a customer, one page is printed.\n\n"
+      "Examples:\n"
+      "  laywright share samples/even.lay.toml -o even.html\n"
+      "  laywright share samples/even.lay.toml -o offer.html --for customer --customer \"Rowan Mills\" --logo "
+      "mark.png");
   command->callback([options, &entries, &exit_code] { exit_code = share(*options, entries); });
 }
 

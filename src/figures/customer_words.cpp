@@ -121,6 +121,10 @@ std::string sure_sentence(const Plan& plan, const CustomerFigures& figures, cons
 
 }  // namespace
 
+LaidFigures laid_figures(const Build& build, const Measurements& measurements) {
+  return {build.length_mm, measurements.outer_diameter.greatest_mm, measurements.rim_clearance_mm};
+}
+
 std::string ware_of(const Plan& plan, const std::string& own) {
   if (!own.empty()) return visible(own);
   switch (look_of(plan)) {
@@ -150,7 +154,7 @@ std::string full_ware_of(const Plan& plan, const std::string& own) {
   return ware;
 }
 
-std::string wound_sentence(const Plan& plan, const WoundFigures& wound) {
+std::string wound_sentence(const Plan& plan, const LaidFigures& wound) {
   const Scale diameter = diameter_scale(plan);
   const std::string length = wound_scale(plan, wound.length_mm)(wound.length_mm);
   std::string text = fmt::format("With {} it is {} thick, {}.", length, diameter(wound.diameter_mm),
@@ -165,16 +169,18 @@ std::string wound_sentence(const Plan& plan, const WoundFigures& wound) {
 CustomerSummary customer_summary(const Plan& plan, const CustomerFigures& figures, const std::string& ware) {
   const Scale diameter = diameter_scale(plan), capacity = capacity_scale(plan, figures.capacity.value_mm);
   const std::string word = ware_of(plan, ware);
-  CustomerSummary summary{holds_sentence(plan, figures, ware),
-                          wound_sentence(plan, figures.wound),
-                          sure_sentence(plan, figures, ware),
-                          {}};
+  CustomerSummary summary{
+      holds_sentence(plan, figures, ware),
+      wound_sentence(plan, figures.wound),
+      sure_sentence(plan, figures, ware),
+      fmt::format("The {}'s end is under tension: hold it when you open it, it can spring back.", word),
+      {}};
   summary.rows = {{"The spool holds",
                    fmt::format("{} ({})", capacity(figures.capacity.value_mm), capacity.between(figures.capacity))},
                   {"Wound on it", wound_scale(plan, figures.wound.length_mm)(figures.wound.length_mm)},
                   {"Diameter with it",
                    fmt::format("{} ({})", diameter(figures.diameter.value_mm), diameter.between(figures.diameter))},
-                  {"To the rim", below_rim(diameter, figures.wound.clearance_mm)},
+                  {"Outermost " + word, below_rim(diameter, figures.wound.clearance_mm)},
                   {"Diameter of the " + word, setting_both_ways(plan, "fiber.diameter").own}};
   if (figures.mass_kg)
     summary.rows.push_back({"Weight of the " + word, both_ways(plan, Amount::mass, *figures.mass_kg, 3).own});

@@ -7,6 +7,8 @@
 #include <utility>
 #include <vector>
 
+#include "lay/build.h"
+#include "measure/measurements.h"
 #include "plan/lay_plan.h"
 
 namespace laywright {
@@ -17,16 +19,18 @@ struct Span {
 };
 
 // Of a wind as it lies.
-struct WoundFigures {
+struct LaidFigures {
   double length_mm = 0.0;
   double diameter_mm = 0.0;   // greatest anywhere
   double clearance_mm = 0.0;  // from there to the rim; negative beyond it
 };
 
+[[nodiscard]] LaidFigures laid_figures(const Build& build, const Measurements& measurements);
+
 struct CustomerFigures {
   Span capacity;  // length that the spool takes, up to the plan's rim clearance
   Span diameter;  // greatest, of what is wound
-  WoundFigures wound;
+  LaidFigures wound;
   std::optional<double> mass_kg;  // of what is wound
   double model_margin = 0.0;      // share of the lengths that stands in the spans for the model
   double tolerance_mm = 0.0;      // half width of the fiber's diameter, in the spans; 0: the plan states none
@@ -37,6 +41,7 @@ struct CustomerSummary {
   std::string holds;  // "Your spool holds 7.62 km of enamelled wire."
   std::string wound;  // "With 1.04 km it is 69.5 mm thick, 15.2 mm below the rim."
   std::string sure;   // where the figures come from, and between what they lie
+  std::string care;   // a caution for who takes it off the spool
   std::vector<std::pair<std::string, std::string>> rows;  // name and value
 };
 
@@ -54,6 +59,6 @@ inline constexpr std::size_t longest_ware = 40;
                                                const std::string& ware = "");
 
 // The second sentence alone.
-[[nodiscard]] std::string wound_sentence(const Plan& plan, const WoundFigures& wound);
+[[nodiscard]] std::string wound_sentence(const Plan& plan, const LaidFigures& wound);
 
 }  // namespace laywright

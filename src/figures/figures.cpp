@@ -87,6 +87,14 @@ std::string title_of(const PlanDraft& plan) {
 
 std::string title_of(const Plan& plan) { return title_of(plan.draft()); }
 
+std::string settings_line(const Plan& plan) {
+  const Spool& spool = plan.spool();
+  return fmt::format("Barrel {}, flange {}, inside width {}; fiber {}; pitch {}",
+                     length_text(spool.barrel_diameter_mm), length_text(spool.flange_diameter_mm),
+                     length_text(spool.inside_width_mm), length_text(plan.fiber().diameter_mm),
+                     length_text(plan.traverse().pitch_mm));
+}
+
 std::string wrapped(const std::string& text, std::size_t width, std::size_t indent) {
   const std::string lead(indent, ' ');
   std::string lines, line = lead;

@@ -36,6 +36,9 @@ namespace laywright {
 [[nodiscard]] std::string title_of(const PlanDraft& plan);
 [[nodiscard]] std::string title_of(const Plan& plan);
 
+// Spool, fiber and pitch in one line, as a page has it below its title.
+[[nodiscard]] std::string settings_line(const Plan& plan);
+
 // Lines of at most `width` characters, each led by `indent` spaces; ends with a line feed.
 [[nodiscard]] std::string wrapped(const std::string& text, std::size_t width, std::size_t indent);
 

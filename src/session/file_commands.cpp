@@ -144,6 +144,12 @@ Command cmd::save_page(const std::string& path) {
            .act = [path](const BenchInside& in) { return write_page(in, path); }}};
 }
 
+Command cmd::choose_page(const PageChoices& choices) {
+  return {{.name = "choose the page", .needs = Needs::nothing, .act = [choices](const BenchInside& in) {
+             in.settings.page = choices;
+           }}};
+}
+
 Command cmd::stop_saving_page() {
   return {{.name = "stop saving the page",
            .why_not = [](const Workbench& bench) { return page_is_made(bench) ? "" : "No page is being written."; },

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "session/command.h"
+#include "session/page_choices.h"
 
 namespace laywright {
 
@@ -25,6 +26,8 @@ using SheetDrawings = std::shared_ptr<const std::vector<Drawing>>;
 Command save_sheet(const std::string& path, const SheetDrawings& pages, int page = 1);
 // The share page of the build into a file, *.html, in the background; page_saving() tells what became of it.
 Command save_page(const std::string& path);
+// How pages are to be from now on.
+Command choose_page(const PageChoices& choices);
 Command stop_saving_page();
 Command revert();
 Command keep_mine();                  // instead of what others made of the file

@@ -12,9 +12,7 @@ bool is_page_file(const std::string& path) {
 }
 
 MakeFile page_maker(PageOrder order, MakePage make) {
-  return [order = std::move(order), make = std::move(make)](Progress& progress) {
-    return Result<std::string>(make(order, progress));
-  };
+  return [order = std::move(order), make = std::move(make)](Progress& progress) { return make(order, progress); };
 }
 
 }  // namespace laywright

@@ -7,6 +7,7 @@
 #include "base/progress.h"
 #include "desk/wound.h"
 #include "session/file_saving.h"
+#include "session/page_choices.h"
 
 namespace laywright {
 
@@ -15,10 +16,11 @@ struct PageOrder {
   std::function<std::string()> plan_text;
   Plan plan;
   WoundPtr wound;  // full
+  PageChoices choices{};
 };
 
-// Gives the page's bytes, or nothing once the progress is cancelled. It is called on a thread of its own.
-using MakePage = std::function<std::string(const PageOrder&, Progress&)>;
+// Gives the page's bytes, nothing once the progress is cancelled, or why there is no page. It is called on a thread of its own.
+using MakePage = std::function<Result<std::string>(const PageOrder&, Progress&)>;
 
 // By its ending: .html or .htm, in letters of any size.
 [[nodiscard]] bool is_page_file(const std::string& path);

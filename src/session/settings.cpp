@@ -140,6 +140,27 @@ void read_view(const Entry& table, View& view, SettingsReader& reader) {
   }
 }
 
+void read_page(const Entry& table, PageChoices& page, SettingsReader& reader) {
+  const auto text = [&](const Entry& entry, std::size_t most, std::string& value) {
+    const bool fits = entry.kind == Entry::Kind::text && character_count(entry.text) <= most;
+    if (!fits) return reader.note(entry, fmt::format("is ignored: it must be a text of up to {} characters", most));
+    value = entry.text;
+  };
+  constexpr std::size_t longest_path = 4096;
+  for (const Entry& entry : table.children) {
+    if (entry.key == "for_customer")
+      reader.truth(entry, page.for_customer);
+    else if (entry.key == "sender")
+      text(entry, longest_name_text, page.letter.sender);
+    else if (entry.key == "logo")
+      text(entry, longest_path, page.logo);
+    else if (entry.key == "verdict")
+      reader.truth(entry, page.letter.verdict);
+    else
+      reader.note(entry, not_known);
+  }
+}
+
 void read_recent(const Entry& list, std::vector<std::string>& recent, SettingsReader& reader) {
   if (list.kind != Entry::Kind::list) return reader.note(list, "is ignored: it must be a list of files");
   for (const Entry& entry : list.children) {
@@ -168,6 +189,7 @@ void read_top(const Entry& entry, Settings& settings, SettingsReader& reader) {
   if (entry.key == "motion") return reader.truth(entry, settings.motion);
   if (entry.key == "window" && is_table) return read_window(entry, settings.window, reader);
   if (entry.key == "view" && is_table) return read_view(entry, settings.view, reader);
+  if (entry.key == "page" && is_table) return read_page(entry, settings.page, reader);
   if (entry.key == "layout" && entry.kind == Entry::Kind::text && entry.text.size() <= Settings::longest_layout) {
     settings.layout = entry.text;
     return;
@@ -211,6 +233,10 @@ std::string settings_text(const Settings& settings) {
                       word(unit_systems(), view.units), word(themes(), view.theme));
   text += fmt::format("projection = \"{}\"\n", word(projections(), view.camera.projection));
   for (const ViewSwitch& s : view_switches) text += fmt::format("{} = {}\n", s.name, view.*s.shown);
+  const PageChoices& page = settings.page;
+  text +=
+      fmt::format("\n[page]\nfor_customer = {}\nsender = {}\nlogo = {}\nverdict = {}\n", page.for_customer,
+                  toml_text(valid_utf8(page.letter.sender)), toml_text(valid_utf8(page.logo)), page.letter.verdict);
   return text;
 }
 

@@ -9,6 +9,7 @@
 
 #include "base/issue.h"
 #include "scene/view.h"
+#include "session/page_choices.h"
 
 namespace laywright {
 
@@ -33,6 +34,7 @@ struct Settings {
   View view;
   std::vector<std::string> recent;  // files of plans, newest first, each once; absolute paths
   std::string records;              // where they are kept, if not as usual; never with a password
+  PageChoices page;                 // of share pages
   std::string layout;               // of the panels, in the words of whoever draws them
 };
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "desk/stage.h"
+#include "measure/diameter_so_far.h"
 #include "scene/camera.h"
 
 namespace laywright {
@@ -97,17 +98,8 @@ ShowFigures figures_of_showing(const Showing& showing, const Wound& wound) {
   figures.turns = turn_at_length(wound.source, figures.length_mm);
   const LineSpeed speed = line_speed_of(wound.plan());
   if (!speed.assumed) figures.time_s = figures.length_mm / speed.mm_per_s;
-  double laid = 0.0, under = wound.plan().spool().barrel_diameter_mm;
-  figures.diameter_mm = under;
-  for (const LayerRow& layer : wound.measurements().layers) {
-    const double share = layer.length_mm > 0.0 ? (figures.length_mm - laid) / layer.length_mm : 1.0;
-    // A layer that was not finished leaves the middle lower than the one before.
-    const double over = std::max(under, layer.outer_diameter_mm[1]);
-    figures.diameter_mm = std::lerp(under, over, std::clamp(share, 0.0, 1.0));
-    if (share < 1.0) break;
-    laid += layer.length_mm;
-    under = over;
-  }
+  figures.diameter_mm =
+      diameter_so_far(wound.measurements(), wound.plan().spool().barrel_diameter_mm, figures.length_mm);
   return figures;
 }
 

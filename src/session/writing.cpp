@@ -14,7 +14,8 @@ Issues Workbench::write_page(const std::string& path) {
   const Document& document = *active()->document;
   const Result<Plan> plan = check(document.state().draft);
   if (!plan) return plan.issues();
-  PageOrder order{[copy = document.recovery_copy()] { return copy().text; }, plan.value(), document.wound()};
+  PageOrder order{[copy = document.recovery_copy()] { return copy().text; }, plan.value(), document.wound(),
+                  settings_.page};
   page_writer_.start(path, page_maker(std::move(order), options_.make_page), options_.wake);
   return {};
 }

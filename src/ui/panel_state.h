@@ -209,6 +209,7 @@ struct PanelState {
   // While a wind is shown, its keys are told until then.
   std::optional<TypingState::Clock::time_point> show_keys_until;
   bool changes_screen = false;       // to the full screen, or back
+  const void* letter_of = nullptr;   // the document whose title and customer the dialog of the share page has
   std::string lesson_page;           // that was drawn last: its file and step
   bool cause_asked = false;          // a cause was searched for in the last frame
   std::optional<ImVec2> pressed_at;  // in the picture

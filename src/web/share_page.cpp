@@ -1,5 +1,8 @@
 #include "web/share_page.h"
 
+#include <algorithm>
+#include <array>
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
@@ -19,12 +22,12 @@ std::string row(std::string_view name, std::string_view value) {
   return fmt::format("<tr><th scope=\"row\">{}</th><td>{}</td></tr>\n", html_text(name), html_text(value));
 }
 
-std::string subtitle_of(const Plan& plan) {
-  const Spool& spool = plan.spool();
-  return fmt::format("Barrel {}, flange {}, inside width {}; fiber {}; pitch {}",
-                     length_text(spool.barrel_diameter_mm), length_text(spool.flange_diameter_mm),
-                     length_text(spool.inside_width_mm), length_text(plan.fiber().diameter_mm),
-                     length_text(plan.traverse().pitch_mm));
+std::string title_on(const SharedWind& wind) {
+  return wind.customer != nullptr ? wind.customer->letter.title : title_of(wind.plan);
+}
+
+std::string subtitle_on(const SharedWind& wind) {
+  return wind.customer != nullptr ? address_line(wind.customer->letter) : settings_line(wind.plan);
 }
 
 std::string figures_table(const SharedWind& wind) {
@@ -112,45 +115,63 @@ std::string pictures_of(const std::vector<SharePicture>& pictures) {
 
 std::string still_page(const SharedWind& wind) {
   std::string page =
-      fmt::format("<h1>{}</h1>\n<p>{}</p>\n", html_text(title_of(wind.plan)), html_text(subtitle_of(wind.plan)));
+      fmt::format("<h1>{}</h1>\n<p>{}</p>\n", html_text(title_on(wind)), html_text(subtitle_on(wind)));
   if (!wind.plan.notes().empty()) page += fmt::format("<p>{}</p>\n", html_text(wind.plan.notes()));
   return page + verdict_part(wind) + pictures_of(wind.pictures) + "<h2>Figures</h2>\n" + figures_table(wind) +
          "<h2>Findings</h2>\n" + findings_list(wind.measurements.findings) + pattern_part(wind.plan) +
          "<h2>Layers</h2>\n<div class=\"wide\">" + layers_table(wind.measurements.layers) + "</div>\n";
 }
 
+// One printed page; what is folded is not printed.
+std::string still_letter(const SharedWind& wind) {
+  const CustomerPage& customer = *wind.customer;
+  const auto folded = [](const char* name, const std::string& inside) {
+    return fmt::format("<details><summary>{}</summary>\n{}</details>\n", name, inside);
+  };
+  std::string page = fmt::format("<div class=\"letterhead\"><div><h1>{}</h1>\n<p>{}</p></div>\n{}</div>\n",
+                                 html_text(title_on(wind)), html_text(subtitle_on(wind)), logo_part(customer));
+  page += pictures_of(wind.pictures) + letter_part(customer);
+  if (customer.letter.verdict)
+    page += fmt::format("<p class=\"verdict\" data-grade=\"{}\">{}</p>\n", name_of(wind.verdict.grade),
+                        html_text(verdict_line(wind.verdict)));
+  if (customer.letter.notes && !wind.plan.notes().empty())
+    page += folded("Notes", fmt::format("<p>{}</p>\n", html_text(wind.plan.notes())));
+  return page + folded("All figures", figures_table(wind)) +
+         folded("What the computation found", findings_list(wind.measurements.findings));
+}
+
 std::string plan_json(const SharedWind& wind) {
-  const nlohmann::json json = {{"text", std::string(wind.plan_text)}, {"seed", wind.build.seed}};
+  nlohmann::json json = {{"text", std::string(wind.plan_text)}, {"seed", wind.build.seed}};
+  if (wind.customer != nullptr) json["customer"] = {{"verdict", wind.customer->letter.verdict}};
   return json_in_html(json.dump(-1, ' ', true, nlohmann::json::error_handler_t::replace));
 }
 
 }  // namespace
 
 std::string share_page(std::string_view page_template, const SharedWind& wind) {
-  const std::string title = html_text(title_of(wind.plan)), subtitle = html_text(subtitle_of(wind.plan));
-  const std::string still = still_page(wind), plan = plan_json(wind);
+  struct Part {
+    std::string_view name;
+    std::string value;
+  };
+  const CustomerPage* const customer = wind.customer;
+  const std::array<Part, 7> parts{{{"{{TITLE}}", html_text(title_on(wind))},
+                                   {"{{SUBTITLE}}", html_text(subtitle_on(wind))},
+                                   {"{{STATIC}}", customer != nullptr ? still_letter(wind) : still_page(wind)},
+                                   {"{{LOGO}}", customer != nullptr ? logo_part(*customer) : ""},
+                                   {"{{LETTER}}", customer != nullptr ? letter_part(*customer) : ""},
+                                   {"{{FOR}}", customer != nullptr ? "customer" : "winder"},
+                                   {"{{PLAN}}", plan_json(wind)}}};
   std::string page;
   // Once through: what was put in is never looked at again.
   for (std::size_t at = 0; at < page_template.size();) {
     const std::size_t open = page_template.find("{{", at);
     page += page_template.substr(at, open == std::string_view::npos ? open : open - at);
     if (open == std::string_view::npos) break;
-    const auto is = [&](std::string_view name) { return page_template.substr(open, name.size()) == name; };
-    const auto put = [&](std::string_view name, const std::string& value) {
-      page += value;
-      at = open + name.size();
-    };
-    if (is("{{TITLE}}")) {
-      put("{{TITLE}}", title);
-    } else if (is("{{SUBTITLE}}")) {
-      put("{{SUBTITLE}}", subtitle);
-    } else if (is("{{STATIC}}")) {
-      put("{{STATIC}}", still);
-    } else if (is("{{PLAN}}")) {
-      put("{{PLAN}}", plan);
-    } else {
-      put("{{", "{{");
-    }
+    const auto part = std::find_if(parts.begin(), parts.end(), [&](const Part& each) {
+      return page_template.substr(open).starts_with(each.name);
+    });
+    page += part != parts.end() ? part->value : "{{";
+    at = open + (part != parts.end() ? part->name.size() : 2);
   }
   return page;
 }

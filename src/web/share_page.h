@@ -11,6 +11,7 @@
 #include "measure/measurements.h"
 #include "plan/lay_plan.h"
 #include "verdict/verdict.h"
+#include "web/customer_part.h"
 
 namespace laywright {
 
@@ -30,6 +31,7 @@ struct SharedWind {
   const Measurements& measurements;
   const WindVerdict& verdict;
   std::vector<SharePicture> pictures;
+  const CustomerPage* customer = nullptr;  // none: the page is for those who wind
 };
 
 // The page of a wind. Whatever text the plan holds is shown as text: it cannot become a tag, a script or a link.

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "figures/customer_words.h"
 #include "figures/figures.h"
 #include "figures/json.h"
 #include "figures/pattern_report.h"
@@ -25,7 +26,8 @@ Json maybe(const std::optional<double>& value) { return value ? Json(*value) : J
 
 }  // namespace
 
-// The document that the command line prints, what the page shows beside it, the patterns of the plan, and how fine the build is.
+// The document that the command line prints, what the page shows beside it, the patterns of the plan, its settings and the wind
+// in a line each, and how fine the build is.
 nlohmann::json Viewer::results(const Json& /*in*/) {
   const Pass& pass = wound_->pass;
   Json marks = Json::array();
@@ -35,6 +37,8 @@ nlohmann::json Viewer::results(const Json& /*in*/) {
   return {{"document", Json::parse(to_json(plan, wound_->build(), wound_->measurements()))},
           {"marks", std::move(marks)},
           {"pattern", Json::parse(pattern_json(plan, patterns(plan, usual_gap_d)))},
+          {"settings", settings_line(plan)},
+          {"wound", wound_sentence(plan, laid_figures(wound_->build(), wound_->measurements()))},
           {"share", pass.share},
           {"full", pass.full()}};
 }

@@ -1,6 +1,6 @@
 // Puts the share page together, all but what belongs to one plan:
 //   node assemble.mjs FOLDER PROGRAM.js PROGRAM.wasm OUTPUT.html
-// {{TITLE}}, {{SUBTITLE}}, {{STATIC}} and {{PLAN}} are left for share_page.cpp.
+// {{TITLE}}, {{SUBTITLE}}, {{LOGO}}, {{LETTER}}, {{FOR}}, {{STATIC}} and {{PLAN}} are left for share_page.cpp.
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -9,7 +9,7 @@ import { deflateRawSync } from 'node:zlib';
 const [folder, program, wasm, output] = process.argv.slice(2);
 const part = (name) => readFileSync(join(folder, name), 'utf8');
 const scripts = ['program.js', 'worker.js', 'laying.js', 'viewer.js', 'figures.js', 'elements.js', 'hand.js',
-                 'result_panel.js', 'settings_panel.js', 'look_panel.js', 'page.js'];
+                 'result_panel.js', 'settings_panel.js', 'look_panel.js', 'customer.js', 'page.js'];
 
 // In a script element nothing but its end tag is read as HTML, and an opening of a comment changes what that is.
 const script = [readFileSync(program, 'utf8'), ...scripts.map(part)].join('\n');

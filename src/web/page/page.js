@@ -8,7 +8,7 @@ class Page {
     this.results = null;
     this.sound = true;  // the settings as they stand can be wound
     this.inch = false;
-    this.result = new ResultPanel();
+    this.result = new ResultPanel(plan.customer?.verdict ?? true);
     this.findings = new FindingsPanel((i) => this.fly(i));
     this.settings = new SettingsPanel({
       change: (question, done) => this.replan('change', question, done),
@@ -24,6 +24,7 @@ class Page {
     // On a small picture the spool itself needs the room.
     const roomy = this.width >= 520;
     this.viewer.ask('show', { dark: this.night.matches, legend: roomy, dimensions: roomy });
+    this.customer = plan.customer ? new CustomerPage((name, question) => this.viewer.ask(name, question)) : null;
     this.settings.show(this.viewer.ask('start', { text: plan.text, seed: plan.seed }));
     this.drawing('makeReady');
     laying.listen({
@@ -51,7 +52,10 @@ class Page {
       pan: (x, y) => this.ask('pan', { x: x * this.scale, y: y * this.scale }),
       zoom: (times, x = this.width / 2, y = this.height / 2) =>
         this.ask('zoom', { times, x: x * this.scale, y: y * this.scale }),
-      pick: (x, y) => { if (this.ask('pick', { x: x * this.scale, y: y * this.scale })) this.tab('tab-turn'); },
+      // A customer has no use for the figures of a turn.
+      pick: (x, y) => {
+        if (!this.customer && this.ask('pick', { x: x * this.scale, y: y * this.scale })) this.tab('tab-turn');
+      },
       fit: () => this.ask('fit'),
       showAll: () => this.ask('showAll'),
       play: () => this.ask('play', { on: !this.now()?.playing }),
@@ -217,6 +221,8 @@ class Page {
 
   showResults() {
     this.result.show(this.results, this.changed, this.inch);
+    if (this.customer) this.customer.show(this.results, this.changed);
+    else byId('subtitle').textContent = this.results.settings;
     this.findings.show(this.results, this.inch);
   }
 

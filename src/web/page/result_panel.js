@@ -4,7 +4,9 @@ const layersOf = (row) => (row.to_layer === null ? `${row.from_layer} on`
   : row.to_layer === row.from_layer ? `${row.from_layer}` : `${row.from_layer}-${row.to_layer}`);
 
 class ResultPanel {
-  constructor() {
+  // judges: the verdict is shown.
+  constructor(judges) {
+    this.judges = judges;
     this.planned = null;  // results of the plan unchanged
   }
 
@@ -12,7 +14,7 @@ class ResultPanel {
     if (!changed && results.full) this.planned = results;
     // Of a part of the wind, or a coarse build of it, there is none.
     const verdict = byId('verdict');
-    verdict.hidden = !results.full;
+    verdict.hidden = !results.full || !this.judges;
     verdict.textContent = results.document.verdict.line;
     verdict.dataset.grade = results.document.verdict.grade;
     verdict.title = results.document.verdict.draw;

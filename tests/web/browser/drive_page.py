@@ -14,6 +14,7 @@ import tempfile
 from browser import Browser
 
 import first_look
+import for_customer
 import on_a_phone
 import without_program
 
@@ -260,7 +261,7 @@ def main():
         folder.mkdir(parents=True, exist_ok=True)
         shop = Shop(program, hasher, samples, folder)
         for step in (everything_works, figures_are_equal, on_a_phone.works, without_program.is_readable,
-                     without_program.hostile_plan_stays_text, first_look.comes_before_all_else):
+                     without_program.hostile_plan_stays_text, for_customer.on_a_phone, for_customer.prints_one_page, first_look.comes_before_all_else):
             step(shop)
             print(f"ok  {step.__module__.replace('__main__', 'page')}: {step.__name__.replace('_', ' ')}", flush=True)
 
