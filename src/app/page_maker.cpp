@@ -50,6 +50,7 @@ View open_view(const SceneSource& source) {
 std::vector<SharePicture> drawn_pictures(const SceneSource& source, bool for_customer, Progress& progress) {
   PictureStyle style;
   style.title = !for_customer;
+  style.transparent = for_customer;
   if (for_customer) style.text_scale = customer_text_scale;
   PictureMaker maker(source, style);
   const auto part = [&](double from, double to) {

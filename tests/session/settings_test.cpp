@@ -25,6 +25,10 @@ Settings odd_settings() {
   settings.view.flanges_see_through = true;
   settings.recent = {"/a/b \"quoted\".lay.toml", "/tmp/\xC3\xA9t\xC3\xA9.lay.toml"};
   settings.layout = "[Window][Plan]\nPos=0,0\n[[[[ \"\"\" \\ ]]]]\n";
+  settings.page.for_customer = settings.page.letter.verdict = true;
+  settings.page.letter.sender = "Corder \"&\" Sons";
+  settings.page.logo = "/tmp/mark.svg";
+  settings.page.letter.title = "of one plan alone";
   return settings;
 }
 
@@ -40,6 +44,11 @@ TEST_CASE("settings round trip") {
   CHECK(read.recent == settings.recent);
   CHECK(read.layout == settings.layout);
   CHECK(read.view.colouring == Colouring::support);
+  CHECK(read.page.for_customer);
+  CHECK(read.page.letter.verdict);
+  CHECK(read.page.letter.sender == settings.page.letter.sender);
+  CHECK(read.page.logo == settings.page.logo);
+  CHECK(read.page.letter.title.empty());
   CHECK_FALSE(same_settings(settings, Settings{}));
 }
 

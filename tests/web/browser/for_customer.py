@@ -129,5 +129,5 @@ def prints_one_page(shop):
                     assert " ".join(row.split()).replace(" ", "") in text.replace(" ", ""), f"{row} is cut: {text}"
                 assert "it can spring back." in text, "the foot of the page is cut"
                 assert ("verdict" in name or "--verdict" in options) == ("Good" in text or "good" in text), text
-                picture = browser.value("document.querySelector('#static img').naturalWidth")
+                picture = browser.value("document.querySelector('#static .pictures img').naturalWidth")
                 assert picture >= 1000, "the picture is too coarse for paper"
