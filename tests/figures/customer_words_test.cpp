@@ -86,6 +86,14 @@ TEST_CASE("lengths and diameters stand in the plan's units") {
   CHECK_THAT(told.sure, Contains("23,800 to 25,400 ft"));
 }
 
+TEST_CASE("a length that was asked for in yards is told in yards, on a spool in millimetres") {
+  const Plan plan = plan_of(plan_text(copper, "length = \"1137 yd\""));
+  const CustomerSummary told = customer_summary(plan, round_figures());
+  // 7.5 km / 0.9144 m = 8,202 yd, in three digits; 1.04 km = 1,137.4 yd.
+  CHECK(told.holds == "Your spool holds 8,200 yd of copper wire.");
+  CHECK(told.wound == "With 1,137 yd it is 69.5 mm thick, 15.3 mm below the rim.");
+}
+
 TEST_CASE("a spool that is full, overfull or too small says so") {
   const Plan plan =
       plan_of(plan_text(copper, "length = \"9 km\"", "100 mm", "[limits]\nrim_clearance = \"3 mm\"\n"));
