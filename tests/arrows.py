@@ -27,7 +27,7 @@ ARROWS = {
     "follow": {"base", "jobs", "plan", "lay", "measure", "takeup", "verdict", "advise"},
     "figures": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict"},
     "records": {"base", "plan", "lay", "measure", "takeup", "advise", "figures"},
-    "answers": {"base", "plan", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures"},
+    "answers": {"base", "jobs", "plan", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures"},
     "paper": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures", "answers"},
     "scene": {"base", "plan", "lay", "measure", "payoff", "takeup"},
     "export": {"base", "plan", "lay", "measure", "payoff", "takeup", "figures", "paper", "scene"},
