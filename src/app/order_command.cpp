@@ -10,7 +10,7 @@
 #include <fmt/format.h>
 
 #include "answers/batch_report.h"
-#include "app/batch_files.h"
+#include "app/build_picture.h"
 #include "app/command_outcome.h"
 #include "app/output.h"
 #include "app/watch.h"
@@ -18,10 +18,10 @@
 #include "app/written_files.h"
 #include "base/atomic_file.h"
 #include "base/readable.h"
-#include "base/same_file.h"
 #include "base/spelling.h"
 #include "base/today.h"
 #include "order/batch.h"
+#include "paper/batch_files.h"
 #include "paper/batch_sheet.h"
 #include "paper/cairo_sink.h"
 #include "paper/fonts.h"
@@ -38,23 +38,18 @@ struct OrderOptions {
   LaySettings settings;
 };
 
-// An output that would take the place of a plan that is read.
-Issues lost_plans(const OrderOptions& options, const Batch& batch) {
+// Outputs that would take the place of what the order was made from.
+Issues lost_by(const OrderOptions& options, const Batch& batch) {
   std::vector<fs::path> written;
   if (!options.output.empty()) written.emplace_back(options.output);
   if (!options.folder.empty())
     for (const std::string& name : batch_file_names(batch)) written.push_back(fs::path(options.folder) / name);
-  Issues issues;
-  for (const fs::path& file : written) {
-    for (const SpoolKind& kind : batch.kinds) {
-      if (!same_file(file, kind.path)) continue;
-      Issue issue;
-      issue.file = file.string();
-      issue.what = "is a plan of the order, and would be lost; choose another folder or name";
-      issues.push_back(std::move(issue));
-    }
-  }
-  return issues;
+  return lost_sources(batch, written);
+}
+
+// On the threads that lay.
+Bitmap picture_of(const LaidWind& laid, Progress& progress) {
+  return picture_for_paper(SceneSource(laid.plan, laid.build, laid.measurements), progress);
 }
 
 Issues write_output(const Batch& batch, const std::string& file) {
@@ -82,10 +77,11 @@ CommandOutcome deliver(const Order& order, std::vector<SpoolKind> kinds, const O
   Result<Batch> assigned = batch_of(order, kinds);
   if (!assigned.ok()) return {exit_unsound, assigned.issues(), {}};
   Batch batch = std::move(assigned).value();
-  if (trouble = lost_plans(options, batch); !trouble.empty()) return {exit_command_line, trouble, {}};
+  if (trouble = lost_by(options, batch); !trouble.empty()) return {exit_command_line, trouble, {}};
 
   watch.begin("laying");
-  SpoolSheets sheets(batch, today());
+  const std::string drawn_on = today();
+  SpoolSheets sheets(batch, picture_of, drawn_on);
   EachWind each;
   if (files)
     each = [&](std::size_t wind, const LaidWind& laid, Progress& own) { return sheets.draw(wind, laid, own); };
@@ -96,7 +92,7 @@ CommandOutcome deliver(const Order& order, std::vector<SpoolKind> kinds, const O
   watch.begin("writing");
   std::string text = options.json ? batch_json(batch) : batch_text(batch);
   if (files) {
-    trouble = sheets.add_to(*files);
+    trouble = add_batch(*files, batch, sheets.sheets(), drawn_on);
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     if (trouble.empty()) trouble = files->commit();
     if (!options.json)

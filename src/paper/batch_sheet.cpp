@@ -5,10 +5,10 @@
 
 #include <fmt/format.h>
 
+#include "answers/batch_rows.h"
 #include "answers/batch_words.h"
 #include "base/readable.h"
 #include "base/spelling.h"
-#include "figures/figures.h"
 #include "paper/drafting.h"
 #include "paper/setup_parts.h"
 #include "paper/typeset.h"
@@ -45,8 +45,9 @@ double draw_cells(Drawing& page, double top, const Cells& cells, bool bold) {
   return top + row_height;
 }
 
-std::string metres(double mm) { return figure(mm / 1e3, 2); }
-std::string kilograms(const std::optional<double>& kg) { return kg ? figure(*kg, 3) : "not known"; }
+Cells cells_of(const BatchRow& row) {
+  return {row.spool, row.net, row.gross, row.splices, row.time, row.fiber, row.diameter, row.clearance, row.verdict};
+}
 
 // Pages that are begun as they are needed.
 class BatchPages {
@@ -122,20 +123,12 @@ class BatchPages {
   }
 
   void draw_spool(std::size_t index) {
-    const BatchSpool& spool = batch_.spools[index];
-    const SpoolWind& wind = batch_.winds[spool.wind];
     constexpr double indent = 6.0;
-    const std::string plan = visible(std::filesystem::path(batch_.kinds[spool.kind].path).filename().string());
-    const std::vector<std::string> takes =
-        lines_of(fmt::format("{}: {}", plan, taken_words(batch_, spool)), width - indent, small);
-    const std::vector<std::string> reason = lines_of(capitalised(wind.verdict.reason) + ".", width - indent, small);
+    const BatchRow row = spool_row(batch_, index);
+    const std::vector<std::string> takes = lines_of(row.takes, width - indent, small);
+    const std::vector<std::string> reason = lines_of(row.reason, width - indent, small);
     make_room(row_height + line * static_cast<double>(takes.size() + reason.size()) + 1.5);
-    top_ = draw_cells(
-        page(), top_,
-        {fmt::format("{}", index + 1), metres(spool.net_mm), metres(spool.gross_mm),
-         fmt::format("{}", spool.splices), time_words(wind.time_s), kilograms(wind.fiber_mass_kg),
-         figure(wind.outer_diameter_mm, 3), figure(wind.rim_clearance_mm, 2), name_of(wind.verdict.grade)},
-        true);
+    top_ = draw_cells(page(), top_, cells_of(row), true);
     for (const auto* lines : {&takes, &reason}) {
       // A list of pieces may be longer than a page.
       for (const std::string& words : *lines) {
@@ -149,12 +142,10 @@ class BatchPages {
   }
 
   void draw_total() {
-    const BatchTotals totals = totals_of(batch_);
     make_room(row_height + 5.0 * line);
-    top_ = draw_cells(page(), top_ + 0.5,
-                      {"Total", metres(totals.net_mm), metres(totals.gross_mm), fmt::format("{}", totals.splices),
-                       time_words(totals.time_s), kilograms(totals.fiber_mass_kg), "", "", name_of(totals.worst)},
-                      true);
+    BatchRow row = total_row(batch_);
+    row.spool = capitalised(row.spool);
+    top_ = draw_cells(page(), top_ + 0.5, cells_of(row), true);
     draw_line(page(), {sheet_margin, top_}, {sheet_margin + width, top_}, {ink, 0.4, {}});
     top_ += 2.0;
     draw_words(estimate_words(batch_), 0.0);

@@ -1,4 +1,5 @@
 // An order over spools in text, JSON, CSV and on paper: one truth. The table is read by Python's csv, the paper by pdftotext.
+#include <filesystem>
 #include <string>
 
 #include <fmt/format.h>
@@ -9,6 +10,7 @@
 #include "answers/batch_words.h"
 #include "figures/figures.h"
 #include "order/reel_shop.h"
+#include "paper/batch_files.h"
 #include "paper/batch_sheet.h"
 #include "paper/cairo_sink.h"
 #include "paper/paper_text.h"
@@ -148,4 +150,18 @@ TEST_CASE("an order of many spools goes over pages, each with its head") {
   }
   for (int spool = 1; spool <= 60; ++spool) CHECK_THAT(all, Contains(fmt::format(" {} 200.00 200.00 0 ", spool)));
   CHECK_THAT(all, Contains("Total 12,000.00 12,000.00"));
+}
+
+TEST_CASE("files that would take the place of an order or of its plans are told, whatever they are called") {
+  testing::ReelShop shop;
+  const Order order = shop.order("[[piece]]\nlength = \"100 m\"\n");
+  (void)shop.folder.file("a.order.toml", "");
+  const Batch small = batch_of(order, shop.kinds(order)).value();
+  const std::filesystem::path folder = shop.folder.path();
+  const Issues lost = lost_sources(
+      small, {folder / "batch.csv", folder / "reel.lay.toml", folder / "." / "a.order.toml", folder / "b.pdf"});
+  REQUIRE(lost.size() == 2);
+  CHECK(lost.front().file == (folder / "reel.lay.toml").string());
+  CHECK_THAT(lost.front().what, Contains("is a plan of the order, and would be lost"));
+  CHECK_THAT(lost.back().what, Contains("is the order itself, and would be lost"));
 }

@@ -1,0 +1,24 @@
+// The table of an order as a person reads it: the same words and figures in a terminal, on paper and in the window.
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+#include "order/batch.h"
+
+namespace laywright {
+
+// Lengths in m, sizes in mm, masses in kg; what is not known is said to be so.
+struct BatchRow {
+  std::string spool;  // "2", or "total"
+  std::string net, gross, splices, time, fiber, turns, diameter, clearance, verdict;
+  std::string takes;   // "reel.lay.toml: piece 1 (16 km)", visible()
+  std::string reason;  // of the verdict, a sentence
+};
+
+// Of the spool at that place in `batch.spools`. Precondition: its wind was laid.
+[[nodiscard]] BatchRow spool_row(const Batch& batch, std::size_t spool);
+// Of all; turns, diameter and clearance stay empty, and so does what is said of one spool.
+[[nodiscard]] BatchRow total_row(const Batch& batch);
+
+}  // namespace laywright
