@@ -95,6 +95,7 @@ bool fits(std::string_view words, float width) {
 
 // A unit stays with its figure.
 bool belongs_to(std::string_view line, std::string_view word) {
+  word = word.substr(0, word.find_last_not_of("),.;:") + 1);
   return !line.empty() && std::isdigit(static_cast<unsigned char>(line.back())) != 0 && word.size() <= 3;
 }
 

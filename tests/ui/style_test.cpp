@@ -1,9 +1,10 @@
-// Colours on which words stand.
+// Colours on which words stand, and lines of words.
 #include <algorithm>
 #include <cmath>
 
 #include <catch2/catch.hpp>
 
+#include "ui/headless.h"
 #include "ui/style.h"
 
 using namespace laywright;
@@ -44,4 +45,19 @@ TEST_CASE("the words of a progress bar can be read on its full and on its empty 
     }
   }
   ImGui::DestroyContext();
+}
+
+TEST_CASE("a line never ends between a figure and its unit, also where the unit ends what stands in brackets") {
+  testing::Headless ui(400.0F, 300.0F);
+  int broken = 0;
+  ui.frames({0.0F, 0.0F}, {400.0F, 300.0F}, [&] {
+    const float least = ImGui::CalcTextSize("piece 1 (16 km),").x;
+    for (float width = least; width < 3.0F * least; width += 1.0F) {
+      const std::string lines = wrapped("piece 1 (16 km), piece 6 (4 km), piece 12 (8.5 km).", width);
+      CAPTURE(lines);
+      for (const char* figure : {"(16\n", "(4\n", "(8.5\n"}) CHECK(lines.find(figure) == std::string::npos);
+      broken += lines.find('\n') != std::string::npos ? 1 : 0;
+    }
+  });
+  CHECK(broken > 100);
 }
