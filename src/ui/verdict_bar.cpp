@@ -12,39 +12,11 @@
 #include "session/advice_commands.h"
 #include "ui/advice_parts.h"
 #include "ui/style.h"
+#include "ui/verdict_sign.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {
 namespace {
-
-ImU32 color_for(Grade grade, Theme theme) {
-  switch (grade) {
-    case Grade::good: return ImGui::GetColorU32(ImGuiCol_CheckMark);
-    case Grade::marginal: return ImGui::GetColorU32(warning_color(theme));
-    case Grade::do_not_wind: return ImGui::GetColorU32(error_color(theme));
-  }
-  return 0;
-}
-
-// A disc, a triangle, a bar across a disc: known without their colours.
-void sign(Grade grade, Theme theme) {
-  const ImVec2 at = ImGui::GetCursorScreenPos();
-  const float side = em(0.95F), top = at.y + 0.5F * (ImGui::GetTextLineHeight() - side), half = 0.5F * side;
-  const ImU32 color = color_for(grade, theme);
-  ImDrawList& canvas = *ImGui::GetWindowDrawList();
-  const ImVec2 centre{at.x + half, top + half};
-  if (grade == Grade::marginal) {
-    canvas.AddTriangleFilled({at.x, top + side}, {centre.x, top}, {at.x + side, top + side}, color);
-  } else {
-    canvas.AddCircleFilled(centre, half, color);
-  }
-  if (grade == Grade::do_not_wind) {
-    canvas.AddRectFilled({centre.x - 0.6F * half, centre.y - 0.18F * half},
-                         {centre.x + 0.6F * half, centre.y + 0.18F * half}, ImGui::GetColorU32(ImGuiCol_WindowBg));
-  }
-  ImGui::Dummy({side, side});
-  ImGui::SameLine(0.0F, em(0.45F));
-}
 
 void draws(const WindVerdict& verdict) {
   if (verdict.draws.empty() ||
@@ -77,7 +49,7 @@ void checks(const Wound& wound, const WindVerdict& verdict, Theme theme) {
       }
       ImGui::TableNextColumn();
       ImGui::PushStyleColor(ImGuiCol_Text, check.grade == Grade::good ? ImGui::GetColorU32(ImGuiCol_Text)
-                                                                      : color_for(check.grade, theme));
+                                                                      : verdict_color(check.grade, theme));
       ImGui::TextUnformatted(name_of(check.grade));
       ImGui::PopStyleColor();
     }
@@ -123,7 +95,7 @@ void verdict_bar(const Workbench& bench, PanelState& state, Commands& out) {
   std::optional<ImVec2> button;
   ImGui::BeginGroup();
   if (verdict) {
-    sign(verdict->grade, theme);
+    verdict_sign(verdict->grade, theme);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x - em(0.3F);
     const std::string words = wrapped(verdict_line(*verdict), width);
