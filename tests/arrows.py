@@ -35,8 +35,8 @@ ARROWS = {
     "paint": {"base", "jobs", "plan", "lay", "measure", "scene", "render"},
     "desk": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "figures", "scene"},
     "web": {"base", "plan", "pattern", "lay", "measure", "payoff", "verdict", "figures", "paper", "scene", "render", "desk"},
-    "session": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "follow", "figures", "records", "answers", "paper", "scene", "desk"},
-    "ui": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "follow", "figures", "records", "answers", "paper", "scene", "desk", "session"},
+    "session": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "order", "follow", "figures", "records", "answers", "paper", "scene", "desk"},
+    "ui": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "order", "follow", "figures", "records", "answers", "paper", "scene", "desk", "session"},
     "app": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures", "records", "answers", "paper", "scene", "export", "render", "paint", "web", "desk", "session", "ui"},
 }
 

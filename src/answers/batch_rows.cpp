@@ -31,7 +31,8 @@ BatchRow spool_row(const Batch& batch, std::size_t index) {
   row.turns = figure(wind.turns, 1);
   row.diameter = figure(wind.outer_diameter_mm, 3);
   row.clearance = figure(wind.rim_clearance_mm, 2);
-  row.verdict = name_of(wind.verdict.grade);
+  row.grade = wind.verdict.grade;
+  row.verdict = name_of(row.grade);
   row.takes = fmt::format("{}: {}", plan, taken_words(batch, spool));
   row.reason = capitalised(wind.verdict.reason) + ".";
   return row;
@@ -46,7 +47,8 @@ BatchRow total_row(const Batch& batch) {
   row.splices = fmt::format("{}", totals.splices);
   row.time = time_words(totals.time_s);
   row.fiber = kilograms(totals.fiber_mass_kg);
-  row.verdict = name_of(totals.worst);
+  row.grade = totals.worst;
+  row.verdict = name_of(row.grade);
   return row;
 }
 

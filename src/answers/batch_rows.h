@@ -12,8 +12,9 @@ namespace laywright {
 struct BatchRow {
   std::string spool;  // "2", or "total"
   std::string net, gross, splices, time, fiber, turns, diameter, clearance, verdict;
-  std::string takes;   // "reel.lay.toml: piece 1 (16 km)", visible()
-  std::string reason;  // of the verdict, a sentence
+  Grade grade = Grade::good;  // of the verdict; the worst of all
+  std::string takes;          // "reel.lay.toml: piece 1 (16 km)", visible()
+  std::string reason;         // of the verdict, a sentence
 };
 
 // Of the spool at that place in `batch.spools`. Precondition: its wind was laid.

@@ -13,7 +13,7 @@ namespace laywright {
 namespace {
 
 Bitmap draw_in(const Result<OffscreenContext>& context, const SceneSource& source, const View& view, bool figures,
-               const GoesOn& goes_on = {}) {
+               const GoesOn& goes_on) {
   if (!context.ok()) return {};
   PictureStyle style;
   style.figures = figures;
@@ -38,6 +38,13 @@ View view_for_paper(const Plan& plan) {
   view.camera.elevation_deg = 16.0;
   view.camera = fit_camera(plan, view);
   return view;
+}
+
+GoesOn going_on(Progress& progress) {
+  return [&progress](double share) {
+    progress.report(share);
+    return !progress.cancelled();
+  };
 }
 
 }  // namespace
@@ -66,21 +73,16 @@ View view_for_customer(const Plan& plan) {
 }
 
 Bitmap picture_for_customer(const SceneSource& source, Progress& progress) {
-  return draw_in(OffscreenContext::open(), source, view_for_customer(source.plan()), true, [&](double share) {
-    progress.report(share);
-    return !progress.cancelled();
-  });
+  return draw_in(OffscreenContext::open(), source, view_for_customer(source.plan()), true, going_on(progress));
 }
 
 Bitmap picture_for_paper(const SceneSource& source, Progress& progress) {
-  return draw_in(OffscreenContext::open(), source, view_for_paper(source.plan()), false, [&](double share) {
-    progress.report(share);
-    return !progress.cancelled();
-  });
+  return draw_in(OffscreenContext::open(), source, view_for_paper(source.plan()), false, going_on(progress));
 }
 
-Bitmap picture_for_paper_beside_window(const SceneSource& source) {
-  return draw_in(OffscreenContext::open_beside_another(), source, view_for_paper(source.plan()), false);
+Bitmap picture_for_paper_beside_window(const SceneSource& source, Progress& progress) {
+  return draw_in(OffscreenContext::open_beside_another(), source, view_for_paper(source.plan()), false,
+                 going_on(progress));
 }
 
 }  // namespace laywright

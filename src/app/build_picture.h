@@ -11,6 +11,8 @@ namespace laywright {
 // The whole spool on white, without words on it. Without pixels where nothing can be drawn (no OpenGL on this machine).
 // Cancelled, it ends soon and has none either.
 [[nodiscard]] Bitmap picture_for_paper(const SceneSource& source, Progress& progress);
+// The same on a thread of a program whose window draws at the same time.
+[[nodiscard]] Bitmap picture_for_paper_beside_window(const SceneSource& source, Progress& progress);
 // Of the words in such a picture, so that they can be read on paper.
 inline constexpr double customer_text_scale = 2.2;
 // The whole spool in its own materials, with its dimensions in the plan's units: as a customer sees it first.
@@ -19,7 +21,5 @@ inline constexpr double customer_text_scale = 2.2;
 [[nodiscard]] Bitmap picture_for_customer(const SceneSource& source, Progress& progress);
 // On white paper.
 [[nodiscard]] Bitmap on_white(const Image& image);
-// The first on a thread of a program whose window draws at the same time.
-[[nodiscard]] Bitmap picture_for_paper_beside_window(const SceneSource& source);
 
 }  // namespace laywright

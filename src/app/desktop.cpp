@@ -63,7 +63,10 @@ void Desktop::set_up_panels() {
   panels_ready_ = true;
   panels_.show_image = [this](ImageSlot slot, const PanelImage& image) { return images_->show(slot, image); };
   panels_.wake = DesktopWindow::wake;
-  panels_.paper_picture = picture_for_paper_beside_window;
+  panels_.paper_picture = [](const SceneSource& source) {
+    Progress to_its_end;
+    return picture_for_paper_beside_window(source, to_its_end);
+  };
   panels_.places.wanted = !options_.state_file.empty();
 }
 

@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <utility>
 
+#include "app/build_picture.h"
 #include "app/desktop_window.h"
 #include "app/page_maker.h"
 #include "app/shipped.h"
@@ -21,6 +22,9 @@ Workbench::Options bench_of_window(const std::shared_ptr<const Catalogues>& cata
     options.lessons = samples / "lessons";
   }
   options.wake = DesktopWindow::wake;
+  options.wind_picture = [](const LaidWind& laid, Progress& progress) {
+    return picture_for_paper_beside_window(SceneSource(laid.plan, laid.build, laid.measurements), progress);
+  };
   if (!share_page_template().empty()) {
     options.make_page = [](const PageOrder& order, Progress& progress) {
       const PageChoices& choices = order.choices;

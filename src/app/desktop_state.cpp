@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/desktop_advice.h"
+#include "app/desktop_order.h"
 #include "app/desktop_records.h"
 #include "desk/machine_quantity.h"
 #include "measure/severity.h"
@@ -122,14 +123,6 @@ Json sheet(const Workbench& bench, const SheetState& state) {
           {"saving", std::move(saving)}};
 }
 
-Json page(const FileSaving& saving) {
-  return {{"path", saving.path},
-          {"share", saving.share},
-          {"done", saving.outcome.has_value()},
-          {"stopped", saving.stopped},
-          {"trouble", saving.outcome && !saving.outcome->empty() ? saving.outcome->front().what : ""}};
-}
-
 Json choices_of(const PageChoices& page) {
   return {{"for_customer", page.for_customer}, {"title", page.letter.title},
           {"customer", page.letter.customer},  {"sender", page.letter.sender},
@@ -154,6 +147,9 @@ const char* name_of(cmd::Question question) {
     case cmd::Question::readings_to_open: return "readings to open";
     case cmd::Question::readings_to_save: return "readings to save";
     case cmd::Question::records: return "records";
+    case cmd::Question::order: return "order";
+    case cmd::Question::order_to_open: return "order to open";
+    case cmd::Question::order_folder: return "order folder";
   }
   return "";
 }
@@ -206,7 +202,7 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
   all["scale"] = panels.scale;
   all["showing"] = bench.showing() ? showing(bench) : Json(nullptr);
   all["lesson"] = bench.lesson() ? lesson(bench) : Json(nullptr);
-  all["page"] = bench.page_saving() ? page(*bench.page_saving()) : Json(nullptr);
+  all["page"] = bench.page_saving() ? saving_json(*bench.page_saving()) : Json(nullptr);
   all["page_choices"] = choices_of(bench.settings().page);
   all["comparing"] = bench.comparison().has_value();
   all["question"] = bench.question() ? Json(name_of(*bench.question())) : Json(nullptr);
@@ -217,6 +213,7 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
                 {"x_to", panels.map.x_to}};
   all["beginning"] = beginning(bench);
   all["records"] = records_json(bench, panels);
+  all["order"] = order_json(bench.order());
   all["recovery_offers"] = bench.recovery_offers().size();
   all["recent"] = bench.settings().recent;
   all["notices"] = Json::array();

@@ -16,8 +16,10 @@ void add_open_command(CLI::App& program, std::shared_ptr<const Catalogues> entri
   options->entries = std::move(entries);
   const CLI::Option* plans =
       command
-          ->add_option("PLAN", options->plans,
-                       "Lay plans, *.lay.toml, or a lesson; without any the last that was open")
+          ->add_option(
+              "PLAN", options->plans,
+              "Lay plans, *.lay.toml, an order over spools, *.order.toml, or a lesson; without any the last "
+              "that was open")
           ->type_name("");
   const CLI::Option* state =
       command

@@ -12,6 +12,7 @@
 namespace laywright {
 
 inline constexpr std::string_view order_format = "lay-order 1";
+inline constexpr std::string_view order_ending = ".order.toml";
 inline constexpr std::string_view an_order = "an order of lengths over spools";
 
 // So many are delivered or wound at most: beyond, a file has a digit too many.

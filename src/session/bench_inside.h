@@ -21,6 +21,7 @@ struct BenchInside {
   std::optional<Showing>& showing = bench.showing_;
   PlanBeginning& beginning = bench.beginning_;
   RecordsDesk& records = bench.records_;
+  OpenOrder& order = bench.order_;
   std::optional<cmd::Question>& question = bench.question_;
   std::vector<Notice>& notices = bench.notices_;
   Settings& settings = bench.settings_;
@@ -41,6 +42,8 @@ struct BenchInside {
   }  // a plan or a lesson; false: it was told why not
   bool open_sample() const { return bench.open_sample(); }
   bool open_proposed() const { return bench.open_proposed(); }
+  void open_order(const std::string& file) const { bench.open_order(file); }
+  bool open_spool_plan(std::size_t spool) const { return bench.open_spool_plan(spool); }
   void remember_file(const std::string& path) const { bench.remember_file(path); }
   void close(std::size_t document) const { bench.close(document); }
   [[nodiscard]] bool recover(std::size_t offer) const { return bench.recover(offer); }  // false: as open()

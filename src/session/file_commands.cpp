@@ -10,6 +10,7 @@
 #include "session/bench_inside.h"
 #include "session/command_rows.h"
 #include "session/lesson_commands.h"
+#include "session/order_commands.h"
 #include "session/reasons.h"
 #include "session/window_commands.h"
 
@@ -199,6 +200,9 @@ CommandRows file_rows() {
        ask(cmd::Question::new_plan), Also::while_typing},
       {"File", "Open...", "Ctrl+O", "Open a lay plan.", ask(cmd::Question::file_to_open), Also::while_typing},
       {"File", "Open the sample", "", "Open the plan that comes with the program.", open_sample()},
+      {"File", "Order...", "Ctrl+Shift+O",
+       "Lay the lengths of an order over spools: which spool takes what, and a verdict for each.", show_order(),
+       Also::while_typing},
       {"File", "Save", "Ctrl+S", "Save the plan; comments and order of its file stay.", save(), Also::while_typing},
       {"File", "Save as...", "Ctrl+Shift+S", "Save the plan to another file.", ask(cmd::Question::file_to_save)},
       {"File", "Set-up sheet...", "Ctrl+P", "See the sheet for the winder as it will print, and save it.",

@@ -21,10 +21,14 @@ JobResult<std::size_t> make_and_write(const std::string& path, const MakeFile& m
 }  // namespace
 
 void FileWriter::start(std::string path, MakeFile make, std::function<void()> wake) {
-  saving_ = FileSaving{std::move(path), 0.0, std::nullopt, false, 0};
-  job_.ask([path = saving_->path,
-            make = std::move(make)](Progress& progress) { return make_and_write(path, make, progress); },
-           std::move(wake));
+  start_set(
+      path, [path, make = std::move(make)](Progress& progress) { return make_and_write(path, make, progress); },
+      std::move(wake));
+}
+
+void FileWriter::start_set(std::string folder, WriteFiles write, std::function<void()> wake) {
+  saving_ = FileSaving{std::move(folder), 0.0, std::nullopt, false, 0};
+  job_.ask(std::move(write), std::move(wake));
 }
 
 bool FileWriter::poll() {

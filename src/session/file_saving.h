@@ -1,4 +1,4 @@
-// A file on its way: made and written in the background, as a whole or not at all.
+// Files on their way: made and written in the background, as a whole or not at all.
 #pragma once
 
 #include <cstddef>
@@ -13,7 +13,7 @@
 namespace laywright {
 
 struct FileSaving {
-  std::string path;
+  std::string path;               // of the file, or of the folder of a set
   double share = 0.0;             // done, 0 to 1
   std::optional<Issues> outcome;  // none while it is being made and written; empty: it was
   bool stopped = false;           // nothing was written
@@ -23,7 +23,10 @@ struct FileSaving {
 // Makes the file's bytes, on another thread. What it gives once the progress is cancelled is not written.
 using MakeFile = std::function<Result<std::string>(Progress&)>;
 
-// Makes and writes one file at a time. One thread uses it.
+// Makes and writes a set of files by itself, on another thread: all of them or none. Gives the bytes that were written.
+using WriteFiles = std::function<JobResult<std::size_t>(Progress&)>;
+
+// Makes and writes one file, or one set, at a time. One thread uses it.
 class FileWriter {
  public:
   // `what` stands in the words of a trouble: "the share page".
@@ -35,6 +38,8 @@ class FileWriter {
 
   // Precondition: nothing is being made. `wake` is called from another thread when it is over.
   void start(std::string path, MakeFile make, std::function<void()> wake);
+  // The same of a set, into that folder.
+  void start_set(std::string folder, WriteFiles write, std::function<void()> wake);
   // Asks for an end soon; what is on its way to the disk is still written.
   void stop() { job_.ask_to_stop(); }
 
@@ -44,6 +49,10 @@ class FileWriter {
   // The last one, as of the last poll(); none: there was none.
   [[nodiscard]] std::optional<FileSaving> saving() const;
   [[nodiscard]] bool busy() const { return job_.busy(); }
+  // The last one is over, and was written.
+  [[nodiscard]] bool wrote() const {
+    return saving_ && saving_->outcome && saving_->outcome->empty() && !saving_->stopped;
+  }
   void forget();  // what is over
 
  private:

@@ -1,5 +1,6 @@
 // What a workbench does by itself.
 #include <algorithm>
+#include <filesystem>
 
 #include <fmt/format.h>
 
@@ -38,6 +39,7 @@ bool Workbench::poll(Clock::time_point now) {
   changed |= judge_over_draws();
   changed |= beginning_.poll();
   changed |= records_.poll(question_ == cmd::Question::records, now);
+  changed |= mind_order();
   changed |= play(now);
   changed |= fly(now);
   changed |= mind_files();
@@ -175,6 +177,23 @@ bool Workbench::mind_files() {
   return written;
 }
 
+bool Workbench::mind_order() {
+  const bool laid = order_.status().busy, written = order_.is_writing();
+  if (!order_.poll()) return false;
+  const bool seen = question_ == cmd::Question::order || question_ == cmd::Question::order_folder;
+  if (seen) return true;
+  const std::string name = std::filesystem::path(order_.file()).filename().string();
+  if (laid && !order_.status().busy)
+    tell(Severity::warning,
+         fmt::format(fmt::runtime(order_.can_be_written()
+                                      ? "The order {} has been laid: Ctrl+Shift+O shows what comes of it."
+                                      : "The order {} cannot be laid as it stands: Ctrl+Shift+O shows why."),
+                     name));
+  if (written && !order_.is_writing() && !order_.saving()->outcome->empty())
+    tell_failure(fmt::format("The files of the order {} were not written.", name), *order_.saving()->outcome);
+  return true;
+}
+
 bool Workbench::show_on(Clock::time_point now) {
   if (showing_ && !wound()) showing_.reset();  // its plan was closed
   if (!showing_ || showing_->paused) {
@@ -272,9 +291,10 @@ void Workbench::keep_settings(Clock::time_point now) {
 
 std::optional<double> Workbench::seconds_to_next_poll() const {
   const bool records = question_ == cmd::Question::records || records_.busy();
-  if (desks_.empty() && !records) return std::nullopt;
+  const bool order = order_.status().busy || order_.is_writing();
+  if (desks_.empty() && !records && !order) return std::nullopt;
   double soonest = look_at_files_every_s;
-  if (records_.busy()) soonest = std::min(soonest, progress_every_s);
+  if (order || records_.busy()) soonest = std::min(soonest, progress_every_s);
   if (desks_.empty()) return soonest;
   for (const Desk& desk : desks_) {
     if (desk.document->laying().busy || desk.advice->busy()) soonest = std::min(soonest, progress_every_s);

@@ -17,7 +17,10 @@ enum class Question {
   new_plan,
   readings_to_open,
   readings_to_save,
-  records
+  records,
+  order,
+  order_to_open,
+  order_folder
 };
 
 }  // namespace laywright::cmd

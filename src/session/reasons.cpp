@@ -19,4 +19,15 @@ std::string why_no_page(const Workbench& bench) {
   return document.laid_in_full() ? "" : "The plan is being laid: the page can be saved when the whole wind lies.";
 }
 
+std::string why_not_write_order(const Workbench& bench) {
+  const OpenOrder& order = bench.order();
+  if (order.file().empty()) return reason::no_order;
+  if (order.is_writing()) return "The files are still being written: wait a moment, or stop it.";
+  if (has_error(order.issues()) || (order.laid() && !order.laid()->not_placed.empty()))
+    return "The order cannot be delivered as it stands: mend what is told of it, and read it again.";
+  if (order.can_be_written()) return "";
+  return order.status().busy ? "The order is still being laid in full: wait for it."
+                             : "The order was not laid in full: read it again.";
+}
+
 }  // namespace laywright

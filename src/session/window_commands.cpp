@@ -31,6 +31,8 @@ std::string why_not_ask(const Workbench& bench, Question q) {
   const bool of_plan = is_one_of(q, Question::file_to_save, Question::close_unsaved, Question::better_settings) ||
                        is_one_of(q, Question::readings_to_open, Question::readings_to_save) || of_sheet || of_page;
   if (of_plan && bench.active() == nullptr) return reason::no_plan;
+  if (q == Question::order && bench.order().file().empty()) return reason::no_order;
+  if (q == Question::order_folder) return why_not_write_order(bench);
   if (of_sheet && !bench.wound()) return reason::not_laid;
   if (of_page && !bench.options().make_page) return why_no_page(bench);
   const bool breaks = is_one_of(q, Question::file_to_save, Question::what_to_compare);
@@ -62,6 +64,9 @@ constexpr const char* words_of(Question question) {
     case Question::readings_to_open: return "readings to open";
     case Question::readings_to_save: return "readings to save";
     case Question::records: return "records";
+    case Question::order: return "order";
+    case Question::order_to_open: return "order to open";
+    case Question::order_folder: return "order folder";
   }
   return "";
 }

@@ -114,6 +114,10 @@ void Workbench::add_desk(std::unique_ptr<Document> document) {
 bool Workbench::open(const std::string& path) {
   const std::string file = absolute(path);
   if (file.ends_with(".lesson.toml")) return open_lesson(file);
+  if (file.ends_with(order_ending)) {
+    open_order(file);
+    return true;
+  }
   for (std::size_t i = 0; i < desks_.size(); ++i) {
     if (desks_[i].document->path() != file) continue;
     const std::uint64_t id = desks_[i].id;
@@ -169,17 +173,36 @@ bool Workbench::open_sample() {
   return true;
 }
 
-bool Workbench::open_proposed() {
-  Result<std::unique_ptr<Document>> begun = Document::begun(beginning_.proposed()->text, services());
+bool Workbench::open_begun(const std::string& text, const char* failed) {
+  Result<std::unique_ptr<Document>> begun = Document::begun(text, services());
   if (!begun) {
-    tell_failure("The proposed plan could not be opened.", begun.issues());
+    tell_failure(failed, begun.issues());
     return false;
   }
-  beginning_.forget();
   question_.reset();
   close_lesson();
   add_desk(std::move(begun).value());
   return true;
+}
+
+bool Workbench::open_proposed() {
+  if (!open_begun(beginning_.proposed()->text, "The proposed plan could not be opened.")) return false;
+  beginning_.forget();
+  return true;
+}
+
+void Workbench::open_order(const std::string& file) {
+  const Catalogues none({});
+  order_.open(absolute(file), options_.entries ? *options_.entries : none);
+  question_ = cmd::Question::order;
+}
+
+bool Workbench::open_spool_plan(std::size_t spool) {
+  if (const std::optional<std::string> file = order_.written_plan(spool)) {
+    question_.reset();
+    return open(*file);
+  }
+  return open_begun(plan_text_of(order_.laid()->batch, spool), "The plan of the spool could not be opened.");
 }
 
 void Workbench::close(std::size_t index) {

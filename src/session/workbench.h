@@ -19,6 +19,7 @@
 #include "session/document.h"
 #include "session/folders.h"
 #include "session/lesson_run.h"
+#include "session/open_order.h"
 #include "session/page_saving.h"
 #include "session/plan_beginning.h"
 #include "session/question.h"
@@ -82,6 +83,7 @@ class Workbench {
     std::function<Shelf()> shelf;                // all that they have; may be empty
     std::function<void()> wake;  // called from other threads when poll() has something to do; may be empty
     MakePage make_page;          // empty: the program was built without the share page
+    WindPicture wind_picture;    // for sheets of an order, on other threads; empty: they have none
     double flight_s = 0.4;       // that a camera takes to a finding, where the settings let it fly
   };
 
@@ -144,6 +146,8 @@ class Workbench {
 
   // What was wound and measured, while somebody looks at it.
   [[nodiscard]] const RecordsDesk& records() const { return records_; }
+  // The order over spools that was opened last.
+  [[nodiscard]] const OpenOrder& order() const { return order_; }
 
   // While the active document's wind is shown to others.
   [[nodiscard]] const std::optional<Showing>& showing() const { return showing_; }
@@ -186,7 +190,10 @@ class Workbench {
   void close(std::size_t index);
   bool open(const std::string& path);
   bool recover(std::size_t offer);
+  bool open_begun(const std::string& text, const char* failed);  // without a file; false: it was told
   bool open_proposed();
+  void open_order(const std::string& file);  // what is wrong with it is told beside it
+  bool open_spool_plan(std::size_t spool);
   bool open_sample();  // a copy of it, without a file; the one that is open already comes to the front
   void tell_failure(const std::string& text, const Issues& issues);
   void remember_file(const std::string& path);
@@ -213,6 +220,7 @@ class Workbench {
   void write_sheet(const std::string& path, std::shared_ptr<const std::vector<Drawing>> pages, int page);
   Issues write_page(const std::string& path);
   bool mind_files();
+  bool mind_order();
   bool watch_files(Clock::time_point now);
   void tell_of_file(const Desk& desk);
   void keep_copies(Clock::time_point now);
@@ -244,6 +252,7 @@ class Workbench {
   std::optional<cmd::Question> question_;
   PlanBeginning beginning_{[this] { options_.wake(); }};
   RecordsDesk records_{[this] { options_.wake(); }};
+  OpenOrder order_{[this] { options_.wake(); }, options_.wind_picture};
   FileWriter sheet_writer_{"the set-up sheet"}, page_writer_{"the share page"};
 
   std::optional<Clock::time_point> played_at_, shown_at_, watched_at_, settings_at_;

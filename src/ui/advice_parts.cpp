@@ -77,6 +77,20 @@ void inquiry_line(const InquiryStatus& status, Theme theme, const std::string& w
   }
 }
 
+void saving_line(const FileSaving& saving, Theme theme, const char* saved) {
+  if (!saving.outcome) {
+    ImGui::TextDisabled("Writing %s", saving.path.c_str());
+    ImGui::ProgressBar(static_cast<float>(saving.share), {-1.0F, 0.0F});
+  } else if (saving.stopped) {
+    ImGui::TextWrapped("Stopped; nothing was written.");
+  } else if (saving.outcome->empty()) {
+    ImGui::TextWrapped("%s %s (%.1f MB)", saved, saving.path.c_str(), static_cast<double>(saving.bytes) / 1e6);
+  } else {
+    const Issue& issue = saving.outcome->front();
+    coloured(error_color(theme), fmt::format("{}: {}", issue.file.empty() ? saving.path : issue.file, issue.what));
+  }
+}
+
 void stale_line(const Workbench& bench, AdviceKind kind, const std::string& place, PanelState& state) {
   const std::optional<Standing> standing = bench.standing(kind);
   if (!standing || !standing->stale) return;

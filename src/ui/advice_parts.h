@@ -23,6 +23,9 @@ void inquiry_line(const Workbench& bench, AdviceKind kind, const std::string& wo
 void inquiry_line(const InquiryStatus& status, Theme theme, const std::string& words, const std::string& place,
                   const Command& stop, PanelState& state, Commands& out);
 
+// What has become of the last saving: a bar, "Saved as FILE (1.2 MB)" by its first words, or why not.
+void saving_line(const FileSaving& saving, Theme theme, const char* saved);
+
 // That the plan is no longer the one that was asked about; nothing where it is.
 void stale_line(const Workbench& bench, AdviceKind kind, const std::string& place, PanelState& state);
 

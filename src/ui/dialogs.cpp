@@ -150,6 +150,9 @@ void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out) {
     case cmd::Question::readings_to_open: return file_dialog(bench, FileUse::open_readings, state, out);
     case cmd::Question::readings_to_save: return file_dialog(bench, FileUse::save_readings, state, out);
     case cmd::Question::records: return records_dialog(bench, state, out);
+    case cmd::Question::order: return order_dialog(bench, state, out);
+    case cmd::Question::order_to_open: return file_dialog(bench, FileUse::open_order, state, out);
+    case cmd::Question::order_folder: return file_dialog(bench, FileUse::write_order, state, out);
   }
 }
 

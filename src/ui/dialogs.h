@@ -12,6 +12,9 @@ void draw_dialogs(const Workbench& bench, PanelState& state, Commands& out);
 // A plan begun anew: what is wound on what, the settings that are proposed for it.
 void new_plan_dialog(const Workbench& bench, PanelState& state, Commands& out);
 
+// An order over spools: what is wrong with it, or which spool takes what, with a verdict for each; the way to write it.
+void order_dialog(const Workbench& bench, PanelState& state, Commands& out);
+
 // Better settings: what the search may turn, how far it is, and what it has found.
 void better_dialog(const Workbench& bench, PanelState& state, Commands& out);
 
@@ -25,7 +28,16 @@ void sheet_dialog(const Workbench& bench, PanelState& state, Commands& out);
 void records_dialog(const Workbench& bench, PanelState& state, Commands& out);
 
 // A file to open, or a name to save under.
-enum class FileUse { open_plan, save_plan, save_sheet, save_page, open_readings, save_readings };
+enum class FileUse {
+  open_plan,
+  save_plan,
+  save_sheet,
+  save_page,
+  open_readings,
+  save_readings,
+  open_order,
+  write_order  // into a folder
+};
 
 void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Commands& out);
 

@@ -8,10 +8,12 @@
 #include <imgui_internal.h>  // ClearActiveID
 #include <imgui_stdlib.h>
 
+#include "order/order.h"
 #include "paper/sheet_file.h"
 #include "plan/plan_name.h"
 #include "session/file_commands.h"
 #include "session/follow_commands.h"
+#include "session/order_commands.h"
 #include "session/window_commands.h"
 #include "ui/focus.h"
 #include "ui/style.h"
@@ -21,9 +23,15 @@ namespace {
 
 namespace fs = std::filesystem;
 
-bool opens(FileUse use) { return use == FileUse::open_plan || use == FileUse::open_readings; }
+bool opens(FileUse use) {
+  return use == FileUse::open_plan || use == FileUse::open_readings || use == FileUse::open_order;
+}
 
-bool is_of_plan(FileUse use) { return use == FileUse::open_plan || use == FileUse::save_plan; }
+// Of the files that are listed, where not all are.
+std::string ending_listed(FileUse use) {
+  if (use == FileUse::open_order) return std::string(order_ending);
+  return use == FileUse::open_plan || use == FileUse::save_plan ? ".toml" : "";
+}
 
 // True if the file's ending says what is written.
 bool fits(FileUse use, const fs::path& path) {
@@ -44,13 +52,18 @@ Words words_for(FileUse use) {
     case FileUse::save_page: return {"Save the share page as", "name or path of a .html file", "Save"};
     case FileUse::open_readings: return {"Open readings", "name or path of a .csv table", "Open"};
     case FileUse::save_readings: return {"Save the readings as", "name or path of a .csv table", "Save"};
+    case FileUse::open_order: return {"Open an order", "name or path of a *.order.toml file", "Open"};
+    case FileUse::write_order:
+      return {"Write the order into a folder", "name or path of a folder; it is made where it is missing", "Write"};
   }
   return {"", "", ""};
 }
 
-std::string name_to_begin_with(const Desk* desk, FileUse use) {
+std::string name_to_begin_with(const Workbench& bench, FileUse use) {
+  const Desk* desk = bench.active();
   const fs::path file = desk != nullptr ? desk->document->path().filename() : fs::path();
   if (opens(use)) return "";
+  if (use == FileUse::write_order) return fs::path(bench.order().file()).stem().stem().string();
   if (use == FileUse::save_plan) return file.empty() ? "plan.lay.toml" : file.string();
   const std::string ending = use == FileUse::save_sheet ? ".pdf" : use == FileUse::save_readings ? ".csv" : ".html";
   const char* const otherwise = use == FileUse::save_sheet ? "set-up-sheet" : "wind";
@@ -61,9 +74,11 @@ void begin_where_it_makes_sense(const Workbench& bench, FileUse use, FileState& 
   std::error_code error;
   const Desk* desk = bench.active();
   fs::path file = desk != nullptr ? desk->document->path() : fs::path();
+  const bool of_order = use == FileUse::open_order || use == FileUse::write_order;
+  if (of_order && !bench.order().file().empty()) file = bench.order().file();
   if (file.empty() && !bench.settings().recent.empty()) file = bench.settings().recent.front();
   files.folder = file.empty() ? fs::current_path(error).string() : file.parent_path().string();
-  files.name = name_to_begin_with(desk, use);
+  files.name = name_to_begin_with(bench, use);
 }
 
 void go_to(const std::string& folder, FileState& files) {
@@ -72,7 +87,7 @@ void go_to(const std::string& folder, FileState& files) {
 }
 
 // True: a file was opened by a double click or Enter.
-bool entries(const FolderListing& listing, PanelState& state) {
+bool entries(const FolderListing& listing, FileUse use, PanelState& state) {
   FileState& files = state.files;
   const fs::path folder = listing.folder;
   bool chosen = false;
@@ -100,7 +115,9 @@ bool entries(const FolderListing& listing, PanelState& state) {
     }
   }
   if (listing.entries.empty() && listing.trouble.empty()) {
-    ImGui::TextDisabled(listing.all_files ? "The folder is empty." : "No lay plan here (*.toml).");
+    ImGui::TextDisabled(listing.ending.empty()       ? "The folder is empty."
+                        : use == FileUse::open_order ? "No order here (*.order.toml)."
+                                                     : "No lay plan here (*.toml).");
   }
   return chosen;
 }
@@ -108,8 +125,8 @@ bool entries(const FolderListing& listing, PanelState& state) {
 bool list(FileUse use, PanelState& state) {
   FileState& files = state.files;
   ImGui::BeginChild("entries", {0.0F, -em(5.6F)}, true);
-  const bool all_files = files.all_files || !is_of_plan(use);
-  const FolderListing* listing = files.list.of(files.folder, all_files, state.wake);
+  const std::string ending = files.all_files ? "" : ending_listed(use);
+  const FolderListing* listing = files.list.of(files.folder, ending, state.wake);
   bool chosen = false;
   if (listing == nullptr) {
     ImGui::TextDisabled("Reading the folder...");
@@ -120,7 +137,7 @@ bool list(FileUse use, PanelState& state) {
       ImGui::TextWrapped("This folder cannot be read (%s). Go up, or type another one above.",
                          listing->trouble.c_str());
     }
-    chosen = entries(*listing, state);
+    chosen = entries(*listing, use, state);
   }
   // Tab leads on to the name, Down from the name back.
   files.to_name |= ImGui::IsWindowFocused() && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Tab), false);
@@ -143,17 +160,34 @@ bool name_field(const char* hint, PanelState& state) {
   return enter;
 }
 
-bool is_there(const fs::path& path, FileState& files) {
+fs::file_type what_is_there(const fs::path& path, FileState& files) {
   if (files.looked_for == path.string()) return files.is_there;
   std::error_code error;
   files.looked_for = path.string();
-  files.is_there = fs::exists(path, error);
+  files.is_there = fs::status(path, error).type();
   return files.is_there;
+}
+
+bool is_there(const fs::path& path, FileState& files) {
+  const fs::file_type type = what_is_there(path, files);
+  return type != fs::file_type::not_found && type != fs::file_type::none;
+}
+
+// A set of files goes into a folder.
+bool is_taken(FileUse use, const fs::path& path, FileState& files) {
+  return use == FileUse::write_order && is_there(path, files) &&
+         what_is_there(path, files) != fs::file_type::directory;
 }
 
 // What is to be known of the name before it is taken.
 const char* remark_on(const Workbench& bench, FileUse use, const fs::path& path, FileState& files) {
-  if (opens(use) || files.name.empty()) return " ";
+  if (opens(use)) return " ";
+  if (use == FileUse::write_order) {
+    if (is_taken(use, path, files)) return "There is a file of that name, and no folder: choose another one.";
+    return is_there(path, files) ? "The folder is there already; files of the same names in it will be replaced."
+                                 : "All files or none: if one cannot be written, nothing is.";
+  }
+  if (files.name.empty()) return " ";
   if (!fits(use, path)) {
     return use == FileUse::save_page ? "End the name with .html."
                                      : "End the name with .pdf for both pages, with .svg or .png for one.";
@@ -168,7 +202,7 @@ const char* remark_on(const Workbench& bench, FileUse use, const fs::path& path,
 
 // What stands beside the buttons.
 void options(FileUse use, const fs::path& path, PanelState& state) {
-  if (is_of_plan(use)) {
+  if (!ending_listed(use).empty()) {
     ImGui::Checkbox("All files", &state.files.all_files);
     return;
   }
@@ -189,12 +223,16 @@ Command command_for(FileUse use, const fs::path& path, const PanelState& state) 
     case FileUse::save_page: return cmd::save_page(path.string());
     case FileUse::open_readings: return cmd::open_readings(path.string());
     case FileUse::save_readings: return cmd::save_readings(path.string());
+    case FileUse::open_order: return cmd::open_order(path.string());
+    case FileUse::write_order: return cmd::write_order(path.string());
   }
   return cmd::open(path.string());
 }
 
-// What is saved of a build is looked at again; all else is over.
-Command command_to_give_up(FileUse use) {
+// What is saved of a build, or an order, is looked at again; all else is over.
+Command command_to_give_up(const Workbench& bench, FileUse use) {
+  const bool of_order = use == FileUse::write_order || use == FileUse::open_order;
+  if (of_order && !bench.order().file().empty()) return cmd::ask(cmd::Question::order);
   if (use == FileUse::save_page) return cmd::ask(cmd::Question::share_page);
   return use == FileUse::save_sheet ? Command{cmd::ask(cmd::Question::setup_sheet)} : Command{cmd::answered()};
 }
@@ -218,10 +256,12 @@ void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Command
   state.places.note_item("file folder");
   bool done = list(use, state);
   done |= name_field(hint, state);
-  const fs::path typed = fs::path(files.folder) / files.name;  // a whole path that was typed stands for itself
+  // A whole path that was typed stands for itself.
+  const fs::path typed = files.name.empty() ? fs::path(files.folder) : fs::path(files.folder) / files.name;
   const fs::path path = use == FileUse::save_plan ? with_plan_ending(typed) : typed;
   ImGui::TextDisabled("%s", remark_on(bench, use, path, files));
-  const bool usable = !files.name.empty() && fits(use, path);
+  const bool named = !files.name.empty() || use == FileUse::write_order;
+  const bool usable = named && fits(use, path) && !is_taken(use, path, files);
   ImGui::BeginDisabled(!usable);
   done |= ImGui::Button(button);
   ImGui::EndDisabled();
@@ -233,7 +273,7 @@ void file_dialog(const Workbench& bench, FileUse use, PanelState& state, Command
   const bool chosen = done && usable && !cancelled;
   files.to_name |= done && !usable;  // Enter has let go of the name, which is to be mended
   if (chosen) out.push_back(command_for(use, path, state));
-  if (cancelled) out.push_back(command_to_give_up(use));
+  if (cancelled) out.push_back(command_to_give_up(bench, use));
   if (chosen || cancelled) {
     files.list.close();
     ImGui::CloseCurrentPopup();

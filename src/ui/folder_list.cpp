@@ -14,20 +14,20 @@ constexpr double look_every_s = 1.0;
 using Seconds = std::chrono::duration<double>;
 
 // None: it is as it was.
-std::optional<FolderListing> look(const std::string& folder, bool all_files,
+std::optional<FolderListing> look(const std::string& folder, const std::string& ending,
                                   const std::optional<fs::file_time_type>& known) {
   std::error_code error;
   const fs::file_time_type changed = fs::last_write_time(folder, error);
   if (!error && known && changed == *known) return std::nullopt;
-  return list_folder(folder, all_files);
+  return list_folder(folder, ending);
 }
 
 }  // namespace
 
-FolderListing list_folder(const std::string& folder, bool all_files) {
+FolderListing list_folder(const std::string& folder, const std::string& ending) {
   FolderListing listing;
   listing.folder = folder;
-  listing.all_files = all_files;
+  listing.ending = ending;
   std::error_code error;
   listing.changed = fs::last_write_time(folder, error);
   for (fs::directory_iterator at(folder, error), end; !error && at != end && listing.entries.size() < most_entries;
@@ -36,7 +36,7 @@ FolderListing list_folder(const std::string& folder, bool all_files) {
     if (name.starts_with('.')) continue;
     std::error_code unknown;
     const bool is_folder = at->is_directory(unknown);
-    if (is_folder || all_files || name.ends_with(".toml")) listing.entries.push_back({name, is_folder});
+    if (is_folder || name.ends_with(ending)) listing.entries.push_back({name, is_folder});
   }
   if (error) listing.trouble = error.message();
   std::sort(listing.entries.begin(), listing.entries.end(), [](const FolderEntry& a, const FolderEntry& b) {
@@ -45,21 +45,22 @@ FolderListing list_folder(const std::string& folder, bool all_files) {
   return listing;
 }
 
-const FolderListing* FolderList::of(const std::string& folder, bool all_files, const std::function<void()>& wake) {
+const FolderListing* FolderList::of(const std::string& folder, const std::string& ending,
+                                    const std::function<void()>& wake) {
   if (auto made = work_.take()) {
     if (*made) listing_ = std::move(**made);
   } else if (!work_.trouble().empty()) {
-    listing_ = {asked_folder_, asked_all_, {}, {}, work_.trouble().front().what};
+    listing_ = {asked_folder_, asked_ending_, {}, {}, work_.trouble().front().what};
   }
-  const bool another = folder != asked_folder_ || all_files != asked_all_;
+  const bool another = folder != asked_folder_ || ending != asked_ending_;
   const Clock::time_point now = Clock::now();
-  const bool have = listing_.folder == folder && listing_.all_files == all_files;
+  const bool have = listing_.folder == folder && listing_.ending == ending;
   if (another || !looked_at_ || Seconds(now - *looked_at_).count() >= look_every_s) {
     asked_folder_ = folder;
-    asked_all_ = all_files;
+    asked_ending_ = ending;
     looked_at_ = now;
     const auto known = have && listing_.trouble.empty() ? std::optional(listing_.changed) : std::nullopt;
-    work_.ask([folder, all_files, known] { return look(folder, all_files, known); }, wake);
+    work_.ask([folder, ending, known] { return look(folder, ending, known); }, wake);
   }
   return have ? &listing_ : nullptr;
 }

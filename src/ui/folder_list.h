@@ -19,21 +19,21 @@ struct FolderEntry {
 
 struct FolderListing {
   std::string folder;
-  bool all_files = false;
+  std::string ending;                       // of the files that are listed; empty: of all
   std::filesystem::file_time_type changed;  // of the folder
-  std::vector<FolderEntry> entries;  // folders first, then plans (or all files), by name; hidden ones left out
-  std::string trouble;               // why it cannot be read; empty: it was read
+  std::vector<FolderEntry> entries;         // folders first, then files, by name; hidden ones left out
+  std::string trouble;                      // why it cannot be read; empty: it was read
 };
 
-// Reads it; at most 5000 entries.
-[[nodiscard]] FolderListing list_folder(const std::string& folder, bool all_files);
+// Reads it: folders, and files that end so; at most 5000 entries.
+[[nodiscard]] FolderListing list_folder(const std::string& folder, const std::string& ending);
 
 class FolderList {
  public:
   using Clock = std::chrono::steady_clock;
 
   // The newest listing of this folder, and from time to time a look whether it has changed. Null until it was read.
-  [[nodiscard]] const FolderListing* of(const std::string& folder, bool all_files,
+  [[nodiscard]] const FolderListing* of(const std::string& folder, const std::string& ending,
                                         const std::function<void()>& wake);
   // The next look is due, or something was read; none while nobody asks.
   [[nodiscard]] std::optional<double> seconds_to_look() const;
@@ -41,8 +41,7 @@ class FolderList {
 
  private:
   FolderListing listing_;
-  std::string asked_folder_;
-  bool asked_all_ = false;
+  std::string asked_folder_, asked_ending_;
   std::optional<Clock::time_point> looked_at_;
   PanelWork<std::optional<FolderListing>> work_{"the list of files"};  // none: nothing has changed
 };

@@ -10,6 +10,7 @@
 #include "session/command_rows.h"
 #include "session/file_commands.h"
 #include "session/lesson_commands.h"
+#include "session/order_commands.h"
 #include "session/plan_commands.h"
 #include "session/window_commands.h"
 #include "ui/style.h"
@@ -90,6 +91,15 @@ void colours_progress(PanelState& state) {
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("Give these colours up (Escape); those before come back.");
 }
 
+// In the menu bar's right end: how far it is, and the way to stop it.
+void work_bar(const char* name, const InquiryStatus& status, const Command& stop, const char* tip, Commands& out) {
+  ImGui::SameLine(ImGui::GetWindowWidth() - em(18.0F));
+  const std::string words = fmt::format("{} {:.0f} %", name, 100.0 * status.share);
+  ImGui::ProgressBar(static_cast<float>(status.share), {em(12.5F), 0.0F}, words.c_str());
+  if (ImGui::SmallButton("Stop")) out.push_back(stop);
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tip);
+}
+
 // Of the first search that runs; false: none does.
 bool search_progress(const Advice& advice, Commands& out) {
   constexpr std::pair<AdviceKind, const char*> kinds[] = {{AdviceKind::cause, "Finding the cause"},
@@ -100,11 +110,7 @@ bool search_progress(const Advice& advice, Commands& out) {
   for (const auto& [kind, name] : kinds) {
     const InquiryStatus status = advice.status(kind);
     if (!status.busy) continue;
-    ImGui::SameLine(ImGui::GetWindowWidth() - em(18.0F));
-    const std::string words = fmt::format("{} {:.0f} %", name, 100.0 * status.share);
-    ImGui::ProgressBar(static_cast<float>(status.share), {em(12.5F), 0.0F}, words.c_str());
-    if (ImGui::SmallButton("Stop")) out.push_back(cmd::stop_advice(kind));
-    if (ImGui::IsItemHovered()) ImGui::SetTooltip("Give it up (Escape); what was found before stays.");
+    work_bar(name, status, cmd::stop_advice(kind), "Give it up (Escape); what was found before stays.", out);
     return true;
   }
   return false;
@@ -112,12 +118,13 @@ bool search_progress(const Advice& advice, Commands& out) {
 
 void progress(const Workbench& bench, PanelState& state, Commands& out) {
   const Desk* desk = bench.active();
-  if (desk == nullptr) return;
-  const LayingStatus laying = desk->document->laying();
-  if (!laying.busy) {
-    if (!search_progress(*desk->advice, out)) colours_progress(state);
-    return;
+  if (desk == nullptr || !desk->document->laying().busy) {
+    if (desk != nullptr && search_progress(*desk->advice, out)) return;
+    if (const InquiryStatus order = bench.order().status(); order.busy)
+      return work_bar("Order", order, cmd::stop_laying_order(), "Give it up; what was laid before stays.", out);
+    return colours_progress(state);
   }
+  const LayingStatus laying = desk->document->laying();
   const float width = em(17.0F);
   ImGui::SameLine(ImGui::GetWindowWidth() - width - em(1.0F));
   std::string words = fmt::format("{} {:.0f} %", laying.pass.full() ? "Laying" : "First look", 100.0 * laying.share);

@@ -8,28 +8,13 @@
 #include "figures/figures.h"
 #include "session/file_commands.h"
 #include "session/window_commands.h"
+#include "ui/advice_parts.h"
 #include "ui/focus.h"
 #include "ui/modal.h"
 #include "ui/style.h"
 
 namespace laywright {
 namespace {
-
-// What has become of the last saving.
-void outcome(const FileSaving& saving, Theme theme) {
-  if (!saving.outcome) {
-    ImGui::TextDisabled("Writing %s", saving.path.c_str());
-    ImGui::ProgressBar(static_cast<float>(saving.share), {-1.0F, 0.0F});
-  } else if (saving.stopped) {
-    ImGui::TextWrapped("Stopped; nothing was written.");
-  } else if (saving.outcome->empty()) {
-    ImGui::TextWrapped("Saved as %s (%.1f MB)", saving.path.c_str(), static_cast<double>(saving.bytes) / 1e6);
-  } else {
-    ImGui::PushStyleColor(ImGuiCol_Text, error_color(theme));
-    ImGui::TextWrapped("%s: %s", saving.path.c_str(), saving.outcome->front().what.c_str());
-    ImGui::PopStyleColor();
-  }
-}
 
 void buttons(bool busy, bool ready, PanelState& state, Commands& out) {
   if (busy) {
@@ -127,7 +112,7 @@ void page_dialog(const Workbench& bench, PanelState& state, Commands& out) {
   const bool busy = saving && !saving->outcome;
   const std::string why = busy ? "" : bench.why_not(cmd::save_page("page.html"));
   if (!why.empty()) ImGui::TextWrapped("%s", why.c_str());
-  if (saving) outcome(*saving, bench.active()->stage.view.theme);
+  if (saving) saving_line(*saving, bench.active()->stage.view.theme, "Saved as");
   // They stay in their place, whatever is told above them.
   ImGui::SetCursorPosY(ImGui::GetWindowHeight() - ImGui::GetStyle().WindowPadding.y - ImGui::GetFrameHeight());
   buttons(busy, fits && why.empty(), state, out);
