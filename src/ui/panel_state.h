@@ -124,107 +124,109 @@ struct RecordsState {
   bool asked_to_amend = false;
   std::string trend;  // the chart that is seen, by its heading
   RecordPageWords page;
-  struct OrderState {
-    std::weak_ptr<const LaidOrder> of;  // whose rows these are
-    std::vector<BatchRow> rows;         // of each spool, and last of all
-  };
+};
 
-  struct BetterState {
-    bool sets_up = false;  // the request is seen, not what was found
-    BetterRequest request;
-  };
+struct OrderState {
+  std::weak_ptr<const LaidOrder> of;  // whose rows these are
+  std::vector<BatchRow> rows;         // of each spool, and last of all
+};
 
-  // What is being typed goes into the plan when the person says so: half a number or unit is no value.
-  struct TypingState {
-    using Clock = std::chrono::steady_clock;
+struct BetterState {
+  bool sets_up = false;  // the request is seen, not what was found
+  BetterRequest request;
+};
 
-    std::string path;        // of the field that is being typed into; empty: none
-    std::string text, sent;  // now, and what the plan has of it
-    std::uint64_t gesture = 0;
-    std::uint64_t desk = 0, changes = 0;        // whose field it is, and its changes when typing began
-    std::optional<Clock::time_point> typed_at;  // last, where the text stands for itself but is not sent
-    bool seen = false;                          // the field was drawn in this frame
-  };
+// What is being typed goes into the plan when the person says so: half a number or unit is no value.
+struct TypingState {
+  using Clock = std::chrono::steady_clock;
 
-  // A step button that is held.
-  struct StepState {
-    std::string path;
-    std::uint64_t gesture = 0;
-    TypingState::Clock::time_point next;  // when it steps again
-  };
+  std::string path;        // of the field that is being typed into; empty: none
+  std::string text, sent;  // now, and what the plan has of it
+  std::uint64_t gesture = 0;
+  std::uint64_t desk = 0, changes = 0;        // whose field it is, and its changes when typing began
+  std::optional<Clock::time_point> typed_at;  // last, where the text stands for itself but is not sent
+  bool seen = false;                          // the field was drawn in this frame
+};
 
-  // Where the keyboard is. By itself it is with the picture, and keys are commands; a panel takes those that move about
-  // in it and operate it.
-  struct FocusState {
-    std::string panel;                      // by the name of its tab, or "messages"; empty: the picture
-    bool enters = false;                    // the panel takes the keyboard in the next frame
-    bool controls = false;                  // of a panel with a drawing or a list: what stands above that
-    bool enter_held = false;                // the Enter key went down where nothing is typed
-    std::string menu;                       // to be opened in the next frame
-    std::vector<std::string> drawing_keys;  // for the section or the map, in this frame
-    std::vector<std::string> open_tabs;     // as drawn in this frame, from left to right
-    bool messages = false;                  // there are some
-  };
+// A step button that is held.
+struct StepState {
+  std::string path;
+  std::uint64_t gesture = 0;
+  TypingState::Clock::time_point next;  // when it steps again
+};
 
-  struct FileState {
-    std::string folder, name;
-    bool all_files = false;
-    bool to_list = false, to_name = false;  // where the keyboard goes in this frame
-    std::string looked_for;                 // the path of which `is_there` is told
-    std::filesystem::file_type is_there = std::filesystem::file_type::none;
-    FolderList list;
-  };
+// Where the keyboard is. By itself it is with the picture, and keys are commands; a panel takes those that move about
+// in it and operate it.
+struct FocusState {
+  std::string panel;                      // by the name of its tab, or "messages"; empty: the picture
+  bool enters = false;                    // the panel takes the keyboard in the next frame
+  bool controls = false;                  // of a panel with a drawing or a list: what stands above that
+  bool enter_held = false;                // the Enter key went down where nothing is typed
+  std::string menu;                       // to be opened in the next frame
+  std::vector<std::string> drawing_keys;  // for the section or the map, in this frame
+  std::vector<std::string> open_tabs;     // as drawn in this frame, from left to right
+  bool messages = false;                  // there are some
+};
 
-  // What the window shows of a build; made elsewhere.
-  struct Shown {
-    std::shared_ptr<const Scene> scene;  // null until there is one
-    bool busy = false;                   // a newer one is being made
-  };
+struct FileState {
+  std::string folder, name;
+  bool all_files = false;
+  bool to_list = false, to_name = false;  // where the keyboard goes in this frame
+  std::string looked_for;                 // the path of which `is_there` is told
+  std::filesystem::file_type is_there = std::filesystem::file_type::none;
+  FolderList list;
+};
 
-  // The pull that draws the fiber off, while a picture waits for it.
-  struct ColoursState {
-    std::optional<double> share;  // none: nothing waits
-    bool stops = false;           // the person gives it up
-  };
+// What the window shows of a build; made elsewhere.
+struct Shown {
+  std::shared_ptr<const Scene> scene;  // null until there is one
+  bool busy = false;                   // a newer one is being made
+};
 
-  struct PanelState {
-    Places places;
-    ColoursState colours;
-    TypingState typing;
-    StepState step;
-    FocusState focus;
-    FindingsState findings;
-    SectionState section;
-    MapState map;
-    SheetState sheet;
-    StudyState study;
-    PatternState pattern;
-    BetterState better;
-    NewPlanState new_plan;
-    RecordsState records;
-    OrderState order;
-    FileState files;
-    std::uint64_t gestures = 0;
-    std::uint64_t plan_tab = 0;                // id of the plan whose tab was brought to the front last
-    std::string wanted_tab;                    // to be brought to the front in the next frame
-    std::vector<std::string> remembered_tabs;  // those in front when the program last ended, until they are drawn
-    bool wants_to_quit = false, quits = false;
-    float drawer_height = 0.0F;  // as the person dragged it, in letters; 0: by default
-    bool drawer_open = true;
-    bool compared = false;  // in the last frame
-    // While a wind is shown, its keys are told until then.
-    std::optional<TypingState::Clock::time_point> show_keys_until;
-    bool changes_screen = false;       // to the full screen, or back
-    const void* letter_of = nullptr;   // the document whose title and customer the dialog of the share page has
-    std::string lesson_page;           // that was drawn last: its file and step
-    bool cause_asked = false;          // a cause was searched for in the last frame
-    std::optional<ImVec2> pressed_at;  // in the picture
-    ShowImage show_image;
-    PaperPicture paper_picture;  // may be empty
-    std::function<void()> wake;  // a frame is needed; from any thread
-    ImFont* strong = nullptr;    // of headings
-    ImFont *reading = nullptr, *reading_strong = nullptr, *title = nullptr, *figure = nullptr;  // as in Fonts
-    float scale = 1.0F;  // of letters and all that goes by them
-  };
+// The pull that draws the fiber off, while a picture waits for it.
+struct ColoursState {
+  std::optional<double> share;  // none: nothing waits
+  bool stops = false;           // the person gives it up
+};
+
+struct PanelState {
+  Places places;
+  ColoursState colours;
+  TypingState typing;
+  StepState step;
+  FocusState focus;
+  FindingsState findings;
+  SectionState section;
+  MapState map;
+  SheetState sheet;
+  StudyState study;
+  PatternState pattern;
+  BetterState better;
+  NewPlanState new_plan;
+  RecordsState records;
+  OrderState order;
+  FileState files;
+  std::uint64_t gestures = 0;
+  std::uint64_t plan_tab = 0;                // id of the plan whose tab was brought to the front last
+  std::string wanted_tab;                    // to be brought to the front in the next frame
+  std::vector<std::string> remembered_tabs;  // those in front when the program last ended, until they are drawn
+  bool wants_to_quit = false, quits = false;
+  float drawer_height = 0.0F;  // as the person dragged it, in letters; 0: by default
+  bool drawer_open = true;
+  bool compared = false;  // in the last frame
+  // While a wind is shown, its keys are told until then.
+  std::optional<TypingState::Clock::time_point> show_keys_until;
+  bool changes_screen = false;       // to the full screen, or back
+  const void* letter_of = nullptr;   // the document whose title and customer the dialog of the share page has
+  std::string lesson_page;           // that was drawn last: its file and step
+  bool cause_asked = false;          // a cause was searched for in the last frame
+  std::optional<ImVec2> pressed_at;  // in the picture
+  ShowImage show_image;
+  PaperPicture paper_picture;  // may be empty
+  std::function<void()> wake;  // a frame is needed; from any thread
+  ImFont* strong = nullptr;    // of headings
+  ImFont *reading = nullptr, *reading_strong = nullptr, *title = nullptr, *figure = nullptr;  // as in Fonts
+  float scale = 1.0F;  // of letters and all that goes by them
+};
 
 }  // namespace laywright
