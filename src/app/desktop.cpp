@@ -201,9 +201,8 @@ int Desktop::run() {
     const Clock::time_point turn_begun = Clock::now();
     if (window_->opengl_is_lost() && !renew_window()) return exit_not_written;
     answer_news();
-    const Desk* desk = bench_.active();
-    const bool laying = desk != nullptr && (desk->document->laying().busy || desk->advice->busy());
-    if (bench_.poll() || laying || panels_.colours.share || picture_->stale() || (other_ && other_->stale())) {
+    if (bench_.poll() || bench_.shows_progress() || panels_.colours.share || picture_->stale() ||
+        (other_ && other_->stale())) {
       // A scroll bar that news brings moves the words beside it in the next turn only.
       frames_wanted_ = std::max(frames_wanted_, 2);
     }

@@ -289,17 +289,18 @@ void Workbench::keep_settings(Clock::time_point now) {
                                            [news = settings_news_](const Issue& trouble) { news->put({trouble}); }});
 }
 
+bool Workbench::shows_progress() const {
+  return order_.status().busy || order_.is_writing() || records_.busy() || beginning_.status().busy ||
+         sheet_writer_.busy() || page_writer_.busy() ||
+         std::any_of(desks_.begin(), desks_.end(),
+                     [](const Desk& desk) { return desk.document->laying().busy || desk.advice->busy(); });
+}
+
 std::optional<double> Workbench::seconds_to_next_poll() const {
-  const bool records = question_ == cmd::Question::records || records_.busy();
-  const bool order = order_.status().busy || order_.is_writing();
-  if (desks_.empty() && !records && !order) return std::nullopt;
-  double soonest = look_at_files_every_s;
-  if (order || records_.busy()) soonest = std::min(soonest, progress_every_s);
+  const bool progress = shows_progress();
+  if (desks_.empty() && question_ != cmd::Question::records && !progress) return std::nullopt;
+  double soonest = progress ? progress_every_s : look_at_files_every_s;
   if (desks_.empty()) return soonest;
-  for (const Desk& desk : desks_) {
-    if (desk.document->laying().busy || desk.advice->busy()) soonest = std::min(soonest, progress_every_s);
-  }
-  if (sheet_writer_.busy() || page_writer_.busy()) soonest = std::min(soonest, progress_every_s);
   const auto moves = [](const Stage& stage, bool laid) { return stage.flight || (laid && stage.playback.playing); };
   bool any = moves(active()->stage, wound() != nullptr);
   if (comparison_ && !comparison_->linked) any = any || moves(comparison_->stage, other_wound() != nullptr);

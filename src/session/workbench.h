@@ -107,6 +107,8 @@ class Workbench {
   bool poll(Clock::time_point now = Clock::now());
   // None: nothing happens by itself.
   [[nodiscard]] std::optional<double> seconds_to_next_poll() const;
+  // Something is under way of which the share that is done is shown.
+  [[nodiscard]] bool shows_progress() const;
 
   [[nodiscard]] const std::vector<Desk>& documents() const { return desks_; }
   // Of the one that is shown; none when no plan is open.

@@ -268,7 +268,10 @@ TEST_CASE("a fit is stopped, and then nothing of it is kept") {
   SaidOfSpool said;
   said.readings = {typed(1, "19.5", "102.1"), typed(2, "38", "104.0")};
   shop.keep("17", said);
+  CHECK_FALSE(shop.bench.shows_progress());
   REQUIRE(shop.bench.apply(cmd::fit_record("")));
+  CHECK(shop.bench.shows_progress());
+  CHECK(shop.bench.seconds_to_next_poll().value() < 0.5);
   REQUIRE(shop.bench.apply(cmd::stop_fitting()));
   CHECK_FALSE(shop.bench.records().fitting().busy);
   CHECK(shop.bench.records().fitting().stopped);

@@ -146,7 +146,7 @@ class Checks:
         w.click("records tab list")
         w.click("records row 1")
         w.click("records fit")
-        w.until("it is fitted", lambda s: s["records"]["fit"]["busy"] or s["records"]["fit"]["number"] == 1)
+        w.until("its progress is seen", lambda s: s["records"]["fit"]["busy"] and s["records"]["fit"]["share"] > 0.1)
         state = w.until("it was fitted", lambda s: s["records"]["fit"]["number"] == 1 and "records carry" in s["places"])
         assert "left stop was" in state["records"]["fit"]["text"], state["records"]["fit"]
         w.until("the fit is kept", lambda s: s["records"]["page"]["history"][-1] == "a fit")
