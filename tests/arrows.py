@@ -26,6 +26,7 @@ ARROWS = {
     "order": {"base", "jobs", "plan", "lay", "measure", "takeup", "verdict", "advise"},
     "follow": {"base", "jobs", "plan", "lay", "measure", "takeup", "verdict", "advise"},
     "figures": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict"},
+    "photo": {"base", "plan", "lay", "measure", "figures"},
     "records": {"base", "plan", "lay", "measure", "takeup", "advise", "figures"},
     "answers": {"base", "jobs", "plan", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures"},
     "paper": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures", "answers"},
@@ -37,7 +38,7 @@ ARROWS = {
     "web": {"base", "plan", "pattern", "lay", "measure", "payoff", "verdict", "figures", "paper", "scene", "render", "desk"},
     "session": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "order", "follow", "figures", "records", "answers", "paper", "scene", "desk"},
     "ui": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "lesson", "takeup", "verdict", "advise", "order", "follow", "figures", "records", "answers", "paper", "scene", "desk", "session"},
-    "app": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures", "records", "answers", "paper", "scene", "export", "render", "paint", "web", "desk", "session", "ui"},
+    "app": {"base", "jobs", "plan", "store", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures", "photo", "records", "answers", "paper", "scene", "export", "render", "paint", "web", "desk", "session", "ui"},
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*"([^"]+)"')
