@@ -116,7 +116,8 @@ TEST_CASE("a photograph of a wrong size is refused before it is decoded") {
   CHECK_THAT(trouble(as_jpeg(sloped(32, 72))), Contains("32 x 72 pixels; at least 64"));
   // 60000 x 60000 in the header alone.
   std::string huge = as_png(sloped());
-  for (const std::size_t side : {std::size_t{16}, std::size_t{20}}) huge.replace(side, 4, std::string("\0\0\xEA\x60", 4));
+  for (const std::size_t side : {std::size_t{16}, std::size_t{20}})
+    huge.replace(side, 4, std::string("\0\0\xEA\x60", 4));
   CHECK_THAT(trouble(huge), Contains("60000 x 60000") && Contains("make it smaller"));
   std::string wide = as_jpeg(sloped());
   const std::size_t frame = wide.find("\xFF\xC0");

@@ -1,0 +1,226 @@
+#include "photo/edge_profile.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <string>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "photo/camera_of_spool.h"
+
+namespace laywright {
+namespace {
+
+constexpr double degree = std::numbers::pi / 180.0;
+// Light that spills over an edge, and the level at which it is cut, move it by so much.
+constexpr double edge_error_px = 0.1;
+
+Issue refused(std::string why) {
+  Issue issue;
+  issue.what = std::move(why);
+  return issue;
+}
+
+struct Levelled {
+  FlatPicture picture;
+  double tilt_rad = 0.0, edge_width = 0.0;
+};
+
+// Turned until the middle line is level.
+Levelled levelled(const GreyPhoto& photo, std::string& why) {
+  Levelled level;
+  for (int pass = 0; pass < 4; ++pass) {
+    level.picture = flattened(photo, -level.tilt_rad, why);
+    if (!why.empty()) return level;
+    level.edge_width = edge_width_px(level.picture);
+    if (level.edge_width > most_edge_width_px) {
+      why = fmt::format(
+          "the picture is too blurred: ground turns into spool in {:.1f} px, at most {:.0f} will do. Focus on the "
+          "flanges' "
+          "rims and hold the camera still; or make the picture smaller, if the fiber keeps a pixel or two",
+          level.edge_width, most_edge_width_px);
+      return level;
+    }
+    const double off = tilt_of(column_edges(level.picture, level.edge_width));
+    level.tilt_rad += off;
+    // The first look at a steep one sees less of it.
+    if (std::abs(off) < 0.01 * degree || std::abs(level.tilt_rad) > 2.0 * most_tilt_deg * degree) break;
+  }
+  if (std::abs(level.tilt_rad) > most_tilt_deg * degree) {
+    why = fmt::format(
+        "the spool's axis is tilted by {:.1f} deg in the picture, at most {:.0f} will do; hold the camera level",
+        level.tilt_rad / degree, most_tilt_deg);
+  }
+  return level;
+}
+
+// What each column shows, as a camera there saw it; nothing of what the rims hide.
+struct SeenProfile {
+  std::vector<double> x, radius;  // along the axis from the left face at the barrel
+  double hidden_left = 0.0, hidden_right = 0.0;
+};
+
+// The rims' silhouette: the greatest |v| in each column, where it is above what stands there.
+void add_rims(const FlatPicture& picture, const SeenWidth& seen, double radius, std::vector<double>& highest) {
+  const double middle = 0.5 * (picture.width - 1);
+  constexpr int steps = 4000;
+  for (const double face : seen.face_mm) {
+    RimPoint last = rim_point(seen.camera, face, radius, 0.0);
+    for (int i = 1; i <= steps; ++i) {
+      const RimPoint point = rim_point(seen.camera, face, radius, std::numbers::pi * i / steps);
+      // All columns that this stretch of the rim touches.
+      const double from = std::min(last.u, point.u) + middle, to = std::max(last.u, point.u) + middle;
+      for (int x = std::max(0, static_cast<int>(from)); x <= std::min(picture.width - 1, static_cast<int>(to) + 1);
+           ++x) {
+        double& each = highest[static_cast<std::size_t>(x)];
+        each = std::max({each, last.v, point.v});
+      }
+      last = point;
+    }
+  }
+}
+
+// `rims`: as far down as they hide the wind, px in each column.
+SeenProfile profile_from(const FlatPicture& picture, const SeenSpool& spool, const SpoolSize& size,
+                         const SeenWidth& seen, double edge_width, const std::vector<double>& rims) {
+  const double middle_x = 0.5 * (picture.width - 1), middle_y = 0.5 * (picture.height - 1);
+  // What is blurred into a rim is not the wind's edge.
+  const int margin = static_cast<int>(std::ceil(edge_width)) + 1;
+  const auto is_hidden = [&](int x) {
+    for (int near = x - margin; near <= x + margin; ++near) {
+      const auto at = static_cast<std::size_t>(std::clamp(near, 0, picture.width - 1));
+      if (!std::isfinite(spool.edges.height(at)) || rims[at] >= 0.5 * spool.edges.height(at) - 1.0) return true;
+    }
+    return false;
+  };
+  SeenProfile profile;
+  const double width = seen.width_mm() - 2.0 * size.set_back_mm;
+  for (int x = spool.flanges[0].inner; x <= spool.flanges[1].inner; ++x) {
+    if (is_hidden(x)) continue;
+    const auto at = static_cast<std::size_t>(x);
+    const double top = middle_y - spool.edges.top[at], bottom = middle_y - spool.edges.bottom[at];
+    double radius = 0.0, along = 0.0;
+    for (int pass = 0; pass < 4; ++pass) {
+      radius = radius_at(seen.camera.focal_px, seen.camera.depth_mm(along), top, bottom);
+      along = along_of_edge(seen.camera, x - middle_x, radius);
+    }
+    const double from_face = along - seen.face_mm[0] - size.set_back_mm;
+    if (from_face < 0.0 || from_face > width) continue;
+    profile.x.push_back(from_face);
+    profile.radius.push_back(radius);
+  }
+  if (!profile.x.empty()) {
+    profile.hidden_left = profile.x.front();
+    profile.hidden_right = width - profile.x.back();
+  }
+  return profile;
+}
+
+PhotoFound found_of(const Levelled& level, const SeenSpool& spool, const SpoolSize& size, const SeenWidth& seen) {
+  PhotoFound found;
+  for (std::size_t side = 0; side < 2; ++side) found.flange_px[side] = spool.flanges[side].height();
+  found.px_per_mm = seen.camera.focal_px / seen.camera.middle_z_mm;
+  found.tilt_deg = level.tilt_rad / degree;
+  found.yaw_deg = seen.camera.yaw_rad / degree;
+  found.edge_width_px = level.edge_width;
+  found.distance_mm = found.distance_least_mm = found.distance_most_mm = seen.camera.middle_z_mm;
+  found.inside_width_mm = seen.width_mm() - 2.0 * size.set_back_mm;
+  return found;
+}
+
+// Why the camera's view is not to be trusted; empty if it is.
+std::string why_not(const PhotoFound& found, const Plan& plan, bool distance_given) {
+  const double difference = found.flange_px[1] / found.flange_px[0] - 1.0;
+  if (std::abs(difference) > most_flange_difference) {
+    return fmt::format(
+        "the right flange is seen {:.1f} % {} than the left one, at most {:.0f} % will do; stand straight in front "
+        "of the "
+        "spool's middle",
+        100.0 * std::abs(difference), difference > 0.0 ? "higher" : "less high", 100.0 * most_flange_difference);
+  }
+  if (std::abs(found.yaw_deg) > most_yaw_deg) {
+    return fmt::format(
+        "the spool's axis runs away from the camera by {:.1f} deg, by the flanges' heights of {:.1f} and {:.1f} px; "
+        "at "
+        "most {:.0f} deg will do. Stand straight in front of the spool's middle",
+        std::abs(found.yaw_deg), found.flange_px[0], found.flange_px[1], most_yaw_deg);
+  }
+  const Spool& spool = plan.draft().spool;
+  const double off = found.inside_width_mm / spool.inside_width_mm - 1.0;
+  if (distance_given && std::abs(off) > most_width_off) {
+    return fmt::format(
+        "the inside width that is seen contradicts the plan: it is {:.2f} mm at this distance, the plan has {:.2f} "
+        "mm. Is it "
+        "this plan's spool, is the picture cropped, is the distance right?",
+        found.inside_width_mm, spool.inside_width_mm);
+  }
+  const double fiber_px = plan.draft().fiber.diameter_mm * found.px_per_mm;
+  if (fiber_px < least_fiber_px) {
+    return fmt::format(
+        "the picture has too few pixels: the fiber is {:.2f} px thick, at least {:.1f} are needed. Fill the picture "
+        "with "
+        "the spool, or use a camera with more pixels",
+        fiber_px, least_fiber_px);
+  }
+  return "";
+}
+
+}  // namespace
+
+double EdgeProfile::sigma_mm(std::size_t i) const { return std::hypot(noise_mm[i], shared_mm[i]); }
+
+Result<EdgeProfile> edge_profile(const GreyPhoto& photo, const Plan& plan, const PhotoSettings& settings) {
+  std::string why;
+  const Levelled level = levelled(photo, why);
+  if (!why.empty()) return refused(std::move(why));
+  const SeenSpool spool = seen_spool(level.picture, level.edge_width, why);
+  if (!why.empty()) return refused(std::move(why));
+  const SpoolSize size = size_of(plan.draft().spool);
+  const double radius = size.flange_radius_mm;
+
+  // Both ends of one sigma of the distance beside it; none where it is given.
+  double distance = settings.distance_mm.value_or(0.0), near = distance, far = distance;
+  if (!settings.distance_mm) {
+    const Nearness nearness = nearness_of(level.picture, spool, size, settings.spool_error, why);
+    if (!why.empty()) return refused(std::move(why));
+    distance = radius / std::sqrt(nearness.best);
+    near = radius / std::sqrt(nearness.most);
+    far = radius / std::sqrt(nearness.least);
+  }
+  const SeenWidth seen = seen_from(level.picture, spool, size, distance);
+  EdgeProfile profile;
+  profile.found = found_of(level, spool, size, seen);
+  profile.found.distance_given = settings.distance_mm.has_value();
+  profile.found.distance_least_mm = near;
+  profile.found.distance_most_mm = far;
+  if (why = why_not(profile.found, plan, profile.found.distance_given); !why.empty()) return refused(std::move(why));
+
+  // Whatever the distance is within two sigmas, and where it is given within a few percent.
+  std::vector<double> rims(static_cast<std::size_t>(level.picture.width), 0.0);
+  for (const double each : {distance, std::max(1.2 * radius, std::min(2.0 * near - distance, 0.97 * distance)),
+                            std::max(2.0 * far - distance, 1.03 * distance)}) {
+    add_rims(level.picture, seen_from(level.picture, spool, size, each), radius, rims);
+  }
+  const SeenProfile best = profile_from(level.picture, spool, size, seen, level.edge_width, rims);
+  if (best.x.size() < 20) return refused("the flanges' rims hide the wind; take the picture from farther away");
+  profile.found.hidden_left_mm = best.hidden_left;
+  profile.found.hidden_right_mm = best.hidden_right;
+  const double noise_px = level.picture.noise * level.edge_width / level.picture.contrast;
+  for (std::size_t i = 0; i < best.x.size(); ++i) {
+    const double each = best.radius[i];
+    profile.x_mm.push_back(best.x[i]);
+    profile.diameter_mm.push_back(2.0 * each);
+    profile.noise_mm.push_back(std::numbers::sqrt2 * noise_px / profile.found.px_per_mm);
+    // By nearness n, r / R goes with sqrt((1 - n) / (1 - n (r / R)^2)): d ln(r / R) / dn = -(1 - (r / R)^2) / 2, nearly.
+    const double share = each / radius;
+    const double nearness_sigma = 0.5 * (radius * radius / (near * near) - radius * radius / (far * far));
+    const double by_distance = 2.0 * each * 0.5 * (1.0 - share * share) * nearness_sigma;
+    const double by_edges = std::numbers::sqrt2 * edge_error_px / profile.found.px_per_mm;
+    profile.shared_mm.push_back(std::hypot(2.0 * each * settings.spool_error, by_distance, by_edges));
+  }
+  return profile;
+}
+
+}  // namespace laywright
