@@ -31,6 +31,7 @@
 #include "app/pattern_command.h"
 #include "app/payoff_command.h"
 #include "app/picture_command.h"
+#include "app/profile_command.h"
 #include "app/record_command.h"
 #include "app/share_command.h"
 #include "app/sheet_command.h"
@@ -118,6 +119,7 @@ int main(int argc, char** argv) {
   add_improve_command(program, *catalogues, exit_code);
   add_fit_command(program, *catalogues, exit_code);
   add_follow_command(program, *catalogues, exit_code);
+  add_profile_command(program, *catalogues, exit_code);
   add_calibrate_command(program, exit_code);
   add_capacity_command(program, *catalogues, exit_code);
   add_order_command(program, *catalogues, exit_code);

@@ -96,6 +96,7 @@ std::string arguments(const std::string& command) {
   if (command == "share") return "a.lay.toml -o a.html";
   if (command == "export") return "a.lay.toml -o a.webp";
   if (command == "fit" || command == "follow") return "a.lay.toml a.csv";
+  if (command == "profile") return "a.lay.toml a.png";
   if (command == "calibrate") return "pitch 30=\"0.2 mm\" 60=\"0.4 mm\"";
   if (command == "record add") return "a.lay.toml --spool-number 1 --records r.db";
   if (command == "record export") return "r.csv --records r.db";

@@ -1,0 +1,174 @@
+#include "app/profile_command.h"
+
+#include <cmath>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "advise/as_wound.h"
+#include "advise/setting_text.h"
+#include "app/command_outcome.h"
+#include "app/number_option.h"
+#include "app/output.h"
+#include "app/watch.h"
+#include "app/wind_options.h"
+#include "app/wound_plan.h"
+#include "app/written_files.h"
+#include "base/atomic_file.h"
+#include "base/typed_quantity.h"
+#include "photo/profile_report.h"
+#include "photo/read_photo.h"
+#include "plan/plan_file.h"
+
+namespace laywright {
+namespace {
+
+struct ProfileOptions {
+  std::string plan, photo;
+  bool json = false;
+  std::string distance;
+  double spool_error_percent = 0.1;
+  std::optional<int> layer;
+  std::optional<double> turns;
+  std::string csv, measured;
+  LaySettings lay;
+};
+
+Issues read_distance(const Plan& plan, const std::string& text, PhotoSettings& settings) {
+  if (text.empty()) return {};
+  const ParsedQuantity parsed = parse_typed(text, Dimension::length);
+  if (!parsed.quantity) return {option_issue("--distance", text, parsed.problem)};
+  const double least = plan.spool().flange_diameter_mm;
+  if (!(parsed.quantity->value >= least && parsed.quantity->value <= 1e6)) {
+    return {option_issue("--distance", text, "is no distance from which both flanges are seen",
+                         fmt::format("from the flange diameter, {:g} mm, to 1 km", least))};
+  }
+  settings.distance_mm = parsed.quantity->value;
+  return {};
+}
+
+// With neither a layer nor turns: the end of the wind.
+PlannedThen planned_then(const ProfileOptions& options, const Measurements& measured) {
+  PlannedThen planned;
+  if (options.layer) {
+    planned.when = fmt::format("when layer {} has ended", *options.layer);
+    const auto index = static_cast<std::size_t>(*options.layer - 1);
+    if (index < measured.layers.size()) planned.diameter_mm = measured.layers[index].outer_diameter_mm;
+  } else if (options.turns) {
+    planned.when = fmt::format("at {:g} turns", *options.turns);
+  } else {
+    planned.when = "at the end of the wind";
+    planned.surface = &measured.surface;
+    const OuterDiameter& outer = measured.outer_diameter;
+    planned.diameter_mm = {outer.left_mm, outer.middle_mm, outer.right_mm};
+  }
+  return planned;
+}
+
+std::string measured_table(const Plan& plan, const ProfileOptions& options, const EdgeProfile& profile) {
+  Reading reading;
+  reading.layer = options.layer;
+  reading.counter_turns = options.turns;
+  reading.at_end = !options.layer && !options.turns;
+  const auto zones = zone_diameters(profile, plan);
+  for (std::size_t zone = 0; zone < zone_count; ++zone) {
+    // A thousandth of a millimetre is finer than any photograph.
+    if (zones[zone]) reading.diameter_mm[zone] = std::round(1000.0 * zones[zone]->diameter_mm) / 1000.0;
+  }
+  return as_wound_table({reading});
+}
+
+CommandOutcome deliver(const Plan& plan, const ProfileOptions& options, const EdgeProfile& profile) {
+  Watch watch;
+  WoundPlan wound = lay_and_measure(plan, options.lay, watch);
+  if (!wound.build) return wound.outcome;
+  const PlannedThen planned = planned_then(options, *wound.measurements);
+  Issues trouble;
+  if (!options.csv.empty()) trouble = write_file_atomically(options.csv, profile_csv(profile, planned));
+  if (trouble.empty() && !options.measured.empty()) {
+    trouble = write_file_atomically(options.measured, measured_table(plan, options, profile));
+  }
+  if (!trouble.empty()) return {exit_not_written, trouble, {}};
+  return {exit_done, wound.outcome.issues,
+          options.json ? profile_json(plan, profile, planned) : profile_text(plan, profile, planned)};
+}
+
+int run(const ProfileOptions& options, const EntrySource& entries) {
+  const Result<Plan> plan = load_plan(options.plan, &entries);
+  print_issues(plan.issues());
+  if (!plan.ok()) return exit_unsound;
+  PhotoSettings settings;
+  settings.spool_error = 0.01 * options.spool_error_percent;
+  if (const Issues trouble = read_distance(plan.value(), options.distance, settings); !trouble.empty()) {
+    print_issues(trouble);
+    return exit_command_line;
+  }
+  const Result<GreyPhoto> photo = load_photo(options.photo);
+  print_issues(photo.issues());
+  if (!photo.ok()) return exit_unsound;
+  const Result<EdgeProfile> profile = edge_profile(photo.value(), plan.value(), settings);
+  if (!profile.ok()) {
+    Issues issues = profile.issues();
+    for (Issue& issue : issues) issue.file = options.photo;
+    print_issues(issues);
+    return exit_unsound;
+  }
+  return conclude(deliver(plan.value(), options, profile.value()));
+}
+
+void add_options(CLI::App& command, ProfileOptions& options) {
+  const CLI::Option* plan =
+      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
+  const CLI::Option* photo =
+      command.add_option("PHOTO", options.photo, "The photograph, a JPEG or PNG file")->type_name("")->required();
+  command.add_flag("--json", options.json, "Print one JSON document (format \"lay-profile 1\") instead of text");
+  command
+      .add_option("--distance", options.distance,
+                  "From the camera to the spool's axis, like \"1.5 m\"; found by the inside width if not given")
+      ->type_name("LENGTH");
+  command
+      .add_option("--spool-error", options.spool_error_percent,
+                  "One sigma of the real spool's flange diameter and inside width, in percent of the plan's")
+      ->type_name("PERCENT")
+      ->check(number_between(0.001, 5.0))
+      ->capture_default_str();
+  CLI::Option* layer =
+      command.add_option("--layer", options.layer, "The layer that had just ended; else the wind's end")
+          ->type_name("N")
+          ->check(number_between(1, 1'000'000));
+  command.add_option("--turns", options.turns, "What the counter showed, where no layer had just ended")
+      ->type_name("N")
+      ->check(number_between(0.0, 1e9))
+      ->excludes(layer);
+  const CLI::Option* csv = command.add_option("--csv", options.csv, "Write the profile, place by place, as a table")
+                               ->type_name("FILE.csv");
+  const CLI::Option* measured =
+      command
+          .add_option("--measured", options.measured, "Write the diameters as a table of readings, as fit takes it")
+          ->type_name("FILE.csv");
+  add_wind_options(command, options.lay);
+  guard_inputs(command, {plan, photo}, {{csv, {".csv"}}, {measured, {".csv"}}});
+}
+
+}  // namespace
+
+void add_profile_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
+  CLI::App* command = program.add_subcommand("profile", "The outer diameters of a wound spool from a photograph");
+  const auto options = std::make_shared<ProfileOptions>();
+  add_options(*command, *options);
+  command->footer(
+      "The photograph shows the spool from the side, its axis about level, with light ground all round both "
+      "flanges. It\n"
+      "is not cropped, and taken from some flange diameters away, straight before the spool's middle. Scale comes "
+      "from the\n"
+      "plan's flange diameter. What cannot be trusted is refused. Estimates; stop the machine before you go near "
+      "it.\n\n"
+      "Examples:\n"
+      "  laywright profile plan.lay.toml spool.jpg --distance \"1.5 m\"\n"
+      "  laywright profile plan.lay.toml spool.jpg --measured measured.csv\n");
+  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+}
+
+}  // namespace laywright

@@ -1,0 +1,149 @@
+#include "photo/profile_report.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "figures/document_text.h"
+#include "figures/figures.h"
+
+namespace laywright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::size_t columns = 96;
+constexpr std::array<const char*, 3> zone_names{"left", "middle", "right"};
+
+// Diameter of the plan's surface at x.
+std::optional<double> planned_at(const PlannedThen& planned, double x) {
+  if (planned.surface == nullptr || planned.surface->x_mm.empty()) return std::nullopt;
+  const std::vector<double>& at = planned.surface->x_mm;
+  const std::vector<double>& mean = planned.surface->mean_mm;
+  const auto above = static_cast<std::size_t>(std::upper_bound(at.begin(), at.end(), x) - at.begin());
+  if (above == 0) return 2.0 * mean.front();
+  if (above == at.size()) return 2.0 * mean.back();
+  const double share = (x - at[above - 1]) / (at[above] - at[above - 1]);
+  return 2.0 * (mean[above - 1] + share * (mean[above] - mean[above - 1]));
+}
+
+std::string camera_text(const PhotoFound& found) {
+  std::string text =
+      fmt::format("  scale                   {:.3f} px per mm, by the flanges' {:.1f} and {:.1f} px\n",
+                  found.px_per_mm, found.flange_px[0], found.flange_px[1]);
+  text += fmt::format(
+      "  tilt                    {:.2f} deg in the picture, {:.2f} deg away from the camera; taken out\n",
+      found.tilt_deg, found.yaw_deg);
+  text +=
+      found.distance_given
+          ? fmt::format("  distance                {} mm, as given\n", figure(found.distance_mm, 0))
+          : fmt::format("  distance                {} mm, {} to {}, by the inside width; --distance knows better\n",
+                        figure(found.distance_mm, 0), figure(found.distance_least_mm, 0),
+                        figure(found.distance_most_mm, 0));
+  text += fmt::format("  inside width            {:.2f} mm\n", found.inside_width_mm);
+  text += fmt::format("  edges                   ground turns into spool in {:.1f} px\n", found.edge_width_px);
+  text += fmt::format("  hidden by the rims      {:.1f} mm at the left, {:.1f} mm at the right\n",
+                      found.hidden_left_mm, found.hidden_right_mm);
+  return text;
+}
+
+std::string zone_line(const char* name, const std::optional<ZoneDiameter>& seen,
+                      const std::optional<double>& planned) {
+  std::string line = fmt::format("  {:<10}", name);
+  line += seen ? fmt::format("{:>10.2f}  +-{:>5.2f}", seen->diameter_mm, seen->sigma_mm)
+               : fmt::format("{:>19}", "hidden");
+  line += planned ? fmt::format("{:>12.2f}", *planned) : fmt::format("{:>12}", "-");
+  line += seen && planned ? fmt::format("{:>+12.2f}", seen->diameter_mm - *planned) : fmt::format("{:>12}", "-");
+  if (seen && seen->seen_share < 0.995)
+    line += fmt::format("   {:.0f} % of its width is seen", 100.0 * seen->seen_share);
+  return line + "\n";
+}
+
+Json or_null(const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); }
+
+std::optional<double> planned_in(const PlannedThen& planned, std::size_t zone) {
+  return planned.diameter_mm ? std::optional((*planned.diameter_mm)[zone]) : std::nullopt;
+}
+
+}  // namespace
+
+std::string profile_text(const Plan& plan, const EdgeProfile& profile, const PlannedThen& planned) {
+  std::string text = fmt::format("{}, from a photograph {}\n\nCamera\n", title_of(plan), planned.when);
+  text += camera_text(profile.found);
+  text += fmt::format("\nOuter diameter, mm\n  {:<10}{:>10}  {:>7}{:>12}{:>12}\n", "", "seen", "1 sigma", "planned",
+                      "more");
+  const auto zones = zone_diameters(profile, plan);
+  for (std::size_t zone = 0; zone < zone_count; ++zone) {
+    text += zone_line(zone_names[zone], zones[zone], planned_in(planned, zone));
+  }
+  text += '\n';
+  if (!shows_turns(profile, plan)) {
+    const double d = plan.fiber().diameter_mm;
+    text += wrapped(fmt::format("Turns are blurred into one line here, which stands lower than their crests, of "
+                                "which the plan speaks: by "
+                                "up to {:.2f} mm in diameter where turns touch.",
+                                (1.0 - 0.25 * std::numbers::pi) * d),
+                    columns, 0);
+  }
+  text += wrapped(
+      "An estimate by the plan's flange diameter and inside width: measure the real spool's, for each tenth of a "
+      "percent that "
+      "they are off is one in the diameters. Left, middle and right share most of their uncertainty; what they "
+      "differ by is "
+      "known better.",
+      columns, 0);
+  return text;
+}
+
+std::string profile_json(const Plan& plan, const EdgeProfile& profile, const PlannedThen& planned) {
+  const PhotoFound& found = profile.found;
+  Json zones;
+  const auto seen = zone_diameters(profile, plan);
+  for (std::size_t zone = 0; zone < zone_count; ++zone) {
+    const auto& each = seen[zone];
+    zones[zone_names[zone]] = {{"diameter", each ? Json(each->diameter_mm) : Json(nullptr)},
+                               {"sigma", each ? Json(each->sigma_mm) : Json(nullptr)},
+                               {"seen_share", each ? each->seen_share : 0.0},
+                               {"planned", or_null(planned_in(planned, zone))}};
+  }
+  Json places = Json::array();
+  for (std::size_t i = 0; i < profile.x_mm.size(); ++i) {
+    places.push_back({{"x", profile.x_mm[i]},
+                      {"diameter", profile.diameter_mm[i]},
+                      {"sigma", profile.sigma_mm(i)},
+                      {"planned", or_null(planned_at(planned, profile.x_mm[i]))}});
+  }
+  const Json document = {{"format", "lay-profile 1"},
+                         {"plan", {{"title", plan.draft().title}, {"file", plan.draft().file}}},
+                         {"when", planned.when},
+                         {"camera",
+                          {{"px_per_mm", found.px_per_mm},
+                           {"tilt_deg", found.tilt_deg},
+                           {"yaw_deg", found.yaw_deg},
+                           {"flanges_px", {found.flange_px[0], found.flange_px[1]}},
+                           {"edge_width_px", found.edge_width_px},
+                           {"distance", found.distance_mm},
+                           {"distance_given", found.distance_given},
+                           {"distance_range", {found.distance_least_mm, found.distance_most_mm}},
+                           {"inside_width", found.inside_width_mm},
+                           {"hidden", {found.hidden_left_mm, found.hidden_right_mm}}}},
+                         {"shows_turns", shows_turns(profile, plan)},
+                         {"outer_diameter", zones},
+                         {"profile", places}};
+  return document_text(document);
+}
+
+std::string profile_csv(const EdgeProfile& profile, const PlannedThen& planned) {
+  std::string text = "x_mm,diameter_mm,sigma_mm,planned_mm\n";
+  for (std::size_t i = 0; i < profile.x_mm.size(); ++i) {
+    const auto beside = planned_at(planned, profile.x_mm[i]);
+    text += fmt::format("{:.3f},{:.3f},{:.3f},{}\n", profile.x_mm[i], profile.diameter_mm[i], profile.sigma_mm(i),
+                        beside ? fmt::format("{:.3f}", *beside) : "");
+  }
+  return text;
+}
+
+}  // namespace laywright

@@ -1,0 +1,30 @@
+// What a photograph shows beside what the plan has, as text, JSON and CSV.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+
+#include "measure/measurements.h"
+#include "photo/edge_profile.h"
+#include "photo/zone_diameters.h"
+#include "plan/lay_plan.h"
+
+namespace laywright {
+
+// What the plan has at the moment of the picture.
+struct PlannedThen {
+  std::string when;                                  // "at the end of the wind", "when layer 3 has ended"
+  std::optional<std::array<double, 3>> diameter_mm;  // left, middle, right; none where the plan has none there
+  const SurfaceProfile* surface = nullptr;           // of the whole wind, at its end; null: not then
+};
+
+[[nodiscard]] std::string profile_text(const Plan& plan, const EdgeProfile& profile, const PlannedThen& planned);
+
+// The document "lay-profile 1".
+[[nodiscard]] std::string profile_json(const Plan& plan, const EdgeProfile& profile, const PlannedThen& planned);
+
+// x_mm, diameter_mm, sigma_mm, planned_mm: twice the mean radius of the plan's surface there, empty without one.
+[[nodiscard]] std::string profile_csv(const EdgeProfile& profile, const PlannedThen& planned);
+
+}  // namespace laywright
