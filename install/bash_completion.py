@@ -46,6 +46,8 @@ def patterns(name, says):
         return ["*.order.toml"]
     if name in ("MEASURED", "READINGS"):
         return ["*.csv"]
+    if name == "PHOTO":
+        return ["*.jpg", "*.jpeg", "*.png"]
     if name in ("FILE", "FILES"):
         return ["*." + ending for ending in endings.split("|")] if endings else ["*"]
     return []

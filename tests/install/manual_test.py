@@ -69,6 +69,7 @@ def completion(script, options):
         assert offers("open", "") == ["a plan.lay.toml", "a.lesson.toml", "album"]
         assert offers("fit", "a plan.lay.toml", "a") == ["a plan.lay.toml", "a.csv", "album"]
         assert offers("follow", "a plan.lay.toml", "a") == ["a plan.lay.toml", "a.csv", "album"]
+        assert offers("profile", "a plan.lay.toml", "a") == ["a plan.lay.toml", "a.png", "album"]
         assert offers("order", "a") == ["album", "an.order.toml"]
         assert offers("picture", "-o", "") == ["a.png", "album"]
         assert offers("sheet", "-o", "a.p") == ["a.pdf", "a.png"]
