@@ -67,7 +67,8 @@ TEST_CASE("profile: a photograph beside its plan, as text, JSON and tables") {
   REQUIRE(shop.run("$LW profile a.lay.toml a.jpg --turns 55 --measured turns.csv").code == 0);
   CHECK_THAT(content(shop.at("turns.csv")), Contains("55"));
   // What it writes, others read.
-  CHECK(shop.run("$LW fit a.lay.toml m.csv --fidelity 0.25").code == 0);
+  CHECK(shop.run("$LW record add a.lay.toml --spool-number 1 --records r.db --measured m.csv").code == 0);
+  CHECK_THAT(shop.run("$LW record show 1 --records r.db").out, Contains("62."));
 }
 
 TEST_CASE("profile: what is refused is said with the picture's name") {
