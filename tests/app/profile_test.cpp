@@ -68,7 +68,7 @@ TEST_CASE("profile: a photograph beside its plan, as text, JSON and tables") {
   CHECK_THAT(content(shop.at("turns.csv")), Contains("55"));
   // What it writes, others read.
   CHECK(shop.run("$LW record add a.lay.toml --spool-number 1 --records r.db --measured m.csv").code == 0);
-  CHECK_THAT(shop.run("$LW record show 1 --records r.db").out, Contains("62."));
+  CHECK_THAT(shop.run("$LW record show 1 --records r.db").out, Contains("end, diameter, middle"));
 }
 
 TEST_CASE("profile: what is refused is said with the picture's name") {
