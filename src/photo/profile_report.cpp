@@ -40,9 +40,9 @@ std::string camera_text(const PhotoFound& found) {
   text +=
       found.distance_given
           ? fmt::format("  distance                {} mm, as given\n", figure(found.distance_mm, 0))
-          : fmt::format("  distance                {} mm, {} to {}, by the inside width; --distance knows better\n",
-                        figure(found.distance_mm, 0), figure(found.distance_least_mm, 0),
-                        figure(found.distance_most_mm, 0));
+          : fmt::format(
+                "  distance                {} mm, {} to {}, by the inside width; --distance tells it better\n",
+                figure(found.distance_mm, 0), figure(found.distance_least_mm, 0), figure(found.distance_most_mm, 0));
   text += fmt::format("  inside width            {:.2f} mm\n", found.inside_width_mm);
   text += fmt::format("  edges                   ground turns into spool in {:.1f} px\n", found.edge_width_px);
   text += fmt::format("  hidden by the rims      {:.1f} mm at the left, {:.1f} mm at the right\n",
@@ -74,7 +74,7 @@ std::string profile_text(const Plan& plan, const EdgeProfile& profile, const Pla
   std::string text = fmt::format("{}, from a photograph {}\n\nCamera\n", title_of(plan), planned.when);
   text += camera_text(profile.found);
   text += fmt::format("\nOuter diameter, mm\n  {:<10}{:>10}  {:>7}{:>12}{:>12}\n", "", "seen", "1 sigma", "planned",
-                      "more");
+                      "difference");
   const auto zones = zone_diameters(profile, plan);
   for (std::size_t zone = 0; zone < zone_count; ++zone) {
     text += zone_line(zone_names[zone], zones[zone], planned_in(planned, zone));
@@ -89,9 +89,9 @@ std::string profile_text(const Plan& plan, const EdgeProfile& profile, const Pla
                     columns, 0);
   }
   text += wrapped(
-      "An estimate by the plan's flange diameter and inside width: measure the real spool's, for each tenth of a "
-      "percent that "
-      "they are off is one in the diameters. Left, middle and right share most of their uncertainty; what they "
+      "An estimate by the plan's flange diameter and inside width. Measure those of the real spool: a percent that "
+      "the flange "
+      "is off is a percent in all diameters. Left, middle and right share most of their uncertainty; what they "
       "differ by is "
       "known better.",
       columns, 0);
