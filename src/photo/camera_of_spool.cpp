@@ -77,8 +77,8 @@ SeenWidth seen_from(const FlatPicture& picture, const SeenSpool& seen, const Spo
   return found;
 }
 
-Nearness nearness_of(const FlatPicture& picture, const SeenSpool& seen, const SpoolSize& size, double spool_error,
-                     std::string& why) {
+CameraNearness nearness_of(const FlatPicture& picture, const SeenSpool& seen, const SpoolSize& size,
+                           double spool_error, std::string& why) {
   constexpr double degree = std::numbers::pi / 180.0;
   const double far = std::sqrt(nearness_of_lens(picture, seen, narrowest_view_deg * degree));
   const double near =

@@ -29,15 +29,15 @@ struct SeenWidth {
 [[nodiscard]] SeenWidth seen_from(const FlatPicture& picture, const SeenSpool& seen, const SpoolSize& size,
                                   double distance_mm);
 
-// Nearness: (R / D)^2, in which all that distance does is nearly linear.
-struct Nearness {
+// CameraNearness: (R / D)^2, in which all that distance does is nearly linear.
+struct CameraNearness {
   double best = 0.0, least = 0.0, most = 0.0;  // one sigma to either side, as far as it is possible
 };
 
 // By the inside width, from where both rims end toward the wind. Before that, all R / D are as likely, from those of a lens that
 // sees 3 degrees to either side to those of one that sees 40, or to a distance of 3.5 R. Otherwise `why`: no distance among
 // these explains the width within four sigmas.
-[[nodiscard]] Nearness nearness_of(const FlatPicture& picture, const SeenSpool& seen, const SpoolSize& size,
-                                   double spool_error, std::string& why);
+[[nodiscard]] CameraNearness nearness_of(const FlatPicture& picture, const SeenSpool& seen, const SpoolSize& size,
+                                         double spool_error, std::string& why);
 
 }  // namespace laywright

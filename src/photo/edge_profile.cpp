@@ -183,7 +183,7 @@ Result<EdgeProfile> edge_profile(const GreyPhoto& photo, const Plan& plan, const
   // Both ends of one sigma of the distance beside it; none where it is given.
   double distance = settings.distance_mm.value_or(0.0), near = distance, far = distance;
   if (!settings.distance_mm) {
-    const Nearness nearness = nearness_of(level.picture, spool, size, settings.spool_error, why);
+    const CameraNearness nearness = nearness_of(level.picture, spool, size, settings.spool_error, why);
     if (!why.empty()) return refused(std::move(why));
     distance = radius / std::sqrt(nearness.best);
     near = radius / std::sqrt(nearness.most);
