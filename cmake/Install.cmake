@@ -40,7 +40,7 @@ install(DIRECTORY samples/catalogue DESTINATION ${CMAKE_INSTALL_DATADIR}/laywrig
 # The licence, and those of the libraries whose code the program holds, as Debian keeps them.
 install(FILES LICENSE DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/laywright RENAME copyright)
 set(held libimgui-dev libglm-dev libcli11-dev nlohmann-json3-dev libtomlplusplus-dev libfast-float-dev libfmt-dev
-  libeigen3-dev libboost-dev python3-glad)
+  libeigen3-dev libboost-dev libopencv-core-dev python3-glad)
 if(LAYWRIGHT_SHARE_PAGE)
   list(APPEND held emscripten)
 endif()
