@@ -88,6 +88,7 @@ JobResult<RecordFit> fit_recorded(const std::string& place, long long number, co
   const Result<Plan> plan = plan_from_text(record.value().plan_text, wound.file);
   if (!plan.ok()) return plan.issues();
   FitSettings settings;
+  settings.lay.fidelity = fitted_fidelity;
   settings.threads = advice_threads();
   Result<Fit> found = fit(plan.value(), wound, settings, progress);
   if (!found.ok()) return found.issues();

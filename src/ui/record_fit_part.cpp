@@ -80,8 +80,11 @@ void record_fit_part(const Workbench& bench, PanelState& state, Commands& out) {
   const bool of_this = records.fitted_number() == number;
   heading("What it was wound with", state);
   if (!(of_this && records.fitting().busy)) {
-    command_button(bench, "Fit this spool", cmd::fit_record(state.records.by),
-                   "Finds the settings that explain the readings best; the fit is kept with the record.", out);
+    command_button(
+        bench, "Fit this spool", cmd::fit_record(state.records.by),
+        "Finds the settings that explain the readings best, in winds of half the stations; the fit is kept with the "
+        "record.",
+        out);
     state.places.note_item("records fit");
     ImGui::SameLine();
     ImGui::SetNextItemWidth(std::min(em(12.0F), ImGui::GetContentRegionAvail().x));
