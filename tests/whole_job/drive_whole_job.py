@@ -20,7 +20,7 @@ from whole_job_test import SEED, SLOW, Server, as_the_machine_winds, laid, laywr
 import window_driver
 from window_driver import desk, run
 
-window_driver.WAIT_S = 900.0  # the fit lays some hundred winds of 3 km
+window_driver.WAIT_S = 1800.0  # the fit lays some hundred winds of 3 km
 
 def as_counted(table):
     """That table with the turns as the machine's counter shows them: from the start on."""
