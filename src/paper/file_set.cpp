@@ -43,8 +43,9 @@ Result<FileSet> FileSet::into(const std::string& folder) {
   if (!set.folder_.has_filename()) set.folder_ = set.folder_.parent_path();
   std::error_code error;
   for (const fs::path& missing : missing_folders(set.folder_)) {
-    if (!fs::create_directory(missing, error)) return set.trouble("", error.message());
-    set.made_folders_.push_back(missing);
+    const bool made = fs::create_directory(missing, error);
+    if (error) return set.trouble("", error.message());
+    if (made) set.made_folders_.push_back(missing);  // else another program was quicker
   }
   if (!fs::is_directory(set.folder_, error)) return set.trouble("", "it is a file, not a folder");
   clear_leftovers(set.folder_);

@@ -1,8 +1,11 @@
+#include <array>
+#include <barrier>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <random>
 #include <string>
+#include <thread>
 #include <vector>
 
 #include <sys/wait.h>
@@ -209,4 +212,26 @@ TEST_CASE("many programs write sets into one folder, some of them ended at any m
   REQUIRE(entries(scratch.path()) == 3);
   CHECK(content(scratch.path() / "one.txt") == content(scratch.path() / "two.txt"));
   CHECK(content(scratch.path() / "one.txt") == content(scratch.path() / "three.txt"));
+}
+
+TEST_CASE("many that make the same new folder at the same moment all get to write there") {
+  constexpr std::size_t many = 8, rounds = 60;
+  const testing::TemporaryFolder scratch;
+  for (std::size_t round = 0; round < rounds; ++round) {
+    const fs::path out = scratch.path() / std::to_string(round) / "shards";
+    std::barrier start(many), end(many);
+    std::array<std::string, many> troubles;
+    {
+      std::vector<std::jthread> programs;
+      for (std::size_t i = 0; i < many; ++i) {
+        programs.emplace_back([&, i] {
+          start.arrive_and_wait();
+          const Result<FileSet> opened = FileSet::into(out.string());
+          if (!opened.ok()) troubles[i] = opened.issues().front().what;
+          end.arrive_and_wait();  // what one has made goes when it ends without a commit
+        });
+      }
+    }
+    for (const std::string& trouble : troubles) CHECK(trouble == "");
+  }
 }
