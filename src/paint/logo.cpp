@@ -10,15 +10,12 @@
 #include <cairo.h>
 #include <fmt/format.h>
 
+#include "base/png_header.h"
 #include "base/read_file.h"
 #include "paint/svg_logo.h"
 
 namespace laywright {
 namespace {
-
-constexpr std::string_view png_signature = "\x89PNG\r\n\x1a\n";
-// Signature, length and name of the first chunk, width and height (PNG specification, 11.2.2).
-constexpr std::size_t header_bytes = 24;
 
 Issue issue_of(const std::string& file, std::string what) {
   Issue issue;
@@ -27,18 +24,8 @@ Issue issue_of(const std::string& file, std::string what) {
   return issue;
 }
 
-std::uint32_t number_at(std::string_view bytes, std::size_t at) {
-  std::uint32_t number = 0;
-  for (std::size_t i = at; i < at + 4; ++i) number = number << 8U | static_cast<unsigned char>(bytes[i]);
-  return number;
-}
-
-struct Reading {
-  std::string_view left;
-};
-
 cairo_status_t take(void* from, unsigned char* to, unsigned int count) {
-  std::string_view& left = static_cast<Reading*>(from)->left;
+  auto& left = *static_cast<std::string_view*>(from);
   if (left.size() < count) return CAIRO_STATUS_READ_ERROR;
   std::memcpy(to, left.data(), count);
   left.remove_prefix(count);
@@ -62,8 +49,9 @@ Image redrawn(cairo_surface_t* from, int width, int height) {
 
 Result<Image> png_logo(std::string_view bytes, const std::string& file) {
   const std::string damaged = "this PNG is damaged and cannot be decoded; save the logo anew";
-  if (bytes.size() < header_bytes) return issue_of(file, damaged);
-  const std::uint32_t wide = number_at(bytes, 16), high = number_at(bytes, 20);
+  const auto size = png_size(bytes);
+  if (!size) return issue_of(file, damaged);
+  const auto [wide, high] = *size;
   if (wide == 0 || high == 0) return issue_of(file, damaged);
   // Before anything is unpacked: a small file can say that it is of any size.
   if (std::max(wide, high) > largest_logo_px) {
@@ -72,8 +60,8 @@ Result<Image> png_logo(std::string_view bytes, const std::string& file) {
     issue.allowed = fmt::format("up to {} by {}", largest_logo_px, largest_logo_px);
     return issue;
   }
-  Reading reading{bytes};
-  const LogoSurface surface(cairo_image_surface_create_from_png_stream(&take, &reading), &cairo_surface_destroy);
+  std::string_view left = bytes;
+  const LogoSurface surface(cairo_image_surface_create_from_png_stream(&take, &left), &cairo_surface_destroy);
   if (cairo_surface_status(surface.get()) != CAIRO_STATUS_SUCCESS) return issue_of(file, damaged);
   const auto [width, height] = fitted_logo(wide, high);
   Image image = redrawn(surface.get(), width, height);
@@ -119,7 +107,7 @@ Image pixels_of(cairo_surface_t* surface) {
 }
 
 Result<Image> logo_from(std::string_view bytes, const std::string& file) {
-  if (bytes.starts_with(png_signature)) return png_logo(bytes, file);
+  if (is_png(bytes)) return png_logo(bytes, file);
   if (looks_like_svg(bytes)) return svg_logo(bytes, file);
   Issue issue = issue_of(file, "this is no picture that can be a logo; save it as a PNG or an SVG");
   issue.allowed = "PNG or SVG";

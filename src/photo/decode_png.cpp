@@ -5,6 +5,7 @@
 #include <cairo.h>
 #include <fmt/format.h>
 
+#include "base/png_header.h"
 #include "photo/photo_decoders.h"
 
 namespace laywright {
@@ -18,12 +19,6 @@ cairo_status_t take(void* rest, unsigned char* to, unsigned int length) {
   std::memcpy(to, bytes.data(), length);
   bytes.remove_prefix(length);
   return CAIRO_STATUS_SUCCESS;
-}
-
-std::size_t big_endian(std::string_view bytes, std::size_t at) {
-  std::size_t value = 0;
-  for (std::size_t i = at; i < at + 4; ++i) value = value << 8 | static_cast<unsigned char>(bytes[i]);
-  return value;
 }
 
 // Whatever its kind of pixels, over white, so that what is transparent is ground.
@@ -48,8 +43,9 @@ std::uint8_t grey_of(std::uint32_t pixel) {
 
 std::string decode_png(std::string_view bytes, GreyPhoto& photo) {
   constexpr const char* damaged = "is a PNG picture that is damaged or cut short; copy it again";
-  if (bytes.size() < 33 || bytes.substr(12, 4) != "IHDR") return damaged;
-  if (std::string why = why_not_that_size(big_endian(bytes, 16), big_endian(bytes, 20)); !why.empty()) return why;
+  const auto size = png_size(bytes);
+  if (!size) return damaged;
+  if (std::string why = why_not_that_size((*size)[0], (*size)[1]); !why.empty()) return why;
   std::string_view rest = bytes;
   const Surface picture(cairo_image_surface_create_from_png_stream(take, &rest), &cairo_surface_destroy);
   const cairo_status_t status = cairo_surface_status(picture.get());

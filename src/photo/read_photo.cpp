@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/png_header.h"
 #include "base/read_file.h"
 #include "photo/photo_decoders.h"
 
@@ -29,7 +30,7 @@ Result<GreyPhoto> decode_photo(std::string_view bytes, std::string file) {
   GreyPhoto photo;
   if (bytes.starts_with("\xFF\xD8\xFF")) {
     issue.what = decode_jpeg(bytes, photo);
-  } else if (bytes.starts_with("\x89PNG\r\n\x1A\n")) {
+  } else if (is_png(bytes)) {
     issue.what = decode_png(bytes, photo);
   } else {
     issue.what = "is neither a JPEG nor a PNG picture; save the photograph as one of these";

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/png_header.h"
 #include "base/readable.h"
 #include "records/spool_record.h"
 
@@ -50,7 +51,7 @@ bool is_moment(const std::string& text) {
 }
 
 std::string kind_of(std::string_view bytes) {
-  if (bytes.starts_with("\x89PNG\r\n\x1a\n")) return "png";
+  if (is_png(bytes)) return "png";
   if (bytes.starts_with("\xff\xd8\xff")) return "jpeg";
   if (bytes.size() > 12 && bytes.starts_with("RIFF") && bytes.substr(8, 4) == "WEBP") return "webp";
   return "";
