@@ -30,13 +30,14 @@ void OpenOrder::lay(bool full) {
 }
 
 bool OpenOrder::poll() {
-  bool changed = laying_.status().busy || writer_.busy();
+  bool changed = false;
   if (laying_.poll()) {
     changed = true;
     const bool quick = laying_.status().trouble.empty() && laid() && !laid()->full;
     if (quick && !laying_.status().busy) lay(true);
   }
   if (writer_.poll()) {
+    changed = true;
     if (writer_.wrote()) written_ = being_written_;
     being_written_ = {};
   }

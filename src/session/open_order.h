@@ -25,7 +25,7 @@ class OpenOrder {
   // forgotten.
   void open(const std::string& file, const EntrySource& entries);
   void stop_laying() { laying_.stop(); }
-  // True while something is on its way, or has come since.
+  // Takes what has come since: true if something has.
   bool poll();
 
   // Empty: none is open.

@@ -166,10 +166,10 @@ bool Workbench::fly(Clock::time_point now) {
 bool Workbench::mind_files() {
   bool written = false;
   const auto mind = [&](FileWriter& writer, cmd::Question where) {
-    if (!writer.busy()) return;
+    if (!writer.poll()) return;
     written = true;
     // Where the file is no longer looked at, a failure is told as all others are.
-    if (!writer.poll() || question_ == where || writer.saving()->outcome->empty()) return;
+    if (question_ == where || writer.saving()->outcome->empty()) return;
     tell_failure(fmt::format("{} was not written.", writer.saving()->path), *writer.saving()->outcome);
   };
   mind(sheet_writer_, cmd::Question::setup_sheet);
@@ -185,10 +185,9 @@ bool Workbench::mind_order() {
   const std::string name = std::filesystem::path(order_.file()).filename().string();
   if (laid && !order_.status().busy)
     tell(Severity::warning,
-         fmt::format(fmt::runtime(order_.can_be_written()
-                                      ? "The order {} has been laid: Ctrl+Shift+O shows what comes of it."
-                                      : "The order {} cannot be laid as it stands: Ctrl+Shift+O shows why."),
-                     name));
+         fmt::format("The order {} {}.", name,
+                     order_.can_be_written() ? "has been laid: Ctrl+Shift+O shows what comes of it"
+                                             : "cannot be laid as it stands: Ctrl+Shift+O shows why"));
   if (written && !order_.is_writing() && !order_.saving()->outcome->empty())
     tell_failure(fmt::format("The files of the order {} were not written.", name), *order_.saving()->outcome);
   return true;
@@ -290,8 +289,8 @@ void Workbench::keep_settings(Clock::time_point now) {
 }
 
 bool Workbench::shows_progress() const {
-  return order_.status().busy || order_.is_writing() || records_.busy() || beginning_.status().busy ||
-         sheet_writer_.busy() || page_writer_.busy() ||
+  return order_.status().busy || order_.is_writing() || records_.keeping() || records_.fitting().busy ||
+         beginning_.status().busy || sheet_writer_.busy() || page_writer_.busy() ||
          std::any_of(desks_.begin(), desks_.end(),
                      [](const Desk& desk) { return desk.document->laying().busy || desk.advice->busy(); });
 }

@@ -89,7 +89,6 @@ class RecordsDesk {
   // Takes what has come. While somebody looks, what other windows and programs add is found by itself, within some
   // seconds. True when there is news.
   bool poll(bool looked_at, Clock::time_point now);
-  [[nodiscard]] bool busy() const { return read_.busy() || write_.busy() || fit_.status().busy; }
 
   [[nodiscard]] const RecordsLook& looked_at() const { return look_; }
   // Null before the first reading.
