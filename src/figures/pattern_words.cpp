@@ -22,8 +22,10 @@ std::string kind_words(const Pattern& pattern) {
     case PatternKind::close_wind:
       return fmt::format(
           "a close wind: the pitch is not coarser than {} fiber diameters, so turn lies beside turn and no other "
-          "fiber fits between. There is nothing to tell of it: patterns are of crossed winds.",
-          setting(close_wind_d));
+          "fiber fits between, and there are no ribbons. The spool turns {} times while the guide goes to the other "
+          "stop "
+          "and comes back: near to a whole number, within a tenth, layers keep their order longer.",
+          setting(close_wind_d), figure(pattern.ratio, 4));
     case PatternKind::ribbon:
       return fmt::format(
           "a ribbon. The spool turns {} times while the guide goes to the other stop and comes back, {}{}. So each "

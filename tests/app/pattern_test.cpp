@@ -51,7 +51,7 @@ TEST_CASE("pattern says plainly what it is not for, and refuses what makes no se
   shop.write("a.lay.toml", small_plan());
   const Ran close = shop.run("$LW pattern a.lay.toml");
   CHECK(close.code == 0);
-  CHECK_THAT(close.out, Contains("close wind") && Contains("nothing"));
+  CHECK_THAT(close.out, Contains("close wind") && Contains("turn lies beside turn"));
   CHECK(shop.run("$LW pattern").code == 2);
   CHECK(shop.run("$LW pattern a.lay.toml --gap 0").code == 2);
   CHECK(shop.run("$LW pattern a.lay.toml --gap 0.6").code == 2);

@@ -147,6 +147,8 @@ TEST_CASE("the words of each verdict") {
 
   const std::string parallel = prose_of(testing::plain_draft());
   CHECK_THAT(parallel, Contains("a close wind: the pitch is not coarser than 2 fiber diameters"));
+  CHECK_THAT(parallel,
+             Contains("The spool turns 728.8462 times") && Contains("near to a whole number, within a tenth"));
   CHECK_THAT(parallel, !Contains("Back after") && !Contains("a third of its diameter"));
   const Json row = json_of(testing::plain_draft()).at("rows").at(0);
   CHECK(row.at("verdict") == "close wind");
