@@ -29,7 +29,7 @@ ARROWS = {
     "photo": {"base", "plan", "lay", "measure", "figures"},
     "records": {"base", "plan", "lay", "measure", "takeup", "advise", "figures"},
     "answers": {"base", "jobs", "plan", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures"},
-    "paper": {"base", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures", "answers"},
+    "paper": {"base", "jobs", "plan", "pattern", "lay", "measure", "payoff", "takeup", "verdict", "advise", "order", "follow", "figures", "answers"},
     "scene": {"base", "plan", "lay", "measure", "payoff", "takeup"},
     "export": {"base", "plan", "lay", "measure", "payoff", "takeup", "figures", "paper", "scene"},
     "render": {"base", "plan", "lay", "measure", "scene"},

@@ -19,12 +19,11 @@
 #include "base/atomic_file.h"
 #include "base/readable.h"
 #include "base/spelling.h"
-#include "base/today.h"
 #include "order/batch.h"
-#include "paper/batch_files.h"
 #include "paper/batch_sheet.h"
 #include "paper/cairo_sink.h"
 #include "paper/fonts.h"
+#include "paper/laid_order.h"
 
 namespace laywright {
 namespace {
@@ -52,9 +51,9 @@ Bitmap picture_of(const LaidWind& laid, Progress& progress) {
   return picture_for_paper(SceneSource(laid.plan, laid.build, laid.measurements), progress);
 }
 
-Issues write_output(const Batch& batch, const std::string& file) {
+Issues write_output(const Batch& batch, const std::string& drawn_on, const std::string& file) {
   if (ending_of(file) == ".csv") return write_file_atomically(file, batch_csv(batch));
-  const std::string bytes = to_pdf(draw_batch_sheet(batch, today()));
+  const std::string bytes = to_pdf(draw_batch_sheet(batch, drawn_on));
   if (bytes.empty()) throw std::bad_alloc();
   return write_file_atomically(file, bytes);
 }
@@ -70,29 +69,26 @@ CommandOutcome deliver(const Order& order, std::vector<SpoolKind> kinds, const O
     files.emplace(std::move(opened).value());
   }
 
-  watch.begin("filling");
-  Issues trouble = find_room(order, kinds, options.settings, threads_at_hand(), progress);
-  if (progress.cancelled()) return {exit_stopped, {}, {}};
-  if (!trouble.empty()) return {exit_unsound, trouble, {}};
-  Result<Batch> assigned = batch_of(order, kinds);
-  if (!assigned.ok()) return {exit_unsound, assigned.issues(), {}};
-  Batch batch = std::move(assigned).value();
-  if (trouble = lost_by(options, batch); !trouble.empty()) return {exit_command_line, trouble, {}};
-
   watch.begin("laying");
-  const std::string drawn_on = today();
-  SpoolSheets sheets(batch, picture_of, drawn_on);
-  EachWind each;
-  if (files)
-    each = [&](std::size_t wind, const LaidWind& laid, Progress& own) { return sheets.draw(wind, laid, own); };
-  trouble = wind_batch(batch, options.settings, threads_at_hand(), progress, each);
-  if (progress.cancelled()) return {exit_stopped, {}, {}};
-  if (!trouble.empty()) return {exit_unsound, trouble, {}};
+  Issues lost;
+  OrderLaying how;
+  how.settings = options.settings;
+  how.threads = threads_at_hand();
+  how.draws_sheets = files.has_value();
+  how.picture = picture_of;
+  how.placed = [&](const Batch& placed) { return lost = lost_by(options, placed); };
+  JobResult<LaidOrder> laid = lay_order(order, std::move(kinds), how, progress);
+  if (laid.stopped()) return {exit_stopped, {}, {}};
+  if (!lost.empty()) return {exit_command_line, lost, {}};
+  if (!laid.done()) return {exit_unsound, laid.trouble(), {}};
+  const auto& [batch, not_placed, full, sheets, drawn_on] = laid.value();
+  if (!not_placed.empty()) return {exit_unsound, not_placed, {}};
 
   watch.begin("writing");
+  Issues trouble;
   std::string text = options.json ? batch_json(batch) : batch_text(batch);
   if (files) {
-    trouble = add_batch(*files, batch, sheets.sheets(), drawn_on);
+    trouble = add_batch(*files, batch, sheets, drawn_on);
     if (progress.cancelled()) return {exit_stopped, {}, {}};
     if (trouble.empty()) trouble = files->commit();
     if (!options.json)
@@ -100,7 +96,7 @@ CommandOutcome deliver(const Order& order, std::vector<SpoolKind> kinds, const O
                           visible(options.folder), batch_table, batch_sheet, name_of_spool(batch, 0),
                           name_of_spool(batch, batch.spools.size() - 1));
   }
-  if (trouble.empty() && !options.output.empty()) trouble = write_output(batch, options.output);
+  if (trouble.empty() && !options.output.empty()) trouble = write_output(batch, drawn_on, options.output);
   if (!trouble.empty()) return {exit_not_written, trouble, {}};
   return {exit_done, {}, std::move(text)};
 }

@@ -25,7 +25,7 @@ void OpenOrder::open(const std::string& file, const EntrySource& entries) {
 
 void OpenOrder::lay(bool full) {
   laying_.ask([order = *order_, kinds = kinds_, full, picture = picture_](Progress& progress) {
-    return lay_order(order, kinds, full, picture, progress);
+    return lay_order(order, kinds, order_laying(full, picture), progress);
   });
 }
 

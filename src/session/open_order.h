@@ -10,7 +10,7 @@
 #include "plan/named_entry.h"
 #include "session/file_saving.h"
 #include "session/inquiry.h"
-#include "session/laid_order.h"
+#include "session/order_work.h"
 
 namespace laywright {
 
