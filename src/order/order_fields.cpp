@@ -35,7 +35,7 @@ const std::vector<OrderText>& order_texts() {
 
 const std::vector<Field<OrderedPieces>>& piece_fields() {
   static const std::vector<Field<OrderedPieces>> fields = {
-      field<OrderedPieces>(length("piece", "length", "km", false, true), MEMBER(length_mm)),
+      field<OrderedPieces>(length("piece", "length", "m", false, true), MEMBER(length_mm)),
       field<OrderedPieces>(whole("piece", "count", 1, most_pieces), MEMBER(count)),
   };
   return fields;
@@ -44,7 +44,7 @@ const std::vector<Field<OrderedPieces>>& piece_fields() {
 const std::vector<Field<OrderedSpools>>& spool_fields() {
   static const std::vector<Field<OrderedSpools>> fields = {
       field<OrderedSpools>(whole("spool", "count", 1, most_spools), MEMBER(count)),
-      field<OrderedSpools>(length("spool", "most", "km", false), MEMBER(most_mm)),
+      field<OrderedSpools>(length("spool", "most", "m", false), MEMBER(most_mm)),
   };
   return fields;
 }

@@ -98,7 +98,9 @@ TEST_CASE("what is wrong in an order is told with its line, key, value and what 
        {Wrong{"lay-order 1", "lay-plan 1", "format", "does not say that this is an order", 1},
         Wrong{"number = \"4711\"", "number = 4711", "number", "must be text in quotes", 3},
         Wrong{"customer =", "custmer =", "custmer", "did you mean customer?", 4},
-        Wrong{"\"20 km\"", "20", "piece[0].length", "has no unit", 9},
+        // A plan's length is written in m, as those of delivery are.
+        Wrong{"\"20 km\"", "200", "piece[0].length", "like \"200 m\"", 9},
+        Wrong{"most = \"1 km\"", "most = 200", "spool[1].most", "like \"200 m\"", 18},
         Wrong{"\"20 km\"", "\"20 kg\"", "piece[0].length", "is a mass", 9},
         Wrong{"\"20 km\"", "\"0 km\"", "piece[0].length", "is out of range", 9},
         Wrong{"length = \"500 m\"", "lenght = \"500 m\"", "piece[1].lenght", "did you mean length?", 12},
