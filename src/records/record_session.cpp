@@ -39,16 +39,10 @@ std::unique_ptr<soci::session> open_session(const RecordsPlace& place) {
   return sql;
 }
 
-WriteTransaction::WriteTransaction(soci::session& sql, const RecordsPlace& place) : sql_(sql) {
+WriteTransaction::WriteTransaction(soci::session& sql, const RecordsPlace& place) : WriteTransaction(sql) {
   sql_ << (place.on_server() ? "BEGIN" : "BEGIN IMMEDIATE");
   open_ = true;
-  if (!place.on_server()) return;
-  try {
-    sql_ << "SELECT pg_advisory_xact_lock(" << writers_lock << ")";
-  } catch (...) {
-    roll_back(sql_);
-    throw;
-  }
+  if (place.on_server()) sql_ << "SELECT pg_advisory_xact_lock(" << writers_lock << ")";
 }
 
 WriteTransaction::~WriteTransaction() {

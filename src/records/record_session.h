@@ -23,6 +23,9 @@ class WriteTransaction {
   void commit();
 
  private:
+  // What was begun is taken back by the destructor from here on, also where the rest of the making fails.
+  explicit WriteTransaction(soci::session& sql) : sql_(sql) {}
+
   soci::session& sql_;
   bool open_ = false;
 };
