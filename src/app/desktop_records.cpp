@@ -1,5 +1,6 @@
 #include "app/desktop_records.h"
 
+#include "jobs/trouble.h"
 #include "records/record_words.h"
 #include "records/trend_words.h"
 
@@ -22,9 +23,11 @@ Json list_of(const RecordsSeen& seen) {
   return list;
 }
 
-Json page_of(const SpoolRecord& record) {
+Json page_of(const RecordsSeen& seen) {
+  const SpoolRecord& record = *seen.page;
   Json history = Json::array(), readings = Json::array();
-  for (const HistoryEntry& entry : history_of(record)) history.push_back(entry.what);
+  for (const HistoryEntry& entry : history_of(record, seen.plan ? &seen.plan->draft() : nullptr))
+    history.push_back(entry.what);
   for (const ReadingLine& line : reading_lines(record))
     readings.push_back({line.what, line.measured, line.planned, line.difference});
   return {{"heading", record_heading(record)}, {"history", std::move(history)}, {"readings", std::move(readings)}};
@@ -59,13 +62,13 @@ nlohmann::ordered_json records_json(const Workbench& bench, const PanelState& pa
   if (!records.seen()) return nullptr;
   const RecordsSeen& seen = *records.seen();
   return {{"place", seen.place_words},
-          {"trouble", record_trouble(seen.trouble)},
+          {"trouble", trouble_words(seen.trouble)},
           {"reading", records.reading()},
           {"list", list_of(seen)},
-          {"page", seen.page ? page_of(*seen.page) : Json(nullptr)},
+          {"page", seen.page ? page_of(seen) : Json(nullptr)},
           {"keeping", records.keeping()},
           {"kept", records.kept() ? Json(records.kept()->words) : Json(nullptr)},
-          {"not_kept", records.kept() ? Json(record_trouble(records.kept()->trouble)) : Json(nullptr)},
+          {"not_kept", records.kept() ? Json(trouble_words(records.kept()->trouble)) : Json(nullptr)},
           {"trends", trends_of(seen, panels.records.trend)},
           {"fit", fit_of(bench)}};
 }

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "base/spelling.h"
+
 namespace laywright {
 namespace {
 
@@ -25,13 +27,12 @@ Issue flaw_in(std::string_view what, std::string_view why) {
       why));
 }
 
-std::string as_sentence(std::string words) {
-  if (words.empty()) return words;
-  char& first = words.front();
-  if (first >= 'a' && first <= 'z') first = static_cast<char>(first - 'a' + 'A');
-  if (words.back() != '.') words += '.';
+std::string with_full_stop(std::string words) {
+  if (!words.empty() && words.back() != '.' && words.back() != '?') words += '.';
   return words;
 }
+
+std::string as_sentence(std::string words) { return with_full_stop(capitalised(std::move(words))); }
 
 }  // namespace
 
@@ -76,10 +77,11 @@ Issue no_thread_for(std::string_view what) {
 std::string trouble_words(const Issues& issues) {
   if (issues.empty()) return "";
   const Issue& issue = issues.front();
+  const std::string& where = issue.key.empty() ? issue.file : issue.key;
   const std::string allowed = issue.allowed.empty() ? "" : fmt::format(" (allowed: {})", issue.allowed);
-  if (issue.key.empty() && issue.value.empty()) return as_sentence(issue.what + allowed);
+  if (where.empty() && issue.value.empty()) return as_sentence(issue.what + allowed);
   const std::string value = issue.value.empty() ? "" : fmt::format(" {}", issue.value);
-  return fmt::format("{}{} {}{}", issue.key, value, issue.what, allowed);
+  return with_full_stop(fmt::format("{}{} {}{}", where, value, issue.what, allowed));
 }
 
 }  // namespace laywright

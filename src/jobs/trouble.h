@@ -41,7 +41,7 @@ void carry_out(const Task& task) noexcept;
 // Of work that is not done, since the system starts no thread for it.
 [[nodiscard]] Issue no_thread_for(std::string_view what);
 
-// The first of them in a line: a sentence, or the key and what is wrong with it.
+// The first of them as a sentence, for a window: what is wrong, behind the key or else the file that it is about.
 [[nodiscard]] std::string trouble_words(const Issues& issues);
 
 }  // namespace laywright

@@ -6,6 +6,7 @@
 
 #include "base/readable.h"
 #include "figures/figures.h"
+#include "plan/plan_file.h"
 #include "records/record_words.h"
 
 namespace laywright {
@@ -64,7 +65,8 @@ std::string readings_table(const SpoolRecord& record) {
 
 std::string history(const SpoolRecord& record) {
   std::string text = "\nHistory\n";
-  for (const HistoryEntry& entry : history_of(record)) {
+  const Result<PlanDraft> plan = read_plan(record.plan_text, record.plan_file);
+  for (const HistoryEntry& entry : history_of(record, plan.ok() ? &plan.value() : nullptr)) {
     text += fmt::format("  {}  {}\n", entry.when, entry.what);
     for (const std::string& said : entry.said) text += wrapped(said, columns, 6);
     for (const std::string& line : entry.lines) text += fmt::format("      {}\n", line);

@@ -6,7 +6,6 @@
 
 #include "base/readable.h"
 #include "figures/figures.h"
-#include "plan/plan_file.h"
 #include "plan/plan_values.h"
 #include "records/beside_plan.h"
 
@@ -37,6 +36,13 @@ std::string what_it_adds(const RecordEntry& entry) {
   if (!entry.fitted.empty()) add("a fit");
   if (!entry.pictures.empty()) add(fmt::format("pictures: {}", entry.pictures.size()));
   return text.empty() ? "a note" : text;
+}
+
+// A setting that was fitted: "0.262 mm".
+std::string fitted_text(const PlanDraft* plan, const std::string& key, double value) {
+  const FieldInfo* field = plan != nullptr ? field_at(*plan, key) : nullptr;
+  const bool in_mm = field != nullptr && field->kind == FieldKind::quantity && field->dimension == Dimension::length;
+  return figure(value, in_mm ? 4 : 3) + (in_mm ? " mm" : "");
 }
 
 }  // namespace
@@ -87,7 +93,7 @@ std::vector<ReadingLine> reading_lines(const SpoolRecord& record) {
   return lines;
 }
 
-std::vector<HistoryEntry> history_of(const SpoolRecord& record) {
+std::vector<HistoryEntry> history_of(const SpoolRecord& record, const PlanDraft* plan) {
   std::vector<HistoryEntry> history;
   for (const RecordEntry& entry : record.entries) {
     HistoryEntry told;
@@ -99,8 +105,8 @@ std::vector<HistoryEntry> history_of(const SpoolRecord& record) {
     for (const FittedSetting& each : entry.fitted) {
       if (each.told_by_readings)
         told.lines.push_back(fmt::format("{} = {}, planned {}", visible(each.key),
-                                         fitted_text(record, each, each.value),
-                                         fitted_text(record, each, each.planned)));
+                                         fitted_text(plan, each.key, each.value),
+                                         fitted_text(plan, each.key, each.planned)));
     }
     for (const RecordPicture& each : entry.pictures) {
       told.lines.push_back(fmt::format("{} picture, {} kB{}", each.kind,
@@ -110,13 +116,6 @@ std::vector<HistoryEntry> history_of(const SpoolRecord& record) {
     history.push_back(std::move(told));
   }
   return history;
-}
-
-std::string fitted_text(const SpoolRecord& record, const FittedSetting& setting_found, double value) {
-  const Result<PlanDraft> draft = read_plan(record.plan_text, record.plan_file);
-  const FieldInfo* field = draft.ok() ? field_at(draft.value(), setting_found.key) : nullptr;
-  const bool in_mm = field != nullptr && field->kind == FieldKind::quantity && field->dimension == Dimension::length;
-  return figure(value, in_mm ? 4 : 3) + (in_mm ? " mm" : "");
 }
 
 }  // namespace laywright

@@ -44,9 +44,7 @@ struct HistoryEntry {
   std::vector<std::string> said;   // reason and note, as they were written
   std::vector<std::string> lines;  // settings that were fitted, pictures
 };
-[[nodiscard]] std::vector<HistoryEntry> history_of(const SpoolRecord& record);
-
-// A setting that was fitted, in the plan's units: "0.262 mm".
-[[nodiscard]] std::string fitted_text(const SpoolRecord& record, const FittedSetting& setting, double value);
+// `plan`: the record's, for the units of what was fitted; null: it cannot be read.
+[[nodiscard]] std::vector<HistoryEntry> history_of(const SpoolRecord& record, const PlanDraft* plan);
 
 }  // namespace laywright

@@ -8,7 +8,7 @@
 
 #include "answers/fit_report.h"
 #include "desk/plan_edits.h"
-#include "plan/plan_file.h"
+#include "jobs/trouble.h"
 #include "plan/plan_values.h"
 #include "records/record_words.h"
 #include "session/bench_inside.h"
@@ -42,7 +42,7 @@ std::string why_not_keep(const Workbench& bench, const RecordNames& names, const
   if (!names.date.empty() && !is_date(names.date))
     return fmt::format("\"{}\" is no day of the calendar, like 2026-11-29.", names.date);
   const Result<RecordEntry> entry = entry_said(said, plan);
-  return entry.ok() ? "" : record_trouble(entry.issues());
+  return entry.ok() ? "" : trouble_words(entry.issues());
 }
 
 // The build is no longer needed by then: what is written is made of it here, on another thread.
@@ -66,18 +66,13 @@ void keep(const BenchInside& in, const RecordNames& names, RecordEntry entry) {
                   });
 }
 
-Result<RecordEntry> amendment(const SpoolRecord& record, const SaidOfSpool& said) {
-  const Result<Plan> plan = plan_from_text(record.plan_text, record.plan_file);
-  if (!plan.ok()) return plan.issues();
-  return entry_said(said, plan.value());
-}
-
 std::string why_not_amend(const Workbench& bench, const SaidOfSpool& said) {
-  const SpoolRecord* record = page_of(bench);
-  if (record == nullptr) return no_page;
+  if (page_of(bench) == nullptr) return no_page;
   if (std::string why = why_busy(bench); !why.empty()) return why;
-  const Result<RecordEntry> entry = amendment(*record, said);
-  if (!entry.ok()) return record_trouble(entry.issues());
+  const std::optional<Plan>& plan = bench.records().seen()->plan;
+  if (!plan) return "The plan that was recorded is not sound: nothing can be added.";
+  const Result<RecordEntry> entry = entry_said(said, *plan);
+  if (!entry.ok()) return trouble_words(entry.issues());
   return says_something(entry.value()) ? ""
                                        : "Nothing is said yet: type readings or a note, or accept or reject it.";
 }
@@ -143,15 +138,6 @@ Result<RecordEntry> entry_said(const SaidOfSpool& said, const Plan& plan) {
   }
   if (Issues issues = check_entry(entry); !issues.empty()) return issues;
   return entry;
-}
-
-std::string record_trouble(const Issues& issues) {
-  if (issues.empty()) return "";
-  const Issue& first = issues.front();
-  const std::string& where = first.file.empty() ? first.key : first.file;
-  if (where.empty()) return first.what;
-  return fmt::format("{} {}{}.", where, first.what,
-                     first.allowed.empty() ? "" : fmt::format("; allowed: {}", first.allowed));
 }
 
 std::vector<CarriedSetting> would_carry(const Workbench& bench, PlanDraft* next) {
@@ -224,7 +210,10 @@ Command cmd::amend_record(const SaidOfSpool& said) {
   return {{.name = "amend record",
            .needs = Needs::nothing,
            .why_not = [said](const Workbench& bench) { return why_not_amend(bench, said); },
-           .act = [said](const BenchInside& in) { amend(in, amendment(*page_of(in.bench), said).value()); }}};
+           .act =
+               [said](const BenchInside& in) {
+                 amend(in, entry_said(said, *in.bench.records().seen()->plan).value());
+               }}};
 }
 
 Command cmd::fit_record(const std::string& by) {

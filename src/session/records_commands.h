@@ -23,9 +23,6 @@ struct SaidOfSpool {
 // As an entry of this moment. `plan`: of the spool. Errors: readings that cannot be read, and as check_entry().
 [[nodiscard]] Result<RecordEntry> entry_said(const SaidOfSpool& said, const Plan& plan);
 
-// A first trouble as a sentence, with its key where it has one.
-[[nodiscard]] std::string record_trouble(const Issues& issues);
-
 // What the fit that was found would set otherwise in the plan in hand; empty where there is no fit, or no plan. `next`, where given,
 // becomes the plan with it.
 [[nodiscard]] std::vector<CarriedSetting> would_carry(const Workbench& bench, PlanDraft* next = nullptr);

@@ -36,6 +36,7 @@ struct RecordsSeen {
   std::vector<SpoolRecord> records;  // that the filter leaves, newest first; pictures without their bytes
   Trends trends;                     // of these
   std::optional<SpoolRecord> page;   // the record of that number; none where there is none
+  std::optional<Plan> plan;          // of the page, as recorded; none: its text is not sound
 };
 
 // What has become of something that was to be kept.

@@ -22,13 +22,7 @@ Result<SpoolRecord> record_of(RecordBook& book, long long number) {
   return std::move(records.front());
 }
 
-Issues fill(RecordBook& book, RecordsSeen& seen) {
-  Result<std::vector<SpoolRecord>> list = book.list(seen.of.filter);
-  if (!list.ok()) return list.issues();
-  seen.records = std::move(list).value();
-  seen.trends = trends_of(seen.records, {});
-  std::reverse(seen.records.begin(), seen.records.end());
-  if (seen.of.number == 0) return {};
+Issues find_page(RecordBook& book, RecordsSeen& seen) {
   const auto here = std::find_if(seen.records.begin(), seen.records.end(),
                                  [&](const SpoolRecord& each) { return each.number == seen.of.number; });
   if (here != seen.records.end()) {
@@ -38,6 +32,19 @@ Issues fill(RecordBook& book, RecordsSeen& seen) {
   Result<SpoolRecord> other = record_of(book, seen.of.number);
   if (!other.ok()) return other.issues();
   seen.page = std::move(other).value();
+  return {};
+}
+
+Issues fill(RecordBook& book, RecordsSeen& seen) {
+  Result<std::vector<SpoolRecord>> list = book.list(seen.of.filter);
+  if (!list.ok()) return list.issues();
+  seen.records = std::move(list).value();
+  seen.trends = trends_of(seen.records, {});
+  std::reverse(seen.records.begin(), seen.records.end());
+  if (seen.of.number == 0) return {};
+  if (Issues trouble = find_page(book, seen); !trouble.empty()) return trouble;
+  Result<Plan> plan = plan_from_text(seen.page->plan_text, seen.page->plan_file);
+  if (plan.ok()) seen.plan = std::move(plan).value();
   return {};
 }
 

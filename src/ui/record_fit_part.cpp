@@ -7,6 +7,7 @@
 
 #include "answers/fit_report.h"
 #include "base/readable.h"
+#include "jobs/trouble.h"
 #include "session/records_commands.h"
 #include "ui/advice_parts.h"
 #include "ui/records_parts.h"
@@ -67,7 +68,7 @@ void found_part(const Workbench& bench, const RecordFit& found, PanelState& stat
   coloured(quiet_color(), misfit_words(found.fit));
   if (!found.not_kept.empty())
     coloured(warning_color(theme_of(bench)),
-             fmt::format("The fit does not stand with the record: {}", record_trouble(found.not_kept)));
+             fmt::format("The fit does not stand with the record: {}", trouble_words(found.not_kept)));
   ImGui::Spacing();
   next_plan(bench, found, state, out);
 }

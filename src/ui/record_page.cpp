@@ -72,8 +72,8 @@ void amend_part(const Workbench& bench, const RecordPageWords& words, PanelState
   heading("More about it", state);
   coloured(quiet_color(),
            "What was said before stays in the history. Of two readings at one place the later one holds.");
-  if (!words.plan) return;
-  spool_form(words.checkpoints, counter_of(*words.plan), place_name, own.more, state);
+  if (!words.of->plan) return;
+  spool_form(words.checkpoints, counter_of(*words.of->plan), place_name, own.more, state);
   ImGui::Spacing();
   const Command add = cmd::amend_record(own.more);
   if (command_button(bench, "Add to the record", add, "An entry of its own, with the moment and who says so.", out))

@@ -1,7 +1,6 @@
 #include "ui/record_page_words.h"
 
 #include "base/readable.h"
-#include "plan/plan_file.h"
 #include "session/record_places.h"
 
 namespace laywright {
@@ -14,12 +13,8 @@ RecordPageWords page_words(const std::shared_ptr<const RecordsSeen>& seen) {
   if (const RecordEntry* decided = entry_of_decision(record)) words.reason = visible(decided->reason);
   words.head = head_lines(record);
   words.readings = reading_lines(record);
-  words.history = history_of(record);
-  const Result<Plan> plan = plan_from_text(record.plan_text, record.plan_file);
-  if (plan.ok()) {
-    words.plan = plan.value();
-    words.checkpoints = checkpoints_of(record, plan.value());
-  }
+  words.history = history_of(record, seen->plan ? &seen->plan->draft() : nullptr);
+  if (seen->plan) words.checkpoints = checkpoints_of(record, *seen->plan);
   return words;
 }
 

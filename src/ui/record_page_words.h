@@ -1,12 +1,10 @@
-// What the page of a record says, made once for each reading: some of it takes the plan's text to pieces.
+// What the page of a record says, made once for each reading.
 #pragma once
 
 #include <memory>
-#include <optional>
 #include <string>
 #include <vector>
 
-#include "plan/lay_plan.h"
 #include "records/record_words.h"
 #include "session/records_desk.h"
 #include "takeup/takeup_run.h"
@@ -19,7 +17,6 @@ struct RecordPageWords {
   std::vector<RecordLine> head;
   std::vector<ReadingLine> readings;
   std::vector<HistoryEntry> history;
-  std::optional<Plan> plan;             // as recorded; none: its text is not sound
   std::vector<Checkpoint> checkpoints;  // where it may be measured
 };
 

@@ -3,6 +3,7 @@
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
+#include "jobs/trouble.h"
 #include "session/records_commands.h"
 #include "session/window_commands.h"
 #include "ui/advice_parts.h"
@@ -58,7 +59,7 @@ void trouble_line(const Workbench& bench, PanelState& state) {
   const auto& seen = bench.records().seen();
   if (!seen || seen->trouble.empty()) return;
   ImGui::BeginGroup();
-  coloured(error_color(theme_of(bench)), record_trouble(seen->trouble));
+  coloured(error_color(theme_of(bench)), trouble_words(seen->trouble));
   ImGui::EndGroup();
   state.places.note_item("records trouble");
 }
@@ -105,7 +106,7 @@ void kept_line(const Workbench& bench, PanelState& state) {
   if (bench.records().keeping()) {
     coloured(quiet_color(), "Writing...");
   } else if (kept && !kept->trouble.empty()) {
-    coloured(error_color(theme_of(bench)), fmt::format("It was not kept: {}", record_trouble(kept->trouble)));
+    coloured(error_color(theme_of(bench)), fmt::format("It was not kept: {}", trouble_words(kept->trouble)));
     state.places.note_item("records not kept");
   } else if (kept) {
     wrapped_text(kept->words);

@@ -45,7 +45,7 @@ TEST_CASE("what is thrown is told with what it hit and what helps, and can be th
   CHECK_THROWS_AS(again(odd), int);
 }
 
-TEST_CASE("a trouble is a sentence, that of a key begins with the key") {
+TEST_CASE("a trouble is a sentence, that of a key or a file begins with it") {
   const auto memory = attempt("this wind", too_much);
   CHECK(trouble_words({memory.value().issue}) ==
         "There is not enough memory for this wind: make the wind shorter, or close other programs.");
@@ -54,7 +54,11 @@ TEST_CASE("a trouble is a sentence, that of a key begins with the key") {
   of_key.value = "0 mm";
   of_key.what = "is out of range";
   of_key.allowed = "above 0";
-  CHECK(trouble_words({of_key}) == "traverse.pitch 0 mm is out of range (allowed: above 0)");
+  CHECK(trouble_words({of_key}) == "traverse.pitch 0 mm is out of range (allowed: above 0).");
+  Issue of_file;
+  of_file.file = "shop.db";
+  of_file.what = "is damaged; go on with a backup of it";
+  CHECK(trouble_words({of_file}) == "shop.db is damaged; go on with a backup of it.");
   CHECK(trouble_words({}).empty());
 }
 
