@@ -11,6 +11,7 @@
 #include "advise/lattice.h"
 #include "advise/setting_text.h"
 #include "plan/dialling.h"
+#include "plan/entry_issues.h"
 #include "plan/plan_values.h"
 #include "plan/plan_writer.h"
 #include "verdict/verdict_words.h"
@@ -87,7 +88,7 @@ Issues check_axis(const PlanDraft& plan, const StudyAxis& axis) {
   }
   for (const double end : {axis.from, axis.to}) {
     if (!field->range.holds(end)) {
-      return {option_issue(axis.path, write_value(*field, end), "is out of range", allowed_text(*field))};
+      return {option_issue(axis.path, write_value(*field, end), out_of_range_words, allowed_text(*field))};
     }
   }
   return {};

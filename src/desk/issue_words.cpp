@@ -8,6 +8,7 @@
 
 #include "base/decimal.h"
 #include "base/spelling.h"
+#include "plan/entry_issues.h"
 
 namespace laywright {
 namespace {
@@ -101,7 +102,7 @@ std::string issue_words(const Issue& issue, const std::vector<FieldRow>& rows) {
   const std::string what = without_keys(issue.what);
   std::string words = goes_on(what) ? fmt::format("{} {}", label, what) : fmt::format("{}: {}", label, what);
   // The range in the unit in which the form shows the value.
-  const bool whole_range = row != nullptr && issue.what == "is out of range";
+  const bool whole_range = row != nullptr && issue.what == out_of_range_words;
   const std::string& allowed = whole_range ? row->allowed : issue.allowed;
   if (!allowed.empty()) words += fmt::format(" (allowed: {})", allowed);
   return words;

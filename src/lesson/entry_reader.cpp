@@ -4,8 +4,8 @@
 
 #include <fmt/format.h>
 
-#include "base/readable.h"
 #include "base/text_distance.h"
+#include "plan/entry_issues.h"
 
 namespace laywright {
 
@@ -19,23 +19,11 @@ const Entry* EntryReader::find(std::string_view key) {
 }
 
 void EntryReader::add(const Entry& at, std::string what, std::string allowed) {
-  Issue issue;
-  issue.file = file_;
-  issue.line = at.line;
-  issue.key = readable(path(at.key));
-  issue.value = readable(at.text);
-  issue.what = std::move(what);
-  issue.allowed = std::move(allowed);
-  issues_.push_back(std::move(issue));
+  issues_.push_back(issue_at(file_, at, path(at.key), std::move(what), std::move(allowed)));
 }
 
 void EntryReader::missing(std::string_view key, std::string what) {
-  Issue issue;
-  issue.file = file_;
-  issue.line = table_.line;
-  issue.key = path(key);
-  issue.what = std::move(what);
-  issues_.push_back(std::move(issue));
+  issues_.push_back(issue_at(file_, table_.line, path(key), "", std::move(what)));
 }
 
 std::optional<std::string> EntryReader::text_if(std::string_view key) {

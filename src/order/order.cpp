@@ -12,17 +12,17 @@
 #include "base/text_distance.h"
 #include "order/order_fields.h"
 #include "plan/document.h"
-#include "plan/value_reader.h"
+#include "plan/entry_issues.h"
 
 namespace laywright {
 namespace {
 
 class OrderReader {
  public:
-  OrderReader(Order& order, Issues& issues) : order_(order), issues_(issues) {}
+  OrderReader(Order& order, Issues& issues) : order_(order), issues_(issues), tell_(order.file, issues) {}
 
   void read(const Entry& document) {
-    if (!read_format(document)) return;
+    if (!tell_.has_format(document, {order_format, "order", an_order})) return;
     for (const Entry& entry : document.children) read_top(entry);
     finish_spools(document);
     finish_pieces();
@@ -30,27 +30,6 @@ class OrderReader {
   }
 
  private:
-  void add(int line, const std::string& key, std::string value, std::string what, std::string allowed = "") {
-    Issue issue = order_issue(order_, line, readable(key), std::move(value), std::move(what));
-    issue.allowed = std::move(allowed);
-    issues_.push_back(std::move(issue));
-  }
-  void add(const Entry& at, const std::string& key, std::string what, std::string allowed = "") {
-    add(at.line, key, shown_value(at), std::move(what), std::move(allowed));
-  }
-
-  bool read_format(const Entry& document) {
-    const Entry* format = document.child("format");
-    const std::string choice = fmt::format("\"{}\"", order_format);
-    if (format != nullptr && format->kind == Entry::Kind::text && format->text == order_format) return true;
-    if (format == nullptr) {
-      add(0, "format", "", fmt::format("is missing; begin the order with the line: format = {}", choice));
-    } else {
-      add(*format, "format", "does not say that this is an order of a format that is known", choice);
-    }
-    return false;
-  }
-
   void read_top(const Entry& entry) {
     if (entry.key == "format") return;
     for (const OrderText& text : order_texts()) {
@@ -64,7 +43,7 @@ class OrderReader {
         piece.line = item.line;
         for (const Entry& key : item.children) read_field(piece_fields(), key, path, piece);
         if (item.child("length") == nullptr && meant_.count(path + ".length") == 0)
-          add(item.line, path + ".length", "", "is missing; it says how long the piece is, like \"20 km\"");
+          tell_.add(item.line, path + ".length", "", "is missing; it says how long the piece is, like \"20 km\"");
       });
     if (entry.key == "spool")
       return read_list(entry, [this](const Entry& item, const std::string& path) {
@@ -84,28 +63,23 @@ class OrderReader {
   }
 
   void read_text(const Entry& entry, const std::string& path, std::string& text, std::size_t longest) {
-    if (entry.kind != Entry::Kind::text) return add(entry, path, "must be text in quotes");
+    if (entry.kind != Entry::Kind::text) return tell_.add(entry, path, "must be text in quotes");
     text = entry.text;
     const std::size_t length = character_count(text);
     if (length > longest)
-      add(entry, path, fmt::format("is too long, {} characters", length),
-          fmt::format("up to {} characters", longest));
+      tell_.add(entry, path, fmt::format("is too long, {} characters", length),
+                fmt::format("up to {} characters", longest));
   }
 
   template <class ReadItem>
   void read_list(const Entry& list, ReadItem read_item) {
-    const bool of_tables = std::all_of(list.children.begin(), list.children.end(),
-                                       [](const Entry& e) { return e.kind == Entry::Kind::table; });
-    if (list.kind != Entry::Kind::list || !of_tables)
-      return add(list, list.key,
-                 fmt::format("must be a list of tables: for each a line [[{}]], and its keys below", list.key));
+    if (!tell_.is_list_of_tables(list, list.key)) return;
     for (std::size_t i = 0; i < list.children.size(); ++i)
       read_item(list.children[i], fmt::format("{}[{}]", list.key, i));
   }
 
   void read_delivery(const Entry& table) {
-    if (table.kind != Entry::Kind::table)
-      return add(table, "delivery", "must be a table: a line [delivery], and its keys below");
+    if (!tell_.is_table(table, "delivery")) return;
     for (const Entry& key : table.children) read_field(delivery_fields(), key, "delivery", order_);
   }
 
@@ -122,20 +96,16 @@ class OrderReader {
       for (const auto& each : fields) known.emplace_back(each.key);
       return unknown(entry, path, known);
     }
-    ReadValue read = read_value(*field, entry);
-    if (!read.number) return add(entry, path, std::move(read.problem), std::move(read.allowed));
-    if (!in_range(*field, *read.number))
-      return add(entry, path, "is out of range", allowed_text(*field, unit_written(*field, entry.text)));
-    field->set(owner, *read.number);
+    if (const std::optional<double> value = tell_.number(*field, entry, path)) field->set(owner, *value);
   }
 
   void unknown(const Entry& entry, const std::string& path, const std::vector<std::string>& known) {
     const std::string nearest = nearest_word(entry.key, known);
     if (!nearest.empty()) meant_.insert(path.substr(0, path.size() - entry.key.size()) + nearest);
-    add(entry, path,
-        fmt::format("is not a key of an order; {}",
-                    nearest.empty() ? "remove it" : fmt::format("did you mean {}?", nearest)),
-        fmt::format("{}", fmt::join(known, ", ")));
+    tell_.add(entry, path,
+              fmt::format("is not a key of an order; {}",
+                          nearest.empty() ? "remove it" : fmt::format("did you mean {}?", nearest)),
+              fmt::format("{}", fmt::join(known, ", ")));
   }
 
   // Each set of spools has a plan, its own or the order's; without any, there are as many as it takes of that plan.
@@ -148,7 +118,7 @@ class OrderReader {
       if (!plan_.empty()) {
         spools.plan = plan_;
       } else if (meant_.count("plan") == 0 && (plan == nullptr || plan->kind == Entry::Kind::text)) {
-        return add(
+        return tell_.add(
             spools.line, "plan", "",
             "is missing; it names the lay plan of the spools, from the order's folder, like \"reel.lay.toml\"");
       }
@@ -157,15 +127,16 @@ class OrderReader {
 
   void finish_pieces() {
     if (order_.pieces.empty())
-      return told_of("piece") ? void()
-                              : add(0, "piece", "",
-                                    "is missing; for each length to deliver add a line [[piece]], and length below");
+      return told_of("piece")
+                 ? void()
+                 : tell_.add(0, "piece", "",
+                             "is missing; for each length to deliver add a line [[piece]], and length below");
     long pieces = 0;
     for (const OrderedPieces& each : order_.pieces) pieces += each.count;
     if (pieces > most_pieces)
-      add(order_.pieces.front().line, "piece", "",
-          fmt::format("there are {} pieces; make several orders of it", pieces),
-          fmt::format("up to {} pieces", most_pieces));
+      tell_.add(order_.pieces.front().line, "piece", "",
+                fmt::format("there are {} pieces; make several orders of it", pieces),
+                fmt::format("up to {} pieces", most_pieces));
   }
 
   // One without the other is a slip.
@@ -173,10 +144,10 @@ class OrderReader {
     const Entry* table = document.child("delivery");
     if (table == nullptr) return;
     if (order_.samples > 0 && order_.sample_mm == 0.0 && table->child("sample") == nullptr)
-      add(table->child("samples")->line, "delivery.sample", "", "is missing; it says how long each sample is");
+      tell_.add(table->child("samples")->line, "delivery.sample", "", "is missing; it says how long each sample is");
     if (order_.sample_mm > 0.0 && order_.samples == 0 && table->child("samples") == nullptr)
-      add(table->child("sample")->line, "delivery.samples", "",
-          "is missing; it says how many samples are cut off each spool");
+      tell_.add(table->child("sample")->line, "delivery.samples", "",
+                "is missing; it says how many samples are cut off each spool");
   }
 
   // Whether that list is there, but cannot be read.
@@ -188,7 +159,8 @@ class OrderReader {
   static constexpr std::size_t longest_path = 1000;
 
   Order& order_;
-  Issues& issues_;
+  const Issues& issues_;
+  EntryIssues tell_;
   std::set<std::string> meant_;  // keys that are misspelt, so that they are not missed, too
   std::string plan_;             // of spools that name none
 };
@@ -196,13 +168,7 @@ class OrderReader {
 }  // namespace
 
 Issue order_issue(const Order& order, int line, std::string key, std::string value, std::string what) {
-  Issue issue;
-  issue.file = order.file;
-  issue.line = line;
-  issue.key = std::move(key);
-  issue.value = std::move(value);
-  issue.what = std::move(what);
-  return issue;
+  return issue_at(order.file, line, key, std::move(value), std::move(what));
 }
 
 Result<Order> order_from_text(std::string_view text, const std::string& file_name) {

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "base/readable.h"
+#include "plan/entry_issues.h"
 
 namespace laywright {
 namespace {
@@ -73,7 +74,7 @@ void Checker::error(const std::string& path, std::string what, std::string allow
 void Checker::warn(const std::string& path, std::string what) { add(Severity::warning, path, std::move(what), ""); }
 
 void Checker::out_of_range(const std::string& path, const FieldInfo& field) {
-  error(path, "is out of range", allowed_text(field, unit_written(field, spelling(draft_, path))));
+  error(path, out_of_range_words, allowed_text(field, unit_written(field, spelling(draft_, path))));
 }
 
 std::string Checker::shown(const std::string& path) const {
@@ -100,21 +101,18 @@ Issues Checker::take_issues() {
 }
 
 void Checker::add(Severity severity, const std::string& path, std::string what, std::string allowed) {
-  Issue issue;
+  const PlanDraft::Origin* origin = origin_of(draft_, path);
+  Issue issue =
+      issue_at(draft_.file, origin != nullptr ? origin->line : 0, path, "", std::move(what), std::move(allowed));
   issue.severity = severity;
-  issue.file = draft_.file;
-  if (const PlanDraft::Origin* origin = origin_of(draft_, path)) issue.line = origin->line;
-  issue.key = path;
   const Place place = find_place(draft_, path);
   if (place.field != nullptr && place.value) {
     const bool in_quotes = place.field->kind == FieldKind::quantity || place.field->kind == FieldKind::choice;
     issue.value = in_quotes ? fmt::format("\"{}\"", shown(path)) : shown(path);
   }
-  issue.what = std::move(what);
   const EntryValue* given = entry_value(draft_, path);
   if (given != nullptr && place.value == given->value)
     issue.what += fmt::format("; it comes from {}", place_of(*giver_of(draft_, path)));
-  issue.allowed = std::move(allowed);
   issues_.push_back(std::move(issue));
 }
 

@@ -9,9 +9,9 @@
 #include "base/readable.h"
 #include "base/text_distance.h"
 #include "plan/dial_fields.h"
+#include "plan/entry_issues.h"
 #include "plan/plan_text.h"
 #include "plan/plan_values.h"
-#include "plan/value_reader.h"
 
 namespace laywright {
 namespace {
@@ -24,26 +24,15 @@ constexpr double least_per_unit = 1e-9;
 class TableReader {
  public:
   TableReader(std::string path, const std::string& file, Issues& issues)
-      : path_(std::move(path)), file_(file), issues_(issues), before_(issues.size()) {}
+      : path_(std::move(path)), tell_(file, issues), before_(issues.size()) {}
 
-  [[nodiscard]] bool sound() const { return issues_.size() == before_; }
+  [[nodiscard]] bool sound() const { return tell_.count() == before_; }
 
   void add(const Entry& at, const std::string& key, std::string what, std::string allowed = "") {
-    Issue issue;
-    issue.file = file_;
-    issue.line = at.line;
-    issue.key = readable(key.empty() ? path_ : path_ + "." + key);
-    if (at.kind != Entry::Kind::table) issue.value = shown_value(at);
-    issue.what = std::move(what);
-    issue.allowed = std::move(allowed);
-    issues_.push_back(std::move(issue));
+    tell_.add(at, below(key), std::move(what), std::move(allowed));
   }
 
-  bool is_table(const Entry& entry) {
-    if (entry.kind == Entry::Kind::table) return true;
-    add(entry, "", fmt::format("must be a table: a line [{}], and its keys below", path_));
-    return false;
-  }
+  bool is_table(const Entry& entry) { return tell_.is_table(entry, path_); }
 
   void unknown(const Entry& entry, const std::vector<std::string>& known, std::string_view what) {
     const std::string nearest = nearest_word(entry.key, known);
@@ -72,14 +61,7 @@ class TableReader {
   }
 
   std::optional<double> read_number(const FieldInfo& field, const Entry& entry, const std::string& key) {
-    ReadValue read = read_value(field, entry);
-    if (!read.number) {
-      add(entry, key, std::move(read.problem), std::move(read.allowed));
-      return std::nullopt;
-    }
-    if (in_range(field, *read.number)) return read.number;
-    add(entry, key, "is out of range", allowed_text(field, unit_written(field, entry.text)));
-    return std::nullopt;
+    return tell_.number(field, entry, below(key));
   }
 
   void read_points(const Entry& list, const FieldInfo& of, Dial& dial) {
@@ -113,6 +95,8 @@ class TableReader {
   }
 
  private:
+  [[nodiscard]] std::string below(const std::string& key) const { return key.empty() ? path_ : path_ + "." + key; }
+
   void read_unit(const Entry& entry, std::string& unit) {
     const bool fits = entry.kind == Entry::Kind::text && !entry.text.empty() &&
                       character_count(entry.text) <= longest_unit && visible(entry.text) == entry.text;
@@ -123,8 +107,7 @@ class TableReader {
   }
 
   std::string path_;
-  const std::string& file_;
-  Issues& issues_;
+  EntryIssues tell_;
   std::size_t before_;
 };
 

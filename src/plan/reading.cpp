@@ -5,10 +5,10 @@
 
 #include <fmt/format.h>
 
-#include "base/readable.h"
 #include "base/text_distance.h"
 #include "plan/dial_text.h"
 #include "plan/document.h"
+#include "plan/entry_issues.h"
 #include "plan/fields.h"
 #include "plan/take_over.h"
 #include "plan/value_reader.h"
@@ -32,10 +32,11 @@ std::optional<EntryKind> kind_of_table(std::string_view table) {
 class Reader {
  public:
   Reader(const Entry& document, DraftReading& reading, const EntrySource* entries)
-      : document_(document), reading_(reading), entries_(entries) {}
+      : document_(document), reading_(reading), entries_(entries), tell_(reading.draft.file, reading.issues) {}
 
   void read() {
-    reading_.readable = read_format();
+    // A plan of another format is not read any further: its keys may mean something else.
+    reading_.readable = tell_.has_format(document_, {format_line, "plan", a_plan});
     const bool no_format = document_.child("format") == nullptr;
     reading_.has_values = reading_.readable || (no_format && has_tables());
     if (!reading_.has_values) return;
@@ -45,43 +46,11 @@ class Reader {
   }
 
  private:
-  void add(const Entry& at, const std::string& key, std::string what, std::string allowed = "") {
-    add(at.line, key, shown_value(at), std::move(what), std::move(allowed));
-  }
-
-  void add(int line, const std::string& key, std::string value, std::string what, std::string allowed = "") {
-    Issue issue;
-    issue.file = reading_.draft.file;
-    issue.line = line;
-    issue.key = readable(key);
-    issue.value = std::move(value);
-    issue.allowed = std::move(allowed);
-    issue.what = std::move(what);
-    reading_.issues.push_back(std::move(issue));
-  }
-
   // Without its first line it is taken for a lay plan where it has the tables of one.
   [[nodiscard]] bool has_tables() const {
     return std::any_of(document_.children.begin(), document_.children.end(), [](const Entry& entry) {
       return std::find(std::begin(top_tables), std::end(top_tables), entry.key) != std::end(top_tables);
     });
-  }
-
-  // A plan of another format is not read any further: its keys may mean something else.
-  bool read_format() {
-    const Entry* format = document_.child("format");
-    const std::string choice = fmt::format("\"{}\"", format_line);
-    if (format == nullptr) {
-      add(0, "format", "", fmt::format("is missing; begin the plan with the line: format = {}", choice));
-      return false;
-    }
-    if (format->kind == Entry::Kind::text && format->text == format_line) return true;
-    const bool another = format->kind == Entry::Kind::text && format->text.rfind("lay-plan ", 0) == 0;
-    add(*format, "format",
-        another ? "is a format that this program does not know, perhaps of a newer version of it"
-                : "does not say that this is a lay plan",
-        choice);
-    return false;
   }
 
   void read_top(const Entry& entry) {
@@ -95,7 +64,7 @@ class Reader {
   }
 
   void read_text(const Entry& entry, const std::string& path, std::string& text) {
-    if (entry.kind != Entry::Kind::text) return add(entry, path, "must be text in quotes");
+    if (entry.kind != Entry::Kind::text) return tell_.add(entry, path, "must be text in quotes");
     text = entry.text;
     reading_.draft.origins[path] = {entry.line, entry.text};
   }
@@ -108,10 +77,7 @@ class Reader {
   }
 
   void read_table(const Entry& table, const std::string& path) {
-    if (table.kind != Entry::Kind::table) {
-      mark_unread(path);
-      return add(table, path, fmt::format("must be a table: a line [{}], and its keys below", path));
-    }
+    if (!tell_.is_table(table, path)) return mark_unread(path);
     reading_.draft.origins[path] = {table.line, ""};
     if (path == "takeup") reading_.draft.takeup.emplace();
     for (const Entry& entry : table.children) {
@@ -140,7 +106,7 @@ class Reader {
   void read_name(const Entry& entry, EntryKind kind) {
     const std::string key = fmt::format("{}.{}", name_of(kind), name_key);
     if (entry.kind != Entry::Kind::text)
-      return add(entry, key, "must be the name of a catalogue's entry, in quotes");
+      return tell_.add(entry, key, "must be the name of a catalogue's entry, in quotes");
     names_.push_back({kind, &entry, key});
     reading_.draft.origins[key] = {entry.line, entry.text};
   }
@@ -156,7 +122,7 @@ class Reader {
     if (has_error(issues)) reading_.unread.insert(name.key);
     for (Issue issue : issues) {
       if (issue.file.empty()) {
-        add(*name.entry, name.key, std::move(issue.what), std::move(issue.allowed));
+        tell_.add(*name.entry, name.key, std::move(issue.what), std::move(issue.allowed));
       } else {
         reading_.issues.push_back(std::move(issue));
       }
@@ -164,19 +130,14 @@ class Reader {
   }
 
   void read_steps(const Entry& list) {
-    const bool of_tables = std::all_of(list.children.begin(), list.children.end(),
-                                       [](const Entry& e) { return e.kind == Entry::Kind::table; });
-    if (list.kind != Entry::Kind::list || !of_tables) {
-      return add(list, "wind.step",
-                 "must be a list of tables: for each step a line [[wind.step]], and its keys below");
-    }
+    if (!tell_.is_list_of_tables(list, "wind.step")) return;
     for (const Entry& item : list.children) {
       const std::string path = step_path(reading_.draft.wind.steps.size());
       reading_.draft.origins[path] = {item.line, ""};
       WindStep& step = reading_.draft.wind.steps.emplace_back();
       for (const Entry& entry : item.children) read_field(step_fields(), entry, "wind.step", path, step);
       if (item.child("from_layer") == nullptr && reading_.unread.count(path + ".from_layer") == 0) {
-        add(item.line, path + ".from_layer", "", "is missing; it says from which layer on the step holds");
+        tell_.add(item.line, path + ".from_layer", "", "is missing; it says from which layer on the step holds");
         reading_.unread.insert(path + ".from_layer");
       }
     }
@@ -193,7 +154,7 @@ class Reader {
     ReadValue read = read_value(*field, entry);
     if (!read.number) {
       reading_.unread.insert(key);
-      return add(entry, key, std::move(read.problem), std::move(read.allowed));
+      return tell_.add(entry, key, std::move(read.problem), std::move(read.allowed));
     }
     field->set(owner, *read.number);
     reading_.draft.origins[key] = {entry.line, entry.text};
@@ -214,7 +175,7 @@ class Reader {
     }
     std::string choices;
     for (const std::string& key : known) choices += (choices.empty() ? "" : ", ") + key;
-    add(entry, path.empty() ? entry.key : path + "." + entry.key, std::move(what), std::move(choices));
+    tell_.add(entry, path.empty() ? entry.key : path + "." + entry.key, std::move(what), std::move(choices));
   }
 
   static std::string table_name(const std::string& path) { return path.substr(0, path.find('[')); }
@@ -278,19 +239,20 @@ class Reader {
     if (missing.empty()) return;
     const auto origin = reading_.draft.origins.find(table);
     if (origin == reading_.draft.origins.end()) {
-      return add(0, table, "",
-                 fmt::format("the table [{}] is missing; it needs {}", table, fmt::join(missing, ", ")));
+      return tell_.add(0, table, "",
+                       fmt::format("the table [{}] is missing; it needs {}", table, fmt::join(missing, ", ")));
     }
     for (const std::string& key : missing) {
       const std::string path = fmt::format("{}.{}", table, key);
-      add(origin->second.line, path, "",
-          fmt::format("is missing; add it below [{}]{}", table, silent_entries(reading_.draft, path)));
+      tell_.add(origin->second.line, path, "",
+                fmt::format("is missing; add it below [{}]{}", table, silent_entries(reading_.draft, path)));
     }
   }
 
   const Entry& document_;
   DraftReading& reading_;
   const EntrySource* entries_;
+  EntryIssues tell_;
   std::vector<Name> names_;
 };
 

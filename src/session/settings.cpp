@@ -12,6 +12,7 @@
 #include "base/read_file.h"
 #include "base/readable.h"
 #include "plan/document.h"
+#include "plan/entry_issues.h"
 #include "plan/plan_text.h"
 #include "session/folders.h"
 
@@ -53,12 +54,8 @@ class SettingsReader {
   SettingsReader(std::string file, Issues& notes) : file_(std::move(file)), notes_(notes) {}
 
   void note(const Entry& entry, std::string what) {
-    Issue issue;
+    Issue issue = issue_at(file_, entry, entry.key, std::move(what));
     issue.severity = Severity::warning;
-    issue.file = file_;
-    issue.line = entry.line;
-    issue.key = readable(entry.key);
-    issue.what = std::move(what);
     if (notes_.size() < most_notes) notes_.push_back(std::move(issue));
   }
   void whole(const Entry& entry, int low, int high, int& value) {

@@ -1,6 +1,7 @@
 #include "store/catalogue.h"
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 #include <fmt/format.h>
@@ -9,71 +10,39 @@
 #include "base/text_distance.h"
 #include "plan/dial_text.h"
 #include "plan/document.h"
+#include "plan/entry_issues.h"
 #include "plan/fields.h"
 #include "plan/plan_values.h"
-#include "plan/value_reader.h"
 
 namespace laywright {
 namespace {
 
 class CatalogueReader {
  public:
-  CatalogueReader(const std::string& file, Catalogue& catalogue) : file_(file), catalogue_(catalogue) {}
+  CatalogueReader(const std::string& file, Catalogue& catalogue)
+      : file_(file), catalogue_(catalogue), tell_(file, catalogue.issues) {}
 
   void read(const Entry& document) {
-    if (!read_format(document)) return;
+    if (!tell_.has_format(document, {catalogue_format, "catalogue", "a catalogue"})) return;
     for (const Entry& entry : document.children) {
       if (entry.key != "format") read_list(entry);
     }
   }
 
  private:
-  void add(const Entry& at, const std::string& key, std::string what, std::string allowed = "") {
-    add(at.line, key, shown_value(at), std::move(what), std::move(allowed));
-  }
-
-  void add(int line, const std::string& key, std::string value, std::string what, std::string allowed = "") {
-    Issue issue;
-    issue.file = file_;
-    issue.line = line;
-    issue.key = readable(key);
-    issue.value = std::move(value);
-    issue.what = std::move(what);
-    issue.allowed = std::move(allowed);
-    catalogue_.issues.push_back(std::move(issue));
-    sound_ = false;
-  }
-
-  bool read_format(const Entry& document) {
-    const Entry* format = document.child("format");
-    const std::string choice = fmt::format("\"{}\"", catalogue_format);
-    if (format == nullptr) {
-      add(0, "format", "", fmt::format("is missing; begin the catalogue with the line: format = {}", choice));
-      return false;
-    }
-    if (format->kind == Entry::Kind::text && format->text == catalogue_format) return true;
-    add(*format, "format", "does not say that this is a catalogue", choice);
-    return false;
-  }
-
   void read_list(const Entry& list) {
     const auto kind = std::find_if(entry_kinds.begin(), entry_kinds.end(),
                                    [&](EntryKind each) { return name_of(each) == list.key; });
     if (kind == entry_kinds.end()) {
-      return add(list, list.key, "is no list of a catalogue", "[[spool]], [[fiber]] and [[machine]]");
+      return tell_.add(list, list.key, "is no list of a catalogue", "[[spool]], [[fiber]] and [[machine]]");
     }
-    const bool of_tables = std::all_of(list.children.begin(), list.children.end(),
-                                       [](const Entry& e) { return e.kind == Entry::Kind::table; });
-    if (list.kind != Entry::Kind::list || !of_tables) {
-      return add(
-          list, list.key,
-          fmt::format("must be a list of tables: for each entry a line [[{}]], and its keys below", list.key));
-    }
+    if (!tell_.is_list_of_tables(list, list.key)) return;
     for (const Entry& table : list.children) read_entry(table, *kind);
   }
 
   void read_entry(const Entry& table, EntryKind kind) {
-    sound_ = true;
+    const std::size_t before = tell_.count();
+    const auto sound = [&] { return tell_.count() == before; };
     CatalogueEntry entry;
     entry.named.kind = kind;
     entry.named.file = file_;
@@ -86,21 +55,21 @@ class CatalogueReader {
       if (each.key == "name" || each.key == "source") continue;
       read_key(each, path, entry.named);
     }
-    if (sound_ && entry.named.values.empty() && entry.named.dials.empty()) {
-      add(table.line, std::string(name_of(kind)), "",
-          fmt::format("the entry \"{}\" has no values", entry.named.name));
+    if (sound() && entry.named.values.empty() && entry.named.dials.empty()) {
+      tell_.add(table.line, std::string(name_of(kind)), "",
+                fmt::format("the entry \"{}\" has no values", entry.named.name));
     }
     refuse_twin(entry.named);
-    if (sound_) catalogue_.entries.push_back(std::move(entry));
+    if (sound()) catalogue_.entries.push_back(std::move(entry));
   }
 
   std::string text(const Entry& table, EntryKind kind, std::string_view key, std::string_view purpose) {
     const std::string path = fmt::format("{}.{}", name_of(kind), key);
     const Entry* entry = table.child(key);
     if (entry == nullptr) {
-      add(table.line, path, "", fmt::format("is missing: {}", purpose));
+      tell_.add(table.line, path, "", fmt::format("is missing: {}", purpose));
     } else if (entry->kind != Entry::Kind::text || entry->text.empty()) {
-      add(*entry, path, fmt::format("must be a text in quotes: {}", purpose));
+      tell_.add(*entry, path, fmt::format("must be a text in quotes: {}", purpose));
     } else {
       return entry->text;
     }
@@ -121,20 +90,14 @@ class CatalogueReader {
     }
     const FieldInfo* field = field_at(PlanDraft{}, key);
     if (field == nullptr || !may_give(named.kind, *field)) return unknown(entry, key, named.kind);
-    ReadValue read = read_value(*field, entry);
-    if (!read.number) return add(entry, key, std::move(read.problem), std::move(read.allowed));
-    if (!in_range(*field, *read.number)) {
-      return add(entry, key, "is out of range", allowed_text(*field, unit_written(*field, entry.text)));
-    }
-    named.values[key] = {*read.number, entry.text, entry.line};
+    if (const std::optional<double> value = tell_.number(*field, entry, key))
+      named.values[key] = {*value, entry.text, entry.line};
   }
 
   // How a machine is set.
   void read_settings(const Entry& entry, NamedEntry& named) {
-    const std::size_t before = catalogue_.issues.size();
     const auto read = entry.key == "dials" ? read_dials : read_counter;
     read(entry, file_, named.dials, catalogue_.issues, [](const std::string&, int) {});
-    if (catalogue_.issues.size() > before) sound_ = false;
   }
 
   void unknown(const Entry& entry, const std::string& key, EntryKind kind) {
@@ -149,7 +112,7 @@ class CatalogueReader {
     } else if (!nearest.empty()) {
       what += fmt::format("; did you mean {}?", nearest);
     }
-    add(entry, key, std::move(what));
+    tell_.add(entry, key, std::move(what));
   }
 
   void refuse_twin(const NamedEntry& named) {
@@ -157,14 +120,14 @@ class CatalogueReader {
       return other.named.kind == named.kind && other.named.name == named.name;
     });
     if (twin == catalogue_.entries.end() || named.name.empty()) return;
-    add(named.line, fmt::format("{}.name", name_of(named.kind)), fmt::format("\"{}\"", readable(named.name)),
-        fmt::format("is the name of another {} too, in line {}; give one of them another name", name_of(named.kind),
-                    twin->named.line));
+    tell_.add(named.line, fmt::format("{}.name", name_of(named.kind)), fmt::format("\"{}\"", readable(named.name)),
+              fmt::format("is the name of another {} too, in line {}; give one of them another name",
+                          name_of(named.kind), twin->named.line));
   }
 
   const std::string& file_;
   Catalogue& catalogue_;
-  bool sound_ = true;  // the entry that is read
+  EntryIssues tell_;
 };
 
 }  // namespace

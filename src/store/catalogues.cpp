@@ -12,6 +12,7 @@
 #include "base/spelling.h"
 #include "base/text_distance.h"
 #include "plan/document.h"
+#include "plan/entry_issues.h"
 
 namespace laywright {
 namespace {
@@ -23,7 +24,7 @@ const CatalogueEntry* find_in(const std::vector<CatalogueEntry>& entries, EntryK
   return found == entries.end() ? nullptr : &*found;
 }
 
-Issue issue_at(const std::filesystem::path& file, std::string what) {
+Issue issue_of(const std::filesystem::path& file, std::string what) {
   Issue issue;
   issue.file = file.string();
   issue.what = std::move(what);
@@ -41,12 +42,10 @@ void add_file(const std::filesystem::path& file, Catalogue& folder) {
   for (CatalogueEntry& entry : read.entries) {
     const NamedEntry& named = entry.named;
     if (const CatalogueEntry* twin = find_in(folder.entries, named.kind, named.name)) {
-      Issue issue =
-          issue_at(file, fmt::format("is the name of {} too; give one of them another name", place_of(twin->named)));
-      issue.line = named.line;
-      issue.key = fmt::format("{}.name", name_of(named.kind));
-      issue.value = fmt::format("\"{}\"", readable(named.name));
-      folder.issues.push_back(std::move(issue));
+      folder.issues.push_back(
+          issue_at(file.string(), named.line, fmt::format("{}.name", name_of(named.kind)),
+                   fmt::format("\"{}\"", readable(named.name)),
+                   fmt::format("is the name of {} too; give one of them another name", place_of(twin->named))));
       continue;
     }
     folder.entries.push_back(std::move(entry));
@@ -61,7 +60,7 @@ Catalogue read_folder(const CatalogueFolder& folder) {
   }
   const bool absent = error == std::errc::no_such_file_or_directory;
   if (error && (!absent || folder.asked_for)) {
-    read.issues.push_back(issue_at(folder.path, absent ? std::string("there is no such folder of catalogues")
+    read.issues.push_back(issue_of(folder.path, absent ? std::string("there is no such folder of catalogues")
                                                        : fmt::format("cannot be read ({})", error.message())));
   }
   return read;

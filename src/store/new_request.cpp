@@ -9,6 +9,7 @@
 #include "base/readable.h"
 #include "base/typed_quantity.h"
 #include "plan/document.h"
+#include "plan/entry_issues.h"
 #include "plan/plan_values.h"
 #include "plan/take_over.h"
 #include "plan/value_reader.h"
@@ -131,7 +132,7 @@ class Maker {
     if (!read.number) return fail(issue_of(what, text, read.problem, read.allowed));
     const std::string written = quantity ? as_written(text, field->dimension) : text;
     if (!in_range(*field, *read.number))
-      return fail(issue_of(what, text, "is out of range", allowed_text(*field, unit_written(*field, written))));
+      return fail(issue_of(what, text, out_of_range_words, allowed_text(*field, unit_written(*field, written))));
     set_value(reading_.draft, path, *read.number);
     reading_.draft.origins[path] = {0, written};
     made_.given.push_back(path);

@@ -96,6 +96,7 @@ TEST_CASE("what is wrong in an order is told with its line, key, value and what 
   };
   for (const Wrong& wrong :
        {Wrong{"lay-order 1", "lay-plan 1", "format", "does not say that this is an order", 1},
+        Wrong{"lay-order 1", "lay-order 2", "format", "perhaps of a newer version", 1},
         Wrong{"number = \"4711\"", "number = 4711", "number", "must be text in quotes", 3},
         Wrong{"customer =", "custmer =", "custmer", "did you mean customer?", 4},
         // A plan's length is written in m, as those of delivery are.

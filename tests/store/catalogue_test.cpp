@@ -82,6 +82,7 @@ TEST_CASE("what is wrong in a catalogue is told with its line, and the other ent
   CHECK_THAT(told(with("[[spool]]", "[[spools]]")), Contains("is no list of a catalogue"));
   CHECK_THAT(told(with("[[spool]]", "[spool]")), Contains("[[spool]]"));
   CHECK_THAT(told(with("lay-catalogue 1", "lay-plan 1")), Contains("does not say that this is a catalogue"));
+  CHECK_THAT(told(with("lay-catalogue 1", "lay-catalogue 2")), Contains("perhaps of a newer version"));
   CHECK_THAT(told(with("format = \"lay-catalogue 1\"", "")), Contains("format = \"lay-catalogue 1\""));
   CHECK_THAT(told(with("source = \"measured\"", "")),
              Contains("spool.source: is missing: where its figures come from"));
