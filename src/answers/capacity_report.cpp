@@ -16,7 +16,7 @@ constexpr std::size_t columns = 96;
 
 // A formula against the model's first touch: "+12.3 %".
 std::string against(double length_mm, const Capacity& capacity) {
-  return fmt::format("{:+.1f} %", 100.0 * (length_mm / capacity.first_touch_mm - 1.0));
+  return signed_figure(100.0 * (length_mm / capacity.first_touch_mm - 1.0), 1) + " %";
 }
 
 std::string row(const std::string& name, double length_mm, const std::string& rest) {
@@ -27,7 +27,7 @@ std::string asked_for(const Plan& plan, const Capacity& capacity) {
   if (!plan.wind().length_mm) return "";
   const double asked = *plan.wind().length_mm, share = asked / capacity.first_touch_mm;
   return asked <= capacity.first_touch_mm
-             ? fmt::format("The plan's {} take up {:.0f} % of that.", length_text(asked), 100.0 * share)
+             ? fmt::format("The plan's {} take up {} of that.", length_text(asked), percent_text(share, 0))
              : fmt::format("The plan's {} do not fit: {} too much.", length_text(asked),
                            length_text(asked - capacity.first_touch_mm));
 }

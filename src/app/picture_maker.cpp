@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "base/inch.h"
+#include "base/quantity_text.h"
 #include "measure/diameter_so_far.h"
 #include "render/overlay.h"
 
@@ -21,17 +21,13 @@ int fineness(const View& view, double most_fine_pixels) {
 std::string subtitle_of(const SceneSource& source, const View& view, bool tells_diameter) {
   const double turns = std::min(view.until_turn.value_or(source.build().turns), source.build().turns);
   const bool inch = view.units == Units::inch;
-  const double metres = length_at_turn(source, turns) / 1000.0;
-  const double shown = inch ? metres / m_per_foot : metres;
+  const double length_mm = length_at_turn(source, turns);
   const auto strokes = source.build().strokes.size();
-  const std::string length = !inch && shown >= 1000.0 ? fmt::format("{:.4g} km", shown / 1000.0)
-                                                      : fmt::format("{:.4g} {}", shown, inch ? "ft" : "m");
   const std::string layers = view.until_turn ? "" : fmt::format(" in {} layer{}", strokes, strokes == 1 ? "" : "s");
-  std::string words = fmt::format("{} of fiber, {:.0f} turns{}", length, turns, layers);
+  std::string words = fmt::format("{} of fiber, {:.0f} turns{}", fiber_text(length_mm, 4, inch), turns, layers);
   if (tells_diameter) {
-    const double mm =
-        diameter_so_far(source.measurements(), source.plan().spool().barrel_diameter_mm, 1000.0 * metres);
-    words += inch ? fmt::format(", {:.2f} in thick", mm / mm_per_inch) : fmt::format(", {:.1f} mm thick", mm);
+    const double mm = diameter_so_far(source.measurements(), source.plan().spool().barrel_diameter_mm, length_mm);
+    words += fmt::format(", {} thick", amount_text(Amount::small_length, mm, 1, inch));
   }
   return words;
 }

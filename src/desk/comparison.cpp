@@ -7,7 +7,6 @@
 
 #include <fmt/format.h>
 
-#include "base/inch.h"
 #include "desk/field_help.h"
 #include "desk/field_rows.h"
 #include "figures/figures.h"
@@ -47,9 +46,13 @@ DifferenceRow row_of(std::string name, std::optional<double> first, std::optiona
 
 std::vector<DifferenceRow> totals_of(const Wound& first, const Wound& second, Units units) {
   const bool inch = units == Units::inch;
-  const Shown diameter = inch ? Shown{mm_per_inch, 4, "in"} : Shown{1.0, 2, "mm"};
-  const Shown length = inch ? Shown{mm_per_foot, 1, "ft"} : Shown{1000.0, 1, "m"};
-  const Shown mass = inch ? Shown{kg_per_pound, 3, "lb"} : Shown{1.0, 3, "kg"};
+  const auto shown_in = [inch](Amount amount, double metric_unit, int decimals) {
+    return Shown{metric_unit / value_in(amount, 1.0, inch), decimals_in(amount, decimals, inch),
+                 unit_in(amount, inch)};
+  };
+  const Shown diameter = shown_in(Amount::small_length, 1.0, 2);
+  const Shown length = shown_in(Amount::fiber_length, 1000.0, 1);
+  const Shown mass = shown_in(Amount::mass, 1.0, 3);
   std::vector<DifferenceRow> rows;
   using Get = std::function<std::optional<double>(const Wound&)>;
   const auto add = [&](const std::string& name, const Shown& shown, const Get& get) {

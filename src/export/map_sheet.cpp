@@ -148,9 +148,9 @@ void draw_rulers(Drawing& drawing, const MapFrame& frame, const Plan& plan, Unit
   draw_ruler(drawing, {{frame.left(0.0), frame.box.bottom() + 1.5},
                        frame.left(width_mm) - frame.left(0.0),
                        0.0,
-                       inch ? width_mm / mm_per_inch : width_mm,
+                       value_in(Amount::small_length, width_mm, inch),
                        false,
-                       inch ? "from the left flange, in" : "from the left flange, mm"});
+                       fmt::format("from the left flange, {}", unit_in(Amount::small_length, inch))});
   draw_angles(drawing, frame);
 }
 

@@ -1,45 +1,12 @@
 #include "figures/both_units.h"
 
-#include <algorithm>
 #include <cmath>
 #include <utility>
 
-#include <fmt/format.h>
-
-#include "base/inch.h"
-#include "figures/figures.h"
 #include "plan/fields.h"
 
 namespace laywright {
 namespace {
-
-struct Pair {
-  const char* metric;
-  const char* inch;
-  double inch_per_metric;  // exact by the yard and pound of 1959 and standard gravity
-};
-
-Pair pair_of(Amount amount) {
-  switch (amount) {
-    case Amount::small_length: return {"mm", "in", 1.0 / mm_per_inch};
-    case Amount::fiber_length: return {"m", "ft", 1.0 / m_per_foot};
-    case Amount::force: return {"N", "lbf", 1.0 / newtons_per_pound_force};
-    case Amount::torque: return {"N m", "lbf in", 1000.0 / (newtons_per_pound_force * mm_per_inch)};
-    case Amount::guide_speed: return {"mm/s", "in/s", 1.0 / mm_per_inch};
-    case Amount::line_speed: return {"m/min", "ft/min", 1.0 / m_per_foot};
-    case Amount::pressure: return {"MPa", "psi", mm_per_inch * mm_per_inch / newtons_per_pound_force};
-    case Amount::mass: return {"kg", "lb", 1.0 / kg_per_pound};
-    case Amount::inertia:
-      return {"kg cm\u00B2", "lb in\u00B2", 1e-4 / (kg_per_pound * 1e-6 * mm_per_inch * mm_per_inch)};
-  }
-  return {"", "", 1.0};
-}
-
-// As fine in the other unit as the metric figure is: a unit that is smaller has fewer decimals.
-int decimals_of(const Pair& pair, int metric_decimals) {
-  const int shift = static_cast<int>(std::ceil(-std::log10(pair.inch_per_metric) - 1e-9));
-  return std::clamp(metric_decimals + shift, 0, 8);
-}
 
 // The unit of the other system in which a person would say it.
 const char* other_unit(std::string_view unit) {
@@ -94,20 +61,8 @@ bool in_inches(const Plan& plan) {
   return false;
 }
 
-double value_in(Amount amount, double value, bool inch) {
-  return inch ? value * pair_of(amount).inch_per_metric : value;
-}
-
-const char* unit_in(Amount amount, bool inch) { return inch ? pair_of(amount).inch : pair_of(amount).metric; }
-
-std::string figure_in(Amount amount, double value, int decimals, bool inch) {
-  return figure(value_in(amount, value, inch), inch ? decimals_of(pair_of(amount), decimals) : decimals);
-}
-
 BothWays both_ways(const Plan& plan, Amount amount, double value, int decimals) {
-  const auto words = [&](bool inch) {
-    return fmt::format("{} {}", figure_in(amount, value, decimals, inch), unit_in(amount, inch));
-  };
+  const auto words = [&](bool inch) { return amount_text(amount, value, decimals, inch); };
   const bool inch = in_inches(plan);
   return {words(inch), words(!inch)};
 }

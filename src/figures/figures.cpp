@@ -1,7 +1,6 @@
 #include "figures/figures.h"
 
 #include <algorithm>
-#include <cmath>
 #include <sstream>
 
 #include <fmt/format.h>
@@ -9,45 +8,6 @@
 #include "base/readable.h"
 
 namespace laywright {
-namespace {
-
-// "-1234567.8" -> "-1,234,567.8"
-std::string with_thousands_apart(std::string digits) {
-  const std::size_t first = digits.find_first_of("0123456789");
-  const std::size_t point = std::min(digits.find('.'), digits.size());
-  for (std::size_t at = point; at > first + 3;) {
-    at -= 3;
-    digits.insert(at, 1, ',');
-  }
-  return digits;
-}
-
-}  // namespace
-
-std::string figure(double value, int decimals) {
-  if (!std::isfinite(value)) return "-";
-  std::string digits = fmt::format("{:.{}f}", value, decimals);
-  const bool zero = digits.find_first_of("123456789") == std::string::npos;
-  if (zero && digits.front() == '-') digits.erase(0, 1);
-  return with_thousands_apart(std::move(digits));
-}
-
-std::string setting(double value) { return fmt::format("{:.6g}", value == 0.0 ? 0.0 : value); }
-
-std::string length_text(double mm) {
-  const double size = std::abs(mm);
-  if (size >= 1e6) return fmt::format("{:.5g} km", mm / 1e6);
-  if (size >= 1e4) return fmt::format("{:.5g} m", mm / 1e3);
-  return fmt::format("{:.5g} mm", mm == 0.0 ? 0.0 : mm);
-}
-
-std::string duration_text(double seconds) {
-  if (!std::isfinite(seconds)) return "-";
-  const auto whole = static_cast<long long>(std::llround(std::max(0.0, seconds)));
-  if (whole < 60) return fmt::format("{} s", whole);
-  if (whole < 3600) return fmt::format("{} min {:02} s", whole / 60, whole % 60);
-  return fmt::format("{} h {:02} min", whole / 3600, whole % 3600 / 60);
-}
 
 const char* name_of(StopReason reason) {
   switch (reason) {

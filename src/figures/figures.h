@@ -1,9 +1,11 @@
-// Figures and names as a person reads them. Text is plain ASCII, so that it stands aligned in any terminal.
+// Names and lines of a wind as a person reads them. Text is plain ASCII, so that it stands aligned in any terminal. Figures and
+// quantities: base/quantity_text.h.
 #pragma once
 
 #include <cstddef>
 #include <string>
 
+#include "base/quantity_text.h"
 #include "base/round_figure.h"
 #include "lay/build.h"
 #include "measure/measurements.h"
@@ -11,18 +13,6 @@
 #include "plan/lay_plan.h"
 
 namespace laywright {
-
-// Rounded to `decimals`, thousands apart: "12,345.7". "-" when not finite.
-[[nodiscard]] std::string figure(double value, int decimals);
-
-// At most six significant digits, no trailing zeros: a setting as its owner would write it, "0.26".
-[[nodiscard]] std::string setting(double value);
-
-// In the unit that fits: "0.245 mm", "812.4 m", "25 km".
-[[nodiscard]] std::string length_text(double mm);
-
-// "42 s", "6 min 40 s", "1 h 05 min".
-[[nodiscard]] std::string duration_text(double seconds);
 
 // The names that documents and tables use; stable. Those of sides and findings come with the measurements.
 [[nodiscard]] const char* name_of(StopReason reason);     // "length"

@@ -94,6 +94,22 @@ std::string beside_text(double ahead, int decimals) {
   return none ? size : size + (ahead > 0.0 ? " ahead" : " behind");
 }
 
+PatternCells pattern_heads() { return {"Layers", "Pitch", "Turns to a double stroke", "Diameter", "Pattern"}; }
+
+PatternCells pattern_cells(const PatternRow& row, bool inch) {
+  return {layers_text(row), short_size_text(row.cycle.pitch_mm, 4, inch), figure(row.pattern.ratio, 4),
+          fmt::format("{} to {}", figure_in(Amount::small_length, row.inside_mm, 1, inch),
+                      amount_text(Amount::small_length, row.outside_mm, 1, inch)),
+          name_of(row.pattern.kind)};
+}
+
+std::string safe_words(const PatternRow& row, const SafeSetting& safe, bool inch) {
+  return fmt::format("{} {} instead of {}: {} turns, {} d {}", key_of(row, safe.what),
+                     size_text(safe.value_mm, inch), short_size_text(safe.instead_of_mm, 4, inch),
+                     figure(safe.pattern.ratio, 4), figure(std::abs(safe.pattern.nearest.ahead_d), 2),
+                     safe.pattern.nearest.ahead_d > 0.0 ? "ahead" : "behind");
+}
+
 std::string pattern_words(const PatternRow& row, double gap_d) {
   const char* unreached = row.reached ? "" : " By the estimate the wind ends before these layers.";
   return kind_words(row.pattern) + outside_words(row) + scatter_words(row, gap_d) + short_words(row) + unreached;

@@ -1,6 +1,7 @@
 // How the double strokes of a crossed wind lie, in words: the same in the command, the window and the share page.
 #pragma once
 
+#include <array>
 #include <string>
 
 #include "pattern/pattern_table.h"
@@ -17,6 +18,14 @@ namespace laywright {
 
 // "1.10 behind", "0.93 ahead", "0.00".
 [[nodiscard]] std::string beside_text(double ahead, int decimals);
+
+// A line of its table: layers, pitch, turns to a double stroke, diameters from and to, verdict.
+using PatternCells = std::array<std::string, 5>;
+[[nodiscard]] PatternCells pattern_heads();
+[[nodiscard]] PatternCells pattern_cells(const PatternRow& row, bool inch);
+
+// "traverse.pitch 0.254 mm instead of 0.26 mm: 12.3456 turns, 0.35 d ahead".
+[[nodiscard]] std::string safe_words(const PatternRow& row, const SafeSetting& safe, bool inch);
 
 // Sentences, the first without its capital: "a ribbon. The spool turns ...".
 [[nodiscard]] std::string pattern_words(const PatternRow& row, double gap_d);

@@ -16,6 +16,7 @@
 #include "figures/rolling_words.h"
 #include "figures/shape_words.h"
 #include "figures/verdict_text.h"
+#include "figures/wind_rows.h"
 #include "measure/severity.h"
 #include "plan/fields.h"
 #include "verdict/verdict_words.h"
@@ -118,11 +119,9 @@ std::string totals_lines(const Plan& plan, const Build& build, const Measurement
 }
 
 std::string layer_row(const LayerRow& layer) {
-  return fmt::format("  {:>5} {:>5} {:>10} {:>11} {:>13} {:>7} {:>10} {:>10} {:>9}\n", layer.layer,
-                     direction_name(layer.direction), figure(layer.turns, 2), figure(layer.length_mm / 1e3, 2),
-                     figure(layer.mean_diameter_mm, 3), layer.mean_rise_d ? figure(*layer.mean_rise_d, 3) : "-",
-                     figure(layer.gap_length_mm / 1e3, 2), figure(layer.crossings, 0),
-                     figure(layer.bridged_share * 100.0, 1));
+  const auto [number, way, turns, length, diameter, rise, gaps, crossings, bridged] = layer_cells(layer, false);
+  return fmt::format("  {:>5} {:>5} {:>10} {:>11} {:>13} {:>7} {:>10} {:>10} {:>9}\n", number, way, turns, length,
+                     diameter, rise, gaps, crossings, bridged);
 }
 
 std::string rest_in(const SummaryStyle& style) {

@@ -1,5 +1,5 @@
 #include "lesson/figures.h"
-#include "base/inch.h"
+#include "base/quantity_text.h"
 
 #include <algorithm>
 #include <array>
@@ -181,15 +181,13 @@ std::optional<double> figure_of(std::string_view name, const LaidBuild& laid) {
 
 std::string figure_text(const FigureKind& kind, double value, bool inch) {
   if (!kind.dimension) {
-    const std::string number = fmt::format("{:.{}f}", value * kind.shown_times, kind.decimals);
+    const std::string number = figure(value * kind.shown_times, kind.decimals);
     if (kind.suffix.empty()) return number;
     return number + (kind.suffix == "%" ? " %" : " " + kind.suffix);
   }
   const bool far = std::abs(value) >= 1000.0;  // mm
-  if (inch)
-    return far ? fmt::format("{:.0f} ft", value / mm_per_foot) : fmt::format("{:.4f} in", value / mm_per_inch);
-  return far ? fmt::format("{:.{}f} m", value / 1000.0, std::min(kind.decimals, 1))
-             : fmt::format("{:.2f} mm", value);
+  return far ? amount_text(Amount::fiber_length, value / 1000.0, std::min(kind.decimals, 1), inch)
+             : amount_text(Amount::small_length, value, 2, inch);
 }
 
 }  // namespace laywright

@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "base/inch.h"
+#include "base/quantity_text.h"
 
 namespace laywright {
 
@@ -22,9 +22,7 @@ PitchRuler ruler_of(const Plan& plan) {
 }
 
 std::string ruler_words(const PitchRuler& ruler, bool inch) {
-  const auto length = [&](double mm) {
-    return inch ? fmt::format("{:.2f} in", mm / mm_per_inch) : fmt::format("{:.1f} mm", mm);
-  };
+  const auto length = [&](double mm) { return amount_text(Amount::small_length, mm, 1, inch); };
   const double spare = ruler.spare_mm();
   return fmt::format("In one layer {} turns need {}, the guide gives them {}: {} {}.", ruler.turns,
                      length(ruler.need_mm), length(ruler.turns * ruler.pitch_mm), length(std::abs(spare)),

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "measure/phrases.h"
 #include "measure/severity.h"
 #include "payoff/hold.h"
@@ -11,14 +12,13 @@
 namespace laywright {
 namespace {
 
-std::string times(double multiple) { return fmt::format("{:.2f} times", multiple); }
+std::string times(double multiple) { return figure(multiple, 2) + " times"; }
 
 // "810 mm", "12.5 m", "3,000 m".
 std::string length_of(double mm) {
   constexpr double metre = 1e3, far = 1e3;
-  if (mm < metre) return fmt::format("{:.0f} mm", mm);
-  return mm < far * metre ? fmt::format("{:.1f} m", mm / metre)
-                          : count_of(static_cast<int>(std::lround(mm / metre))) + " m";
+  if (mm < metre) return amount_text(Amount::small_length, mm, 0, false);
+  return amount_text(Amount::fiber_length, mm / metre, mm < far * metre ? 1 : 0, false);
 }
 
 const char* held_words(HeldBy by) {
@@ -45,7 +45,7 @@ std::string words_for(DrawOff way) {
 
 std::string payoff_line(const PayoffRun& run, double length_mm) {
   const std::string hardest =
-      fmt::format("needs {} the pull of winding, the limit is {:.6g}", times(run.greatest), run.limit);
+      fmt::format("needs {} the pull of winding, the limit is {}", times(run.greatest), setting(run.limit));
   if (run.catch_count == 0)
     return fmt::format("Drawn off {}, nothing catches: the hardest place {}.", words_for(run.way), hardest);
   return fmt::format("Drawn off {}, the fiber catches in {} {}, {} of {}: the hardest {}.", words_for(run.way),
@@ -87,7 +87,7 @@ std::string sentence_of(const PayoffCatch& caught, const Plan& plan) {
 }
 
 std::string basis_of(const PayoffRun& run) {
-  std::string basis = fmt::format("Estimates, at friction {:.6g}", run.friction);
+  std::string basis = fmt::format("Estimates, at friction {}", setting(run.friction));
   if (run.friction_assumed) basis += " (assumed, since the plan holds the fiber where it lands)";
   basis += ", on which nearly everything here depends";
   if (run.eye_mm) basis += fmt::format("; the eye {} from the axis, over the middle", length_of(*run.eye_mm));

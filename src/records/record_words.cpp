@@ -16,13 +16,12 @@ constexpr double mm_per_m = 1000.0;
 
 std::string value_text(ReadQuantity quantity, double value) {
   if (!is_in_mm(quantity)) return figure(value, 1);
-  return quantity == ReadQuantity::length ? figure(value / mm_per_m, 2) + " m" : figure(value, 3) + " mm";
+  return quantity == ReadQuantity::length ? amount_text(Amount::fiber_length, value / mm_per_m, 2, false)
+                                          : size_text(value, false);
 }
 
 std::string off_text(ReadQuantity quantity, double off) {
-  if (!is_in_mm(quantity)) return fmt::format("{:+.1f}", off);
-  return quantity == ReadQuantity::length ? fmt::format("{:+.2f} m", off / mm_per_m)
-                                          : fmt::format("{:+.3f} mm", off);
+  return fmt::format("{}{}", off < 0.0 ? "" : "+", value_text(quantity, off));
 }
 
 std::string what_it_adds(const RecordEntry& entry) {
@@ -49,7 +48,7 @@ std::string fitted_text(const PlanDraft* plan, const std::string& key, double va
 
 std::string difference_text(const SpoolRecord& record) {
   const std::optional<double> off = outermost_difference(record, ReadQuantity::diameter_middle);
-  return off ? fmt::format("{:+.2f} mm", *off) : "-";
+  return off ? signed_figure(*off, 2) + " mm" : "-";
 }
 
 std::string plan_words(const SpoolRecord& record) { return record.title.empty() ? record.plan_file : record.title; }

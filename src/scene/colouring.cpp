@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "base/round_figure.h"
 #include "scene/material.h"
 #include "scene/palette.h"
@@ -28,7 +29,7 @@ constexpr Rgba without_value{0x9A, 0x9A, 0x9A, 255};
 constexpr std::size_t scale_colours = 64;
 
 Legend words_of(Colouring colouring, Units units) {
-  const bool metric = units == Units::metric;
+  const bool inch = units == Units::inch;
   Legend legend;
   const auto with = [&legend](std::string_view title, std::string_view unit) {
     legend.title = std::string(title);
@@ -41,9 +42,9 @@ Legend words_of(Colouring colouring, Units units) {
     case Colouring::material: with("Material", ""); break;
     case Colouring::rise: with("Rise over the layer below", "d"); break;
     case Colouring::gap: with("Gap beside the turn", "d"); break;
-    case Colouring::height: with("Height over the middle", metric ? "mm" : "in"); break;
-    case Colouring::length: with("Length from the start", metric ? "m" : "ft"); break;
-    case Colouring::tension: with("Tension when it was laid", metric ? "N" : "lbf"); break;
+    case Colouring::height: with("Height over the middle", unit_in(Amount::small_length, inch)); break;
+    case Colouring::length: with("Length from the start", unit_in(Amount::fiber_length, inch)); break;
+    case Colouring::tension: with("Tension when it was laid", unit_in(Amount::force, inch)); break;
     case Colouring::payoff: with("Pull to draw it off the side", "times"); break;
     case Colouring::payoff_left: with("Pull to draw it over the left end", "times"); break;
     case Colouring::payoff_right: with("Pull to draw it over the right end", "times"); break;

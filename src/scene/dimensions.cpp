@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "base/inch.h"
+#include "base/quantity_text.h"
 #include "base/round_figure.h"
 #include "scene/camera.h"
 #include "scene/spool_solid.h"
@@ -18,13 +19,6 @@ namespace {
 
 // How far a dimension line stands off the rim, as a share of the rim's radius.
 constexpr double stand_off = 0.16;
-
-std::string without_trailing_zeros(std::string text) {
-  if (text.find('.') == std::string::npos) return text;
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text == "-0" ? "0" : text;
-}
 
 // Upright, at x, from the rim's height down: of a diameter.
 DimensionLine upright(double line_x, double measured_x, double radius, std::string text) {
@@ -74,12 +68,6 @@ std::optional<DimensionLine> wound_line(const SceneSource& source, const View& v
 
 }  // namespace
 
-std::string length_text(double mm, Units units, int places) {
-  const bool metric = units == Units::metric;
-  const std::string number = without_trailing_zeros(fmt::format("{:.{}f}", metric ? mm : mm / mm_per_inch, places));
-  return fmt::format("{} {}", number, metric ? "mm" : "in");
-}
-
 std::vector<DimensionLine> make_dimensions(const SceneSource& source, const View& view) {
   std::vector<DimensionLine> lines;
   if (!view.dimensions) return lines;
@@ -88,8 +76,7 @@ std::vector<DimensionLine> make_dimensions(const SceneSource& source, const View
   const double rim = 0.5 * spool.flange_diameter_mm, off = stand_off * rim;
   const double thickness = flange_thickness_share * spool.flange_diameter_mm;
   const double left = left_face_x(plan, rim, 0.0);
-  const int places = view.units == Units::metric ? 2 : 3;
-  const auto text = [&](double mm) { return length_text(mm, view.units, places); };
+  const auto text = [&](double mm) { return short_size_text(mm, 2, view.units == Units::inch); };
 
   lines.push_back(upright(left - thickness - off, left - thickness, rim,
                           fmt::format("rim \u00D8 {}", text(spool.flange_diameter_mm))));
@@ -109,10 +96,11 @@ std::vector<DimensionLine> make_dimensions(const SceneSource& source, const View
 ScaleBar make_scale_bar(const View& view) {
   const double per_px = mm_per_px(view);
   const double most_mm = std::max(1, view.width_px) / 5.0 * per_px;
-  const double unit = view.units == Units::metric ? 1.0 : mm_per_inch;
+  const bool inch = view.units == Units::inch;
+  const double unit = inch ? mm_per_inch : 1.0;
   const double length = round_figure_below(most_mm / unit);
-  const int places = decimals_of_step(length);
-  return {length * unit, length * unit / per_px, length_text(length * unit, view.units, places)};
+  return {length * unit, length * unit / per_px,
+          fmt::format("{} {}", short_figure(length, 6), unit_in(Amount::small_length, inch))};
 }
 
 AxisMark make_axis(const Plan& plan) {

@@ -25,9 +25,6 @@ struct DimensionLine {
 // Empty when the view does not show dimensions.
 [[nodiscard]] std::vector<DimensionLine> make_dimensions(const SceneSource& source, const View& view);
 
-// "12.7 mm", "0.5 in": so many digits after the point, trailing zeros dropped.
-[[nodiscard]] std::string length_text(double mm, Units units, int places);
-
 // True at the camera's target.
 struct ScaleBar {
   double length_mm = 0.0;  // 1, 2 or 5 times a power of ten of mm, or of inches

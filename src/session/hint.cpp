@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "desk/issue_words.h"
 #include "session/workbench.h"
 
@@ -48,8 +49,8 @@ std::string Workbench::hint() const {
   }
   if (laying.stopped) return "Laying was stopped before the full build was ready. Lay the plan again with F5.";
   if (!document.wound()->pass.whole()) {
-    return fmt::format("A first look at the first {:.0f} % of the wind; the rest is being laid.",
-                       100.0 * document.wound()->pass.share);
+    return fmt::format("A first look at the first {} of the wind; the rest is being laid.",
+                       percent_text(document.wound()->pass.share, 0));
   }
   return "";
 }

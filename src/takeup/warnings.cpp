@@ -4,8 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "base/round_figure.h"
-#include "measure/phrases.h"
+#include "base/quantity_text.h"
 #include "takeup/parts.h"
 
 namespace laywright {
@@ -14,17 +13,10 @@ namespace {
 using Kind = MachineWarningKind;
 using Found = std::optional<MachineWarning>;
 
-// Three digits that count, never an exponent; thousands apart.
-std::string shown(double value) {
-  if (value >= 1000.0) return count_of(static_cast<int>(std::lround(value)));
-  return fmt::format("{:.{}f}", value, decimals_for(std::abs(value), 3));
-}
+std::string shown(double value) { return figure_with(value, 3); }
 
 // "2,998.0 m".
-std::string metres(double mm) {
-  const double tenths = std::round(mm / 100.0);
-  return fmt::format("{}.{:.0f} m", count_of(static_cast<int>(tenths / 10.0)), std::fmod(tenths, 10.0));
-}
+std::string metres(double mm) { return amount_text(Amount::fiber_length, mm / 1e3, 1, false); }
 
 double greatest(const std::vector<double>& values) { return *std::max_element(values.begin(), values.end()); }
 double least(const std::vector<double>& values) { return *std::min_element(values.begin(), values.end()); }
@@ -145,10 +137,10 @@ Found fleet_angle(const MachineWind&, const TakeupRun& run) {
       Kind::fleet_angle,
       false,
       fmt::format(
-          "The fiber comes onto the spool at up to {} degrees from square (at turn {:.0f}); practice with wire "
+          "The fiber comes onto the spool at up to {} degrees from square (at turn {}); practice with wire "
           "rope on smooth drums is {} degrees at most. Friction must hold it: watch for fiber that slides or "
           "lifts, and for wear at the guide.",
-          shown(run.fleet->greatest_deg), run.fleet->at_turn, shown(most_deg)),
+          shown(run.fleet->greatest_deg), figure(run.fleet->at_turn, 0), shown(most_deg)),
       {{"greatest_deg", run.fleet->greatest_deg}, {"at_turn", run.fleet->at_turn}, {"practice_deg", most_deg}}};
 }
 
@@ -248,7 +240,7 @@ Found rim_clearance(const MachineWind& wind, const TakeupRun&) {
   return MachineWarning{
       Kind::rim_clearance,
       false,
-      fmt::format("At the end {:.2f} mm are left to the rim; the plan asks for {} mm.", left, shown(wanted)),
+      fmt::format("At the end {} mm are left to the rim; the plan asks for {} mm.", figure(left, 2), shown(wanted)),
       {{"clearance", left}, {"wanted", wanted}}};
 }
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "session/advice.h"
 #include "session/advice_commands.h"
 #include "session/command_rows.h"
@@ -58,9 +59,9 @@ void inquiry_line(const Workbench& bench, AdviceKind kind, const std::string& wo
 void inquiry_line(const InquiryStatus& status, Theme theme, const std::string& words, const std::string& place,
                   const Command& stop_it, PanelState& state, Commands& out) {
   if (status.busy) {
-    std::string text = fmt::format("{} {:.0f} %", words, 100.0 * status.share);
+    std::string text = fmt::format("{} {}", words, percent_text(status.share, 0));
     if (status.seconds_left && *status.seconds_left >= 1.0) {
-      text += fmt::format(", {}", play_time_text(*status.seconds_left));
+      text += fmt::format(", {}", duration_text(*status.seconds_left));
     }
     const float stop = ImGui::CalcTextSize("Stop").x + 2.0F * ImGui::GetStyle().FramePadding.x;
     const float room = ImGui::GetContentRegionAvail().x - stop - ImGui::GetStyle().ItemSpacing.x;

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <imgui.h>
 
+#include "base/quantity_text.h"
 #include "base/spelling.h"
 #include "measure/severity.h"
 #include "payoff/payoff_words.h"
@@ -54,9 +55,9 @@ void catches_table(const PayoffRun& run, const Plan& plan, PanelState& state, Co
     ImGui::TableNextColumn();
     right_text(fmt::format("{}", caught.layer));
     ImGui::TableNextColumn();
-    right_text(fmt::format("{:.1f}", caught.turn));
+    right_text(figure(caught.turn, 1));
     ImGui::TableNextColumn();
-    right_text(fmt::format("{:.2f}", caught.multiple));
+    right_text(figure(caught.multiple, 2));
     ImGui::PopID();
   }
   ImGui::EndTable();

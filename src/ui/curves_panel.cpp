@@ -54,7 +54,7 @@ std::vector<PlotBound> bounds_of(const Subject& s, const MachineQuantity& q) {
   const auto add = [&](const char* name, const std::optional<double>& curve_value) {
     if (!curve_value) return;
     const double y = value_in(q, *curve_value, s.units);
-    bounds.push_back({fmt::format("{} {:.3g} {}", name, y, unit_of(q, s.units)), y});
+    bounds.push_back({fmt::format("{} {} {}", name, short_figure(y, 3), unit_of(q, s.units)), y});
   };
   const std::string_view id = q.id;
   if (id == "tension") {
@@ -97,7 +97,8 @@ LengthPlot edges(const Subject& s) {
   }
   const double at = *made.plot.mark_x;
   if (const auto l = y_at(left, at), r = y_at(right, at); l && r) {
-    made.plot.mark_text = s.inch() ? fmt::format("{:.4f}, {:.4f}", *l, *r) : fmt::format("{:.3f}, {:.3f}", *l, *r);
+    const int decimals = decimals_in(Amount::small_length, 3, s.inch());
+    made.plot.mark_text = fmt::format("{}, {}", figure(*l, decimals), figure(*r, decimals));
   }
   made.plot.lines = {std::move(left), std::move(right)};
   return made;
@@ -109,7 +110,7 @@ LengthPlot turns_per_layer(const Subject& s) {
   for (const LayerRow& l : s.wound.measurements().layers) {
     line.x.push_back(l.layer);
     line.y.push_back(l.turns);
-    if (l.layer == s.moment.layer) made.plot.mark_text = fmt::format("layer {}: {:.2f}", l.layer, l.turns);
+    if (l.layer == s.moment.layer) made.plot.mark_text = fmt::format("layer {}: {}", l.layer, figure(l.turns, 2));
   }
   made.plot.mark_x = s.moment.layer;
   made.plot.lines.push_back(std::move(line));

@@ -6,6 +6,7 @@
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
+#include "base/quantity_text.h"
 #include "base/spelling.h"
 #include "figures/verdict_text.h"
 #include "measure/severity.h"
@@ -130,10 +131,10 @@ void row(const Finding& finding, std::size_t index, bool chosen, Units units, Pa
   ImGui::TableNextColumn();
   right_text(fmt::format("{}", finding.layer));
   ImGui::TableNextColumn();
-  right_text(fmt::format("{:.1f}", finding.turn));
+  right_text(figure(finding.turn, 1));
   ImGui::TableNextColumn();
-  right_text(fmt::format("{:.2f}", finding.size_d));
-  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", size_text(finding.size_mm, units).c_str());
+  right_text(figure(finding.size_d, 2));
+  if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", size_text(finding.size_mm, units == Units::inch).c_str());
   ImGui::PopID();
 }
 

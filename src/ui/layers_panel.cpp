@@ -1,6 +1,6 @@
 #include <fmt/format.h>
 
-#include "base/inch.h"
+#include "figures/wind_rows.h"
 #include "scene/colour_range.h"
 #include "session/view_commands.h"
 #include "ui/focus.h"
@@ -27,17 +27,11 @@ void row(const LayerRow& layer, Rgba colour, bool alone, Units units, PanelState
     ImGui::TableNextColumn();
     right_text(text);
   };
-  const bool inch = units == Units::inch;
-  const double per_length = inch ? 1.0 / mm_per_foot : 1e-3;
+  const auto [number, way, turns, length, diameter, rise, gaps, crossings, bridged] =
+      layer_cells(layer, units == Units::inch);
   ImGui::TableNextColumn();
-  ImGui::TextUnformatted(layer.direction > 0 ? "right" : "left");
-  cell(fmt::format("{:.1f}", layer.turns));
-  cell(fmt::format("{:.2f}", layer.length_mm * per_length));
-  cell(inch ? fmt::format("{:.4f}", layer.mean_diameter_mm / mm_per_inch)
-            : fmt::format("{:.3f}", layer.mean_diameter_mm));
-  cell(layer.mean_rise_d ? fmt::format("{:.3f}", *layer.mean_rise_d) : "-");
-  cell(fmt::format("{:.2f}", layer.gap_length_mm * per_length));
-  cell(fmt::format("{:.1f}", 100.0 * layer.bridged_share));
+  ImGui::TextUnformatted(way.c_str());
+  for (const std::string* each : {&turns, &length, &diameter, &rise, &gaps, &bridged}) cell(*each);
   ImGui::PopID();
 }
 
@@ -53,14 +47,10 @@ void layers_panel(const Workbench& bench, PanelState& state, Commands& out) {
   take_keys_here("Layers", true, state);
   ImGui::TableSetupScrollFreeze(0, 1);
   const bool inch = view.units == Units::inch;
-  const std::vector<const char*> names{"Layer",
-                                       "To the",
-                                       "Turns",
-                                       inch ? "Length, ft" : "Length, m",
-                                       inch ? "Mean \u00D8, in" : "Mean \u00D8, mm",
-                                       "Rise, d",
-                                       inch ? "By a gap, ft" : "By a gap, m",
-                                       "Bridged, %"};
+  const LayerCells heads = layer_heads(inch);
+  std::vector<const char*> names;
+  for (const std::string& head : heads) names.push_back(head.c_str());
+  names.erase(names.end() - 2);  // crossings: no room
   for (const char* name : names) ImGui::TableSetupColumn(name);
   table_heads(names, 2,
               {"Click a line to show the wind up to that layer; again for all of it",

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "base/spelling.h"
 #include "lesson/figures.h"
 #include "lesson/slide.h"
@@ -100,7 +101,7 @@ std::string goal_words(const Claim& goal, const FigureKind& kind, bool inch) {
   }
   const bool exact = kind.dimension == Dimension::length && !inch && std::abs(goal.value) < 1000.0;
   return fmt::format("Goal: {} {}", is,
-                     exact ? fmt::format("{:.4g} mm", goal.value) : figure_text(kind, goal.value, inch));
+                     exact ? short_size_text(goal.value, 3, false) : figure_text(kind, goal.value, inch));
 }
 
 void outcome(const Workbench& bench, PanelState& state) {

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "session/command_rows.h"
 #include "session/file_commands.h"
 #include "session/lesson_commands.h"
@@ -66,7 +67,7 @@ void waiting(const Workbench& bench) {
     if (!laying.trouble.empty()) trouble = laying.trouble;
   }
   if (trouble.empty()) {
-    const std::string words = fmt::format("Both spools are being laid: {:.0f} %", 100.0 * share);
+    const std::string words = fmt::format("Both spools are being laid: {}", percent_text(share, 0));
     ImGui::ProgressBar(static_cast<float>(share), {-1.0F, 0.0F}, words.c_str());
     space(0.3F);
     return;

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "session/camera_commands.h"
 #include "session/scrub_commands.h"
 #include "ui/flat_view.h"
@@ -12,7 +13,6 @@
 #include "ui/panel_trouble.h"
 #include "ui/panels.h"
 #include "ui/style.h"
-#include "ui/texts.h"
 
 namespace laywright {
 namespace {
@@ -132,10 +132,11 @@ void map_panel(const Workbench& bench, const Shown& shown, PanelState& panels, C
     return;
   }
   const NodeFacts facts = facts_of(wound->source, node);
-  ImGui::SetTooltip("%s", fmt::format("turn {:.1f}, layer {}\nx {}, {:.0f}\u00B0\nradius {}", facts.turn,
-                                      facts.layer, size_text(facts.x_mm, stage.view.units), facts.angle_deg,
-                                      size_text(facts.r_mm, stage.view.units))
-                              .c_str());
+  const bool inch = stage.view.units == Units::inch;
+  ImGui::SetTooltip(
+      "%s", fmt::format("turn {}, layer {}\nx {}, {}\nradius {}", figure(facts.turn, 1), facts.layer,
+                        size_text(facts.x_mm, inch), degrees_text(facts.angle_deg, 0), size_text(facts.r_mm, inch))
+                .c_str());
   if (!click && !key_pick) return;
   panels.wanted_tab = "Turn";
   out.push_back(cmd::pick_node(node));

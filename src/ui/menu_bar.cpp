@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "session/advice.h"
 #include "session/advice_commands.h"
 #include "session/command_rows.h"
@@ -84,7 +85,7 @@ void items(const Workbench& bench, std::string_view group, PanelState& state, Co
 void colours_progress(PanelState& state) {
   if (!state.colours.share) return;
   ImGui::SameLine(ImGui::GetWindowWidth() - em(18.0F));
-  const std::string words = fmt::format("Drawing it off {:.0f} %", 100.0 * *state.colours.share);
+  const std::string words = fmt::format("Drawing it off {}", percent_text(*state.colours.share, 0));
   ImGui::ProgressBar(static_cast<float>(*state.colours.share), {em(12.5F), 0.0F}, words.c_str());
   if (ImGui::SmallButton("Stop")) state.colours.stops = true;
   state.places.note_item("stop colours");
@@ -94,7 +95,7 @@ void colours_progress(PanelState& state) {
 // In the menu bar's right end: how far it is, and the way to stop it.
 void work_bar(const char* name, const InquiryStatus& status, const Command& stop, const char* tip, Commands& out) {
   ImGui::SameLine(ImGui::GetWindowWidth() - em(18.0F));
-  const std::string words = fmt::format("{} {:.0f} %", name, 100.0 * status.share);
+  const std::string words = fmt::format("{} {}", name, percent_text(status.share, 0));
   ImGui::ProgressBar(static_cast<float>(status.share), {em(12.5F), 0.0F}, words.c_str());
   if (ImGui::SmallButton("Stop")) out.push_back(stop);
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tip);
@@ -127,8 +128,9 @@ void progress(const Workbench& bench, PanelState& state, Commands& out) {
   const LayingStatus laying = desk->document->laying();
   const float width = em(17.0F);
   ImGui::SameLine(ImGui::GetWindowWidth() - width - em(1.0F));
-  std::string words = fmt::format("{} {:.0f} %", laying.pass.full() ? "Laying" : "First look", 100.0 * laying.share);
-  if (laying.seconds_left && *laying.seconds_left >= 1.0) words += fmt::format(", {:.0f} s", *laying.seconds_left);
+  std::string words =
+      fmt::format("{} {}", laying.pass.full() ? "Laying" : "First look", percent_text(laying.share, 0));
+  if (laying.seconds_left && *laying.seconds_left >= 1.0) words += ", " + duration_text(*laying.seconds_left);
   ImGui::ProgressBar(static_cast<float>(laying.share), {em(12.5F), 0.0F}, words.c_str());
   if (ImGui::SmallButton("Stop")) out.push_back(cmd::stop_laying());
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("Stop laying (Escape); what is shown stays.");

@@ -16,7 +16,6 @@
 #include "ui/panels.h"
 #include "ui/plot.h"
 #include "ui/style.h"
-#include "ui/texts.h"
 
 namespace laywright {
 namespace {
@@ -41,7 +40,7 @@ void renew(const Workbench& bench, PatternState& pattern) {
 std::string in_own_unit(const Workbench& bench, const std::string& path, double value_mm) {
   const std::vector<FieldRow>& rows = bench.rows();
   const auto row = std::find_if(rows.begin(), rows.end(), [&](const FieldRow& each) { return each.path == path; });
-  if (row == rows.end() || row->unit == nullptr) return size_text(value_mm, Units::metric);
+  if (row == rows.end() || row->unit == nullptr) return size_text(value_mm, false);
   return format_quantity(value_mm, *row->unit, setting_digits);
 }
 
@@ -72,15 +71,11 @@ void safe_button(const Workbench& bench, const PatternRow& row, const SafeSettin
   state.places.note_item(fmt::format("pattern set {} {}", path, &safe - row.safe.data()));
 }
 
-// Of an estimate.
-std::string across_text(double mm, Units units) {
-  const bool inch = units == Units::inch;
-  return fmt::format("{} {}", figure(value_in(Amount::small_length, mm, inch), inch ? 2 : 1),
-                     unit_in(Amount::small_length, inch));
-}
-
 void row_words(const Workbench& bench, const PatternRow& row, double gap_d, PanelState& state, Commands& out) {
-  const Units units = bench.active()->stage.view.units;
+  // Of an estimate.
+  const auto across = [inch = bench.active()->stage.view.units == Units::inch](double mm) {
+    return amount_text(Amount::small_length, mm, 1, inch);
+  };
   ImGui::PushID(row.from_layer);
   ImGui::BeginGroup();
   heading(fmt::format("Layers {}: {}", layers_text(row), name_of(row.pattern.kind)), state);
@@ -89,7 +84,7 @@ void row_words(const Workbench& bench, const PatternRow& row, double gap_d, Pane
   if (row.reached && is_crossed(row)) {
     ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
     wrapped_text(fmt::format("{} turns to each double stroke, about {} to {} across", figure(row.pattern.ratio, 4),
-                             across_text(row.inside_mm, units), across_text(row.outside_mm, units)));
+                             across(row.inside_mm), across(row.outside_mm)));
     ImGui::PopStyleColor();
   }
   if (!row.safe.empty()) ImGui::TextUnformatted("Without ribbons, in a close pattern:");

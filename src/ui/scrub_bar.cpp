@@ -5,11 +5,11 @@
 
 #include <fmt/format.h>
 
+#include "desk/place_words.h"
 #include "scene/palette.h"
 #include "session/command_rows.h"
 #include "session/scrub_commands.h"
 #include "ui/style.h"
-#include "ui/texts.h"
 
 namespace laywright {
 namespace {
@@ -68,11 +68,6 @@ void bar(const Wound& wound, const Moment& moment, PanelState& state, Commands& 
   }
 }
 
-std::string rate_text(double rate) {
-  if (rate >= 100.0) return fmt::format("{:.0f}x", rate);
-  return fmt::format("{:.3g}x", rate);
-}
-
 }  // namespace
 
 void scrub_bar(const Workbench& bench, PanelState& state, Commands& out) {
@@ -90,20 +85,16 @@ void scrub_bar(const Workbench& bench, PanelState& state, Commands& out) {
   press(">", "One turn on", cmd::step_turns(1.0), small);
   press(">|", "To the end", cmd::to_end(), small);
   press("-", "Play half as fast", cmd::change_rate(0.5), em(1.6F));
-  const std::string rate = rate_text(rate_of(stage.playback, *wound));
+  const std::string rate = rate_words(rate_of(stage.playback, *wound));
   ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted(rate.c_str());
   if (ImGui::IsItemHovered()) tip_above("Times the line speed");
   ImGui::SameLine(0.0F, em(0.25F));
   press("+", "Play twice as fast", cmd::change_rate(2.0), em(1.6F));
   bar(*wound, moment, state, out);
-  const bool assumed = line_speed_of(wound->plan()).assumed;
-  const std::string place = fmt::format("{} of {}   turn {:.1f} of {:.1f}   layer {} of {}",
-                                        fiber_length_text(moment.length_mm, stage.view.units),
-                                        fiber_length_text(wound->build().length_mm, stage.view.units), moment.turn,
-                                        wound->build().turns, moment.layer, wound->build().strokes.size());
-  const std::string time =
-      fmt::format("   {}{}", play_time_text(moment.time_s), assumed ? " at 60 m/min (assumed)" : "");
+  const MomentWords words = moment_words(moment, *wound, stage.view.units);
+  const std::string place = fmt::format("{}   {}   {}", words.of_length, words.of_turns, words.of_layers);
+  const std::string time = "   " + words.time;
   // Where there is no room for the time, the place is worth more.
   const bool room = ImGui::CalcTextSize((place + time).c_str()).x < ImGui::GetContentRegionAvail().x;
   ImGui::TextDisabled("%s", (room ? place + time : place).c_str());

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "scene/face.h"
 #include "scene/palette.h"
 #include "session/scrub_commands.h"
@@ -12,7 +13,6 @@
 #include "ui/panel_trouble.h"
 #include "ui/panels.h"
 #include "ui/style.h"
-#include "ui/texts.h"
 
 namespace laywright {
 namespace {
@@ -101,9 +101,10 @@ void draw_turns(ImDrawList& canvas, const WoundPtr& wound, const FlatView& flat,
 
 void tell(const WoundPtr& wound, std::size_t node, Units units) {
   const NodeFacts f = facts_of(wound->source, node);
+  const bool inch = units == Units::inch;
   ImGui::SetTooltip(
-      "%s", fmt::format("turn {:.1f}, layer {}\nx {}, radius {}\n{} from the start", f.turn, f.layer,
-                        size_text(f.x_mm, units), size_text(f.r_mm, units), fiber_length_text(f.length_mm, units))
+      "%s", fmt::format("turn {}, layer {}\nx {}, radius {}\n{} from the start", figure(f.turn, 1), f.layer,
+                        size_text(f.x_mm, inch), size_text(f.r_mm, inch), fiber_length_text(f.length_mm, inch))
                 .c_str());
 }
 

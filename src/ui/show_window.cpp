@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "base/inch.h"
+#include "base/quantity_text.h"
 #include "scene/palette.h"
 #include "session/show_commands.h"
 #include "session/view_commands.h"
@@ -22,7 +23,7 @@ struct Counter {
 };
 
 std::string counted_diameter(double mm, Units units) {
-  return units == Units::inch ? fmt::format("{:.2f} in", mm / mm_per_inch) : fmt::format("{:.1f} mm", mm);
+  return amount_text(Amount::small_length, mm, 1, units == Units::inch);
 }
 
 std::vector<Counter> counters(const Showing& showing, const Wound& wound, Units units) {
@@ -44,9 +45,7 @@ std::vector<Counter> counters(const Showing& showing, const Wound& wound, Units 
 
 std::string details_of(const Wound& wound, Units units) {
   const Spool& spool = wound.plan().spool();
-  const auto size = [&](double mm) {
-    return units == Units::inch ? fmt::format("{:.4g} in", mm / mm_per_inch) : fmt::format("{:.4g} mm", mm);
-  };
+  const auto size = [&](double mm) { return short_size_text(mm, 3, units == Units::inch); };
   return fmt::format("Fiber {}.  Barrel {}, flange {}, width {}.  {} layers.",
                      size(wound.plan().fiber().diameter_mm), size(spool.barrel_diameter_mm),
                      size(spool.flange_diameter_mm), size(spool.inside_width_mm), wound.build().strokes.size());
@@ -163,19 +162,11 @@ void show_key(std::string_view keys, PanelState& state, Commands& out) {
 
 std::string counted_length(double mm, double last_mm, Units units) {
   if (units == Units::inch) return fmt::format("{} ft", counted_turns(mm / mm_per_foot));
-  if (last_mm >= 1e6) return fmt::format("{:.2f} km", mm / 1e6);
-  return fmt::format("{:.{}f} m", mm / 1e3, last_mm < 1e5 ? 1 : 0);
+  if (last_mm >= 1e6) return figure(mm / 1e6, 2) + " km";
+  return amount_text(Amount::fiber_length, mm / 1e3, last_mm < 1e5 ? 1 : 0, false);
 }
 
-std::string counted_turns(double turns) {
-  auto left = static_cast<long long>(turns + 1e-9);
-  std::string words;
-  while (left >= 1000) {
-    words = fmt::format(",{:03}{}", left % 1000, words);
-    left /= 1000;
-  }
-  return fmt::format("{}{}", left, words);
-}
+std::string counted_turns(double turns) { return figure(std::floor(turns + 1e-9), 0); }
 
 std::string counted_time(double seconds, double last_s) {
   const auto whole = static_cast<long long>(std::llround(std::max(0.0, seconds)));

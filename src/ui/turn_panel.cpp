@@ -1,10 +1,10 @@
 #include <fmt/format.h>
 
+#include "desk/place_words.h"
 #include "session/command_rows.h"
 #include "session/scrub_commands.h"
 #include "ui/panels.h"
 #include "ui/style.h"
-#include "ui/texts.h"
 
 namespace laywright {
 namespace {
@@ -17,36 +17,11 @@ void fact(const char* name, const std::string& value) {
   ImGui::TextWrapped("%s", value.c_str());
 }
 
-const char* carried_by(Support support) {
-  switch (support) {
-    case Support::none: return "nothing: it bridges";
-    case Support::barrel: return "the barrel";
-    case Support::turn: return "one turn";
-    case Support::valley: return "a valley between two";
-    case Support::flange: return "the flange";
-  }
-  return "";
-}
-
 void facts(const NodeFacts& f, const Wound& wound, Units units) {
   if (!ImGui::BeginTable("facts", 2, ImGuiTableFlags_SizingFixedFit | ImGuiTableFlags_RowBg)) return;
   ImGui::TableSetupColumn("name");
   ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch);
-  fact("Turn", fmt::format("{:.3f}", f.turn));
-  fact("Layer", fmt::format("{}, stroke to the {}", f.layer, f.direction > 0 ? "right" : "left"));
-  fact("In the layer", fmt::format("turn {:.3f}", f.turn_in_layer));
-  fact("Length", fmt::format("{} from the start", fiber_length_text(f.length_mm, units)));
-  fact("x", size_text(f.x_mm, units));
-  fact("Radius", size_text(f.r_mm, units));
-  fact("Angle", fmt::format("{:.1f}\u00B0", f.angle_deg));
-  fact("Rise", f.rise_d ? fmt::format("{:.3f} d ({}) over the layer below", *f.rise_d,
-                                      size_text(*f.rise_d * wound.source.d(), units))
-                        : "nothing below to rise over");
-  fact("Gap", f.gap_d ? fmt::format("{:.3f} d ({}) on the wider side", *f.gap_d,
-                                    size_text(*f.gap_d * wound.source.d(), units))
-                      : "no neighbour in the layer");
-  fact("Carried by", carried_by(f.support));
-  if (f.rides_up) fact("Note", "it rides up on a turn of its own layer");
+  for (const Fact& each : turn_facts(f, wound.source.d(), units)) fact(each.name.c_str(), each.value);
   ImGui::EndTable();
 }
 

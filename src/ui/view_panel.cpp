@@ -5,13 +5,12 @@
 
 #include <fmt/format.h>
 
-#include "base/inch.h"
+#include "base/quantity_text.h"
 #include "session/camera_commands.h"
 #include "session/command_rows.h"
 #include "session/view_commands.h"
 #include "ui/panels.h"
 #include "ui/style.h"
-#include "ui/texts.h"
 
 namespace laywright {
 namespace {
@@ -111,15 +110,17 @@ void across(const Workbench& bench, const View& view, PanelState& state, Command
   }
   state.places.note_item("view Part of the width");
   if (!view.x_from_mm && !view.x_to_mm) return;
-  const double unit = view.units == Units::inch ? mm_per_inch : 1.0;
-  const char* format = view.units == Units::inch ? "%.3f in" : "%.2f mm";
+  const bool inch = view.units == Units::inch;
+  const double unit = 1.0 / value_in(Amount::small_length, 1.0, inch);
+  const std::string format =
+      fmt::format("%.{}f {}", decimals_in(Amount::small_length, 2, inch), unit_in(Amount::small_length, inch));
   auto from = static_cast<float>(view.x_from_mm.value_or(0.0) / unit);
   auto to = static_cast<float>(view.x_to_mm.value_or(width) / unit);
   const auto most = static_cast<float>(width / unit);
   ImGui::SetNextItemWidth(-em(4.6F));
-  bool changed = ImGui::SliderFloat("from##x", &from, 0.0F, most, format);
+  bool changed = ImGui::SliderFloat("from##x", &from, 0.0F, most, format.c_str());
   ImGui::SetNextItemWidth(-em(4.6F));
-  changed |= ImGui::SliderFloat("to##x", &to, 0.0F, most, format);
+  changed |= ImGui::SliderFloat("to##x", &to, 0.0F, most, format.c_str());
   if (changed) out.push_back(cmd::set_x_range(from * unit, std::max(from, to) * unit));
 }
 

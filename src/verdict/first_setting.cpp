@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "measure/acceptance.h"
 #include "measure/phrases.h"
 #include "plan/layer_setting.h"
@@ -67,10 +68,11 @@ Advice pitch_off(const Case& c) {
 Advice long_reversal(const Case& c) {
   const Reversal& reversal = c.traverse().reversal;
   if (reversal.kind == ReversalKind::dwell && reversal.turns > 0.0) {
-    return fmt::format("let the guide dwell for less than {:.6g} turns at its stops, or not at all", reversal.turns);
+    return fmt::format("let the guide dwell for less than {} turns at its stops, or not at all",
+                       setting(reversal.turns));
   }
   if (reversal.kind == ReversalKind::ramp && reversal.turns > short_ramp_turns) {
-    return fmt::format("let the guide turn back quicker than within {:.6g} turns", reversal.turns);
+    return fmt::format("let the guide turn back quicker than within {} turns", setting(reversal.turns));
   }
   return {};
 }

@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "base/round_figure.h"
+#include "base/quantity_text.h"
 #include "base/spelling.h"
 #include "measure/acceptance.h"
 #include "measure/phrases.h"
@@ -41,33 +41,24 @@ const char* bare_name(Weighed what) {
   return "";
 }
 
-// Thousands apart, so many decimals.
-std::string grouped(double value, int decimals) {
-  if (decimals == 0 && std::abs(value) >= 1000.0) return count_of(static_cast<int>(std::lround(value)));
-  return fmt::format("{:.{}f}", value, decimals);
-}
-
-// Of a quantity of the machine: three digits that count, never an exponent.
-std::string three_digits(double value) { return grouped(value, decimals_for(std::abs(value), 3)); }
-
 std::string figure_of(Weighed what, double value) {
   switch (what) {
     case Weighed::dropped_turns:
-    case Weighed::ride_ups: return grouped(value, 0);
+    case Weighed::ride_ups: return figure(value, 0);
     case Weighed::greatest_pull:
     case Weighed::least_pull:
     case Weighed::spool_speed:
-    case Weighed::clutch_current: return three_digits(value);
-    case Weighed::planned_end: return grouped(value, 1);
-    case Weighed::open_gaps: return grouped(value, std::abs(value) < 10.0 ? 2 : 1);
-    default: return grouped(value, 2);
+    case Weighed::clutch_current: return figure_with(value, 3);
+    case Weighed::planned_end: return figure(value, 1);
+    case Weighed::open_gaps: return figure(value, std::abs(value) < 10.0 ? 2 : 1);
+    default: return figure(value, 2);
   }
 }
 
 // As its owner would write it: "1", "0.75", "1,500"; one that is computed as figures are.
 std::string limit_figure(const Check& check) {
   if (check.what == Weighed::least_pull) return figure_of(check.what, check.limit);
-  return check.limit >= 1000.0 ? grouped(check.limit, 0) : fmt::format("{:.6g}", check.limit);
+  return check.limit >= 1000.0 ? figure(check.limit, 0) : setting(check.limit);
 }
 
 // In a sentence: "9.6 fiber diameters", "83.9 %".
@@ -84,7 +75,7 @@ std::string is_so(const Check& check) {
   switch (check.what) {
     case Weighed::planned_end: return fmt::format("the spool is full after {} of what is planned", value);
     case Weighed::rim_clearance:
-      if (check.value < 0.0) return fmt::format("the fiber stands {:.2f} mm beyond the rim", -check.value);
+      if (check.value < 0.0) return fmt::format("the fiber stands {} mm beyond the rim", figure(-check.value, 2));
       return fmt::format("only {} are left from the fiber to the rim", value);
     case Weighed::greatest_pull: return fmt::format("the pull grows to {}", value);
     case Weighed::least_pull: return fmt::format("the pull falls to {}", value);
@@ -147,7 +138,8 @@ std::string one_of_draws(const Build& build, const WindVerdict& verdict) {
       "These figures are of one draw of the plan, seed {}; the verdict is the worst of {}: of seeds {} to {}, "
       "with the guide shifted by a hundredth of a fiber or two{}.",
       build.seed, verdict.draws.size(), verdict.draws.front().seed, verdict.draws.back().seed,
-      varies ? fmt::format(", and fiber of {:.6g} to {:.6g} mm", least->fiber_diameter_mm, most->fiber_diameter_mm)
+      varies ? fmt::format(", and fiber of {} to {} mm", setting(least->fiber_diameter_mm),
+                           setting(most->fiber_diameter_mm))
              : "");
 }
 

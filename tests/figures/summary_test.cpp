@@ -33,23 +33,6 @@ std::vector<std::string> row_of(const std::string& text, const std::string& firs
 
 }  // namespace
 
-TEST_CASE("figures are rounded, grouped by thousands, and never a negative zero") {
-  CHECK(figure(1234567.891, 1) == "1,234,567.9");
-  CHECK(figure(-1234.5, 0) == "-1,234");  // half to even, as printf does
-  CHECK(figure(999.0, 0) == "999");
-  CHECK(figure(-0.0001, 2) == "0.00");
-  CHECK(figure(std::nan(""), 2) == "-");
-  CHECK(setting(0.1 + 0.2) == "0.3");
-  CHECK(length_text(25e6) == "25 km");
-  CHECK(length_text(1.2442e6) == "1.2442 km");
-  CHECK(length_text(812400.0) == "812.4 m");
-  CHECK(length_text(0.245) == "0.245 mm");
-  CHECK(duration_text(42.4) == "42 s");
-  CHECK(duration_text(400.0) == "6 min 40 s");
-  CHECK(duration_text(59.7) == "1 min 00 s");
-  CHECK(duration_text(3900.0) == "1 h 05 min");
-}
-
 TEST_CASE("the summary gives the measured figures with their units") {
   Build build = hand_build();
   const std::string text = summary_text(hand_plan(), build, hand_measurements(), TakeupRun());

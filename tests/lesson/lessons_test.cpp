@@ -162,5 +162,5 @@ TEST_CASE("the ruler holds the turns of a layer against the fiber", "[lessons]")
   CHECK(ruler_words(narrow) ==
         "In one layer 403 turns need 98.7 mm, the guide gives them 94.7 mm: 4.0 mm too little.");
   CHECK(ruler_words(wide, true) ==
-        "In one layer 371 turns need 3.58 in, the guide gives them 3.72 in: 0.15 in to spare.");
+        "In one layer 371 turns need 3.579 in, the guide gives them 3.725 in: 0.146 in to spare.");
 }

@@ -88,7 +88,7 @@ TEST_CASE("figures are written with their units, in both systems") {
   CHECK(text("outer.left", 154.106) == "154.11 mm");
   CHECK(text("outer.left", 25.4, true) == "1.0000 in");
   CHECK(text("gap_length", 12'345.0) == "12.3 m");
-  CHECK(text("gap_length", 3048.0, true) == "10 ft");
+  CHECK(text("gap_length", 3048.0, true) == "10.0 ft");
   CHECK(text("fill", 0.8301) == "83.0 %");
   CHECK(text("layer2.turns", 372.24) == "372.2 turns");
   CHECK(text("ride_up.places", 20.0) == "20");

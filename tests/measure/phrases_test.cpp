@@ -27,7 +27,7 @@ TEST_CASE("counts, layers, extents") {
   CHECK(count_of(1601) == "1,601");
   CHECK(count_of(1000007) == "1,000,007");
   CHECK(along_of(12500.0) == "12.5 m of fiber from the start");
-  CHECK(along_of(1234567.0) == "1235 m of fiber from the start");
+  CHECK(along_of(1234567.0) == "1,235 m of fiber from the start");
   Finding finding;
   finding.layer = finding.last_layer = 3;
   finding.angle_deg = {350.0, 390.0};
