@@ -6,11 +6,11 @@
 
 #include "base/quantity_text.h"
 #include "base/spelling.h"
+#include "desk/field_steps.h"
 #include "lesson/figures.h"
 #include "lesson/slide.h"
 #include "session/lesson_commands.h"
 #include "session/plan_commands.h"
-#include "ui/field_steps.h"
 #include "ui/lesson_parts.h"
 #include "ui/plan_field.h"
 #include "ui/style.h"

@@ -2,8 +2,8 @@
 
 #include <imgui_stdlib.h>
 
+#include "desk/field_steps.h"
 #include "session/plan_commands.h"
-#include "ui/field_steps.h"
 #include "ui/style.h"
 
 namespace laywright {

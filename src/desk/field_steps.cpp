@@ -1,4 +1,4 @@
-#include "ui/field_steps.h"
+#include "desk/field_steps.h"
 
 #include <algorithm>
 #include <array>
