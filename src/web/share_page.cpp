@@ -8,8 +8,8 @@
 
 #include "base/spelling.h"
 #include "figures/figures.h"
-#include "figures/shape_words.h"
 #include "figures/verdict_text.h"
+#include "figures/wind_rows.h"
 #include "measure/severity.h"
 #include "verdict/verdict_words.h"
 #include "web/html.h"
@@ -31,38 +31,22 @@ std::string subtitle_on(const SharedWind& wind) {
 }
 
 std::string figures_table(const SharedWind& wind) {
-  const Measurements& m = wind.measurements;
-  std::string rows = row("Fiber wound", length_text(wind.build.length_mm)) +
-                     row("Turns", fmt::format("{} in {} layers", figure(wind.build.turns, 1), m.layers.size())) +
-                     row("Outer diameter", outer_diameter_words(m.outer_diameter)) +
-                     (m.unfinished_layer ? row("Unfinished", unfinished_words(*m.unfinished_layer)) +
-                                               row("With it", with_it_words(*m.unfinished_layer))
-                                         : "") +
-                     row("Edges", edges_words(m)) + row("Fill factor", figure(m.fill_factor, 3)) +
-                     row("Rim clearance", fmt::format("{} mm", figure(m.rim_clearance_mm, 2)));
-  double gaps_mm = 0.0;
-  for (const LayerRow& layer : m.layers) gaps_mm += layer.gap_length_mm;
-  rows += row("Open gaps", fmt::format("beside {} of fiber", length_text(gaps_mm)));
-  if (m.fiber_mass_kg) rows += row("Fiber mass", fmt::format("{} kg", figure(*m.fiber_mass_kg, 3)));
-  if (m.wind_time_s) rows += row("Time at line speed", duration_text(*m.wind_time_s));
+  std::string rows;
+  for (const FigureRow& each : wind_figures(wind.build, wind.measurements, false))
+    rows += row(each.name, each.more.empty() ? each.value : fmt::format("{}: {}", each.value, each.more));
   return fmt::format("<table>\n<tbody>\n{}</tbody>\n</table>\n", rows);
 }
 
 std::string layers_table(const std::vector<LayerRow>& layers) {
+  const auto line = [](const LayerCells& cells, const char* begin, const char* end) {
+    std::string text;
+    for (const std::string& cell : cells) text += begin + html_text(cell) + end;
+    return fmt::format("<tr>{}</tr>", text);
+  };
   std::string rows;
-  for (const LayerRow& layer : layers) {
-    rows += fmt::format(
-        "<tr><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td></tr>\n",
-        layer.layer, direction_name(layer.direction), figure(layer.turns, 2), figure(layer.length_mm / 1e3, 2),
-        figure(layer.mean_diameter_mm, 3), layer.mean_rise_d ? figure(*layer.mean_rise_d, 3) : "-",
-        figure(layer.gap_length_mm / 1e3, 2), figure(100.0 * layer.bridged_share, 1));
-  }
-  return fmt::format(
-      "<table>\n<thead><tr><th scope=\"col\">Layer</th><th scope=\"col\">Way</th><th scope=\"col\">Turns</th>"
-      "<th scope=\"col\">Length, m</th><th scope=\"col\">Mean diameter, mm</th><th scope=\"col\">Rise, d</th>"
-      "<th scope=\"col\">Open gaps, m</th><th scope=\"col\">Bridged, %</th></tr></thead>\n<tbody>\n{}</tbody>\n"
-      "</table>\n",
-      rows);
+  for (const LayerRow& layer : layers) rows += line(layer_cells(layer, false), "<td>", "</td>") + '\n';
+  return fmt::format("<table>\n<thead>{}</thead>\n<tbody>\n{}</tbody>\n</table>\n",
+                     line(layer_heads(false), "<th scope=\"col\">", "</th>"), rows);
 }
 
 std::string verdict_part(const SharedWind& wind) {
@@ -85,9 +69,8 @@ std::string finding_items(const std::vector<Finding>& findings, bool small) {
   std::string items;
   for (const Finding& found : findings) {
     if (is_small(found) != small) continue;
-    items += fmt::format("<li><strong>{}, {}, {}: {}</strong><br>{}</li>\n",
-                         html_text(capitalised(words_for(found.kind))), html_text(layers_of(found)),
-                         name_of(found.severity), html_text(in_mm(found.size_mm)), html_text(found.text));
+    items += fmt::format("<li><strong>{}</strong> {}<br>{}</li>\n", html_text(capitalised(words_for(found.kind))),
+                         html_text(finding_line(found, false)), html_text(found.text));
   }
   return items.empty() ? "" : fmt::format("<ol>\n{}</ol>\n", items);
 }

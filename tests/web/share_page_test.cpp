@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "figures/pattern_words.h"
+#include "figures/wind_rows.h"
 #include "model/wound.h"
 #include "verdict/verdict_words.h"
 #include "web/html.h"
@@ -80,7 +81,10 @@ TEST_CASE("the still page has every layer and finding") {
   const WindVerdict verdict = verdict_on(plan, was);
   const std::string page = share_page("{{STATIC}}", {"", plan, was.build, was.measured, verdict, {}});
   for (const Finding& found : was.measured.findings) CHECK_THAT(page, Contains(html_text(found.text)));
-  CHECK_THAT(page, Contains("100.0 in 5 layers"));
+  for (const FigureRow& row : wind_figures(was.build, was.measured, false))
+    CHECK_THAT(page, Contains("<th scope=\"row\">" + row.name + "</th><td>" + html_text(row.value)));
+  for (const LayerRow& layer : was.measured.layers)
+    CHECK_THAT(page, Contains("<td>" + layer_cells(layer, false)[3] + "</td><td>" + layer_cells(layer, false)[4]));
   CHECK_THAT(page,
              Contains("<p class=\"verdict\" data-grade=\"good\">" + html_text(verdict_line(verdict)) + "</p>"));
   std::size_t rows = 0;

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "desk/field_rows.h"
+#include "desk/field_steps.h"
 #include "plan/plan_writer.h"
 
 namespace laywright {
@@ -70,6 +71,14 @@ nlohmann::json PlanDesk::fields(Units units) const {
           {"others", json_of(others)},
           {"sound", !has_error(issues)},
           {"changed", !same_state(state_, original_)}};
+}
+
+std::optional<std::string> PlanDesk::stepped(const std::string& path, const std::string& typed, double steps,
+                                             Units units) const {
+  const std::vector<FieldRow> rows = field_rows(state_, {}, units);
+  const auto row = std::find_if(rows.begin(), rows.end(), [&](const FieldRow& each) { return each.path == path; });
+  if (row == rows.end()) return std::nullopt;
+  return laywright::stepped(*row, typed, steps, state_.draft.fiber.diameter_mm);
 }
 
 std::string PlanDesk::text() const {

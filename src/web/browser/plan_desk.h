@@ -1,6 +1,7 @@
 // The plan of the page: as it came, and as the person has changed it.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include <nlohmann/json.hpp>
@@ -24,6 +25,10 @@ class PlanDesk {
   // The fields that the page offers, [{path, name, help, text, unit, allowed, choices, changed, issues}], and what is
   // wrong beside them, {fields, others, sound, changed}.
   [[nodiscard]] Json fields(Units units) const;
+
+  // What is typed there one step more or less, as the window steps it; none where it cannot be stepped.
+  [[nodiscard]] std::optional<std::string> stepped(const std::string& path, const std::string& typed, double steps,
+                                                   Units units) const;
 
   // The plan as it stands now; comments and order as they came.
   [[nodiscard]] std::string text() const;

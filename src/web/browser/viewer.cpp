@@ -26,6 +26,7 @@ nlohmann::json Viewer::answer(const std::string& name, const Json& in) {
       {"start", &Viewer::start},
       {"change", &Viewer::change},
       {"revert", &Viewer::revert},
+      {"stepField", &Viewer::step_field},
       {"planText", &Viewer::plan_text},
       {"size", &Viewer::size},
       {"orbit", &Viewer::orbit},
@@ -54,7 +55,7 @@ nlohmann::json Viewer::answer(const std::string& name, const Json& in) {
       {"seen", &Viewer::seen},
       {"place", &Viewer::place}};
   // Without a build there is nothing to look at; these do without one.
-  static constexpr std::array<std::string_view, 8> early{"start", "change", "revert",    "planText",
+  static constexpr std::array<std::string_view, 9> early{"start", "change", "revert",    "stepField",  "planText",
                                                          "size",  "show",   "makeReady", "losePicture"};
   const auto found = answers.at(name);
   const bool is_early = std::find(early.begin(), early.end(), name) != early.end();
@@ -78,6 +79,12 @@ nlohmann::json Viewer::change(const Json& in) {
 nlohmann::json Viewer::revert(const Json& /*in*/) {
   desk_->revert();
   return desk_->fields(view().units);
+}
+
+// {path, text, steps}: what is typed into a field, so many steps on; null where it cannot be stepped.
+nlohmann::json Viewer::step_field(const Json& in) {
+  const auto next = desk_->stepped(in.at("path"), in.at("text"), in.at("steps"), view().units);
+  return next ? Json(*next) : Json(nullptr);
 }
 
 // The plan as it stands, for the worker and for keeping.

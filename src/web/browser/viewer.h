@@ -32,6 +32,7 @@ class Viewer {
   Json start(const Json& in);
   Json change(const Json& in);
   Json revert(const Json& in);
+  Json step_field(const Json& in);
   Json plan_text(const Json& in);
 
   Json size(const Json& in);

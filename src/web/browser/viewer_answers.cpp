@@ -8,10 +8,15 @@
 
 #include <fmt/format.h>
 
+#include "base/spelling.h"
+#include "desk/place_words.h"
 #include "figures/customer_words.h"
 #include "figures/figures.h"
 #include "figures/json.h"
 #include "figures/pattern_report.h"
+#include "figures/pattern_words.h"
+#include "figures/wind_rows.h"
+#include "measure/severity.h"
 #include "scene/marks.h"
 #include "web/browser/viewer.h"
 
@@ -22,21 +27,63 @@ using Json = nlohmann::json;
 
 std::string color_text(const Rgba& c) { return fmt::format("#{:02x}{:02x}{:02x}", c.r, c.g, c.b); }
 
-Json maybe(const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); }
+Json rows_of(const std::vector<FigureRow>& rows) {
+  Json all = Json::array();
+  for (const FigureRow& row : rows) all.push_back({{"name", row.name}, {"value", row.value}, {"more", row.more}});
+  return all;
+}
+
+// Null where nothing is crossed.
+Json pattern_of(const PatternTable& table, bool inch) {
+  if (std::none_of(table.rows.begin(), table.rows.end(), is_crossed)) return nullptr;
+  Json rows = Json::array(), told = Json::array();
+  for (const PatternRow& row : table.rows) {
+    rows.push_back(pattern_cells(row, inch));
+    Json safe = Json::array();
+    for (const SafeSetting& each : row.safe) safe.push_back(safe_words(row, each, inch));
+    told.push_back({{"text", fmt::format("Layers {}: {}", layers_text(row), pattern_words(row, table.gap_d))},
+                    {"safe", std::move(safe)}});
+  }
+  return {{"head", pattern_heads()}, {"rows", std::move(rows)}, {"told", std::move(told)}};
+}
+
+// All figures of a build as the page sets them, in one system of units.
+Json told_of(const Wound& wound, bool inch) {
+  const Measurements& m = wound.measurements();
+  Json layers = Json::array(), findings = Json::array();
+  for (const LayerRow& layer : m.layers) layers.push_back(layer_cells(layer, inch));
+  for (const Finding& found : m.findings) findings.push_back(finding_line(found, inch));
+  return {{"figures", rows_of(wind_figures(wound.build(), m, inch))},
+          {"layers", {{"head", layer_heads(inch)}, {"rows", std::move(layers)}}},
+          {"pattern", pattern_of(patterns(wound.plan(), usual_gap_d), inch)},
+          {"findings", std::move(findings)}};
+}
+
+std::string counted(std::size_t count, const char* one) {
+  return fmt::format("{} {}{}", figure(static_cast<double>(count), 0), one, count == 1 ? "" : "s");
+}
 
 }  // namespace
 
-// The document that the command line prints, what the page shows beside it, the patterns of the plan, its settings and the wind
-// in a line each, and how fine the build is.
+// The document that the command line prints, what the page shows of it in either system of units, its settings and the wind in a
+// line each, and how fine the build is.
 nlohmann::json Viewer::results(const Json& /*in*/) {
   const Pass& pass = wound_->pass;
   Json marks = Json::array();
-  for (const Finding& found : wound_->measurements().findings)
-    marks.push_back({{"words", words_for(found.kind)}, {"colour", color_text(finding_rgba(found.kind))}});
+  const std::vector<Finding>& findings = wound_->measurements().findings;
+  for (const Finding& found : findings)
+    marks.push_back(
+        {{"words", capitalised(words_for(found.kind))}, {"colour", color_text(finding_rgba(found.kind))}});
+  const auto small = static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), is_small));
   const Plan& plan = wound_->plan();
   return {{"document", Json::parse(to_json(plan, wound_->build(), wound_->measurements()))},
           {"marks", std::move(marks)},
           {"pattern", Json::parse(pattern_json(plan, patterns(plan, usual_gap_d)))},
+          {"metric", told_of(*wound_, false)},
+          {"inch", told_of(*wound_, true)},
+          {"laid", fmt::format("Laid: {}, {}.", counted(wound_->measurements().layers.size(), "layer"),
+                               counted(findings.size(), "finding"))},
+          {"small", counted(small, "small one")},
           {"settings", settings_line(plan)},
           {"wound", wound_sentence(plan, laid_figures(wound_->build(), wound_->measurements()))},
           {"share", pass.share},
@@ -85,18 +132,16 @@ nlohmann::json Viewer::facts() const {
   const std::optional<std::size_t> node = picked_node(stage_, *wound_);
   if (!node) return nullptr;
   const NodeFacts f = facts_of(wound_->source, *node);
+  Json rows = Json::array();
+  for (const Fact& each : turn_facts(f, wound_->source.d(), stage_.view.units))
+    rows.push_back({each.name, each.value});
   return {{"turn", f.turn},
           {"layer", f.layer},
           {"direction", direction_name(f.direction)},
-          {"turnInLayer", f.turn_in_layer},
-          {"length", f.length_mm},
           {"x", f.x_mm},
           {"r", f.r_mm},
           {"angle", f.angle_deg},
-          {"support", name_of(f.support)},
-          {"ridesUp", f.rides_up},
-          {"rise", maybe(f.rise_d)},
-          {"gap", maybe(f.gap_d)},
+          {"rows", std::move(rows)},
           {"ways",
            {{"previous", f.before.has_value()},
             {"next", f.after.has_value()},

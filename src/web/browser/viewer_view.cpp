@@ -5,6 +5,8 @@
 #include <numbers>
 #include <utility>
 
+#include "base/quantity_text.h"
+#include "desk/place_words.h"
 #include "web/browser/viewer.h"
 
 namespace laywright {
@@ -26,6 +28,9 @@ double in_turn_deg(double rad) {
   const double deg = std::remainder(rad, 2.0 * std::numbers::pi) / rad_per_deg;
   return deg < 0.0 ? deg + 360.0 : deg;
 }
+
+// As a slider has it, and its words.
+Json angle_told(double deg) { return {{"deg", deg}, {"words", degrees_text(deg, 0)}}; }
 
 }  // namespace
 
@@ -159,6 +164,7 @@ nlohmann::json Viewer::seen(const Json& /*in*/) {
   const int layers = static_cast<int>(wound_->build().strokes.size());
   const Moment moment = moment_of(stage_.playback, *wound_);
   const int first = std::clamp(v.first_layer, 1, layers);
+  const MomentWords place_told = moment_words(moment, *wound_, v.units);
   Json out = {{"layers", layers},
               {"first", first},
               {"last", std::clamp(v.last_layer.value_or(layers), first, layers)},
@@ -181,19 +187,19 @@ nlohmann::json Viewer::seen(const Json& /*in*/) {
                {{"atEnd", moment.at_end},
                 {"length", moment.length_mm},
                 {"turn", moment.turn},
-                {"time", moment.time_s},
-                {"layer", moment.layer}}},
-              {"d", wound_->plan().fiber().diameter_mm},
+                {"layer", moment.layer},
+                {"words", {place_told.of_length, place_told.of_layers, place_told.turn, place_told.time}},
+                {"fewWords", {place_told.length, place_told.layer, place_told.turn}}}},
               {"length", wound_->build().length_mm},
               {"turns", wound_->build().turns},
-              {"speedAssumed", line_speed_of(wound_->plan()).assumed},
               {"playing", stage_.playback.playing},
-              {"rate", rate_of(stage_.playback, *wound_)},
+              {"rate", rate_words(rate_of(stage_.playback, *wound_))},
               {"moving", stage_.playback.playing || stage_.flight.has_value()},
               {"picked", facts()}};
   if (v.wedge)
-    out["wedge"] = {{"from", in_turn_deg(v.wedge->from)}, {"opening", (v.wedge->to - v.wedge->from) / rad_per_deg}};
-  if (v.axial_cut_rad) out["cut"] = {{"angle", in_turn_deg(*v.axial_cut_rad)}};
+    out["wedge"] = {{"from", angle_told(in_turn_deg(v.wedge->from))},
+                    {"opening", angle_told((v.wedge->to - v.wedge->from) / rad_per_deg)}};
+  if (v.axial_cut_rad) out["cut"] = {{"angle", angle_told(in_turn_deg(*v.axial_cut_rad))}};
   if (v.chosen_finding) out["chosen"] = *v.chosen_finding;
   return out;
 }

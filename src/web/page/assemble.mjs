@@ -8,7 +8,7 @@ import { deflateRawSync } from 'node:zlib';
 
 const [folder, program, wasm, output] = process.argv.slice(2);
 const part = (name) => readFileSync(join(folder, name), 'utf8');
-const scripts = ['program.js', 'worker.js', 'laying.js', 'viewer.js', 'figures.js', 'elements.js', 'hand.js',
+const scripts = ['program.js', 'worker.js', 'laying.js', 'viewer.js', 'elements.js', 'hand.js',
                  'result_panel.js', 'settings_panel.js', 'look_panel.js', 'customer.js', 'page.js'];
 
 // In a script element nothing but its end tag is read as HTML, and an opening of a comment changes what that is.

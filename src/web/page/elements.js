@@ -2,6 +2,11 @@
 
 const byId = (id) => document.getElementById(id);
 
+const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+
+// A unit stays with its figure at a line's end.
+const together = (text) => text.replace(/(\d) (?=(mm|m|km|in|ft|kg|lb|d|s|min|h|%)(?![\w]))/g, '$1\u00a0');
+
 // {class, text, on: {click}, ...attributes}; false and null attributes are left out.
 function element(tag, { on = {}, text, ...attributes } = {}, ...children) {
   const made = document.createElement(tag);

@@ -57,12 +57,12 @@ class LookPanel {
     this.cut.input.checked = seen.cut !== null;
     this.from.row.hidden = this.opening.row.hidden = seen.wedge === null;
     this.angle.row.hidden = seen.cut === null;
-    const degrees = (value) => `${Math.round(value)}°`;
+    const setAngle = (row, { deg, words }) => set(row, deg, words);
     if (seen.wedge) {
-      set(this.from, seen.wedge.from, degrees(seen.wedge.from));
-      set(this.opening, seen.wedge.opening, degrees(seen.wedge.opening));
+      setAngle(this.from, seen.wedge.from);
+      setAngle(this.opening, seen.wedge.opening);
     }
-    if (seen.cut) set(this.angle, seen.cut.angle, degrees(seen.cut.angle));
+    if (seen.cut) setAngle(this.angle, seen.cut.angle);
     for (const { input } of this.colours) input.checked = input.value === seen.colouring;
     for (const [name, { input }] of Object.entries(this.shown)) input.checked = seen[name];
   }
@@ -75,8 +75,8 @@ class TurnPanel {
     this.shown = undefined;
   }
 
-  show(facts, d, inch) {
-    const now = JSON.stringify([facts, inch]);
+  show(facts) {
+    const now = JSON.stringify(facts);
     if (now === this.shown) return;
     this.shown = now;
     const panel = byId('turn');
@@ -89,8 +89,8 @@ class TurnPanel {
     const way = (name, to) => element('button', { type: 'button', text: name, 'data-way': to,
       disabled: to in facts.ways && !facts.ways[to], on: { click: () => this.go(to) } });
     panel.replaceChildren(
-      element('dl', { class: 'facts' }, ...factsOf(facts, d, inch).flatMap(([name, value]) =>
-        [element('dt', { text: name }), element('dd', { text: value })])),
+      element('dl', { class: 'facts' }, ...facts.rows.flatMap(([name, value]) =>
+        [element('dt', { text: name }), element('dd', { text: together(value) })])),
       element('div', { class: 'ways' }, way('Previous', 'previous'), way('Above', 'above'), way('Next', 'next'),
         way('Left', 'left'), way('Below', 'below'), way('Right', 'right')),
       element('div', { class: 'row' }, way('Wind to here', 'here'), way('Let go', 'none')));

@@ -12,6 +12,7 @@ class Page {
     this.findings = new FindingsPanel((i) => this.fly(i));
     this.settings = new SettingsPanel({
       change: (question, done) => this.replan('change', question, done),
+      step: (question) => this.viewer.ask('stepField', question),
       revert: () => this.replan('revert', {}, true),
       save: () => this.save(),
     });
@@ -155,20 +156,15 @@ class Page {
     const seen = this.seen = this.viewer.ask('seen');
     const { moment } = seen;
     this.look.show(seen);
-    this.turn.show(seen.picked, seen.d, this.inch);
+    this.turn.show(seen.picked);
     this.findings.choose(seen.chosen);
     byId('scrub').value = moment.atEnd ? 1 : moment.length / seen.length;
     byId('play').setAttribute('aria-pressed', seen.playing);
     byId('play').setAttribute('aria-label', seen.playing ? 'Pause' : 'Play the wind');
-    byId('rate').textContent = `${Number(seen.rate.toPrecision(2))}×`;
-    const length = (mm) => words.length(mm, this.inch);
-    const turn = `turn ${rounded(moment.turn, 1)}`;
-    const all = [`${length(moment.length)} of ${length(seen.length)}`, `layer ${moment.layer} of ${seen.layers}`, turn,
-      `${words.time(moment.time)}${seen.speedAssumed ? ' at 60 m/min (assumed)' : ''}`];
+    byId('rate').textContent = seen.rate;
     // A small screen has room for where the wind is, and no more.
-    const few = [length(moment.length), `layer ${moment.layer}`, turn];
-    byId('moment').textContent = (this.width < 520 ? few : all).join('  ·  ');
-    byId('scrub').setAttribute('aria-valuetext', `${length(moment.length)}, layer ${moment.layer}`);
+    byId('moment').textContent = (this.width < 520 ? moment.fewWords : moment.words).map(together).join('  ·  ');
+    byId('scrub').setAttribute('aria-valuetext', moment.fewWords.slice(0, 2).join(', '));
   }
 
   lay() {
@@ -212,9 +208,7 @@ class Page {
     if (full) {
       byId('progress').hidden = true;
       byId('state').hidden = this.sound;
-      const { totals, findings } = this.results.document;
-      const layers = words.count(totals.layers, 'layer');
-      byId('live').textContent = `Laid: ${layers}, ${words.count(findings.length, 'finding')}.`;
+      byId('live').textContent = this.results.laid;
     }
     document.documentElement.dataset.build = full ? 'full' : 'early';
   }

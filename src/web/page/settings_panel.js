@@ -1,7 +1,7 @@
 // The settings of the plan that can be tried: typed in any unit, issues beside the field.
 
 class SettingsPanel {
-  // act: {change({path, text, unit}, done), revert(), save()}
+  // act: {change({path, text, unit}, done), step({path, text, steps}), revert(), save()}
   constructor(act) {
     this.act = act;
     this.rows = new Map();
@@ -25,7 +25,7 @@ class SettingsPanel {
         ...field.choices.map((choice) => element('option', { value: choice, text: choice })));
     } else {
       const on = { change: send, input: () => this.wait(sendSoFar),
-                   keydown: (event) => this.nudge(event, sendSoFar) };
+                   keydown: (event) => this.nudge(field.path, event, sendSoFar) };
       row.input = element('input', { id, inputmode: 'text', spellcheck: 'false', on });
     }
     row.input.setAttribute('aria-describedby', issues.id);
@@ -42,14 +42,15 @@ class SettingsPanel {
     this.timer = setTimeout(send, 450);
   }
 
-  // Up and down change the last digit.
-  nudge(event, send) {
-    const step = { ArrowUp: 1, ArrowDown: -1 }[event.key];
-    const number = /^-?\d+(\.\d+)?$/.exec(event.target.value.trim());
-    if (!step || !number) return;
+  // Up and down are a step more or less, as in the program's window: with Shift ten, with Ctrl a tenth.
+  nudge(path, event, send) {
+    const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    if (!way) return;
+    const next = this.act.step({ path, text: event.target.value,
+                                 steps: way * (event.shiftKey ? 10 : event.ctrlKey ? 0.1 : 1) });
+    if (next === null) return;
     event.preventDefault();
-    const digits = Math.max(number[1] ? number[1].length - 1 : 0, event.shiftKey ? 0 : 2);
-    event.target.value = String(Number((Number(number[0]) + step * 10 ** -digits).toFixed(digits)));
+    event.target.value = next;
     this.wait(send);
   }
 

@@ -11,6 +11,8 @@ import subprocess
 import sys
 import tempfile
 
+from selenium.webdriver.common.keys import Keys
+
 from browser import Browser
 
 import first_look
@@ -112,6 +114,12 @@ def settings_are_tried(shop, browser):
     assert 'pitch = "0.35 mm"' in text and "# guide travel per spool turn" in text, "comments or the new pitch are gone"
     expect_same(shop, browser, shop.plan("changed", text))
     assert f"plan: {layers}" in browser.text("[data-figure='Layers']"), "what the plan gave is not told"
+
+    # A step by the arrow key, as in the window: a fiftieth of the fiber, rounded.
+    field.send_keys(Keys.ARROW_UP)
+    assert field.get_attribute("value") != "0.35" and abs(float(field.get_attribute("value")) - 0.35) <= 0.02, "no step"
+    field.send_keys(Keys.ARROW_DOWN)
+    assert field.get_attribute("value") == "0.35", "no step back"
 
     # Another unit, and a dwell.
     field.clear()
@@ -232,7 +240,7 @@ def units_are_changed(browser):
     total = browser.ask("results")["document"]["totals"]
     inches = total["outer_diameter"]["greatest"] / 25.4
     assert f"{inches:.4f}" in browser.text("[data-figure='Outer diameter']"), "no inches"
-    assert f"{total['length_m'] / 0.3048:,.0f}\u00a0ft" in browser.text("[data-figure='Fiber wound']"), "no feet"
+    assert f"{total['length_m'] / 0.3048:,.1f}\u00a0ft" in browser.text("[data-figure='Fiber wound']"), "no feet"
     assert browser.text("#settings .unit") == "in"
     browser.element("[data-inch='false']").click()
     assert f"{total['outer_diameter']['greatest']:.2f}" in browser.text("[data-figure='Outer diameter']")

@@ -11,8 +11,9 @@ def expect_readable(browser, document):
     assert len(pictures) == 2 and all(picture.is_displayed() for picture in pictures)
     text = still.text
     totals = document["totals"]
-    assert f"{totals['turns']:,.1f} in {totals['layers']} layers" in text, text[:600]
-    assert f"{totals['outer_diameter']['greatest']:.2f} mm greatest" in text
+    for row in (f"Turns {totals['turns']:,.1f}", f"Layers {totals['layers']}"):
+        assert row in text, text[:600]
+    assert f"{totals['outer_diameter']['greatest']:.2f} mm" in text
     assert document["verdict"]["line"] in text, "the verdict is missing"
     # The small ones are folded away.
     whole = still.get_attribute("textContent")
