@@ -12,43 +12,53 @@
 namespace laywright {
 namespace {
 
-std::string metres(double mm) { return figure(mm / 1e3, 2); }
-std::string kilograms(const std::optional<double>& kg) { return kg ? figure(*kg, 3) : "not known"; }
+std::string length_of(double mm, bool inch) { return figure_in(Amount::fiber_length, mm / 1e3, 2, inch); }
+std::string mass_of(const std::optional<double>& kg, bool inch) {
+  return kg ? figure_in(Amount::mass, *kg, 3, inch) : "not known";
+}
 
 }  // namespace
 
-BatchRow spool_row(const Batch& batch, std::size_t index) {
+BatchRow spool_row(const Batch& batch, std::size_t index, bool inch) {
   const BatchSpool& spool = batch.spools[index];
   const SpoolWind& wind = batch.winds[spool.wind];
   const std::string plan = visible(std::filesystem::path(batch.kinds[spool.kind].path).filename().string());
   BatchRow row;
   row.spool = fmt::format("{}", index + 1);
-  row.net = metres(spool.net_mm);
-  row.gross = metres(spool.gross_mm);
+  row.net = length_of(spool.net_mm, inch);
+  row.gross = length_of(spool.gross_mm, inch);
   row.splices = fmt::format("{}", spool.splices);
   row.time = time_words(wind.time_s);
-  row.fiber = kilograms(wind.fiber_mass_kg);
+  row.fiber = mass_of(wind.fiber_mass_kg, inch);
   row.turns = figure(wind.turns, 1);
-  row.diameter = figure(wind.outer_diameter_mm, 3);
-  row.clearance = figure(wind.rim_clearance_mm, 2);
+  row.diameter = figure_in(Amount::small_length, wind.outer_diameter_mm, 3, inch);
+  row.clearance = figure_in(Amount::small_length, wind.rim_clearance_mm, 2, inch);
   row.grade = wind.verdict.grade;
   row.verdict = name_of(row.grade);
-  row.takes = fmt::format("{}: {}", plan, taken_words(batch, spool));
+  row.takes = fmt::format("{}: {}", plan, taken_words(batch, spool, inch));
   row.reason = capitalised(wind.verdict.reason) + ".";
   return row;
 }
 
-BatchRow total_row(const Batch& batch) {
+BatchRow total_row(const Batch& batch, bool inch) {
   const BatchTotals totals = totals_of(batch);
   BatchRow row;
   row.spool = "total";
-  row.net = metres(totals.net_mm);
-  row.gross = metres(totals.gross_mm);
+  row.net = length_of(totals.net_mm, inch);
+  row.gross = length_of(totals.gross_mm, inch);
   row.splices = fmt::format("{}", totals.splices);
   row.time = time_words(totals.time_s);
-  row.fiber = kilograms(totals.fiber_mass_kg);
+  row.fiber = mass_of(totals.fiber_mass_kg, inch);
   row.grade = totals.worst;
   row.verdict = name_of(row.grade);
+  return row;
+}
+
+BatchRow batch_units(bool inch) {
+  BatchRow row;
+  row.net = row.gross = unit_in(Amount::fiber_length, inch);
+  row.fiber = unit_in(Amount::mass, inch);
+  row.diameter = row.clearance = unit_in(Amount::small_length, inch);
   return row;
 }
 

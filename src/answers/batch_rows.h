@@ -8,7 +8,7 @@
 
 namespace laywright {
 
-// Lengths in m, sizes in mm, masses in kg; what is not known is said to be so.
+// Without units; what is not known is said to be so.
 struct BatchRow {
   std::string spool;  // "2", or "total"
   std::string net, gross, splices, time, fiber, turns, diameter, clearance, verdict;
@@ -18,8 +18,10 @@ struct BatchRow {
 };
 
 // Of the spool at that place in `batch.spools`. Precondition: its wind was laid.
-[[nodiscard]] BatchRow spool_row(const Batch& batch, std::size_t spool);
+[[nodiscard]] BatchRow spool_row(const Batch& batch, std::size_t spool, bool inch = false);
 // Of all; turns, diameter and clearance stay empty, and so does what is said of one spool.
-[[nodiscard]] BatchRow total_row(const Batch& batch);
+[[nodiscard]] BatchRow total_row(const Batch& batch, bool inch = false);
+// The units of each: m or ft, mm or in, kg or lb; empty where there is none.
+[[nodiscard]] BatchRow batch_units(bool inch = false);
 
 }  // namespace laywright

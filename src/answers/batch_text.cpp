@@ -34,14 +34,6 @@ BatchRow heads() {
   return row;
 }
 
-BatchRow units() {
-  BatchRow row;
-  row.net = row.gross = "m";
-  row.fiber = "kg";
-  row.diameter = row.clearance = "mm";
-  return row;
-}
-
 }  // namespace
 
 std::string batch_text(const Batch& batch) {
@@ -49,7 +41,7 @@ std::string batch_text(const Batch& batch) {
   if (!batch.order.title.empty()) text += visible(batch.order.title) + '\n';
   text += wrapped(batch_line(batch) + ".", columns, 0) + '\n' + wrapped(besides_words(batch.order), columns, 2);
   for (const SpoolKind& kind : batch.kinds) text += wrapped(room_words(kind), columns, 2);
-  text += '\n' + line(heads()) + line(units());
+  text += '\n' + line(heads()) + line(batch_units());
   for (std::size_t i = 0; i < batch.spools.size(); ++i) {
     const BatchRow row = spool_row(batch, i);
     text += line(row) + wrapped(row.takes, columns, 6) + wrapped(row.reason, columns, 6);

@@ -12,11 +12,8 @@
 namespace laywright {
 namespace {
 
-// Lengths of an order are those of a counter: metres, or kilometres.
-std::string fiber_text(double mm) {
-  constexpr double mm_per_km = 1e6;
-  return mm >= mm_per_km ? length_text(mm) : setting(mm / 1e3) + " m";
-}
+// Lengths of an order are those of a counter, as exact as they are written.
+std::string ordered_text(double mm, bool inch) { return fiber_text(mm, 6, inch); }
 
 std::string counted(std::size_t count, const char* what) {
   return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
@@ -26,9 +23,10 @@ bool is_whole(const Batch& batch, const Taken& taken) {
   return taken.from_mm == 0.0 && taken.length_mm == batch.pieces_mm[taken.piece];
 }
 
-std::string part_words(const Batch& batch, const Taken& taken) {
-  return fmt::format("piece {} from {} to {} of {}", taken.piece + 1, fiber_text(taken.from_mm),
-                     fiber_text(taken.from_mm + taken.length_mm), fiber_text(batch.pieces_mm[taken.piece]));
+std::string part_words(const Batch& batch, const Taken& taken, bool inch) {
+  return fmt::format("piece {} from {} to {} of {}", taken.piece + 1, ordered_text(taken.from_mm, inch),
+                     ordered_text(taken.from_mm + taken.length_mm, inch),
+                     ordered_text(batch.pieces_mm[taken.piece], inch));
 }
 
 // "248", or "124 to 248" where the winds differ.
@@ -54,27 +52,28 @@ std::string order_name(const Order& order) {
   return name.empty() ? "order " + visible(std::filesystem::path(order.file).filename().string()) : name;
 }
 
-std::string batch_line(const Batch& batch) {
+std::string batch_line(const Batch& batch, bool inch) {
   double length = 0.0;
   for (const double piece : batch.pieces_mm) length += piece;
-  return fmt::format("{} in {} over {}{}", fiber_text(length), counted(batch.pieces_mm.size(), "piece"),
+  return fmt::format("{} in {} over {}{}", ordered_text(length, inch), counted(batch.pieces_mm.size(), "piece"),
                      counted(batch.spools.size(), "spool"),
                      batch.fewest ? ", the fewest that do" : "; whether fewer would do is not certain");
 }
 
-std::string besides_words(const Order& order) {
-  std::string words = fmt::format("On each spool besides: leader {}, tail {}", fiber_text(order.leader_mm),
-                                  fiber_text(order.tail_mm));
+std::string besides_words(const Order& order, bool inch) {
+  std::string words = fmt::format("On each spool besides: leader {}, tail {}", ordered_text(order.leader_mm, inch),
+                                  ordered_text(order.tail_mm, inch));
   if (order.samples > 0)
-    words += fmt::format(", {} of {}, wound last and cut off",
-                         counted(static_cast<std::size_t>(order.samples), "sample"), fiber_text(order.sample_mm));
+    words +=
+        fmt::format(", {} of {}, wound last and cut off", counted(static_cast<std::size_t>(order.samples), "sample"),
+                    ordered_text(order.sample_mm, inch));
   words += order.splices == 0
                ? ". No splices: pieces stay whole."
                : fmt::format(". {} on a spool at most.", counted(static_cast<std::size_t>(order.splices), "splice"));
   return words;
 }
 
-std::string taken_words(const Batch& batch, const BatchSpool& spool) {
+std::string taken_words(const Batch& batch, const BatchSpool& spool, bool inch) {
   std::string words;
   for (std::size_t i = 0; i < spool.taken.size();) {
     const Taken& first = spool.taken[i];
@@ -85,25 +84,27 @@ std::string taken_words(const Batch& batch, const BatchSpool& spool) {
       ++end;
     words += words.empty() ? "" : ", ";
     if (end - i > 1) {
-      words += fmt::format("pieces {} to {} ({} each)", first.piece + 1, first.piece + end - i, fiber_text(length));
+      words += fmt::format("pieces {} to {} ({} each)", first.piece + 1, first.piece + end - i,
+                           ordered_text(length, inch));
     } else if (is_whole(batch, first)) {
-      words += fmt::format("piece {} ({})", first.piece + 1, fiber_text(length));
+      words += fmt::format("piece {} ({})", first.piece + 1, ordered_text(length, inch));
     } else {
-      words += part_words(batch, first);
+      words += part_words(batch, first, inch);
     }
     i = end;
   }
   return words;
 }
 
-std::string room_words(const SpoolKind& kind) {
+std::string room_words(const SpoolKind& kind, bool inch) {
   const std::string name = visible(std::filesystem::path(kind.path).filename().string());
   const bool ordered = kind.ordered.most_mm && kind.room_mm == *kind.ordered.most_mm;
   return fmt::format(
-      "{} takes {} m of delivered fiber on a spool, {}; {} m in all fit up to a rim clearance of {} mm, an "
-      "estimate.",
-      name, figure(kind.room_mm / 1e3, 1), ordered ? "as the order limits it" : "as far as it fits",
-      figure(kind.fits_mm / 1e3, 1), setting(kind.plan.limits().rim_clearance_mm));
+      "{} takes {} of delivered fiber on a spool, {}; {} in all fit up to a rim clearance of {}, an estimate.", name,
+      amount_text(Amount::fiber_length, kind.room_mm / 1e3, 1, inch),
+      ordered ? "as the order limits it" : "as far as it fits",
+      amount_text(Amount::fiber_length, kind.fits_mm / 1e3, 1, inch),
+      short_size_text(kind.plan.limits().rim_clearance_mm, 4, inch));
 }
 
 std::string time_words(const std::optional<double>& time_s) { return time_s ? duration_text(*time_s) : "not known"; }

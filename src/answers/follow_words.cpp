@@ -15,14 +15,14 @@ namespace {
 
 bool is_stop(const std::string& path) { return path == "traverse.left_stop" || path == "traverse.right_stop"; }
 
-std::string with_unit(const Observation& observation, double value) {
-  return reading_text(observation, value) + (observation.is_turns ? " turns" : "");
+std::string with_unit(const Observation& observation, double value, bool inch) {
+  return reading_text(observation, value, inch) + (observation.is_turns ? " turns" : "");
 }
 
-std::string against_plan(const Compared& each) {
+std::string against_plan(const Compared& each, bool inch) {
   const Observation& o = each.observation;
-  return fmt::format("{} reads {}, the plan has {}, {} more or less", o.words(), with_unit(o, o.measured),
-                     reading_text(o, each.planned), reading_text(o, each.tolerance));
+  return fmt::format("{} reads {}, the plan has {}, {} more or less", o.words(), with_unit(o, o.measured, inch),
+                     reading_text(o, each.planned, inch), reading_text(o, each.tolerance, inch));
 }
 
 // Of a dwell or lost motion that was found: what else it may be.
@@ -42,7 +42,7 @@ std::string dial_words_of(const NowSet& set) {
 
 }  // namespace
 
-std::string standing_words(const Followed& followed) {
+std::string standing_words(const Followed& followed, bool inch) {
   const std::vector<Compared>& readings = followed.beside.readings;
   const Compared& most = followed.beside.most_off();
   if (followed.on_plan) {
@@ -52,13 +52,13 @@ std::string standing_words(const Followed& followed) {
   }
   if (!most.beyond()) {
     return fmt::format("Off plan: each reading alone could be chance, but all together are not; most of all {}.",
-                       against_plan(most));
+                       against_plan(most, inch));
   }
   const auto beyond =
       std::count_if(readings.begin(), readings.end(), [](const Compared& each) { return each.beyond(); });
   const std::string others =
       beyond == 1 ? "" : fmt::format(" Of {} readings, {} are beyond their tolerance.", readings.size(), beyond);
-  return fmt::format("Off plan: {}.{}", against_plan(most), others);
+  return fmt::format("Off plan: {}.{}", against_plan(most, inch), others);
 }
 
 std::string found_words(const Plan& plan, const Followed& followed) {
@@ -110,10 +110,10 @@ const char* change_caution() {
          "fingers, and a broken end whips.";
 }
 
-std::string off_words(const Compared& compared) {
+std::string off_words(const Compared& compared, bool inch) {
   if (!compared.beyond()) return "on plan";
   const Observation& o = compared.observation;
-  return fmt::format("{} too {}", with_unit(o, std::abs(compared.off())),
+  return fmt::format("{} too {}", with_unit(o, std::abs(compared.off()), inch),
                      compared.off() > 0.0 ? (o.is_turns ? "many" : "much") : (o.is_turns ? "few" : "little"));
 }
 

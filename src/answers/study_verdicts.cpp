@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "answers/stations_words.h"
 #include "answers/study_report.h"
 #include "figures/figures.h"
 
@@ -87,9 +88,7 @@ std::string grades_words(const GradeCount& count, const char* what) {
 
 std::string coarse_words(const Study& study) {
   if (study.spec.lay.fidelity >= 1.0) return "";
-  return fmt::format(
-      "These builds have {:.0f} % of a full build's stations: lay a setting to be sure of its verdict.",
-      100.0 * study.spec.lay.fidelity);
+  return stations_words(study.spec.lay.fidelity, "These builds") + " Lay a setting to be sure of its verdict.";
 }
 
 std::string study_verdicts(const Study& study) {
@@ -106,9 +105,9 @@ std::string tolerance_verdicts(const Study& study, const ToleranceStatistics& st
   constexpr double percent = 100.0;
   std::string text = fmt::format("Verdict: {}\n", grades_words(statistics.grades, "winds"));
   if (statistics.grades.judged() == 0) return text;
-  text += fmt::format("Chance of a good wind: {:.0f} % (95 % interval {:.0f} to {:.0f} %)\n",
-                      percent * statistics.good_share, percent * statistics.good_interval[0],
-                      percent * statistics.good_interval[1]);
+  text +=
+      fmt::format("Chance of a good wind: {} (95 % interval {} to {})\n", percent_text(statistics.good_share, 0),
+                  figure(percent * statistics.good_interval[0], 0), percent_text(statistics.good_interval[1], 0));
   std::vector<StudyRow> independent;
   for (const StudyRow& row : study.rows)
     if (is_independent(study, row)) independent.push_back(row);

@@ -30,17 +30,17 @@ Json saving_json(const FileSaving& saving) {
           {"trouble", saving.outcome && !saving.outcome->empty() ? saving.outcome->front().what : ""}};
 }
 
-Json order_json(const OpenOrder& open) {
+Json order_json(const OpenOrder& open, bool inch) {
   const InquiryStatus status = open.status();
   Json spools = Json::array(), total = nullptr;
   const LaidOrder* laid = open.laid().get();
   if (laid != nullptr && laid->not_placed.empty()) {
     for (std::size_t i = 0; i < laid->batch.spools.size(); ++i) {
-      spools.push_back(row_json(spool_row(laid->batch, i)));
+      spools.push_back(row_json(spool_row(laid->batch, i, inch)));
       const std::optional<std::string> file = open.written_plan(i);
       spools.back()["written"] = file ? Json(*file) : Json(nullptr);
     }
-    total = row_json(total_row(laid->batch));
+    total = row_json(total_row(laid->batch, inch));
   }
   const std::optional<FileSaving> saving = open.saving();
   return {{"file", open.file()},

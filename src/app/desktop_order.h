@@ -7,7 +7,7 @@
 
 namespace laywright {
 
-[[nodiscard]] nlohmann::ordered_json order_json(const OpenOrder& open);
+[[nodiscard]] nlohmann::ordered_json order_json(const OpenOrder& open, bool inch);
 
 // A file, or a set, on its way.
 [[nodiscard]] nlohmann::ordered_json saving_json(const FileSaving& saving);

@@ -7,6 +7,7 @@
 #include "app/desktop_records.h"
 #include "desk/machine_quantity.h"
 #include "measure/severity.h"
+#include "ui/advice_parts.h"
 #include "verdict/verdict_words.h"
 
 namespace laywright {
@@ -213,7 +214,7 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
                 {"x_to", panels.map.x_to}};
   all["beginning"] = beginning(bench);
   all["records"] = records_json(bench, panels);
-  all["order"] = order_json(bench.order());
+  all["order"] = order_json(bench.order(), in_inches(bench));
   all["recovery_offers"] = bench.recovery_offers().size();
   all["recent"] = bench.settings().recent;
   all["notices"] = Json::array();

@@ -83,7 +83,7 @@ Result<FollowAnswer> follow_wind(const Plan& plan, std::uint64_t seed, const Typ
   settings.threads = advice_threads();
   Result<Followed> found = follow(plan, wound, settings, progress);
   if (!found.ok()) return found.issues();
-  FollowAnswer answer{{plan, seed}, typed, wound, std::move(found).value(), nullptr, nullptr};
+  FollowAnswer answer{{plan, seed}, settings.lay.fidelity, typed, wound, std::move(found).value(), nullptr, nullptr};
   answer.unchanged = shown_build(answer.followed.unchanged);
   answer.changed = shown_build(answer.followed.changed);
   return answer;

@@ -53,7 +53,8 @@ struct DrawsAnswer {
 // A wind that is followed; it has no options. What it will be is laid as a build is, to be looked at.
 struct FollowAnswer {
   AdviceBasis of;
-  TypedReadings typed;  // as the readings stood when it was asked; lines of `wound` are its rows, from 2 on
+  double fidelity = 1.0;  // with which its winds were laid
+  TypedReadings typed;    // as the readings stood when it was asked; lines of `wound` are its rows, from 2 on
   AsWound wound;
   Followed followed;
   WoundPtr unchanged, changed;  // the second null where nothing is to be changed

@@ -57,6 +57,8 @@ void show(const BenchInside& in, bool changed) {
 
 void type(const BenchInside& in, const TypedRow& place, std::size_t cell, const std::string& text) {
   TypedReadings& typed = in.desk().readings;
+  const Result<Plan> plan = check(in.state().draft);
+  typed = in_units(std::move(typed), plan.ok() ? counter_of(plan.value()) : nullptr, place.inch);
   // A row without a layer is known by what stands in it.
   const auto is_it = [&](const TypedRow& row) {
     return row.same_place(place) || (!row.layer && !row.at_end && row.layer == place.layer &&
@@ -67,6 +69,7 @@ void type(const BenchInside& in, const TypedRow& place, std::size_t cell, const 
     checkpoint.at_end = place.at_end;
     checkpoint.layer = place.layer.value_or(0);
     typed = with_checkpoints(std::move(typed), {checkpoint});
+    if (typed.size() == 1) typed.front().inch = place.inch;
   }
   const auto found = std::find_if(typed.begin(), typed.end(), is_it);
   if (found != typed.end()) found->cells[cell] = text;

@@ -9,7 +9,7 @@
 
 namespace laywright::cmd {
 
-// Into a cell of the row at that place, as typed.
+// Into a cell of the row at that place, as typed, in the units of that row.
 Command type_reading(const TypedRow& place, std::size_t cell, const std::string& text);
 Command clear_readings();
 Command follow_wind();  // the answer comes in the background

@@ -45,6 +45,9 @@ struct RecordsKept {
   Issues trouble;
 };
 
+// Stations of the winds that a fit lays, to those that the model needs: some hundred of them, while a person waits.
+inline constexpr double fitted_fidelity = 0.5;
+
 // What a recorded spool was wound with.
 struct RecordFit {
   std::string place;

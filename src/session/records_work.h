@@ -7,9 +7,6 @@
 
 namespace laywright {
 
-// Stations of the winds that a fit lays, to those that the model needs: some hundred of them, while a person waits.
-inline constexpr double fitted_fidelity = 0.5;
-
 // `known`: how many entries the place had when the same was read last; where it has as many, the result is "stopped". A trouble of the
 // place is no trouble of the job: it stands in what is seen.
 [[nodiscard]] JobResult<RecordsSeen> read_records(const RecordsLook& look, std::optional<long long> known);

@@ -18,15 +18,21 @@ struct TypedRow {
   std::optional<int> layer;  // that has ended; neither this nor the end: a counter says where
   bool at_end = false;
   std::array<std::string, reading_cells> cells;
+  bool inch = false;  // lengths are typed in feet, diameters and widths in inches; else in m and mm
 
   [[nodiscard]] bool empty() const;
   [[nodiscard]] bool same_place(const TypedRow& other) const;
 };
 
+// All rows are in one system of units.
 using TypedReadings = std::vector<TypedRow>;
 
 // The same, with an empty row for each checkpoint that has none.
 [[nodiscard]] TypedReadings with_checkpoints(TypedReadings typed, const std::vector<Checkpoint>& checkpoints);
+
+// The same in that system of units, to ten digits. What cannot be read yet stays as it was typed, all of it: `inch` of the rows
+// tells. `counter`: the machine's, or null.
+[[nodiscard]] TypedReadings in_units(TypedReadings typed, const Counter* counter, bool inch);
 
 // As the table of a file is read; its lines are the rows, from 2 on. Errors: as read_as_wound().
 [[nodiscard]] Result<AsWound> read_typed(const TypedReadings& typed, const Plan& plan);

@@ -7,7 +7,6 @@
 #include "session/advice_commands.h"
 #include "session/command_rows.h"
 #include "ui/style.h"
-#include "ui/texts.h"
 
 namespace laywright {
 namespace {
@@ -25,6 +24,11 @@ void tip(const std::string& text) {
 
 Theme theme_of(const Workbench& bench) {
   return bench.active() != nullptr ? bench.active()->stage.view.theme : bench.settings().view.theme;
+}
+
+bool in_inches(const Workbench& bench) {
+  const View& view = bench.active() != nullptr ? bench.active()->stage.view : bench.settings().view;
+  return view.units == Units::inch;
 }
 
 void coloured(const ImVec4& color, const std::string& text) {

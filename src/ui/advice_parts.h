@@ -11,6 +11,9 @@ namespace laywright {
 // Of the active plan's picture; without a plan the one that is remembered.
 [[nodiscard]] Theme theme_of(const Workbench& bench);
 
+// The person's units are inches and feet; without a plan those of the next one.
+[[nodiscard]] bool in_inches(const Workbench& bench);
+
 // A paragraph in a colour.
 void coloured(const ImVec4& color, const std::string& text);
 

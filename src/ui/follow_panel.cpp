@@ -7,6 +7,7 @@
 #include <imgui_stdlib.h>
 
 #include "answers/follow_words.h"
+#include "answers/stations_words.h"
 #include "figures/dial_words.h"
 #include "session/advice.h"
 #include "session/advice_commands.h"
@@ -33,10 +34,11 @@ struct RowStanding {
   std::string words;
 };
 
-RowStanding standing_of(const TypedReadings& typed, std::size_t row, const FollowAnswer* answer) {
+RowStanding standing_of(const TypedReadings& typed, std::size_t row, const FollowAnswer* answer, const Plan& plan) {
   if (typed[row].empty()) return {};
   if (answer == nullptr) return {RowState::waits, "not followed yet"};
-  const TypedReadings& followed = answer->typed;
+  const bool inch = typed[row].inch;
+  const TypedReadings followed = in_units(answer->typed, counter_of(plan), inch);
   const auto same = std::find_if(followed.begin(), followed.end(), [&](const TypedRow& each) {
     return each.cells == typed[row].cells && (each.same_place(typed[row]) || !(each.layer || each.at_end));
   });
@@ -49,7 +51,7 @@ RowStanding standing_of(const TypedReadings& typed, std::size_t row, const Follo
   }
   if (worst == nullptr) return {RowState::waits, "nothing to compare"};
   if (!worst->beyond()) return {RowState::on_plan, "on plan"};
-  return {RowState::off, fmt::format("{} {}", worst->observation.what, off_words(*worst))};
+  return {RowState::off, fmt::format("{} {}", worst->observation.what, off_words(*worst, inch))};
 }
 
 // A circle on plan, a triangle off, a line where nothing is known.
@@ -93,7 +95,7 @@ void row(const Workbench& bench, const TypedReadings& typed, std::size_t i,
   }
   state.places.note_item(fmt::format("follow row {}", i));
   ImGui::TableNextColumn();
-  const RowStanding standing = standing_of(typed, i, bench.active()->advice->follow().get());
+  const RowStanding standing = standing_of(typed, i, bench.active()->advice->follow().get(), bench.wound()->plan());
   const ImVec4 color = standing.state == RowState::off ? error_color(theme) : quiet_color();
   shape_of(standing.state,
            standing.state == RowState::on_plan ? ImGui::GetStyleColorVec4(ImGuiCol_CheckMark) : color);
@@ -110,7 +112,7 @@ void row(const Workbench& bench, const TypedReadings& typed, std::size_t i,
     ImGui::PushID(static_cast<int>(cell));
     ImGui::SetNextItemWidth(em(4.6F));
     std::string text = typed_row.cells[cell];
-    const std::string hint = planned_in(at, cell);
+    const std::string hint = planned_in(at, cell, typed_row.inch);
     if (ImGui::InputTextWithHint("##cell", hint.c_str(), &text))
       out.push_back(cmd::type_reading(typed_row, cell, text));
     state.places.note_item(fmt::format("follow cell {} {}", i, cell));
@@ -129,7 +131,10 @@ void checklist_table(const Workbench& bench, const std::vector<Checkpoint>& chec
     return;
   take_keys_here("Follow", true, state);
   ImGui::TableSetupScrollFreeze(2, 1);  // what a row is stays in sight
-  const std::vector<std::string> heads = reading_heads(counter_of(bench.wound()->plan()));
+  const Counter* counter = counter_of(bench.wound()->plan());
+  const TypedReadings typed =
+      in_units(with_checkpoints(bench.active()->readings, checkpoints), counter, in_inches(bench));
+  const std::vector<std::string> heads = reading_heads(counter, !typed.empty() && typed.front().inch);
   std::vector<const char*> names{"Read", "Is"};
   for (const std::string& head : heads) names.push_back(head.c_str());
   for (const char* name : names) ImGui::TableSetupColumn(name);
@@ -139,7 +144,6 @@ void checklist_table(const Workbench& bench, const std::vector<Checkpoint>& chec
                "Counted since the start; grey: as planned", "Since the start; grey: as planned",
                "Outer diameter over the fiber at the left flange", "In the middle", "At the right flange",
                "Of the last whole layer, over its outermost turns"});
-  const TypedReadings typed = with_checkpoints(bench.active()->readings, checkpoints);
   for (std::size_t i = 0; i < typed.size(); ++i) row(bench, typed, i, checkpoints, state, out);
   ImGui::EndTable();
 }
@@ -158,7 +162,7 @@ void answer_words(const Workbench& bench, const FollowAnswer& answer, PanelState
   stale_line(bench, AdviceKind::follow, place_name, state);
   ImGui::BeginGroup();
   heading(followed.on_plan ? "On plan" : "Off plan", state);
-  wrapped_text(standing_words(followed));
+  wrapped_text(standing_words(followed, in_inches(bench)));
   if (followed.likely) wrapped_text(found_words(plan, followed));
   ImGui::EndGroup();
   state.places.note_item(followed.on_plan ? "follow on plan" : "follow off plan");
@@ -173,6 +177,7 @@ void answer_words(const Workbench& bench, const FollowAnswer& answer, PanelState
   if (followed.changed)
     forecast_words(bench, "Show with the change", "With the change from here on: ", *followed.changed, true, state,
                    out);
+  if (answer.fidelity < 1.0) coloured(quiet_color(), stations_words(answer.fidelity, "These winds"));
   forecast_words(bench, followed.on_plan ? "Show what it will be" : "Show with nothing changed",
                  followed.on_plan ? "" : "If nothing is changed: ", *followed.unchanged, false, state, out);
 }

@@ -35,17 +35,17 @@ void issues_of(Issues issues, Theme theme, PanelState& state) {
   }
 }
 
-void head(const OpenOrder& open, PanelState& state) {
+void head(const OpenOrder& open, bool inch, PanelState& state) {
   const std::string file = visible(std::filesystem::path(open.file()).filename().string());
   heading(open.order() ? capitalised(order_name(*open.order())) : file, state);
   if (open.order() && !open.order()->title.empty()) wrapped_text(visible(open.order()->title));
   if (!open.laid()) return;
   const LaidOrder& laid = *open.laid();
   const bool placed = laid.not_placed.empty();
-  if (placed) wrapped_text(batch_line(laid.batch) + ".");
-  std::string besides = besides_words(laid.batch.order);
+  if (placed) wrapped_text(batch_line(laid.batch, inch) + ".");
+  std::string besides = besides_words(laid.batch.order, inch);
   for (const SpoolKind& kind : laid.batch.kinds) {
-    if (kind.fits_mm > 0.0) besides += ' ' + room_words(kind);
+    if (kind.fits_mm > 0.0) besides += ' ' + room_words(kind, inch);
   }
   quiet(besides);
 }
@@ -67,7 +67,7 @@ void standing(const OpenOrder& open, Theme theme, PanelState& state) {
 void body(const Workbench& bench, PanelState& state, Commands& out) {
   const OpenOrder& open = bench.order();
   const Theme theme = theme_of(bench);
-  head(open, state);
+  head(open, in_inches(bench), state);
   ImGui::Spacing();
   const std::shared_ptr<const LaidOrder>& laid = open.laid();
   const bool unsound = has_error(open.issues());

@@ -15,19 +15,19 @@ namespace laywright {
 namespace {
 
 struct FigureColumn {
-  const char *name, *unit, *tip;
+  const char *name, *tip;
   std::string BatchRow::*figure;
 };
 
 constexpr std::array figure_columns{
-    FigureColumn{"Net", "m", "Of delivered fiber", &BatchRow::net},
-    FigureColumn{"Gross", "m", "Wound: with leader, tail and samples", &BatchRow::gross},
-    FigureColumn{"Splices", "", "On this spool", &BatchRow::splices},
-    FigureColumn{"Turns", "", "Of the gross length", &BatchRow::turns},
-    FigureColumn{"Diameter", "mm", "Greatest over the fiber, an estimate", &BatchRow::diameter},
-    FigureColumn{"Clearance", "mm", "From the fiber to the rim, an estimate", &BatchRow::clearance},
-    FigureColumn{"Fiber", "kg", "Of the gross length, before samples are cut off, an estimate", &BatchRow::fiber},
-    FigureColumn{"Time", "", "Of winding at the plan's line speed, an estimate", &BatchRow::time},
+    FigureColumn{"Net", "Of delivered fiber", &BatchRow::net},
+    FigureColumn{"Gross", "Wound: with leader, tail and samples", &BatchRow::gross},
+    FigureColumn{"Splices", "On this spool", &BatchRow::splices},
+    FigureColumn{"Turns", "Of the gross length", &BatchRow::turns},
+    FigureColumn{"Diameter", "Greatest over the fiber, an estimate", &BatchRow::diameter},
+    FigureColumn{"Clearance", "From the fiber to the rim, an estimate", &BatchRow::clearance},
+    FigureColumn{"Fiber", "Of the gross length, before samples are cut off, an estimate", &BatchRow::fiber},
+    FigureColumn{"Time", "Of winding at the plan's line speed, an estimate", &BatchRow::time},
 };
 
 // Words need their room, too: where there are no splices, nothing is said of them, and time and mass are told where it is
@@ -43,17 +43,19 @@ std::vector<FigureColumn> columns_for(const Order& order, float room) {
   return columns;
 }
 
-const std::vector<BatchRow>& rows_of(const std::shared_ptr<const LaidOrder>& laid, OrderState& own) {
-  if (own.of.lock() == laid) return own.rows;
+const std::vector<BatchRow>& rows_of(const std::shared_ptr<const LaidOrder>& laid, bool inch, OrderState& own) {
+  if (own.of.lock() == laid && own.inch == inch) return own.rows;
   own.of = laid;
+  own.inch = inch;
   own.rows.clear();
-  for (std::size_t i = 0; i < laid->batch.spools.size(); ++i) own.rows.push_back(spool_row(laid->batch, i));
-  own.rows.push_back(total_row(laid->batch));
+  for (std::size_t i = 0; i < laid->batch.spools.size(); ++i) own.rows.push_back(spool_row(laid->batch, i, inch));
+  own.rows.push_back(total_row(laid->batch, inch));
   return own.rows;
 }
 
 // Units below the names, as the command has them: the words beside get the room.
-void heads(const std::vector<FigureColumn>& columns) {
+void heads(const std::vector<FigureColumn>& columns, bool inch) {
+  const BatchRow units = batch_units(inch);
   // No row of headers: its words would not widen the columns.
   ImGui::TableNextRow();
   ImGui::TableSetBgColor(ImGuiTableBgTarget_RowBg0, ImGui::GetColorU32(ImGuiCol_TableHeaderBg));
@@ -66,7 +68,7 @@ void heads(const std::vector<FigureColumn>& columns) {
     ImGui::TableNextColumn();
     ImGui::BeginGroup();
     right_text(column.name);
-    right_text(column.unit, true);
+    right_text(units.*column.figure, true);
     ImGui::EndGroup();
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", column.tip);
   }
@@ -106,7 +108,8 @@ void open_button(const Workbench& bench, std::size_t spool, PanelState& state, C
 
 void spools_table(const Workbench& bench, float below, PanelState& state, Commands& out) {
   const std::shared_ptr<const LaidOrder>& laid = bench.order().laid();
-  const std::vector<BatchRow>& rows = rows_of(laid, state.order);
+  const bool inch = in_inches(bench);
+  const std::vector<BatchRow>& rows = rows_of(laid, inch, state.order);
   const ImVec2 room = ImGui::GetContentRegionAvail();
   const std::vector<FigureColumn> columns = columns_for(laid->batch.order, room.x);
   constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_ScrollY |
@@ -120,7 +123,7 @@ void spools_table(const Workbench& bench, float below, PanelState& state, Comman
   for (const FigureColumn& column : columns) ImGui::TableSetupColumn(column.name);
   ImGui::TableSetupColumn("verdict", ImGuiTableColumnFlags_WidthStretch, 1.7F);
   ImGui::TableSetupColumn("open");
-  heads(columns);
+  heads(columns, inch);
   const Theme theme = theme_of(bench);
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const BatchRow& row = rows[i];

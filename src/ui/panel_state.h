@@ -128,6 +128,7 @@ struct RecordsState {
 
 struct OrderState {
   std::weak_ptr<const LaidOrder> of;  // whose rows these are
+  bool inch = false;                  // and in which units
   std::vector<BatchRow> rows;         // of each spool, and last of all
 };
 

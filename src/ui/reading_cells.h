@@ -13,9 +13,9 @@ namespace laywright {
 [[nodiscard]] const Checkpoint* checkpoint_of(const std::vector<Checkpoint>& checkpoints, const TypedRow& row);
 
 // What the cell shows while it is empty: what it should be.
-[[nodiscard]] std::string planned_in(const Checkpoint* at, std::size_t cell);
+[[nodiscard]] std::string planned_in(const Checkpoint* at, std::size_t cell, bool inch);
 
 // Of the cells, in their order; `counter`: the machine's, or null.
-[[nodiscard]] std::vector<std::string> reading_heads(const Counter* counter);
+[[nodiscard]] std::vector<std::string> reading_heads(const Counter* counter, bool inch);
 
 }  // namespace laywright

@@ -6,6 +6,7 @@
 #include <imgui_stdlib.h>
 
 #include "answers/fit_report.h"
+#include "answers/stations_words.h"
 #include "base/readable.h"
 #include "jobs/trouble.h"
 #include "session/records_commands.h"
@@ -83,8 +84,8 @@ void record_fit_part(const Workbench& bench, PanelState& state, Commands& out) {
   if (!(of_this && records.fitting().busy)) {
     command_button(
         bench, "Fit this spool", cmd::fit_record(state.records.by),
-        "Finds the settings that explain the readings best, in winds of half the stations; the fit is kept with the "
-        "record.",
+        fmt::format("Finds the settings that explain the readings best. {} The fit is kept with the record.",
+                    stations_words(fitted_fidelity, "Its winds")),
         out);
     state.places.note_item("records fit");
     ImGui::SameLine();

@@ -32,7 +32,7 @@ void decision_row(const std::string& place, SaidOfSpool& said, PanelState& state
 
 void readings_table(const std::vector<Checkpoint>& checkpoints, const Counter* counter, const std::string& place,
                     SaidOfSpool& said, PanelState& state) {
-  const std::vector<std::string> cells = reading_heads(counter);
+  const std::vector<std::string> cells = reading_heads(counter, false);
   std::vector<const char*> heads{"Read"};
   for (const std::string& cell : cells) heads.push_back(cell.c_str());
   said.readings = with_checkpoints(std::move(said.readings), checkpoints);
@@ -52,7 +52,7 @@ void readings_table(const std::vector<Checkpoint>& checkpoints, const Counter* c
       ImGui::TableNextColumn();
       ImGui::PushID(static_cast<int>(cell));
       ImGui::SetNextItemWidth(em(5.0F));
-      const std::string hint = planned_in(checkpoint_of(checkpoints, row), cell);
+      const std::string hint = planned_in(checkpoint_of(checkpoints, row), cell, false);
       ImGui::InputTextWithHint("##cell", hint.c_str(), &row.cells[cell]);
       state.places.note_item(fmt::format("{} cell {} {}", place, i, cell));
       ImGui::PopID();
@@ -72,7 +72,7 @@ void take_over_button(const Workbench& bench, SaidOfSpool& said, const std::stri
   if (lines == 0) return;
   ImGui::SameLine(0.0F, em(1.2F));
   if (ImGui::Button(fmt::format("Take over from Follow ({} line{})", lines, lines == 1 ? "" : "s").c_str()))
-    said.readings = followed;
+    said.readings = in_units(followed, bench.wound() ? counter_of(bench.wound()->plan()) : nullptr, false);
   state.places.note_item(place + " take over");
   if (ImGui::IsItemHovered())
     ImGui::SetTooltip("What was typed into the tab Follow takes the place of what stands here.");

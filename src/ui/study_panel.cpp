@@ -4,6 +4,7 @@
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
+#include "base/quantity_text.h"
 #include "session/advice.h"
 #include "session/advice_commands.h"
 #include "session/study_request.h"
@@ -153,7 +154,7 @@ void picture_panel(const Workbench& bench, bool alone, PanelState& state, Comman
   choose_figure(bench, state);
   if (answer->study.spec.lay.fidelity < 1.0) {
     ImGui::SameLine();
-    ImGui::TextDisabled("half the stations");
+    ImGui::TextDisabled("%s of the stations", percent_text(answer->study.spec.lay.fidelity, 0).c_str());
     if (ImGui::IsItemHovered())
       ImGui::SetTooltip(
           "A verdict near a limit may differ from that of the build itself.\n"

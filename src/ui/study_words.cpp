@@ -2,11 +2,13 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <optional>
 
 #include <fmt/format.h>
 
+#include "answers/stations_words.h"
 #include "answers/study_report.h"
-#include "base/inch.h"
+#include "base/quantity_text.h"
 #include "base/spelling.h"
 #include "figures/figures.h"
 #include "session/study_request.h"
@@ -16,17 +18,16 @@
 namespace laywright {
 namespace {
 
-// In another system a figure is divided, and takes more or fewer decimals.
-struct ShownIn {
-  double divisor = 1.0;
-  int more_decimals = 0;
-  std::string_view unit;
-};
+// Of what has no other unit in inches: none.
+std::optional<Amount> amount_of(const OutcomeFigure& figure) {
+  if (figure.unit == "mm") return Amount::small_length;
+  if (figure.unit == "m") return Amount::fiber_length;
+  return std::nullopt;
+}
 
-ShownIn shown_in(const OutcomeFigure& figure, Units units) {
-  if (units == Units::inch && figure.unit == "mm") return {mm_per_inch, 2, "in"};
-  if (units == Units::inch && figure.unit == "m") return {m_per_foot, 0, "ft"};
-  return {1.0, 0, figure.unit};
+std::string shown_unit(const OutcomeFigure& figure, Units units) {
+  const std::optional<Amount> amount = amount_of(figure);
+  return amount ? unit_in(*amount, units == Units::inch) : std::string(figure.unit);
 }
 
 // "Do not wind: the valley at the right flange is 3.83 fiber diameters deep; ...", in lines.
@@ -49,18 +50,20 @@ const FieldRow* row_of(const StudyPicture& picture, const std::string& path) {
 }  // namespace
 
 std::string figure_heading(const OutcomeFigure& figure, Units units) {
-  const ShownIn shown = shown_in(figure, units);
+  const std::string unit = shown_unit(figure, units);
   std::string words = spoken(std::string(figure.words));
-  if (!shown.unit.empty()) words += fmt::format(", {}", shown.unit);
+  if (!unit.empty()) words += fmt::format(", {}", unit);
   return words;
 }
 
 double figure_in(const OutcomeFigure& figure, double value, Units units) {
-  return value / shown_in(figure, units).divisor;
+  const std::optional<Amount> amount = amount_of(figure);
+  return amount ? value_in(*amount, value, units == Units::inch) : value;
 }
 
 std::string figure_text(const OutcomeFigure& f, double value, Units units) {
-  return figure(figure_in(f, value, units), f.decimals + shown_in(f, units).more_decimals);
+  const std::optional<Amount> amount = amount_of(f);
+  return amount ? figure_in(*amount, value, f.decimals, units == Units::inch) : figure(value, f.decimals);
 }
 
 std::string axis_text(const StudyPicture& picture, const StudyAxis& axis, double value, bool with_unit) {
@@ -91,10 +94,9 @@ std::string build_words(const StudyPicture& picture, std::size_t index) {
   if (row.figures.empty()) return words + "No sound plan with these settings.";
   const Units units = units_of(picture);
   const auto tell = [&](const OutcomeFigure& f) {
-    const ShownIn shown = shown_in(f, units);
+    const std::string unit = shown_unit(f, units);
     words += fmt::format("\n{}: {}{}{}", spoken(std::string(f.words)),
-                         figure_text(f, row.figures[Study::figure(f.key)], units), shown.unit.empty() ? "" : " ",
-                         shown.unit);
+                         figure_text(f, row.figures[Study::figure(f.key)], units), unit.empty() ? "" : " ", unit);
   };
   tell(picture.figure);
   for (const char* key : {"outer_diameter_greatest_mm", "rim_clearance_mm", "gap_length_m", "edge_deviation_mm",
@@ -103,7 +105,8 @@ std::string build_words(const StudyPicture& picture, std::size_t index) {
   }
   if (row.verdict) words += fmt::format("\n\n{}", verdict_words(*row.verdict));
   if (study.spec.lay.fidelity < 1.0)
-    words += "\nHalf the stations: near a limit, the build itself may be judged otherwise.";
+    words += fmt::format("\n{} Near a limit, the build itself may be judged otherwise.",
+                         stations_words(study.spec.lay.fidelity, "These builds"));
   return words + (picture.stale ? "" : " A click sets the plan so.");
 }
 

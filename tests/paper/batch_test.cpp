@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "answers/batch_report.h"
+#include "answers/batch_rows.h"
 #include "answers/batch_words.h"
 #include "figures/figures.h"
 #include "order/reel_shop.h"
@@ -42,6 +43,24 @@ const Batch& batch() {
 }
 
 }  // namespace
+
+TEST_CASE("a row of the table is told in feet, inches and pounds, too, with the units that it is told in") {
+  // A foot is 304.8 mm, an inch 25.4 mm, a pound .45359237 kg: the agreement of 1959.
+  const BatchRow metric = spool_row(batch(), 0), inch = spool_row(batch(), 0, true);
+  CHECK(inch.net == figure(batch().spools[0].net_mm / 304.8, 2));
+  CHECK(inch.diameter == figure(batch().winds[batch().spools[0].wind].outer_diameter_mm / 25.4, 5));
+  CHECK(inch.fiber == figure(*batch().winds[batch().spools[0].wind].fiber_mass_kg / 0.45359237, 3));
+  CHECK(metric.net == figure(batch().spools[0].net_mm / 1e3, 2));
+  CHECK((batch_units().net == "m" && batch_units().diameter == "mm" && batch_units().fiber == "kg"));
+  CHECK((batch_units(true).net == "ft" && batch_units(true).clearance == "in" && batch_units(true).fiber == "lb"));
+  for (const std::string& words : {batch_line(batch(), true), besides_words(batch().order, true), inch.takes,
+                                   room_words(batch().kinds[0], true)}) {
+    CAPTURE(words);
+    CHECK(words.find(" ft") != std::string::npos);
+    CHECK(words.find(" m ") == std::string::npos);
+    CHECK(words.find(" mm") == std::string::npos);
+  }
+}
 
 TEST_CASE("text, JSON, table and paper of an order say the same") {
   const json document = json::parse(batch_json(batch()));
