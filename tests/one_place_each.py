@@ -1,6 +1,7 @@
-"""What the program does in one place only is done nowhere else: starting threads, and catching whatever is thrown.
+"""What the program does in one place only is done nowhere else: starting threads, and catching whatever is thrown. The share
+page's script makes no number into text.
 
-    one_place_each.py SRC          reads every .h and .cpp under SRC
+    one_place_each.py SRC          reads every .h, .cpp and .js under SRC
     one_place_each.py --self-test  proves that each is found elsewhere
 """
 
@@ -16,8 +17,18 @@ PLACES = [
 ]
 
 
+IN_SCRIPTS = re.compile(r"\.to(?:Fixed|Precision|Exponential|LocaleString)\b|\bNumberFormat\b")
+
+
+def wrong_in_scripts(src):
+    for path in sorted(src.rglob("*.js")):
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+            if IN_SCRIPTS.search(line):
+                yield f"{path}:{number}: a number becomes text, which only base/quantity_text.cpp makes it"
+
+
 def wrong_places(src):
-    wrong = []
+    wrong = list(wrong_in_scripts(src))
     for what, sought, place, times in PLACES:
         found = 0
         for path in sorted(src.rglob("*")):
@@ -51,6 +62,12 @@ def self_test():
             wrong = wrong_places(src)
             assert len(wrong) == 1 and "lay/other.cpp:1" in wrong[0], f"{line} was not found: {wrong}"
         (src / "lay/other.cpp").unlink()
+        (src / "page.js").write_text("Math.round(width);\n", encoding="utf-8")
+        assert wrong_places(src) == [], wrong_places(src)
+        for line in ("value.toFixed(2)", "value.toLocaleString('en')", "new Intl.NumberFormat('en')", "x.toPrecision(2)"):
+            (src / "page.js").write_text(line + "\n", encoding="utf-8")
+            assert len(wrong_places(src)) == 1, f"{line} was not found"
+        (src / "page.js").unlink()
         (src / "jobs/thread.cpp").write_text("", encoding="utf-8")
         assert len(wrong_places(src)) == 1, "a place that does it no longer was not found"
 
