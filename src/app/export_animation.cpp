@@ -12,6 +12,7 @@
 #include "base/atomic_file.h"
 #include "base/folder_paths.h"
 #include "base/readable.h"
+#include "desk/playback.h"
 #include "export/file_size.h"
 #include "export/webp_animation.h"
 #include "paint/offscreen_context.h"
@@ -106,6 +107,19 @@ void fit_turntable(const SceneSource& source, const ExportOptions& options, View
   view.camera.distance_mm = distance_mm / options.view.zoom;
 }
 
+// As they stand in the pictures of a film.
+std::vector<GuideInWay> guides_of(const SceneSource& source, const View& view, int frames) {
+  std::vector<GuideInWay> guides;
+  for (int frame = 0; frame < frames; ++frame) {
+    const auto turn = view_of_frame(source, view, ExportKind::fill, frame, frames).until_turn;
+    if (!turn) continue;
+    const GuidePose pose = guide_pose(source, *turn);
+    const double radius_mm = guides.empty() ? make_guide(source, pose).eye_radius_mm : guides.back().eye_radius_mm;
+    guides.push_back({pose, radius_mm});
+  }
+  return guides;
+}
+
 CommandOutcome draw_frames(const SceneSource& source, const View& view, ExportKind kind,
                            const ExportOptions& options, Progress& progress) {
   const int frames = frames_of(options);
@@ -114,6 +128,7 @@ CommandOutcome draw_frames(const SceneSource& source, const View& view, ExportKi
   PictureStyle style;
   style.figures = !options.view.no_figures;
   style.diameter = kind == ExportKind::fill;
+  if (view.guide && kind == ExportKind::fill) style.guides = guides_of(source, view, frames);
   style.most_fine_pixels = 5e6;  // half a second for a frame on two cores would be too long
   PictureMaker maker(source, style);
   for (int frame = 0; frame < frames; ++frame) {
@@ -150,8 +165,11 @@ View view_of_frame(const SceneSource& source, const View& view, ExportKind kind,
   }
   const int growing = std::max(1, frames * 5 / 6);
   if (frame + 1 >= growing) return now;
-  const double end = length_at_turn(source, view.until_turn.value_or(source.build().turns));
-  now.until_turn = turn_at_length(source, end * (frame + 1) / growing);
+  const double turns = view.until_turn.value_or(source.build().turns), end = length_at_turn(source, turns);
+  const double turn = turn_at_length(source, end * (frame + 1) / growing);
+  // Where the guide would be at another place around the spool in each frame, it stands in front, as in play.
+  const bool leaps = view.guide && turns > 0.25 * growing;
+  now.until_turn = leaps ? std::max(0.0, std::floor(turn - fast_angle_share) + fast_angle_share) : turn;
   return now;
 }
 

@@ -68,6 +68,9 @@ Image PictureMaker::draw(const View& view, const GoesOn& goes_on) {
     words.title = source_.plan().title();
     words.subtitle = subtitle_of(source_, view, style_.diameter);
   }
+  words.guides = style_.guides;
+  if (scene_.guide && words.guides.empty())
+    words.guides.push_back({scene_.guide->pose, scene_.guide->eye_radius_mm});
   draw_overlay(overlay, scene_, view, words);
   FrameStyle style;
   style.transparent = style_.transparent;

@@ -2,9 +2,11 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "render/frame_target.h"
 #include "render/image.h"
+#include "render/overlay.h"
 #include "render/scene_renderer.h"
 #include "scene/scene.h"
 
@@ -16,6 +18,7 @@ struct PictureStyle {
   bool diameter = false;    // counted below the title, beside length and turns
   double text_scale = 0.0;  // as of OverlaySettings
   bool transparent = false;
+  std::vector<GuideInWay> guides;  // of all pictures of a film; else it is the picture's own
   // Each pixel is averaged from up to 16; fewer where this many would be exceeded.
   double most_fine_pixels = 24e6;
 };

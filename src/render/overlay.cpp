@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/readable.h"
+#include "render/overlay_fiber.h"
 #include "render/overlay_parts.h"
 
 namespace laywright {
@@ -22,18 +23,25 @@ OverlayStyle style_of(const Scene& scene, const View& view, const OverlaySetting
 struct Caption {
   glm::dvec2 corner{0.0}, size{0.0};  // no size where there is none
 };
-Caption caption_of(const Canvas& canvas, const OverlaySettings& settings, const OverlayStyle& style) {
+// In the first corner that no free fiber comes to: the upper left before all others, those over the scale bar at last.
+Caption caption_of(const Canvas& canvas, const OverlaySettings& settings, const OverlayStyle& style,
+                   const OverlayRoom& taken) {
   const double width = std::max(canvas.text_width(settings.title, 18.0 * style.unit, true),
                                 canvas.text_width(settings.subtitle, style.letters()));
   if (width <= 0.0) return {};
   const double pad = 10.0 * style.unit;
-  return {glm::dvec2(style.margin() - pad), {width + 2 * pad, 38.0 * style.unit + 2 * pad}};
+  const glm::dvec2 size(width + 2 * pad, 38.0 * style.unit + 2 * pad), near(style.margin() - pad);
+  const glm::dvec2 far = glm::dvec2(canvas.width(), canvas.height()) - near - size;
+  const double over_bar = far.y - style.scale_height();
+  for (const glm::dvec2 corner : {near, {near.x, far.y}, {far.x, near.y}, {far.x, over_bar}, {near.x, over_bar}})
+    if (!taken.is_crossed({corner, size})) return {corner, size};
+  return {near, size};
 }
 
 void draw_caption(Canvas& canvas, const Caption& caption, const OverlaySettings& settings,
                   const OverlayStyle& style) {
   if (caption.size.x <= 0.0) return;
-  const double x = style.margin(), y = style.margin() + 14.0 * style.unit;
+  const double pad = 10.0 * style.unit, x = caption.corner.x + pad, y = caption.corner.y + pad + 14.0 * style.unit;
   canvas.box(caption.corner, caption.size, 6.0 * style.unit, {style.ground.color, 0.82});
   canvas.text({x, y}, settings.title, 18.0 * style.unit, style.ink, TextAlign::start, true);
   canvas.text({x, y + 20.0 * style.unit}, settings.subtitle, style.letters(), style.faint);
@@ -48,20 +56,25 @@ void draw_overlay(Canvas& canvas, const Scene& scene, const View& view, const Ov
   settings.title = shortened(visible(given.title), [&](const std::string& words) {
     return canvas.text_width(words, 18.0 * style.unit, true) <= room;
   });
-  const Caption caption = caption_of(canvas, settings, style);
-  style.caption = caption.corner + caption.size;
+  OverlayRoom taken;
+  taken.fibers = free_fibers(view, settings.guides);
+  const Caption caption = caption_of(canvas, settings, style, taken);
+  // Rows of dimensions stand below it where it is above.
+  if (caption.corner.y <= style.margin()) style.caption = caption.corner + caption.size;
   if (scene.explained) draw_lay_point(canvas, scene, view, style);
   const bool tells = settings.legend && view.legend;
   if (tells) draw_layer_numbers(canvas, scene, view, style);
-  OverlayRoom taken;
   if (caption.size.x > 0.0) taken.words.push_back({caption.corner, caption.size});
   draw_signs(canvas, scene, view, style, taken);
   const SpoolShade shade(scene, view);
   draw_dimension_lines(canvas, scene, view, shade, style, taken);
   if (tells && scene.explained) draw_zero(canvas, scene, view, style, taken);
-  const double foot = settings.scale_bar ? style.margin() + 34.0 * style.unit : style.margin();
+  const double foot = settings.scale_bar ? style.margin() + style.scale_height() : style.margin();
+  const ScaleBar bar = settings.scale_bar ? make_scale_bar(view) : ScaleBar{};
+  const OverlayBox scale = scale_box(canvas, bar, taken, style);
+  if (scale.corner.x < canvas.width() / 2.0) taken.words.push_back(scale);
   if (tells) draw_legend(canvas, scene, shade, taken, foot, style);
-  if (settings.scale_bar) draw_scale(canvas, make_scale_bar(view), style);
+  draw_scale(canvas, bar, scale, style);
   draw_caption(canvas, caption, settings, style);
 }
 

@@ -264,15 +264,4 @@ void draw_legend(Canvas& canvas, const Scene& scene, const SpoolShade& shade, co
     sheet.rows(true);
 }
 
-void draw_scale(Canvas& canvas, const ScaleBar& bar, const OverlayStyle& style) {
-  if (bar.length_px <= 0.0) return;
-  const double u = style.unit;
-  const double right = canvas.width() - style.margin(), y = canvas.height() - style.margin() - 3 * u;
-  const double left = right - bar.length_px;
-  canvas.box({left - 10 * u, y - 26 * u}, {bar.length_px + 20 * u, 38 * u}, 6 * u, {style.ground.color, 0.82});
-  canvas.line({{left, y}, {right, y}}, style.ink, 2 * u);
-  for (const double end : {left, right}) canvas.line({{end, y - 5 * u}, {end, y + 5 * u}}, style.ink, 2 * u);
-  canvas.text({(left + right) / 2, y - 9 * u}, bar.text, style.letters(), style.ink, TextAlign::middle);
-}
-
 }  // namespace laywright

@@ -40,6 +40,11 @@ void draw_sign(Canvas& canvas, Glyph glyph, glm::dvec2 at, double radius, const 
 void draw_legend(Canvas& canvas, const Scene& scene, const SpoolShade& shade, const OverlayRoom& taken, double foot,
                  const OverlayStyle& style);
 
-void draw_scale(Canvas& canvas, const ScaleBar& bar, const OverlayStyle& style);
+// Where the scale bar stands: in the lower right corner, or in the left one where a free fiber or words would cross it; no
+// size where there is no bar.
+[[nodiscard]] OverlayBox scale_box(const Canvas& canvas, const ScaleBar& bar, const OverlayRoom& taken,
+                                   const OverlayStyle& style);
+
+void draw_scale(Canvas& canvas, const ScaleBar& bar, const OverlayBox& box, const OverlayStyle& style);
 
 }  // namespace laywright

@@ -27,8 +27,13 @@ bool overlap(const OverlayBox& a, const OverlayBox& b) {
          a.corner.y < b.corner.y + b.size.y && b.corner.y < a.corner.y + a.size.y;
 }
 
+bool OverlayRoom::is_crossed(const OverlayBox& box) const {
+  return std::any_of(fibers.begin(), fibers.end(), [&](const OverlayLine& fiber) { return crosses(fiber, box); });
+}
+
 bool OverlayRoom::meets(const OverlayBox& box) const {
-  return std::any_of(lines.begin(), lines.end(), [&](const OverlayLine& line) { return crosses(line, box); }) ||
+  return is_crossed(box) ||
+         std::any_of(lines.begin(), lines.end(), [&](const OverlayLine& line) { return crosses(line, box); }) ||
          std::any_of(words.begin(), words.end(), [&](const OverlayBox& other) { return overlap(other, box); });
 }
 

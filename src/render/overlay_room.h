@@ -22,11 +22,14 @@ struct OverlayBox {
 
 struct OverlayRoom {
   std::vector<OverlayLine> lines;
+  std::vector<OverlayBox> arrows;   // of the lines
+  std::vector<OverlayLine> fibers;  // free ones, between guide and spool, and the guide's eye
   std::vector<OverlayBox> words;
   std::vector<glm::dvec2> signs;  // of findings
 
-  // Whether a line or words reach into the box; and how many signs do.
+  // Whether a line, a fiber or words reach into the box; whether a fiber does; and how many signs do.
   [[nodiscard]] bool meets(const OverlayBox& box) const;
+  [[nodiscard]] bool is_crossed(const OverlayBox& box) const;
   [[nodiscard]] int signs_in(const OverlayBox& box) const;
 };
 

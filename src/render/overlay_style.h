@@ -13,6 +13,7 @@ struct OverlayStyle {
 
   [[nodiscard]] double letters() const { return 13.0 * unit; }
   [[nodiscard]] double margin() const { return 22.0 * unit; }
+  [[nodiscard]] double scale_height() const { return 34.0 * unit; }  // of the scale bar and its words
 };
 
 [[nodiscard]] inline Ink ink_of(const Rgba& color, double opacity = 1.0) {

@@ -77,19 +77,40 @@ float figure_size(const std::vector<Counter>& all, float column, float wanted, I
   return std::floor(wanted * std::min(1.0F, 0.9F * column / widest));
 }
 
-void draw_figures(ImDrawList& canvas, const Page& page, const Workbench& bench, const PanelState& state) {
-  const Showing& showing = *bench.showing();
-  const std::vector<Counter> all = counters(showing, *bench.wound(), bench.active()->stage.view.units);
-  const float room = page.width - 2.0F * page.margin;
-  const float column = room / static_cast<float>(all.size());
-  const float size = figure_size(all, column, page.figure, state.figure);
-  const float foot = page.height - 0.8F * page.margin;
-  const float top = foot - page.small - 0.25F * size - size;
-  const float line = top - 0.5F * page.small;
+// Words have the picture's ground to themselves: the free fiber, which goes round the spool, ends where they begin.
+void draw_ground(ImDrawList& canvas, const Page& page, Theme theme, float from, float to) {
+  const ThemeColours colours = theme_colours(theme);
+  // As the picture has it, from above to its foot.
+  const auto at = [&](float y) {
+    return ImGui::GetColorU32(color_of(mixed(colours.ground_top, colours.ground_foot, y / page.height)));
+  };
+  canvas.AddRectFilledMultiColor({0.0F, from}, {page.width, to}, at(from), at(from), at(to), at(to));
+}
+
+// The figures that count, side by side at the foot, and the line over them that tells how far it is filled.
+struct FigureRow {
+  std::vector<Counter> all;
+  float room, column, size, foot, top, line;
+};
+
+FigureRow row_of(const Page& page, const Workbench& bench, const PanelState& state) {
+  FigureRow row{counters(*bench.showing(), *bench.wound(), bench.active()->stage.view.units), 0, 0, 0, 0, 0, 0};
+  row.room = page.width - 2.0F * page.margin;
+  row.column = row.room / static_cast<float>(row.all.size());
+  row.size = figure_size(row.all, row.column, page.figure, state.figure);
+  row.foot = page.height - 0.8F * page.margin;
+  row.top = row.foot - page.small - 0.25F * row.size - row.size;
+  row.line = row.top - 0.5F * page.small;
+  return row;
+}
+
+void draw_figures(ImDrawList& canvas, const Page& page, const Workbench& bench, const FigureRow& row,
+                  const PanelState& state) {
+  const auto& [all, room, column, size, foot, top, line] = row;
   const ImU32 ink = ImGui::GetColorU32(ImGuiCol_Text), quiet = ImGui::GetColorU32(ImGuiCol_TextDisabled);
   const float thick = std::max(1.0F, std::floor(0.1F * page.small));
   canvas.AddRectFilled({page.margin, line}, {page.margin + room, line + thick}, ImGui::GetColorU32(ImGuiCol_Border));
-  const float filled = room * static_cast<float>(share_filled(showing));
+  const float filled = room * static_cast<float>(share_filled(*bench.showing()));
   canvas.AddRectFilled({page.margin, line}, {page.margin + filled, line + thick},
                        ImGui::GetColorU32(ImGuiCol_CheckMark));
   for (std::size_t i = 0; i < all.size(); ++i) {
@@ -136,11 +157,15 @@ WindowLayout draw_show(const Workbench& bench, PanelState& state) {
   const ImVec2 size = ImGui::GetIO().DisplaySize;
   ImDrawList& canvas = *ImGui::GetBackgroundDrawList();
   const Page page = page_of(size, state);
+  const FigureRow row = row_of(page, bench, state);
+  const Theme theme = bench.active()->stage.view.theme;
+  draw_ground(canvas, page, theme, 0.0F, static_cast<float>(show_room.above) * page.height);
+  draw_ground(canvas, page, theme, row.line, page.height);
   const float hidden = static_cast<float>(veil(*bench.showing()));
-  const Rgba ground = theme_colours(bench.active()->stage.view.theme).ground_top;
+  const Rgba ground = theme_colours(theme).ground_top;
   if (hidden > 0.0F) canvas.AddRectFilled({0.0F, 0.0F}, size, ImGui::GetColorU32(color_of(ground, hidden)));
   draw_headline(canvas, page, bench, state);
-  draw_figures(canvas, page, bench, state);
+  draw_figures(canvas, page, bench, row, state);
   draw_keys(canvas, page, bench, state);
   ImGui::SetMouseCursor(state.show_keys_until ? ImGuiMouseCursor_Arrow : ImGuiMouseCursor_None);
   WindowLayout layout;
