@@ -10,10 +10,12 @@
 namespace laywright {
 namespace {
 
-void draw_arrow(Canvas& canvas, glm::dvec2 tip, glm::dvec2 onward, const OverlayStyle& style) {
+void draw_arrow(Canvas& canvas, glm::dvec2 tip, glm::dvec2 onward, const OverlayStyle& style, OverlayRoom& taken) {
   const double length = 9.0 * style.unit, half = 2.8 * style.unit;
   const glm::dvec2 side(-onward.y, onward.x), foot = tip - onward * length;
   canvas.fill({tip, foot + side * half, foot - side * half}, style.ink);
+  const glm::dvec2 low = glm::min(tip, foot) - glm::abs(side) * half;
+  taken.arrows.push_back({low, glm::max(tip, foot) + glm::abs(side) * half - low});
 }
 
 // How many lines stand on each side of the spool already.
@@ -58,6 +60,7 @@ struct Label {
   glm::dvec2 middle{0.0};
   bool upward = false;
   glm::dvec2 line{0.0};  // along which it may stand elsewhere, from end to end; none for words beside an arrow
+  glm::dvec2 away{0.0};  // square to the line, away from the spool, of length 1
 };
 
 // Words on a patch of ground, level or upward, kept within the picture.
@@ -70,20 +73,49 @@ OverlayBox box_of(const Canvas& canvas, const Label& label, const OverlayStyle& 
   return {middle - size / 2.0, size};
 }
 
-// Where its line would leave it over other words, it stands nearer to an end, or beyond it.
-OverlayBox free_box_of(const Canvas& canvas, Label label, const OverlayStyle& style, const OverlayRoom& taken) {
-  const OverlayBox first = box_of(canvas, label, style);
-  const glm::dvec2 middle = label.middle;
-  const double length = std::max(1.0, glm::length(label.line));
-  const double beyond = 0.5 + (0.5 * std::max(first.size.x, first.size.y) + 6.0 * style.unit) / length;
-  for (const double aside : {0.0, 0.2, -0.2, 0.3, -0.3, beyond, -beyond}) {
-    label.middle = middle + label.line * aside;
-    const OverlayBox box = box_of(canvas, label, style);
-    if (std::none_of(taken.words.begin(), taken.words.end(),
-                     [&](const OverlayBox& other) { return overlap(box, other); }))
-      return box;
+// How much a label hides where it stands so: what cannot be read any more weighs more than a line that goes on.
+double hidden_by(const OverlayBox& box, const Label& label, const OverlayRoom& taken) {
+  const auto overlaps = [&](const OverlayBox& other) { return overlap(box, other); };
+  const glm::dvec2 half = label.line / 2.0;
+  // Its own line goes on behind it.
+  const auto is_own = [&](const OverlayLine& line) {
+    return glm::distance(line.from, label.middle - half) + glm::distance(line.to, label.middle + half) < 0.01;
+  };
+  const auto covers = [&](const OverlayLine& line) { return !is_own(line) && crosses(line, box); };
+  return 8.0 * static_cast<double>(std::count_if(taken.words.begin(), taken.words.end(), overlaps)) +
+         4.0 * static_cast<double>(std::count_if(taken.arrows.begin(), taken.arrows.end(), overlaps)) +
+         (taken.is_crossed(box) ? 4.0 : 0.0) +
+         static_cast<double>(std::count_if(taken.lines.begin(), taken.lines.end(), covers));
+}
+
+// On its line, if that leaves both arrows and all other words free: in the middle or nearer to an end. Else above it, or beside
+// it, on the side away from the spool; or beyond an end.
+OverlayBox free_box_of(const Canvas& canvas, const Label& label, const OverlayStyle& style,
+                       const OverlayRoom& taken) {
+  OverlayBox best = box_of(canvas, label, style);
+  if (label.line == glm::dvec2(0.0)) return best;
+  const double length = std::max(1.0, glm::length(label.line)), gap = 6.0 * style.unit;
+  const double beyond = 0.5 + (0.5 * std::max(best.size.x, best.size.y) + gap) / length;
+  const double off = 0.5 * std::min(best.size.x, best.size.y) + gap;
+  double least = hidden_by(best, label, taken);
+  for (const glm::dvec2 way : {glm::dvec2(0.2, 0.0),
+                               {-0.2, 0.0},
+                               {0.3, 0.0},
+                               {-0.3, 0.0},
+                               {0.0, off},
+                               {0.2, off},
+                               {-0.2, off},
+                               {beyond, 0.0},
+                               {-beyond, 0.0}}) {
+    Label elsewhere = label;
+    elsewhere.middle += label.line * way.x + label.away * way.y;
+    const OverlayBox box = box_of(canvas, elsewhere, style);
+    const double hidden = hidden_by(box, label, taken);
+    if (hidden >= least) continue;
+    best = box;
+    least = hidden;
   }
-  return first;
+  return best;
 }
 
 void draw_label(Canvas& canvas, const Label& label, const OverlayBox& box, const OverlayStyle& style) {
@@ -116,10 +148,13 @@ std::optional<Label> draw_between(Canvas& canvas, const DimensionLine& line, con
   canvas.line({*measured_from, from}, style.faint, 0.8 * style.unit);
   canvas.line({*measured_to, to}, style.faint, 0.8 * style.unit);
   canvas.line({from, to}, style.ink, 1.2 * style.unit);
-  draw_arrow(canvas, from, -onward, style);
-  draw_arrow(canvas, to, onward, style);
+  draw_arrow(canvas, from, -onward, style, taken);
+  draw_arrow(canvas, to, onward, style, taken);
   // Along its line, as on a drawing, where that is longer than the words; so no margin must be as wide as they are.
-  return Label{line.text, (from + to) / 2.0, std::abs(onward.y) > std::abs(onward.x), to - from};
+  const bool upward = std::abs(onward.y) > std::abs(onward.x);
+  const glm::dvec2 middle = (from + to) / 2.0, square(-onward.y, onward.x);
+  const glm::dvec2 off = middle - (shade.low() + shade.high()) / 2.0;
+  return Label{line.text, middle, upward, to - from, glm::dot(square, off) < 0.0 ? -square : square};
 }
 
 // An arrow onto a surface, and the words above or below the spool: beside the arrow's
@@ -153,8 +188,8 @@ std::optional<Label> draw_pointed(Canvas& canvas, const DimensionLine& line, con
   taken.lines.push_back({foot, *tip});
   canvas.line({foot, *tip}, {style.ground.color, 0.7}, 3.0 * style.unit);
   canvas.line({beside, foot, *tip}, style.ink, 1.2 * style.unit);
-  draw_arrow(canvas, *tip, (*tip - foot) / length, style);
-  return Label{line.text, {middle, y}, false, {}};
+  draw_arrow(canvas, *tip, (*tip - foot) / length, style, taken);
+  return Label{line.text, {middle, y}, false, {}, {}};
 }
 
 }  // namespace

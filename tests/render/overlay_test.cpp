@@ -217,3 +217,32 @@ TEST_CASE("dimension lines cross neither words nor each other, and the legend li
     }
   }
 }
+
+TEST_CASE("on a phone, too, the words of a dimension leave both its arrows and all other words free") {
+  // The picture of a page on a screen of 390 x 844, of two pixels each way, and its letters.
+  constexpr double unit = 1.7;
+  const SceneSource source = small_source();
+  for (const int height : {640, 760, 900}) {
+    for (const double azimuth : {0.0, 24.0, 30.0, -30.0, 50.0}) {
+      for (const double elevation : {0.0, 16.0, 20.0}) {
+        View view = fitted(source, 780, height);
+        view.camera.azimuth_deg = azimuth;
+        view.camera.elevation_deg = elevation;
+        view.camera = fit_camera(source.plan(), view);
+        const Scene scene = make_scene(source, view);
+        INFO("780x" << height << " from " << azimuth << ", " << elevation);
+        const OverlayRoom taken = taken_by(scene, view, unit);
+        REQUIRE(taken.words.size() >= 2);
+        REQUIRE(taken.arrows.size() >= taken.words.size());
+        for (const OverlayBox& words : taken.words) {
+          CHECK(words.corner.x >= 0.0);
+          CHECK(words.corner.y >= 0.0);
+          CHECK(words.corner.x + words.size.x <= 780.0);
+          for (const OverlayBox& arrow : taken.arrows) CHECK_FALSE(overlap(words, arrow));
+        }
+        for (std::size_t i = 0; i < taken.words.size(); ++i)
+          for (std::size_t j = 0; j < i; ++j) CHECK_FALSE(overlap(taken.words[i], taken.words[j]));
+      }
+    }
+  }
+}
