@@ -8,6 +8,7 @@
 
 #include "base/number.h"
 #include "base/text_distance.h"
+#include "plan/mixed_colour.h"
 #include "plan/plan_values.h"
 
 namespace laywright {
@@ -36,9 +37,9 @@ Result<double> read_setting(const PlanDraft& draft, std::string_view path, std::
     return parsed.quantity->value;
   }
   if (field->kind == FieldKind::choice) {
-    const auto found = std::find(field->choices.begin(), field->choices.end(), text);
-    if (found == field->choices.end()) return option_issue(path, text, "is no choice", allowed_text(*field));
-    return static_cast<double>(found - field->choices.begin());
+    const std::optional<double> chosen = choice_written(*field, text);
+    if (!chosen) return option_issue(path, text, "is no choice", allowed_text(*field));
+    return *chosen;
   }
   if (field->kind == FieldKind::friction && text == "held") return Fiber::held;
   const std::optional<double> number = read_number<double>(text);

@@ -1,11 +1,13 @@
 #include "plan/fields.h"
 
+#include <limits>
 #include <numbers>
 #include <type_traits>
 
 #include <fmt/format.h>
 
 #include "plan/member_field.h"
+#include "plan/mixed_colour.h"
 
 namespace laywright {
 namespace {
@@ -212,11 +214,21 @@ const Unit* unit_written(const FieldInfo& field, std::string_view written) {
   return parsed.quantity ? parsed.quantity->unit : find_unit(field.usual_unit);
 }
 
+namespace {
+
+bool is_mixed(const FieldInfo& field, double value) {
+  constexpr double most = std::numeric_limits<int>::max();
+  return takes_mixed(field) && value >= 0.0 && value <= most && mix_of(static_cast<FiberColour>(value)).has_value();
+}
+
+}  // namespace
+
 std::string write_value(const FieldInfo& field, double value, const Unit* unit) {
   switch (field.kind) {
     case quantity: return format_quantity(value, unit != nullptr ? *unit : *find_unit(field.usual_unit));
     case choice:
       if (field.range.holds(value)) return field.choices[static_cast<std::size_t>(value)];
+      if (is_mixed(field, value)) return mixed_text(static_cast<FiberColour>(value));
       return fmt::format("{}", value);
     case friction:
       if (value == Fiber::held) return "held";
@@ -228,7 +240,8 @@ std::string write_value(const FieldInfo& field, double value, const Unit* unit) 
 }
 
 bool in_range(const FieldInfo& field, double value) {
-  return (field.kind == FieldKind::friction && value == Fiber::held) || field.range.holds(value);
+  return (field.kind == FieldKind::friction && value == Fiber::held) || is_mixed(field, value) ||
+         field.range.holds(value);
 }
 
 bool in_quotes(const FieldInfo& field, std::string_view written) {
@@ -236,7 +249,8 @@ bool in_quotes(const FieldInfo& field, std::string_view written) {
 }
 
 std::string allowed_text(const FieldInfo& field, const Unit* unit) {
-  if (field.kind == choice) return joined(field.choices);
+  if (field.kind == choice)
+    return joined(field.choices) + (takes_mixed(field) ? "; or a colour like \"#c0392b\"" : "");
   constexpr std::size_t places = 6;
   const auto shown = [&](double value) {
     if (field.kind != quantity) return fmt::format("{}", value);

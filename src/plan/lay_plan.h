@@ -17,7 +17,7 @@ namespace laywright {
 enum class SpoolLook { plastic, wood, steel };
 // `usual`: as a fiber, wire or yarn of its kind mostly does.
 enum class FiberLook { usual, coated, glass, copper, enamelled, steel, yarn };
-// Of a coating, an enamel or a yarn. `natural`: its own.
+// Of a coating, an enamel or a yarn. `natural`: its own. Or one that is mixed (mixed_colour.h).
 enum class FiberColour {
   natural,
   white,

@@ -8,6 +8,7 @@
 #include "base/decimal.h"
 #include "base/readable.h"
 #include "base/text_distance.h"
+#include "plan/mixed_colour.h"
 
 namespace laywright {
 namespace {
@@ -65,9 +66,11 @@ ReadValue read_friction(const FieldInfo& field, const Entry& entry) {
 
 ReadValue read_choice(const FieldInfo& field, const Entry& entry) {
   if (entry.kind != Kind::text) return problem("must be one of a few words, in quotes", allowed_text(field));
-  for (std::size_t i = 0; i < field.choices.size(); ++i) {
-    if (field.choices[i] == entry.text) return {static_cast<double>(i), "", ""};
-  }
+  if (const auto choice = choice_written(field, entry.text)) return {*choice, "", ""};
+  if (takes_mixed(field) && entry.text.starts_with('#'))
+    return problem(
+        "is no colour: behind # there are six digits, 0 to 9 and a to f, two each for red, green and blue",
+        allowed_text(field));
   const std::string nearest = nearest_word(entry.text, field.choices);
   if (nearest.empty()) return problem("is not one of the choices", allowed_text(field));
   return problem(fmt::format("is not one of the choices; did you mean \"{}\"?", nearest), allowed_text(field));

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "measure/fiber_look.h"
+#include "plan/mixed_colour.h"
 #include "scene/palette.h"
 
 namespace laywright {
@@ -48,9 +49,15 @@ Material fiber_material(const Plan& plan) {
   Material material = natural(look);
   const bool bare = look == FiberLook::copper || look == FiberLook::steel || look == FiberLook::glass;
   if (bare || fiber.colour == FiberColour::natural) return material;
-  const ColourWord& word = colour_words[static_cast<std::size_t>(fiber.colour) - 1];
-  material.name += std::string(", ") + word.word;
-  material.colour = word.colour;
+  if (const auto mix = mix_of(fiber.colour)) {
+    material.name += ", " + mixed_text(fiber.colour);
+    const auto channel = [&](unsigned shift) { return static_cast<std::uint8_t>(*mix >> shift & 0xFFU); };
+    material.colour = {channel(16), channel(8), channel(0), 255};
+  } else {
+    const ColourWord& word = colour_words.at(static_cast<std::size_t>(fiber.colour) - 1);
+    material.name += std::string(", ") + word.word;
+    material.colour = word.colour;
+  }
   // An enamel that is coloured lets less of the metal through.
   if (look == FiberLook::enamelled) material.sheen.metal = 0.5F;
   return material;

@@ -1,6 +1,7 @@
 // What spool and fiber look like: as the plan says, or as a product of its kind does.
 #include <catch2/catch.hpp>
 
+#include "plan/mixed_colour.h"
 #include "scene/palette.h"
 #include "scenes.h"
 
@@ -62,6 +63,10 @@ TEST_CASE("a look and a colour that the plan has are those of the picture") {
   const Material blue = fiber_material(synthetic::plan_of(draft));
   CHECK(blue.name == "coated fiber, blue");
   CHECK(blue.colour.b > blue.colour.r + 60);
+  draft.fiber.colour = *mixed_colour("#C0392b");
+  const Material mixed = fiber_material(synthetic::plan_of(draft));
+  CHECK(mixed.name == "coated fiber, #c0392b");
+  CHECK(mixed.colour == Rgba{0xC0, 0x39, 0x2B, 255});
 
   draft.spool.look = SpoolLook::wood;
   const Material wood = spool_material(synthetic::plan_of(draft), Theme::light);
