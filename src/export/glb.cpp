@@ -4,7 +4,6 @@
 #include <cmath>
 #include <cstring>
 #include <limits>
-#include <map>
 #include <utility>
 
 #include <nlohmann/json.hpp>
@@ -76,16 +75,13 @@ class GlbMaker {
   }
 
   int material_of(std::size_t layer) {
-    const std::size_t hue = (layer - 1) % hue_palette.size();
-    const auto [at, is_new] = materials_.try_emplace(hue, 0);
-    if (is_new) at->second = parts_.add_material("Fiber " + std::to_string(hue + 1), hue_palette[hue], 0.45);
-    return at->second;
+    return parts_.add_material("Layer " + std::to_string(layer), layer_rgba(layer, source_.build().strokes.size()),
+                               0.45);
   }
 
   const SceneSource& source_;
   const GlbSettings& settings_;
   GltfParts parts_{metres_per_mm};
-  std::map<std::size_t, int> materials_;
   GlbFacts facts_;
 };
 

@@ -1,8 +1,8 @@
 // A build as a solid model: glTF 2.0 in one binary file (GLB), with KHR_mesh_quantization unless floats are wanted.
 //
 // Units m, right-handed, X along the spool's axis, Y up at the start of the wind (scene/coordinates.h). Nodes: "Spool"
-// with "Barrel", "Left flange" and "Right flange"; "Fiber" with "Layer 1" and so on, each of its own step. Materials
-// have the layer colours. The spool's flange thickness and bore are estimates (scene/spool_solid.h).
+// with "Barrel", "Left flange" and "Right flange"; "Fiber" with "Layer 1" and so on, each of its own step, and of a material
+// of that name with the layer's colour in pictures. The spool's flange thickness and bore are estimates (scene/spool_solid.h).
 #pragma once
 
 #include <ostream>

@@ -35,6 +35,7 @@ SectionCut cut_section(const Plan& plan, const Build& build, double angle_deg) {
   cut.left = {empty.left().at_axis - offset(empty.left()), empty.left().slope};
   cut.right = {empty.right().at_axis + offset(empty.right()), empty.right().slope};
 
+  cut.layers = build.strokes.size();
   std::size_t stroke = 0;
   for (std::size_t k = station; k < build.nodes.size(); k += stations) {
     while (stroke + 1 < build.strokes.size() && build.strokes[stroke + 1].first_node <= k) ++stroke;

@@ -26,6 +26,7 @@ struct SectionCut {
   double barrel_left_mm = 0.0, barrel_right_mm = 0.0;  // radius at either end
   FaceLine left, right;                                // the flange faces
   std::vector<Turn> turns;                             // in the order in which they were laid
+  std::size_t layers = 0;                              // of the whole wind
 
   // Where the flange faces are at a radius.
   [[nodiscard]] double left_face(double r_mm) const { return left.at_axis + left.slope * r_mm; }

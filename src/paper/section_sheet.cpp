@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 
 #include "figures/figures.h"
+#include "paper/colors.h"
 #include "paper/drafting.h"
-#include "paper/layer_colors.h"
 #include "paper/section_cut.h"
 #include "paper/section_view.h"
 #include "paper/spool_view.h"
@@ -32,17 +32,21 @@ void draw_title(Drawing& drawing, const Plan& plan, const Build& build, const Me
   drawing.add(Text{{margin, 23.5}, figures, 3.2, Align::start, false, false, faint_ink});
 }
 
-// Which colour is which layer, from the left end on.
-void draw_key(Drawing& drawing, Point at) {
-  constexpr double chip = 3.6, pitch = 9.0;
-  drawing.add(Text{at, "Layer", 2.8, Align::start, false, false, ink});
-  double x = at.x + 12.0;
-  for (std::size_t i = 0; i < layer_colors.size(); ++i, x += pitch) {
-    drawing.add(Dots{{{x, at.y - 1.0}}, chip, ink});
-    drawing.add(Dots{{{x, at.y - 1.0}}, 0.86 * chip, layer_colors[i]});
-    drawing.add(Text{{x + 0.5 * chip + 0.8, at.y}, fmt::format("{}", i + 1), 2.8, Align::start, false, false, ink});
-  }
-  drawing.add(Text{{x - 1.0, at.y}, "then again from the first", 2.8, Align::start, false, false, faint_ink});
+// Which colour is which layer: from dark on the barrel to light.
+constexpr const char* no_thickness =
+    "Flanges and barrel are drawn without their real thickness, which a plan does not hold.";
+
+void draw_key(Drawing& drawing, Point at, std::size_t layers) {
+  if (layers == 0) return;
+  constexpr double from = 16.0, width = 48.0, height = 3.2;
+  drawing.add(Text{at, layers > 1 ? "Layer 1" : "Layer", 2.8, Align::start, false, false, ink});
+  const Box box{at.x + from, at.y - 2.6, width, height};
+  const double band = width / static_cast<double>(layers);
+  for (std::size_t i = 0; i < layers; ++i)
+    draw_box(drawing, {box.left + band * static_cast<double>(i), box.top, band, height}, layer_color(i + 1, layers),
+             {});
+  draw_box(drawing, box, {}, Pen{ink, 0.2, {}});
+  drawing.add(Text{{box.right() + 2.0, at.y}, fmt::format("{}", layers), 2.8, Align::start, false, false, ink});
 }
 
 // The winding space as large as the room allows, in its middle. A flange that would make it small is not shown up to
@@ -70,6 +74,7 @@ SectionView fit_winding(const SectionCut& cut, const Box& room) {
 // The winding with its rulers. Where the flange is cut off, says where its rim is.
 void draw_winding(Drawing& drawing, const SectionCut& cut, const SectionView& view) {
   draw_section(drawing, cut, view);
+  draw_layer_numbers(drawing, cut, view);
   const Box box = view.box();
   const double top = std::min(view.to_r_mm, cut.rim_radius_mm);
   draw_ruler(drawing, {view.at(view.from_x_mm - 1.5 / view.scale, cut.barrel_left_mm),
@@ -113,6 +118,7 @@ void draw_detail(Drawing& drawing, const SectionCut& cut, const SectionView& mai
   view.to_r_mm = view.from_r_mm + height;
   view.corner = {box.left, box.bottom()};
   draw_section(drawing, cut, view);
+  draw_layer_numbers(drawing, cut, view);
   draw_box(drawing, box, {}, frame_pen);
   draw_scale_bar(drawing, {box.left, box.bottom() + 1.6}, 0.35 * box.width, view.scale);
   drawing.add(Text{{box.left, box.top - 1.5},
@@ -174,7 +180,7 @@ Drawing draw_section_sheet(const Plan& plan, const Build& build, const Measureme
   const double width = drawing.width_mm - 2.0 * margin, foot_top = drawing.height_mm - margin - foot_height;
   const SectionView main =
       fit_winding(cut, {margin + ruler_room, main_top + 6.0, width - ruler_room, foot_top - 14.0 - main_top - 6.0});
-  draw_key(drawing, {margin, main_top});
+  draw_key(drawing, {margin, main_top}, cut.layers);
   draw_scale_bar(drawing, {drawing.width_mm - margin - 42.0, main_top - 1.5}, 30.0, main.scale);
   draw_winding(drawing, cut, main);
 
@@ -188,14 +194,10 @@ Drawing draw_section_sheet(const Plan& plan, const Build& build, const Measureme
   } else {
     draw_opposite_side(drawing, cut_section(plan, build, cut.angle_deg + 180.0), rest);
   }
-  drawing.add(Text{
-      {drawing.width_mm - margin, drawing.height_mm - 6.0},
-      "Dimensions in mm. Flanges and barrel are drawn without their real thickness, which a plan does not hold.",
-      2.4,
-      Align::end,
-      false,
-      false,
-      faint_ink});
+  // Put together at run time: GCC 12 believes that moving a text of known length into a part overruns it.
+  const std::string note = fmt::format("Dimensions in mm. {}", no_thickness);
+  drawing.add(
+      Text{{drawing.width_mm - margin, drawing.height_mm - 6.0}, note, 2.4, Align::end, false, false, faint_ink});
   return drawing;
 }
 

@@ -1,11 +1,12 @@
 #include "paper/section_view.h"
 
-#include <array>
+#include <algorithm>
 #include <cmath>
 #include <map>
 
+#include "paper/colors.h"
 #include "paper/drafting.h"
-#include "paper/layer_colors.h"
+#include "paper/typeset.h"
 
 namespace laywright {
 namespace {
@@ -39,42 +40,41 @@ void draw_spool(Drawing& drawing, const SectionCut& cut, const SectionView& view
 // Dots of a colour go on the page together, those of one diameter: in steps of half a percent, finer than is seen.
 class TurnDots {
  public:
-  TurnDots(double d_mm, double scale) : d_mm_(d_mm), scale_(scale) {}
+  TurnDots(const SectionCut& cut, double scale) : d_mm_(cut.fiber_diameter_mm), scale_(scale), layers_(cut.layers) {}
 
   void add(Point centre, const SectionCut::Turn& turn) {
     const int step = static_cast<int>(std::lround((2.0 * turn.half_mm / d_mm_ - 1.0) / step_));
     Level& level = levels_[step];
-    if (level.rims.centres.empty()) begin(level, (1.0 + step * step_) * d_mm_ * scale_);
+    const double diameter = (1.0 + step * step_) * d_mm_ * scale_;
+    if (level.rims.centres.empty()) level.rims = {{}, diameter, ink};
     level.rims.centres.push_back(centre);
-    level.fills[(turn.layer - 1) % level.fills.size()].centres.push_back(centre);
+    Dots& fill = level.fills[turn.layer];
+    if (fill.centres.empty()) fill = {{}, 0.86 * diameter, layer_color(turn.layer, layers_)};
+    fill.centres.push_back(centre);
   }
 
   void draw(Drawing& drawing) {
     for (auto& [step, level] : levels_) drawing.add(std::move(level.rims));
     for (auto& [step, level] : levels_) {
-      for (Dots& fill : level.fills) drawing.add(std::move(fill));
+      for (auto& [layer, fill] : level.fills) drawing.add(std::move(fill));
     }
   }
 
  private:
   struct Level {
     Dots rims;
-    std::array<Dots, layer_colors.size()> fills;
+    std::map<std::size_t, Dots> fills;  // by layer
   };
-
-  static void begin(Level& level, double diameter) {
-    level.rims = {{}, diameter, ink};
-    for (std::size_t i = 0; i < level.fills.size(); ++i) level.fills[i] = {{}, 0.86 * diameter, layer_colors[i]};
-  }
 
   static constexpr double step_ = 0.005;
   double d_mm_, scale_;
+  std::size_t layers_;
   std::map<int, Level> levels_;
 };
 
 void draw_turns(Drawing& drawing, const SectionCut& cut, const SectionView& view) {
   const double d = cut.fiber_diameter_mm;
-  TurnDots dots(d, view.scale);
+  TurnDots dots(cut, view.scale);
   for (const SectionCut::Turn& turn : cut.turns) {
     const bool seen = turn.x_mm > view.from_x_mm - d && turn.x_mm < view.to_x_mm + d &&
                       turn.r_mm > view.from_r_mm - d && turn.r_mm < view.to_r_mm + d;
@@ -86,7 +86,43 @@ void draw_turns(Drawing& drawing, const SectionCut& cut, const SectionView& view
   drawing.add(ClipEnd{});
 }
 
+// Of each layer that passes the middle of the view, the turn nearest to it.
+std::map<std::size_t, SectionCut::Turn> middle_turns(const SectionCut& cut, const SectionView& view) {
+  const double middle = 0.5 * (view.from_x_mm + view.to_x_mm), near = 0.25 * (view.to_x_mm - view.from_x_mm);
+  const auto off = [&](const SectionCut::Turn& turn) { return std::abs(turn.x_mm - middle); };
+  std::map<std::size_t, SectionCut::Turn> nearest;
+  for (const SectionCut::Turn& turn : cut.turns) {
+    if (off(turn) > near || turn.r_mm < view.from_r_mm || turn.r_mm > view.to_r_mm) continue;
+    const auto [at, is_new] = nearest.try_emplace(turn.layer, turn);
+    if (!is_new && off(turn) < off(at->second)) at->second = turn;
+  }
+  return nearest;
+}
+
 }  // namespace
+
+void draw_layer_numbers(Drawing& drawing, const SectionCut& cut, const SectionView& view) {
+  constexpr double pad = 0.35;
+  const std::map<std::size_t, SectionCut::Turn> turns = middle_turns(cut, view);
+  if (turns.empty()) return;
+  const auto& [first, inner] = *turns.begin();
+  const auto& [last, outer] = *turns.rbegin();
+  const double each =
+      last > first ? (outer.r_mm - inner.r_mm) / static_cast<double>(last - first) : 2.0 * inner.half_mm;
+  const auto step = static_cast<std::size_t>(layers_to_a_number(each * view.scale, 1.6 * smallest_print_mm));
+  const Type type{smallest_print_mm, false, Align::middle, ink};
+  for (const auto& [layer, turn] : turns) {
+    if (layer % step != 0) continue;
+    const Point at = view.at(turn.x_mm, turn.r_mm);
+    const std::string words = std::to_string(layer);
+    const double width = width_of(words, type) + 2.0 * pad, height = 0.72 * type.height_mm + 2.0 * pad;
+    const Box patch{at.x - 0.5 * width, at.y - 0.5 * height, width, height}, box = view.box();
+    if (patch.left < box.left || patch.top < box.top || patch.right() > box.right() || patch.bottom() > box.bottom())
+      continue;
+    draw_box(drawing, patch, paper, {});
+    put(drawing, {at.x, at.y + 0.36 * type.height_mm}, words, type);
+  }
+}
 
 void draw_section(Drawing& drawing, const SectionCut& cut, const SectionView& view) {
   draw_spool(drawing, cut, view);

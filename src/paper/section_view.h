@@ -22,7 +22,11 @@ struct SectionView {
   }
 };
 
-// Draws what the view shows. Turns are coloured by layer (layer_colors.h), each with a dark rim.
+// Draws what the view shows. Turns are coloured by layer (colors.h), each with a dark rim.
 void draw_section(Drawing& drawing, const SectionCut& cut, const SectionView& view);
+
+// Writes on it the numbers of layers, as many as there is room for: each, or every second, fifth, tenth and so on, at the turns
+// nearest to the view's middle.
+void draw_layer_numbers(Drawing& drawing, const SectionCut& cut, const SectionView& view);
 
 }  // namespace laywright

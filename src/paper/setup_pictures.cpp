@@ -104,6 +104,7 @@ void draw_detail(Drawing& page, const Box& box, const SectionCut& cut, const std
   view.to_r_mm = view.from_r_mm + turns_high * d;
   view.corner = {box.left, box.bottom()};
   draw_section(page, cut, view);
+  draw_layer_numbers(page, cut, view);
   draw_box(page, box, {}, Pen{ink, 0.25, {}});
   put(page, {box.left, box.top - 1.0}, words, {2.5, false, Align::start, ink});
 }

@@ -10,8 +10,8 @@
 #include "advise/study_statistics.h"
 #include "answers/study_report.h"
 #include "figures/figures.h"
+#include "paper/colors.h"
 #include "paper/drafting.h"
-#include "paper/layer_colors.h"
 #include "paper/study_map.h"
 
 namespace laywright {
@@ -19,7 +19,7 @@ namespace {
 
 constexpr double small_text = 2.5, head_text = 3.0, head_room = 6.0;
 const Pen frame{faint_ink, 0.2, {}};
-const Pen curve_pen{layer_colors[0], 0.5, {}};
+const Pen curve_pen{blue_hue, 0.5, {}};
 
 struct Span {
   double low = std::numeric_limits<double>::infinity(), high = -std::numeric_limits<double>::infinity();
@@ -131,7 +131,7 @@ void draw_curve(Drawing& drawing, const Box& box, const Study& study, std::size_
   if (span.high > span.low) write(drawing, {plot.left - 1.0, plot.bottom()}, shown(f, span.low), Align::end);
   Shape line;
   line.pen = curve_pen;
-  Dots good{{}, 1.4, layer_colors[0]}, rings{{}, 1.4, layer_colors[0]}, points{{}, 0.7, layer_colors[0]};
+  Dots good{{}, 1.4, blue_hue}, rings{{}, 1.4, blue_hue}, points{{}, 0.7, blue_hue};
   for (const StudyRow& row : study.rows) {
     if (row.figures.empty()) continue;
     const double share = static_cast<double>(row.index) / (axis.count - 1);
@@ -161,8 +161,8 @@ void draw_histogram(Drawing& drawing, const Box& box, const std::vector<double>&
   const double width = plot.width / static_cast<double>(bins);
   for (std::size_t i = 0; i < bins; ++i) {
     const double height = plot.height * static_cast<double>(counts[i]) / most;
-    draw_box(drawing, {plot.left + static_cast<double>(i) * width, plot.bottom() - height, width, height},
-             layer_colors[5], Pen{paper, 0.2, {}});
+    draw_box(drawing, {plot.left + static_cast<double>(i) * width, plot.bottom() - height, width, height}, sky_hue,
+             Pen{paper, 0.2, {}});
   }
   draw_line(drawing, {plot.left, plot.bottom()}, {plot.right(), plot.bottom()}, frame);
   write(drawing, {plot.left, plot.bottom() + 3.4}, figure(span.low, 2));
@@ -188,14 +188,14 @@ void draw_shares(Drawing& drawing, const Box& box, const std::vector<ShareBar>& 
       draw_box(drawing, {from, top, length, 0.36 * row}, color, std::nullopt);
       write(drawing, {from + length + 1.0, top + 0.18 * row + 0.9}, fmt::format("{:.2f}", share));
     };
-    draw(y, bar.first, layer_colors[0]);
-    draw(y + 0.4 * row, bar.total, layer_colors[5]);
+    draw(y, bar.first, blue_hue);
+    draw(y + 0.4 * row, bar.total, sky_hue);
     y += row;
   }
   draw_line(drawing, {from, box.top + head_room + 2.0}, {from, y}, frame);
-  draw_box(drawing, {from, y + 2.0, 3.0, 2.4}, layer_colors[0], std::nullopt);
+  draw_box(drawing, {from, y + 2.0, 3.0, 2.4}, blue_hue, std::nullopt);
   write(drawing, {from + 4.0, y + 4.0}, "alone");
-  draw_box(drawing, {from + 18.0, y + 2.0, 3.0, 2.4}, layer_colors[5], std::nullopt);
+  draw_box(drawing, {from + 18.0, y + 2.0, 3.0, 2.4}, sky_hue, std::nullopt);
   write(drawing, {from + 22.0, y + 4.0}, "with all others");
 }
 

@@ -5,21 +5,11 @@
 #include <span>
 #include <string>
 
+#include "measure/layer_shade.h"
 #include "render/overlay_parts.h"
 
 namespace laywright {
 namespace {
-
-// So many layers to a number, where one layer is so high.
-int step_of(double layer_px, double wanted_px) {
-  constexpr int most = 100'000;
-  for (int power = 1; power < most; power *= 10) {
-    for (const int step : {power, 2 * power, 5 * power}) {
-      if (step * layer_px >= wanted_px) return step;
-    }
-  }
-  return most;
-}
 
 // Of one face.
 void draw_numbers(Canvas& canvas, std::span<const LayerNumber> numbers, const View& view,
@@ -29,7 +19,7 @@ void draw_numbers(Canvas& canvas, std::span<const LayerNumber> numbers, const Vi
   if (!first || !last || numbers.size() < 2) return;
   const double letters = 11.0 * style.unit, pad = 2.0 * style.unit;
   const double high = glm::length(*last - *first);
-  const int step = step_of(high / static_cast<double>(numbers.size() - 1), 2.0 * letters);
+  const int step = layers_to_a_number(high / static_cast<double>(numbers.size() - 1), 2.0 * letters);
   // Beside one another they lie in a row, where the face is seen from its end: then each is as wide as it is.
   for (const LayerNumber& number : numbers) {
     if (number.layer % step != 0) continue;

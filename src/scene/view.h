@@ -12,7 +12,7 @@
 namespace laywright {
 
 enum class Colouring {
-  layer,      // six colours in turn
+  layer,      // dark on the barrel, light on top
   direction,  // of the stroke: to the right, to the left
   rise,       // over the layer below at the same place, d
   gap,        // to the nearest turn of the same layer, the wider side, d

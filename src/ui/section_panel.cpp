@@ -5,7 +5,9 @@
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
+#include "measure/layer_shade.h"
 #include "scene/face.h"
+#include "scene/layer_numbers.h"
 #include "scene/palette.h"
 #include "session/scrub_commands.h"
 #include "ui/flat_view.h"
@@ -99,6 +101,30 @@ void draw_turns(ImDrawList& canvas, const WoundPtr& wound, const FlatView& flat,
   }
 }
 
+// As many numbers of layers as there is room for, beside the middle of what is seen.
+void draw_layer_numbers(ImDrawList& canvas, const WoundPtr& wound, const FlatView& flat, View view,
+                        double angle_deg) {
+  view.x_from_mm = flat.window.x_from;
+  view.x_to_mm = flat.window.x_to;
+  const auto numbers = layer_numbers(wound->source, view, angle_deg * std::numbers::pi / 180.0, false);
+  if (numbers.empty()) return;
+  const float high = ImGui::GetFontSize();
+  const double wound_mm = radius_of(numbers.back().place) - radius_of(numbers.front().place);
+  const double layer_px = flat.px_per_mm() * (numbers.size() > 1 ? wound_mm / static_cast<double>(numbers.size() - 1)
+                                                                 : wound->source.d());
+  const int step = layers_to_a_number(layer_px, 1.6 * high);
+  const ThemeColours colours = theme_colours(view.theme);
+  for (const LayerNumber& number : numbers) {
+    if (number.layer % step != 0) continue;
+    const std::string words = std::to_string(number.layer);
+    const ImVec2 size = ImGui::CalcTextSize(words.c_str()), at = flat.at(number.place.x, radius_of(number.place));
+    const ImVec2 low{at.x - 0.5F * size.x, at.y - 0.5F * size.y}, far{low.x + size.x, low.y + size.y};
+    canvas.AddRectFilled({low.x - 2.0F, low.y}, {far.x + 2.0F, far.y},
+                         ImGui::GetColorU32(color_of(colours.ground_top, 0.78F)), 2.0F);
+    canvas.AddText(low, ImGui::GetColorU32(color_of(colours.ink)), words.c_str());
+  }
+}
+
 void tell(const WoundPtr& wound, std::size_t node, Units units) {
   const NodeFacts f = facts_of(wound->source, node);
   const bool inch = units == Units::inch;
@@ -179,6 +205,7 @@ void section_panel(const Workbench& bench, PanelState& panels, Commands& out) {
   canvas.AddRectFilled(flat.low, flat.high, ImGui::GetColorU32(color_of(colours.ground_top)));
   draw_spool(canvas, flat, wound->plan(), colours);
   draw_turns(canvas, wound, flat, stage.view, panels);
+  if (stage.view.colouring == Colouring::layer) draw_layer_numbers(canvas, wound, flat, stage.view, state.angle_deg);
   canvas.PopClipRect();
   if (has_keys) draw_key_frame(flat.low, flat.high);
   if (!ImGui::IsItemHovered() && !click && !key_pick) return;

@@ -7,6 +7,7 @@
 #include <map>
 #include <sstream>
 
+#include <assimp/material.h>
 #include <assimp/mesh.h>
 #include <assimp/scene.h>
 #include <assimp/Importer.hpp>
@@ -164,6 +165,39 @@ TEST_CASE("a model is closed, faces outward, and has the volume of fiber and spo
         Approx(std::numbers::pi * (outer * outer - inner * inner) * spool.inside_width_mm).epsilon(0.001));
   CHECK(volume_of(parts["Left flange"]) > 0.0);
   CHECK(volume_of(parts["Right flange"]) == Approx(volume_of(parts["Left flange"])).epsilon(1e-4));
+}
+
+TEST_CASE("each layer of a model has its colour in pictures: dark on the barrel, light on top") {
+  const SceneSource source = small_source(1.0, 120.0);
+  const std::size_t layers = source.build().strokes.size();
+  REQUIRE(layers > 3);
+  GlbSettings settings;
+  settings.numbers = Numbers::floats;
+  const std::string bytes = bytes_of(made(source, settings));
+  Assimp::Importer importer;
+  const aiScene* scene = importer.ReadFileFromMemory(bytes.data(), bytes.size(), 0, "glb");
+  REQUIRE(scene != nullptr);
+  // glTF's factors are linear light: the transfer function of sRGB (IEC 61966-2-1).
+  const auto linear = [](std::uint8_t byte) {
+    const double v = byte / 255.0;
+    return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4);
+  };
+  std::size_t found = 0;
+  for (unsigned i = 0; i < scene->mNumMaterials; ++i) {
+    const std::string name = scene->mMaterials[i]->GetName().C_Str();
+    for (std::size_t layer = 1; layer <= layers; ++layer) {
+      if (name != name_of_layer(layer)) continue;
+      aiColor4D colour;
+      REQUIRE(scene->mMaterials[i]->Get(AI_MATKEY_BASE_COLOR, colour) == aiReturn_SUCCESS);
+      const Rgba expected = layer_rgba(layer, layers);
+      CAPTURE(name);
+      CHECK(colour.r == Approx(linear(expected.r)).margin(1e-3));
+      CHECK(colour.g == Approx(linear(expected.g)).margin(1e-3));
+      CHECK(colour.b == Approx(linear(expected.b)).margin(1e-3));
+      ++found;
+    }
+  }
+  CHECK(found == layers);
 }
 
 TEST_CASE("a model that would be too large gets coarser, then loses layers next to the barrel, and says so") {

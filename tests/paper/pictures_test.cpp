@@ -8,8 +8,8 @@
 
 #include "figures/hand_wound.h"
 #include "paper/cairo_sink.h"
+#include "paper/colors.h"
 #include "paper/drafting.h"
-#include "paper/layer_colors.h"
 #include "paper/section_sheet.h"
 #include "paper/section_view.h"
 #include "temporary_folder.h"
@@ -77,7 +77,7 @@ TEST_CASE("each turn is a circle of its diameter, at its place, in its layer's c
   };
   for (const SectionCut::Turn& turn : cut.turns) {
     CAPTURE(turn.x_mm, turn.r_mm);
-    CHECK(pixel(turn.x_mm, turn.r_mm) == bytes_of(layer_color(turn.layer)));
+    CHECK(pixel(turn.x_mm, turn.r_mm) == bytes_of(layer_color(turn.layer, cut.layers)));
     // Just inside its edge, the dark rim; to either side of a crosswise diameter.
     CHECK(pixel(turn.x_mm + 0.34, turn.r_mm + 0.34) == bytes_of(ink));
     CHECK(pixel(turn.x_mm - 0.34, turn.r_mm - 0.34) == bytes_of(ink));

@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "figures/hand_wound.h"
-#include "paper/layer_colors.h"
+#include "paper/colors.h"
 #include "paper/section_cut.h"
 #include "paper/section_view.h"
 #include "paper/typeset.h"
@@ -61,18 +61,44 @@ TEST_CASE("a view places millimetres of the spool on the page, upward") {
   CHECK(view.box().right() == 80.0);
 }
 
-TEST_CASE("neighbouring layers differ in black and white, and dark is one direction") {
-  // Relative luminance and contrast ratio: W3C, Web Content Accessibility Guidelines 2.1.
+TEST_CASE("layers go from dark to light: no two of a wind are of one colour, every other one is lighter") {
+  // Relative luminance: W3C, Web Content Accessibility Guidelines 2.1.
   const auto luminance = [](const Color& c) {
     const auto linear = [](double v) { return v <= 0.03928 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4); };
     return 0.2126 * linear(c.red) + 0.7152 * linear(c.green) + 0.0722 * linear(c.blue);
   };
-  for (std::size_t layer = 1; layer <= 12; ++layer) {
-    const double here = luminance(layer_color(layer)), next = luminance(layer_color(layer + 1));
-    CAPTURE(layer);
-    CHECK((std::max(here, next) + 0.05) / (std::min(here, next) + 0.05) > 1.5);
-    CHECK((here < next) == (layer % 2 == 1));
+  for (const std::size_t layers : {2UL, 7UL, 12UL, 40UL}) {
+    CAPTURE(layers);
+    CHECK(luminance(layer_color(layers, layers)) > luminance(layer_color(1, layers)) + 0.15);
+    for (std::size_t layer = 1; layer + 2 <= layers; ++layer) {
+      CAPTURE(layer);
+      CHECK(luminance(layer_color(layer + 2, layers)) > luminance(layer_color(layer, layers)));
+    }
   }
+}
+
+TEST_CASE("numbers of layers stand on their own turns, in the middle of a section") {
+  const SectionCut cut = cut_section(hand_plan(), hand_build(), 0.0);
+  REQUIRE(cut.layers == 2);
+  const SectionView view{-1.0, 11.0, 9.0, 21.0, {0.0, 120.0}, 10.0};
+  Drawing drawing;
+  draw_layer_numbers(drawing, cut, view);
+  std::vector<Text> numbers;
+  for (const Drawing::Item& item : drawing.items)
+    if (const Text* text = std::get_if<Text>(&item)) numbers.push_back(*text);
+  REQUIRE(numbers.size() == 2);
+  for (std::size_t i = 0; i < 2; ++i) {
+    CHECK(numbers[i].words == std::to_string(i + 1));
+    // Half a millimetre above the barrel, and one more: by the hand's build.
+    CHECK(numbers[i].at.y == Approx(view.at(0.0, 10.5 + static_cast<double>(i)).y).margin(1.5));
+    CHECK(std::abs(numbers[i].at.x - view.at(5.0, 0.0).x) < 10.0);
+  }
+  // Where layers are thin, there is room for every second only.
+  Drawing small;
+  draw_layer_numbers(small, cut, {-1.0, 11.0, 9.0, 21.0, {0.0, 36.0}, 3.0});
+  int count = 0;
+  for (const Drawing::Item& item : small.items) count += std::holds_alternative<Text>(item) ? 1 : 0;
+  CHECK(count == 1);
 }
 
 TEST_CASE("a title of any length stays on the page: smaller first, then with an ellipsis") {
