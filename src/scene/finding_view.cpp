@@ -54,10 +54,12 @@ Camera filled_with_fiber(const SceneSource& source, const View& view, const Vec3
   View moved = view;
   Camera& camera = moved.camera;
   const double high = mm_per_px(view) * view.height_px, wide = mm_per_px(view) * view.width_px;
-  const double across = std::abs(right_of(camera).x);
-  if (across > square) {
+  // The spool's axis lies across the picture, or stands upright in it, as seen from above.
+  const double across = std::abs(right_of(camera).x), steep = std::abs(up_of(camera).x);
+  if (across > square || steep > square) {
     const double width = source.plan().spool().inside_width_mm;
-    camera.target.x = moved_within(place.x, wide / across, 0.0, width, over, most);
+    const double window = across > square ? wide / across : high / steep;
+    camera.target.x = moved_within(place.x, window, 0.0, width, over, most);
   }
   const Vec3 outward = in_space(0.0, 1.0, angle_of(place));
   const double upright = std::abs(glm::dot(up_of(camera), outward));

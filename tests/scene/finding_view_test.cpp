@@ -38,7 +38,7 @@ SceneSource laid(const std::filesystem::path& file) {
 
 struct Tally {
   int findings = 0, wedged = 0, peeled = 0, see_through = 0, hidden = 0, at_flange = 0;
-  double least_fiber = 1.0;  // share of the picture's width between the flanges
+  double least_fiber = 1.0;  // share of the picture between the flanges
 };
 
 void fly_to_all(const SceneSource& source, const View& view, Tally& tally) {
@@ -72,12 +72,16 @@ void fly_to_all(const SceneSource& source, const View& view, Tally& tally) {
     // In the middle, or aside where a flange or the barrel would else fill half of the picture.
     CHECK(std::abs(at->x - 0.5 * shown.width_px) <= 0.43 * shown.width_px);
     CHECK(std::abs(at->y - 0.5 * shown.height_px) <= 0.43 * shown.height_px);
-    if (finding.kind == FindingKind::flange_gap && right_of(shown.camera).x > 0.9) {
+    // Along the spool's axis, which lies across the picture or stands upright in it.
+    const bool lies = right_of(shown.camera).x > 0.9, stands = std::abs(up_of(shown.camera).x) > 0.81;
+    if (finding.kind == FindingKind::flange_gap && (lies || stands)) {
       ++tally.at_flange;
-      const double left = 0.5 * shown.width_px + (0.0 - shown.camera.target.x) / mm_per_px(shown);
-      const double right = left + source.plan().spool().inside_width_mm / mm_per_px(shown);
-      const double fiber = std::min<double>(right, shown.width_px) - std::max(left, 0.0);
-      tally.least_fiber = std::min(tally.least_fiber, fiber / shown.width_px);
+      const double per_px = mm_per_px(shown) / (lies ? 1.0 : std::abs(up_of(shown.camera).x));
+      const double size = lies ? shown.width_px : shown.height_px;
+      const double left = 0.5 * size + (0.0 - shown.camera.target.x) / per_px;
+      const double right = left + source.plan().spool().inside_width_mm / per_px;
+      const double fiber = std::min(right, size) - std::max(left, 0.0);
+      tally.least_fiber = std::min(tally.least_fiber, fiber / size);
     }
     CHECK(source.d() / mm_per_px(shown) <= 20.0 + 1e-9);
     const std::vector<Mark> marks = make_marks(source, shown);
