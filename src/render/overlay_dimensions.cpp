@@ -25,7 +25,7 @@ struct Sides {
   std::vector<double> helpers;  // x of helper lines that run up from the spool
 };
 
-constexpr double row_gap = 22.0, row_step = 30.0, edge_gap = 12.0;  // in units
+constexpr double row_gap = 22.0, row_step = 30.0, edge_gap = 12.0, shortest_arrow = 24.0;  // in units
 
 // The height of the next row above the spool: each farther from it than the one before, but below the picture's edge,
 // and below the caption where the words around x would meet it, with room for the rows that are still to come.
@@ -61,6 +61,8 @@ struct Label {
   bool upward = false;
   glm::dvec2 line{0.0};  // along which it may stand elsewhere, from end to end; none for words beside an arrow
   glm::dvec2 away{0.0};  // square to the line, away from the spool, of length 1
+  std::optional<glm::dvec2> tip;  // of an arrow that the words stand beside the foot of; `side` of it, -1 or 1
+  double side = 1.0;
 };
 
 // Words on a patch of ground, level or upward, kept within the picture.
@@ -93,7 +95,6 @@ double hidden_by(const OverlayBox& box, const Label& label, const OverlayRoom& t
 OverlayBox free_box_of(const Canvas& canvas, const Label& label, const OverlayStyle& style,
                        const OverlayRoom& taken) {
   OverlayBox best = box_of(canvas, label, style);
-  if (label.line == glm::dvec2(0.0)) return best;
   const double length = std::max(1.0, glm::length(label.line)), gap = 6.0 * style.unit;
   const double beyond = 0.5 + (0.5 * std::max(best.size.x, best.size.y) + gap) / length;
   const double off = 0.5 * std::min(best.size.x, best.size.y) + gap;
@@ -115,6 +116,36 @@ OverlayBox free_box_of(const Canvas& canvas, const Label& label, const OverlaySt
     best = box;
     least = hidden;
   }
+  return best;
+}
+
+// Words beside the foot of their arrow: a little higher or lower, or on its other side, where they hide less; with the line from
+// them to the arrow.
+OverlayBox free_box_beside(Canvas& canvas, const Label& label, const OverlayStyle& style, OverlayRoom& taken) {
+  const double edge = edge_gap * style.unit;
+  const auto is_room = [&](double y) {
+    return y >= edge && y <= canvas.height() - edge && std::abs(label.tip->y - y) >= shortest_arrow * style.unit;
+  };
+  OverlayBox best = box_of(canvas, label, style);
+  double least = hidden_by(best, label, taken), side = label.side, y = label.middle.y;
+  for (const double way : {label.side, -label.side}) {
+    for (const double off : {0.0, -10.0, -20.0, 10.0, 20.0, 30.0}) {
+      Label elsewhere = label;
+      elsewhere.middle = {label.tip->x + way * label.side * (label.middle.x - label.tip->x),
+                          label.middle.y + off * style.unit};
+      const OverlayBox box = box_of(canvas, elsewhere, style);
+      const double hidden = hidden_by(box, label, taken);
+      if (hidden >= least || !is_room(elsewhere.middle.y)) continue;
+      best = box;
+      least = hidden;
+      side = way;
+      y = elsewhere.middle.y;
+    }
+  }
+  const glm::dvec2 foot(label.tip->x, y), beside(foot.x + side * 8.0 * style.unit, y);
+  taken.lines.push_back({foot, *label.tip});
+  canvas.line({foot, *label.tip}, {style.ground.color, 0.7}, 3.0 * style.unit);
+  canvas.line({beside, foot, *label.tip}, style.ink, 1.2 * style.unit);
   return best;
 }
 
@@ -154,7 +185,7 @@ std::optional<Label> draw_between(Canvas& canvas, const DimensionLine& line, con
   const bool upward = std::abs(onward.y) > std::abs(onward.x);
   const glm::dvec2 middle = (from + to) / 2.0, square(-onward.y, onward.x);
   const glm::dvec2 off = middle - (shade.low() + shade.high()) / 2.0;
-  return Label{line.text, middle, upward, to - from, glm::dot(square, off) < 0.0 ? -square : square};
+  return Label{line.text, middle, upward, to - from, glm::dot(square, off) < 0.0 ? -square : square, {}, 1.0};
 }
 
 // An arrow onto a surface, and the words above or below the spool: beside the arrow's
@@ -167,8 +198,8 @@ std::optional<Label> draw_pointed(Canvas& canvas, const DimensionLine& line, con
   const auto outside = in_picture(view, from_above ? line.from : line.to);
   if (!tip || !outside) return std::nullopt;
   const bool above = outside->y <= tip->y;
-  const double half_width = canvas.text_width(line.text, style.letters()) / 2.0, shoulder = 8.0 * style.unit;
-  const auto middle_at = [&](double way) { return tip->x + way * (shoulder + 4.0 * style.unit + half_width); };
+  const double half_width = canvas.text_width(line.text, style.letters()) / 2.0;
+  const auto middle_at = [&](double way) { return tip->x + way * (12.0 * style.unit + half_width); };
   double inward = tip->x < (shade.low().x + shade.high().x) / 2.0 ? 1.0 : -1.0;
   // No helper line is to run through the words.
   const auto is_met = [&](double way) {
@@ -181,15 +212,9 @@ std::optional<Label> draw_pointed(Canvas& canvas, const DimensionLine& line, con
   const double y = std::min(
       above ? next_row_above(shade, middle, half_width, sides, style) : shade.high().y + row_gap * style.unit,
       lowest);
-  const glm::dvec2 foot(tip->x, y);
-  const double length = glm::length(*tip - foot);
-  if (length < 24.0 * style.unit) return std::nullopt;
-  const glm::dvec2 beside = foot + glm::dvec2(inward * shoulder, 0.0);
-  taken.lines.push_back({foot, *tip});
-  canvas.line({foot, *tip}, {style.ground.color, 0.7}, 3.0 * style.unit);
-  canvas.line({beside, foot, *tip}, style.ink, 1.2 * style.unit);
-  draw_arrow(canvas, *tip, (*tip - foot) / length, style, taken);
-  return Label{line.text, {middle, y}, false, {}, {}};
+  if (std::abs(tip->y - y) < shortest_arrow * style.unit) return std::nullopt;
+  draw_arrow(canvas, *tip, {0.0, tip->y > y ? 1.0 : -1.0}, style, taken);
+  return Label{line.text, {middle, y}, false, {}, {}, *tip, inward};
 }
 
 }  // namespace
@@ -217,7 +242,8 @@ void draw_dimension_lines(Canvas& canvas, const Scene& scene, const View& view, 
   std::stable_partition(labels.begin(), labels.end(),
                         [](const Label& label) { return label.line == glm::dvec2(0.0); });
   for (const Label& label : labels) {
-    taken.words.push_back(free_box_of(canvas, label, style, taken));
+    taken.words.push_back(label.tip ? free_box_beside(canvas, label, style, taken)
+                                    : free_box_of(canvas, label, style, taken));
     draw_label(canvas, label, taken.words.back(), style);
   }
 }
