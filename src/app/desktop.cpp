@@ -118,6 +118,7 @@ void Desktop::mind_colours() {
 void Desktop::answer_news() {
   const WindowNews news = window_->take_news();
   if (news.input) frames_wanted_ = frames_per_input;
+  times_.inputs += static_cast<std::uint64_t>(news.inputs);
   mind_colours();
   take_input({news.keys, news.dropped_files, news.close}, bench_, panels_, commands_);
   apply(commands_);
@@ -184,6 +185,8 @@ void Desktop::write_state() {
   const Shown shown{picture_->scene(), picture_->busy()};
   times_.painter = painter_->times();
   times_.painted = picture_->finished() && (!other_ || other_->finished());
+  times_.rests = frames_wanted_ <= 0 && !bench_.shows_progress() && !painter_->seconds_to_work() &&
+                 !panels_.colours.share && !seconds_to_next_frame(panels_);
   const std::string text = state_json(bench_, panels_, shown, times_);
   // There is nobody to tell of a failure but the test, which sees no file.
   if (text != state_written_) (void)write_file_atomically(options_.state_file, text);

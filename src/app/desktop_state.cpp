@@ -244,11 +244,13 @@ std::string state_json(const Workbench& bench, const PanelState& panels, const S
                   {"last_turn_ms", times.last_turn_ms},
                   {"frames", times.frames},
                   {"pictures", times.pictures},
+                  {"inputs", times.inputs},
                   {"turns_ms", times.turns_ms},
                   {"passes", times.painter.passes},
                   {"last_pass_ms", times.painter.last_pass_ms},
                   {"longest_pass_ms", times.painter.longest_pass_ms}};
   all["painted"] = times.painted;
+  all["rests"] = times.rests;
   for (const auto& [name, box] : panels.places.at) all["places"][name] = {box.x, box.y, box.width, box.height};
   return all.dump(1);
 }

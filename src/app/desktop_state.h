@@ -15,9 +15,11 @@ struct DesktopTimes {
   double longest_turn_ms = 0.0;   // of the loop, without waiting, since the first picture
   double last_turn_ms = 0.0;
   std::uint64_t frames = 0, pictures = 0;
+  std::uint64_t inputs = 0;      // that these frames know of: WindowNews::inputs
   std::vector<double> turns_ms;  // of the last turns, the newest last
   Painter::Times painter;
   bool painted = false;  // the picture is as fine as it gets
+  bool rests = false;    // no further frame is due: nothing moves before the next input or news
 };
 
 [[nodiscard]] std::string state_json(const Workbench& bench, const PanelState& panels, const Shown& shown,

@@ -17,6 +17,7 @@ namespace laywright {
 
 // What has happened since it was last asked.
 struct WindowNews {
+  int inputs = 0;                 // strokes of keys and buttons, turns of the wheel, moves of the mouse
   bool input = false;             // anything that a panel could answer to
   bool close = false;             // the person wants it closed
   std::vector<std::string> keys;  // "Ctrl+Shift+S"

@@ -68,8 +68,7 @@ class Checks:
         assert cause["text"] == self.expected["text"], cause["text"]
         assert [r["text"] for r in cause["remedies"]] == [r["text"] for r in self.expected["remedies"]]
         assert not cause["stale"] and cause["set"] is None
-        time.sleep(0.3)
-        w.shoot("why")
+        w.shoot("why", after=0.3)
 
     def set_remedy(self, w):
         before = w.state()
@@ -83,8 +82,7 @@ class Checks:
         old = [f for f in before["build"]["findings"] if f["kind"] == "flange_gap"]
         assert sum(f["size_d"] for f in gaps) < 0.5 * sum(f["size_d"] for f in old), "the build has not changed"
         assert "cause is set 0" in state["places"], "it is not told that the plan is set so"
-        time.sleep(0.3)
-        w.shoot("remedy-set")
+        w.shoot("remedy-set", after=0.3)
         w.key("ctrl+z")
         w.until("one undo takes it back", lambda s: value(s, path) == 3.0 and not s["can_undo"])
         laid_anew(w, state)
@@ -123,8 +121,7 @@ class Checks:
         w.click("cause compare 0")
         w.until("both stand side by side", lambda s: s["comparing"] and "differences" in s["places"])
         before = laid_anew(w, before)
-        time.sleep(0.3)
-        w.shoot("compared")
+        w.shoot("compared", after=0.3)
         w.key("ctrl+z")
         w.until("taken back", lambda s: value(s, "traverse.right_stop") == 3.0)
         w.click("menu Compare")
@@ -143,8 +140,7 @@ class Checks:
         assert state["advice"]["draws"]["line"] == self.over_five, state["advice"]["draws"]["line"]
         assert "of 5 draws" in self.over_five, self.over_five
         w.xdo("mousemove", *w.place("verdict", 0.3))
-        time.sleep(0.4)
-        w.shoot("over-draws")
+        w.shoot("over-draws", after=0.4)
         before = w.state()
         w.fill("traverse.pitch", "1.05")
         w.until("that is not of another plan", lambda s: s["advice"]["draws"]["stale"])
@@ -157,12 +153,10 @@ class Checks:
 def better(w):
     w.key("ctrl+b")
     w.until("it says what may be turned", lambda s: "better search" in s["places"])
-    time.sleep(0.3)
-    w.shoot("better-ask")
+    w.shoot("better-ask", after=0.3)
     w.click("better search")
     w.until("it is found", lambda s: s["advice"]["better"].get("proposals") and "better set 0" in s["places"])
-    time.sleep(0.3)
-    w.shoot("better-found")
+    w.shoot("better-found", after=0.3)
     before = w.state()
     keys, wanted = before["advice"]["better"]["keys"], before["advice"]["better"]["proposals"][0]["values"]
     w.click("better set 0")
@@ -195,14 +189,12 @@ def study(w):
     w.click("study run")
     state = w.until("25 builds are laid", lambda s: len(s["advice"]["study"].get("rows", [])) == 25
                     and "study map" in s["places"])
-    time.sleep(0.3)
-    w.shoot("study")
+    w.shoot("study", after=0.3)
     assert [a["path"] for a in state["advice"]["study"]["axes"]] == ["traverse.left_stop", "traverse.right_stop"]
     before = state
     # The fourth column, the second row from below.
     w.xdo("mousemove", *w.place("study map", 3.5 / 5, 1 - 1.5 / 5))
-    time.sleep(0.4)
-    w.shoot("study-hover")
+    w.shoot("study-hover", after=0.4)
     w.click("study map", 3.5 / 5, 1 - 1.5 / 5)
     state = w.until("the plan is that build's", lambda s: abs(value(s, "traverse.left_stop") - 0.7) < 1e-9
                     and abs(value(s, "traverse.right_stop") - 0.4) < 1e-9)
@@ -230,8 +222,7 @@ def stop_study(w):
         w.click("study run")
         w.until("it runs", lambda s: s["advice"]["study"]["busy"] and "study stop" in s["places"])
         if not by_key:
-            time.sleep(1.5)
-            w.shoot("study-runs")
+            w.shoot("study-runs", after=1.5)
             w.click("study stop")
         else:
             w.key("Escape")
@@ -246,15 +237,13 @@ def curve(w):
     w.click("study none")
     w.click("study run")
     w.until("a curve is laid", lambda s: len(s["advice"]["study"].get("rows", [])) == 5 and "study curve" in s["places"])
-    time.sleep(0.3)
-    w.shoot("curve")
+    w.shoot("curve", after=0.3)
     w.click("study curve", 0.97)
     w.until("a click sets the last", lambda s: abs(value(s, "traverse.left_stop") - 0.9) < 1e-9)
     w.settled()
     type_into(w, "study from 0", "far")
     w.until("a mistake is told", lambda s: "study run" in s["places"])
-    time.sleep(0.3)
-    w.shoot("curve-mistake")
+    w.shoot("curve-mistake", after=0.3)
 
 
 def main():

@@ -32,8 +32,7 @@ def settings_not_kept(window, plan, folder):
     state = w.until("it says that settings are not kept",
                     lambda s: any("Settings are not kept" in n for n in s["notices"]))
     assert str(folder / "config") in state["notices"][-1], f"it does not say where: {state['notices']}"
-    time.sleep(0.5)
-    w.shoot("settings-not-kept")
+    w.shoot("settings-not-kept", after=0.5)
     w.click("dismiss notice")
     w.until("the message is gone", lambda s: not s["notices"])
     dark = w.state()["stage"]["dark"]
@@ -59,8 +58,7 @@ def work_not_kept(window, plan, folder):
     state = w.until("it says that unsaved work is not kept",
                     lambda s: any("No copy of unsaved work" in n for n in s["notices"]))
     assert any("No space left" in n for n in state["notices"]), f"it does not say why: {state['notices']}"
-    time.sleep(0.5)
-    w.shoot("work-not-kept")
+    w.shoot("work-not-kept", after=0.5)
     w.key("ctrl+s")
     w.until("the plan is saved all the same", lambda s: not s["dirty"])
     w.leave()

@@ -8,7 +8,6 @@ import os
 import pathlib
 import subprocess
 import sys
-import time
 
 from window_driver import desk
 
@@ -33,14 +32,12 @@ def plain_letters(window, plan, under):
     state = w.until("it says that letters are missing", lambda s: any("fonts-dejavu-core" in n for n in s["notices"]))
     assert len(state["notices"]) == 1, f"it says: {state['notices']}"
     assert state["notices"][0].isascii(), "its own message has signs that are missing"
-    time.sleep(1.0)
-    w.shoot("no-letters")
+    w.shoot("no-letters", after=1.0)
     w.click("dismiss notice")
     w.fill(PITCH, "0.3")
     w.until("it can be used", lambda s: s["fields"][PITCH]["text"] == "0.3" and s["dirty"])
     w.settled()
-    time.sleep(1.0)
-    w.shoot("no-letters-used")
+    w.shoot("no-letters-used", after=1.0)
     w.leave()
 
 

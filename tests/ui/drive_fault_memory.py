@@ -58,8 +58,7 @@ def main():
         w.settled()
         limit(w, MORE_MB)
         if too_long(w):
-            time.sleep(1.0)
-            w.shoot("too-little-memory")
+            w.shoot("too-little-memory", after=1.0)
             w.key("ctrl+z")
             w.until("it goes on with what there is room for",
                     lambda s: s["fields"][PITCH]["text"] == "0.29" and s["build"]["full"] and not s["laying"])

@@ -7,7 +7,6 @@ import pathlib
 import re
 import signal
 import sys
-import time
 
 from window_driver import Window, desk, start_display
 
@@ -48,11 +47,9 @@ def changed_on_disk(w, file):
     state = w.until("it is told, and asked which to keep", lambda s: "read theirs" in s["places"]
                     and any("changed by another program" in n for n in s["notices"]))
     assert state["fields"][PITCH]["text"] == "0.29", "the work was replaced unasked"
-    time.sleep(0.5)
-    w.shoot("changed-by-others")
+    w.shoot("changed-by-others", after=0.5)
     refuses_to_save(w, file, "0.31")
-    time.sleep(0.5)
-    w.shoot("not-saved")
+    w.shoot("not-saved", after=0.5)
     w.click("read theirs")
     w.until("theirs is shown", lambda s: s["fields"][PITCH]["text"] == "0.31" and not s["dirty"])
     w.key("ctrl+z")
@@ -69,8 +66,7 @@ def deleted(w, file):
     file.unlink()
     state = w.until("it is told that the file is gone", lambda s: any("no longer there" in n for n in s["notices"]))
     assert state["any_unsaved"], "the only copy of the plan could be closed without a question"
-    time.sleep(0.5)
-    w.shoot("file-gone")
+    w.shoot("file-gone", after=0.5)
     w.key("ctrl+s")
     w.until("it is written anew", lambda s: not s["any_unsaved"] and file.exists())
     assert file.read_text(encoding="utf-8") == text, "it is not the plan that it was"
@@ -105,8 +101,7 @@ def both_killed(one, other, window):
         w.process.wait(20)
     w = window()
     w.until("the work of both is offered", lambda s: s["recovery_offers"] == 2 and "recover 1" in s["places"])
-    time.sleep(0.5)
-    w.shoot("two-recoveries")
+    w.shoot("two-recoveries", after=0.5)
     found = set()
     for left in (1, 0):
         w.click("recover 0")

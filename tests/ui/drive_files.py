@@ -7,7 +7,6 @@ behind, and a long plan whose laying is stopped.
 import os
 import signal
 import sys
-import time
 
 import drop_files
 from window_driver import desk
@@ -44,8 +43,7 @@ def compared(w):
     w.until("two pictures and their differences",
             lambda s: s["comparing"] and "other picture" in s["places"] and "differences" in s["places"])
     w.settled()
-    time.sleep(1.0)
-    w.shoot("two-plans")
+    w.shoot("two-plans", after=1.0)
 
 
 def dropped_nonsense(w, folder):
@@ -55,8 +53,7 @@ def dropped_nonsense(w, folder):
     state = w.until("it says that this is no plan", lambda s: s["notices"])
     assert "holiday.txt" in state["notices"][0], f"it does not name the file: {state['notices']}"
     assert state["documents"] == 2
-    time.sleep(0.3)
-    w.shoot("no-plan")
+    w.shoot("no-plan", after=0.3)
     w.click("dismiss notice")
     w.until("the message is gone", lambda s: not s["notices"])
 
@@ -115,8 +112,7 @@ def stopped(w):
     w.settled()
     w.fill("wind.length", "900 km")
     w.until("a long plan is being laid", lambda s: s["laying"] and s["fields"]["wind.length"]["text"].startswith("9"))
-    time.sleep(0.5)
-    w.shoot("laying")
+    w.shoot("laying", after=0.5)
     w.key("Escape")
     state = w.until("it was stopped", lambda s: not s["laying"])
     assert "F5" in state["hint"], f"it does not say how to go on: {state['hint']}"
@@ -131,8 +127,7 @@ def saved_without_ending(w, folder):
     w.until("a name is asked", lambda s: "file name" in s["places"])
     w.key("ctrl+a")
     w.type("mine")
-    time.sleep(0.3)
-    w.shoot("no-ending")
+    w.shoot("no-ending", after=0.3)
     w.key("Return")
     w.until("the file has the ending of plans", lambda s: s["file"] == str(folder / "mine.lay.toml"))
     assert (folder / "mine.lay.toml").is_file() and not (folder / "mine").exists()

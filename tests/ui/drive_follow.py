@@ -7,7 +7,6 @@ what is off and what to change now is told, and what it will be stands beside th
 import json
 import subprocess
 import sys
-import time
 
 from window_driver import desk, run
 
@@ -54,8 +53,7 @@ class Checks:
         state = w.until("the checklist is there", lambda s: "follow cell 0 0" in s["places"])
         assert "follow row 3" in state["places"], "a checkpoint is missing"
         w.key("F4")
-        time.sleep(0.5)
-        w.shoot("follow-empty")
+        w.shoot("follow-empty", after=0.5)
 
     def a_row_moves_the_scrubber(self, w):
         before = w.state()["stage"]
@@ -82,14 +80,12 @@ class Checks:
                    for each in state["advice"]["follow"]["now"]), state["advice"]["follow"]
         state = w.until("rows tell", lambda s: any("diameter right" in name for name in states(s)))
         assert "follow off plan" in state["places"]
-        time.sleep(0.5)
-        w.shoot("follow-off")
+        w.shoot("follow-off", after=0.5)
 
     def what_it_will_be_stands_beside(self, w):
         w.click("follow show changed")
         w.until("both are compared", lambda s: s["comparing"])
-        time.sleep(2.0)
-        w.shoot("follow-forecast")
+        w.shoot("follow-forecast", after=2.0)
 
     def readings_are_saved_and_opened(self, w):
         w.key("ctrl+f")

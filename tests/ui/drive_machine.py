@@ -88,8 +88,7 @@ class Checks:
         w.key("F4")  # as high as it gets
         w.click("tab Curves")
         w.until("the curves are there", lambda s: "curve tension" in s["places"])
-        time.sleep(0.4)
-        w.shoot("curves")
+        w.shoot("curves", after=0.4)
         length = w.state()["build"]["length_mm"]
         w.click("curve tension", 0.4, 0.5)
         first = w.until("a click moves the scrubber", lambda s: 0.2 < s["stage"]["scrub"]["length_mm"] / length < 0.5)
@@ -103,13 +102,11 @@ class Checks:
     def sheet(self, w):
         w.key("ctrl+p")
         w.until("the sheet is drawn", lambda s: s["sheet"]["drawn"] and "sheet page 1" in s["places"])
-        time.sleep(0.5)
-        w.shoot("sheet")
+        w.shoot("sheet", after=0.5)
         width = w.state()["sheet"]["page_px"][0]
         w.click("sheet To read")
         w.until("it is drawn larger", lambda s: s["sheet"]["page_px"][0] > 1.2 * width)
-        time.sleep(0.3)
-        w.shoot("sheet-to-read")
+        w.shoot("sheet-to-read", after=0.3)
         w.click("sheet Letter")
         w.until("on Letter paper", lambda s: s["sheet"]["letter"])
         w.click("sheet A4")
@@ -173,8 +170,7 @@ def warnings_and_keys(w):
     w.settled()
     w.click("tab Curves")
     w.until("its curve is gone", lambda s: "curve tension" in s["places"] and "curve spool_speed" not in s["places"])
-    time.sleep(0.3)
-    w.shoot("missing")
+    w.shoot("missing", after=0.3)
 
 
 def main():

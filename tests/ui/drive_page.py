@@ -40,15 +40,13 @@ class Checks:
         w.shoot("page-menu")
         w.click("menu Share page...")
         w.until("it tells what the page is", lambda s: "page save" in s["places"])
-        time.sleep(0.3)
-        w.shoot("page-dialog")
+        w.shoot("page-dialog", after=0.3)
         path = self.folder / "wind.html"
         ask_for_name(w, path)
         w.shoot("page-name")
         w.key("Return")
         w.until("it is saved", lambda s: s["page"]["done"] and s["page"]["path"] == str(path))
-        time.sleep(0.3)
-        w.shoot("page-saved")
+        w.shoot("page-saved", after=0.3)
         assert w.state()["page"]["trouble"] == "", w.state()["page"]
         self.is_whole(path)
         w.key("Escape")
@@ -93,8 +91,7 @@ class Checks:
         w.type(str(self.folder / "nowhere" / "wind.html"))
         w.key("Return")
         w.until("it is told why not", lambda s: s["page"]["done"] and s["page"]["trouble"])
-        time.sleep(0.3)
-        w.shoot("page-failed")
+        w.shoot("page-failed", after=0.3)
         w.key("Escape")
         w.until("the dialog is closed", lambda s: s["question"] is None)
 
@@ -152,8 +149,7 @@ def without_page(w):
     w.key("ctrl+e")
     state = w.until("it says why there is none", lambda s: s["notices"])
     assert "built without the share page" in state["notices"][0], state["notices"]
-    time.sleep(0.3)
-    w.shoot("no-page")
+    w.shoot("no-page", after=0.3)
     w.leave()
 
 

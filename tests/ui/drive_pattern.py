@@ -44,8 +44,7 @@ class Checks:
         safe = self.row["safe_settings"]
         assert len(set_buttons(state)) == len(safe) == 4, set_buttons(state)
         assert "pattern curve" in state["places"], "there is no curve"
-        time.sleep(0.3)
-        w.shoot("pattern-ribbon")
+        w.shoot("pattern-ribbon", after=0.3)
 
     def each_setting_mends_it(self, w):
         for i, safe in enumerate(self.row["safe_settings"]):
@@ -56,8 +55,7 @@ class Checks:
             state = laid_anew(w, before)
             assert ribbons(state) == 0, f"{safe['key']} {safe['value']} leaves a ribbon"
             assert not set_buttons(state), "a close pattern is to be set otherwise"
-            time.sleep(0.3)
-            w.shoot(f"pattern-set-{i}")
+            w.shoot(f"pattern-set-{i}", after=0.3)
             w.key("ctrl+z")
             w.until("one undo takes it back", lambda s, safe=safe: float(
                 s["fields"][safe["key"]]["text"]) == safe["instead_of"] and not s["can_undo"])
@@ -68,8 +66,7 @@ class Checks:
         w.click("verdict draws")
         w.until("it is judged over draws", lambda s: "of 5 draws" in s["advice"]["draws"].get("line", "")
                 and "verdict draws" not in s["places"])
-        time.sleep(0.3)
-        w.shoot("over-draws")
+        w.shoot("over-draws", after=0.3)
 
     def by_keys_alone(self, w):
         before = w.settled()

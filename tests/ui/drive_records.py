@@ -84,8 +84,7 @@ class Checks:
             for cell, value in values.items():
                 w.click(f"keep cell {i} {cell}")
                 w.type(f"{value:.2f}".replace(".", ","))
-        time.sleep(0.3)
-        w.shoot("records-keep")
+        w.shoot("records-keep", after=0.3)
         w.click("keep now")
         state = w.until("it is kept, and its page is open",
                         lambda s: s["records"]["page"] and "records readings" in s["places"])
@@ -94,8 +93,7 @@ class Checks:
         shown = json.loads(command("record", "show", 1, "--json", "--records", self.place))
         assert len(shown["readings"]) == len(state["records"]["page"]["readings"]) == 4 * len(self.read)
         assert shown["machine"] == "winder 2" and shown["order"] == "A-7" and shown["state"] == "accepted", shown
-        time.sleep(0.5)
-        w.shoot("records-page")
+        w.shoot("records-page", after=0.5)
 
     def a_second_one_is_rejected(self, w):
         w.click("records tab keep")
@@ -139,8 +137,7 @@ class Checks:
         told = command("record", "trends", "--records", self.place)
         for line in state["records"]["trends"]["all"][0]["said"]:
             assert line in told, f"{line}\n{told}"
-        time.sleep(0.3)
-        w.shoot("records-trends")
+        w.shoot("records-trends", after=0.3)
 
     def a_spool_is_fitted(self, w):
         w.click("records tab list")
@@ -150,8 +147,7 @@ class Checks:
         state = w.until("it was fitted", lambda s: s["records"]["fit"]["number"] == 1 and "records carry" in s["places"])
         assert "left stop was" in state["records"]["fit"]["text"], state["records"]["fit"]
         w.until("the fit is kept", lambda s: s["records"]["page"]["history"][-1] == "a fit")
-        time.sleep(0.5)
-        w.shoot("records-fitted")
+        w.shoot("records-fitted", after=0.5)
 
     def it_is_carried_into_the_plan(self, w):
         fit = w.state()["records"]["fit"]

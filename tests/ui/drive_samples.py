@@ -22,8 +22,7 @@ def opened(w, plan, count):
 
 def looked_at(w, name):
     state = w.settled()
-    time.sleep(0.8)
-    w.shoot(f"sample-{name}")
+    w.shoot(f"sample-{name}", after=0.8)
     w.key("1", "z")
     time.sleep(0.5)
     w.click("picture", 0.5, 0.5)
@@ -33,8 +32,7 @@ def looked_at(w, name):
         w.click("finding 0") if "finding 0" in w.state()["places"] else w.key("n")
         w.until("a finding is chosen", lambda s: s["stage"]["chosen_finding"] is not None)
         w.settled()
-        time.sleep(0.5)
-        w.shoot(f"sample-{name}-finding")
+        w.shoot(f"sample-{name}-finding", after=0.5)
     w.key("shift+BackSpace", "a", "5")
     return state
 

@@ -39,8 +39,7 @@ def check(w, size, scale, name):
     w.key("l")
     w.until("dark", lambda s: s["stage"]["dark"])
     w.settled()
-    time.sleep(1.0)
-    w.shoot(f"{name}-dark")
+    w.shoot(f"{name}-dark", after=1.0)
     w.key("l")
 
 

@@ -8,7 +8,6 @@ import os
 import pathlib
 import subprocess
 import sys
-import time
 
 from window_driver import desk, start_display
 
@@ -39,8 +38,7 @@ def missing_file(window, folder):
     w = window(folder / "nowhere.lay.toml")
     state = w.until("it says that there is no such file", lambda s: s["notices"])
     assert "nowhere.lay.toml" in state["notices"][0]
-    time.sleep(0.5)
-    w.shoot("missing-file")
+    w.shoot("missing-file", after=0.5)
     w.leave()
 
 
@@ -49,8 +47,7 @@ def no_toml(window, folder):
     plan.write_text("[spool\nbarrel = 1\n", encoding="utf-8")
     w = window(plan)
     w.until("it says that this cannot be read", lambda s: s["notices"])
-    time.sleep(0.5)
-    w.shoot("broken-file")
+    w.shoot("broken-file", after=0.5)
     w.leave()
 
 
@@ -63,8 +60,7 @@ def unsound(window, copy):
     w = window(plan)
     state = w.until("it says what is not filled in", lambda s: s["hint"])
     assert "Fiber is not filled in" in state["hint"], f"it says: {state['hint']}"
-    time.sleep(0.5)
-    w.shoot("unsound")
+    w.shoot("unsound", after=0.5)
     w.fill("fiber.diameter", "0.245")
     w.fill("fiber.friction", "0.3")
     w.settled()

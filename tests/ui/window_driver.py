@@ -51,7 +51,10 @@ class Window:
 
     def __init__(self, program, plans, folder, display, size="1280x800", shots=None, under=(), errors=None,
                  preload=None, **environment):
-        self.state_file = folder / f"state-{time.monotonic_ns()}.json"
+        # In memory where there is room for that: it is written with each frame, and brought to the disk each time.
+        memory = "/dev/shm"
+        self.told = tempfile.TemporaryDirectory(dir=memory if os.access(memory, os.W_OK) else None)
+        self.state_file = pathlib.Path(self.told.name) / "state.json"
         self.shots = shots
         self.env = dict(os.environ, DISPLAY=display, XDG_CONFIG_HOME=str(folder / "config"),
                         XDG_STATE_HOME=str(folder / "state"), LIBGL_ALWAYS_SOFTWARE="1", **environment)
@@ -61,6 +64,7 @@ class Window:
             # An instrumented program insists on being loaded first, but for this option.
             own["ASAN_OPTIONS"] = own.get("ASAN_OPTIONS", "") + ":verify_asan_link_order=0"
         self.size = size
+        self.mouse = None
         self.process = subprocess.Popen(
             [*under, program, "open", *map(str, plans), "--size", size, "--state", str(self.state_file)], env=own,
             stderr=errors)
@@ -90,8 +94,27 @@ class Window:
         return self.until("laid in full and drawn", lambda s: not s["laying"] and s["build"]["full"] and s["scene"]
                           and not s["scene_busy"])
 
-    def xdo(self, *words):
+    def xdo(self, *words, patience=3.0):
+        """Input, and the first frame that knows of all of it: what reaches no window is waited for no longer than that."""
+        kind, *more = words
+        inputs = sum(2 * len(key.split("+")) for key in more) if kind == "key" else 2 * len(more[-1]) if kind == "type" else 1
+        if kind == "mousemove":
+            inputs = int(more != self.mouse)
+            self.mouse = more
+        before = self.count("inputs")
         subprocess.run(["xdotool", *[str(w) for w in words]], env=self.env, check=True, timeout=WAIT_S)
+        end = time.monotonic() + patience
+        while time.monotonic() < end and self.process.poll() is None and self.count("inputs") < before + inputs:
+            time.sleep(0.01)
+
+    def count(self, what):
+        return self.state().get("times", {}).get(what, 0)
+
+    def calm(self, patience=1.0):
+        """The frames that an input brings are drawn, unless something else goes on moving."""
+        last, end = self.count("frames") + 3, time.monotonic() + patience
+        while time.monotonic() < end and not self.state().get("rests") and self.count("frames") < last:
+            time.sleep(0.01)
 
     def place(self, name, across=0.5, down=0.5):
         """A point of it, once it has come to rest."""
@@ -104,8 +127,8 @@ class Window:
             if state["times"]["frames"] not in frames:
                 frames.add(state["times"]["frames"])
                 since = time.monotonic()
-            # It stands still over frames, or no more are drawn.
-            if len(frames) > 3 or time.monotonic() - since > 0.7:
+            # No frame is due, it stands still over frames, or no more are drawn.
+            if state["rests"] or len(frames) > 3 or time.monotonic() - since > 0.7:
                 break
             time.sleep(0.04)
         else:
@@ -115,17 +138,17 @@ class Window:
 
     def click(self, name, across=0.5, down=0.5):
         self.xdo("mousemove", *self.place(name, across, down))
-        time.sleep(0.15)
+        self.calm()
         self.xdo("mousedown", 1)
-        time.sleep(0.1)
+        self.calm()
         self.xdo("mouseup", 1)
-        time.sleep(0.15)
+        self.calm()
 
     def drag(self, name, start, end):
         x, y = self.place(name, *start)
         to_x, to_y = self.place(name, *end)
         self.xdo("mousemove", x, y)
-        time.sleep(0.15)
+        self.calm()
         self.xdo("mousedown", 1)
         for i in range(1, 6):
             self.xdo("mousemove", x + (to_x - x) * i // 5, y + (to_y - y) * i // 5)
@@ -135,14 +158,10 @@ class Window:
     def key(self, *keys):
         """One after the other, each in a turn of the window's own, however slow it is."""
         for k in keys:
-            before = self.state().get("times", {}).get("frames", 0)
             self.xdo("key", k)
-            end = time.monotonic() + 3.0
-            while time.monotonic() < end and self.state().get("times", {}).get("frames", 0) <= before:
-                time.sleep(0.02)
 
     def type(self, text):
-        self.xdo("type", "--delay", "60", text)
+        self.xdo("type", "--delay", "20", text)
 
     def name_file(self, path):
         """Into the file dialog that comes up."""
@@ -221,8 +240,10 @@ class Window:
                               env=self.env, check=True, capture_output=True)
         return shot.stdout
 
-    def shoot(self, name):
+    def shoot(self, name, after=0.0):
+        """What is seen so many seconds from now, where pictures of the steps are wanted."""
         if self.shots:
+            time.sleep(after)
             subprocess.run(["import", "-window", "root", "-crop", f"{self.size}+0+0", str(self.shots / f"{name}.png")],
                            env=self.env, check=True)
 
