@@ -125,6 +125,13 @@ void Desktop::answer_news() {
   mind_colours();
 }
 
+std::optional<double> Desktop::seconds_to_progress() const {
+  // As often as a bar seems to move evenly: more frames would take the processor from what it tells of.
+  constexpr double step_s = 1.0 / 30.0;
+  if (!bench_.shows_progress()) return std::nullopt;
+  return std::max(0.0, step_s - std::chrono::duration<double>(Clock::now() - last_turn_).count());
+}
+
 double Desktop::waiting_time() const {
   if (frames_wanted_ > 0) return 0.0;
   double seconds = -1.0;
@@ -134,6 +141,7 @@ double Desktop::waiting_time() const {
     seconds = seconds < 0.0 ? wait : std::min(seconds, wait);
   };
   sooner(bench_.seconds_to_next_poll());
+  sooner(seconds_to_progress());
   sooner(seconds_to_next_frame(panels_));
   if (painter_) sooner(painter_->seconds_to_work());
   constexpr double next_share_s = 0.1;
@@ -169,6 +177,7 @@ void Desktop::turn() {
 
 void Desktop::keep_times(Clock::time_point turn_begun) {
   const Clock::time_point now = Clock::now();
+  last_turn_ = now;
   ++times_.frames;
   times_.last_turn_ms = Milliseconds(now - turn_begun).count();
   times_.turns_ms.push_back(times_.last_turn_ms);
@@ -204,11 +213,13 @@ int Desktop::run() {
     const Clock::time_point turn_begun = Clock::now();
     if (window_->opengl_is_lost() && !renew_window()) return exit_not_written;
     answer_news();
-    if (bench_.poll() || bench_.shows_progress() || panels_.colours.share || picture_->stale() ||
-        (other_ && other_->stale())) {
-      // A scroll bar that news brings moves the words beside it in the next turn only.
-      frames_wanted_ = std::max(frames_wanted_, 2);
+    const bool news = bench_.poll();
+    const bool progress_ended = std::exchange(progressed_, bench_.shows_progress()) && !progressed_;
+    if (news || progress_ended || panels_.colours.share || picture_->stale() || (other_ && other_->stale())) {
+      // A tab that news opens has its words in the third turn only.
+      frames_wanted_ = std::max(frames_wanted_, frames_per_input);
     }
+    if (seconds_to_progress().value_or(1.0) <= 0.0) frames_wanted_ = std::max(frames_wanted_, 1);
     if (painter_->seconds_to_work().value_or(1.0) <= 0.0) frames_wanted_ = std::max(frames_wanted_, 1);
     mind_painter();
     if (seconds_to_next_frame(panels_).value_or(1.0) <= 0.0) frames_wanted_ = std::max(frames_wanted_, 2);

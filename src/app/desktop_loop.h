@@ -40,6 +40,7 @@ class Desktop {
   void set_up_panels();
   void answer_news();
   void mind_colours();
+  [[nodiscard]] std::optional<double> seconds_to_progress() const;
   [[nodiscard]] double waiting_time() const;
   void turn();
   void apply(Commands& commands);
@@ -60,7 +61,7 @@ class Desktop {
   void draw_one(DesktopPicture& picture, const Box2& box);
 
   const DesktopOptions& options_;
-  Clock::time_point begun_;
+  Clock::time_point begun_, last_turn_;
   std::unique_ptr<DesktopWindow> window_;  // before the workbench, whose threads wake it
   Workbench bench_;
   PanelState panels_;
@@ -72,7 +73,7 @@ class Desktop {
   Commands commands_;
   DesktopTimes times_;
   int frames_wanted_ = frames_per_input;
-  bool leaves_ = false, was_compared_ = false;
+  bool leaves_ = false, was_compared_ = false, progressed_ = false;
   std::optional<Clock::time_point> renewed_;  // the window, last
   float scale_ = 0.0F;
   std::optional<Theme> theme_;
