@@ -1,4 +1,4 @@
-"""The whole job by mouse and keys: an order of 60 km over three spools, their plans and sheets, records of spools that were wound
+"""The whole job by mouse and keys: an order of 4.5 km over three spools, their plans and sheets, records of spools that were wound
 with a hidden flaw, the fit that finds it, and the plan of a fourth spool that is good; the last spool on a PostgreSQL server, too.
 
     drive_whole_job.py LAYWRIGHT SAMPLES [SHOTS]
@@ -20,7 +20,7 @@ from whole_job_test import SEED, SLOW, Server, as_the_machine_winds, laid, laywr
 import window_driver
 from window_driver import desk, run
 
-window_driver.WAIT_S = 1800.0  # the fit lays some hundred winds of 3 km
+window_driver.WAIT_S = 1800.0  # the fit lays some hundred winds of 1.5 km
 
 def as_counted(table):
     """That table with the turns as the machine's counter shows them: from the start on."""
