@@ -67,7 +67,7 @@ TEST_CASE("words over a shown wind have the picture's ground to themselves: no f
     CAPTURE(x);
     CHECK(is_ground(x, 2.0F));
     CHECK(is_ground(x, height - 3.0F));
-    CHECK(is_ground(x, 0.88F * height));
+    CHECK(is_ground(x, 0.94F * height));
     CHECK_FALSE(cover_at(list, x, 0.5F * height));
     CHECK_FALSE(cover_at(list, x, 0.79F * height));  // the spool comes down to here
   }
