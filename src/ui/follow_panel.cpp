@@ -34,11 +34,11 @@ struct RowStanding {
   std::string words;
 };
 
-RowStanding standing_of(const TypedReadings& typed, std::size_t row, const FollowAnswer* answer, const Plan& plan) {
+// `followed`: what was typed when the answer was asked for, in the units of the rows.
+RowStanding standing_of(const TypedReadings& typed, std::size_t row, const FollowAnswer* answer,
+                        const TypedReadings& followed) {
   if (typed[row].empty()) return {};
   if (answer == nullptr) return {RowState::waits, "not followed yet"};
-  const bool inch = typed[row].inch;
-  const TypedReadings followed = in_units(answer->typed, counter_of(plan), inch);
   const auto same = std::find_if(followed.begin(), followed.end(), [&](const TypedRow& each) {
     return each.cells == typed[row].cells && (each.same_place(typed[row]) || !(each.layer || each.at_end));
   });
@@ -51,7 +51,7 @@ RowStanding standing_of(const TypedReadings& typed, std::size_t row, const Follo
   }
   if (worst == nullptr) return {RowState::waits, "nothing to compare"};
   if (!worst->beyond()) return {RowState::on_plan, "on plan"};
-  return {RowState::off, fmt::format("{} {}", worst->observation.what, off_words(*worst, inch))};
+  return {RowState::off, fmt::format("{} {}", worst->observation.what, off_words(*worst, typed[row].inch))};
 }
 
 // A circle on plan, a triangle off, a line where nothing is known.
@@ -78,7 +78,7 @@ void shape_of(RowState row_state, const ImVec4& color) {
 // Of what a row is, so that the cells beside it stay in sight.
 float words_width() { return em(8.5F); }
 
-void row(const Workbench& bench, const TypedReadings& typed, std::size_t i,
+void row(const Workbench& bench, const TypedReadings& typed, const TypedReadings& followed, std::size_t i,
          const std::vector<Checkpoint>& checkpoints, PanelState& state, Commands& out) {
   const TypedRow& typed_row = typed[i];
   const Checkpoint* at = checkpoint_of(checkpoints, typed_row);
@@ -95,7 +95,7 @@ void row(const Workbench& bench, const TypedReadings& typed, std::size_t i,
   }
   state.places.note_item(fmt::format("follow row {}", i));
   ImGui::TableNextColumn();
-  const RowStanding standing = standing_of(typed, i, bench.active()->advice->follow().get(), bench.wound()->plan());
+  const RowStanding standing = standing_of(typed, i, bench.active()->advice->follow().get(), followed);
   const ImVec4 color = standing.state == RowState::off ? error_color(theme) : quiet_color();
   shape_of(standing.state,
            standing.state == RowState::on_plan ? ImGui::GetStyleColorVec4(ImGuiCol_CheckMark) : color);
@@ -134,7 +134,10 @@ void checklist_table(const Workbench& bench, const std::vector<Checkpoint>& chec
   const Counter* counter = counter_of(bench.wound()->plan());
   const TypedReadings typed =
       in_units(with_checkpoints(bench.active()->readings, checkpoints), counter, in_inches(bench));
-  const std::vector<std::string> heads = reading_heads(counter, !typed.empty() && typed.front().inch);
+  const bool inch = !typed.empty() && typed.front().inch;
+  const auto& answer = bench.active()->advice->follow();
+  const TypedReadings followed = answer ? in_units(answer->typed, counter, inch) : TypedReadings{};
+  const std::vector<std::string> heads = reading_heads(counter, inch);
   std::vector<const char*> names{"Read", "Is"};
   for (const std::string& head : heads) names.push_back(head.c_str());
   for (const char* name : names) ImGui::TableSetupColumn(name);
@@ -144,7 +147,7 @@ void checklist_table(const Workbench& bench, const std::vector<Checkpoint>& chec
                "Counted since the start; grey: as planned", "Since the start; grey: as planned",
                "Outer diameter over the fiber at the left flange", "In the middle", "At the right flange",
                "Of the last whole layer, over its outermost turns"});
-  for (std::size_t i = 0; i < typed.size(); ++i) row(bench, typed, i, checkpoints, state, out);
+  for (std::size_t i = 0; i < typed.size(); ++i) row(bench, typed, followed, i, checkpoints, state, out);
   ImGui::EndTable();
 }
 

@@ -48,14 +48,14 @@ Json pattern_of(const PatternTable& table, bool inch) {
 }
 
 // All figures of a build as the page sets them, in one system of units.
-Json told_of(const Wound& wound, bool inch) {
+Json told_of(const Wound& wound, const PatternTable& table, bool inch) {
   const Measurements& m = wound.measurements();
   Json layers = Json::array(), findings = Json::array();
   for (const LayerRow& layer : m.layers) layers.push_back(layer_cells(layer, inch));
   for (const Finding& found : m.findings) findings.push_back(finding_line(found, inch));
   return {{"figures", rows_of(wind_figures(wound.build(), m, inch))},
           {"layers", {{"head", layer_heads(inch)}, {"rows", std::move(layers)}}},
-          {"pattern", pattern_of(patterns(wound.plan(), usual_gap_d), inch)},
+          {"pattern", pattern_of(table, inch)},
           {"findings", std::move(findings)}};
 }
 
@@ -76,11 +76,12 @@ nlohmann::json Viewer::results(const Json& /*in*/) {
         {{"words", capitalised(words_for(found.kind))}, {"colour", color_text(finding_rgba(found.kind))}});
   const auto small = static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), is_small));
   const Plan& plan = wound_->plan();
+  const PatternTable table = patterns(plan, usual_gap_d);
   return {{"document", Json::parse(to_json(plan, wound_->build(), wound_->measurements()))},
           {"marks", std::move(marks)},
-          {"pattern", Json::parse(pattern_json(plan, patterns(plan, usual_gap_d)))},
-          {"metric", told_of(*wound_, false)},
-          {"inch", told_of(*wound_, true)},
+          {"pattern", Json::parse(pattern_json(plan, table))},
+          {"metric", told_of(*wound_, table, false)},
+          {"inch", told_of(*wound_, table, true)},
           {"laid", fmt::format("Laid: {}, {}.", counted(wound_->measurements().layers.size(), "layer"),
                                counted(findings.size(), "finding"))},
           {"small", counted(small, "small one")},
