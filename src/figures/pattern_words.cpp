@@ -15,6 +15,11 @@ std::string earlier(int starts) {
   return starts == 1 ? "the one before" : fmt::format("the one {} double strokes before", starts);
 }
 
+std::string turning_words(const Pattern& pattern) {
+  return fmt::format("The spool turns {} times while the guide goes to the other stop and comes back",
+                     figure(pattern.ratio, 4));
+}
+
 std::string kind_words(const Pattern& pattern) {
   const Displacement& near = pattern.nearest;
   const std::string off = figure(std::abs(near.ahead_d), 2);
@@ -22,15 +27,14 @@ std::string kind_words(const Pattern& pattern) {
     case PatternKind::close_wind:
       return fmt::format(
           "a close wind: the pitch is not coarser than {} fiber diameters, so turn lies beside turn and no other "
-          "fiber fits between, and there are no ribbons. The spool turns {} times while the guide goes to the other "
-          "stop "
-          "and comes back: near to a whole number, within a tenth, layers keep their order longer.",
-          setting(close_wind_d), figure(pattern.ratio, 4));
+          "fiber fits between, and there are no ribbons. {}: near to a whole number, within a tenth, layers keep "
+          "their order longer.",
+          setting(close_wind_d), turning_words(pattern));
     case PatternKind::ribbon:
       return fmt::format(
-          "a ribbon. The spool turns {} times while the guide goes to the other stop and comes back, {}{}. So each "
-          "double stroke lies on {}, {}, and they pile up in a narrow ridge with open space beside it.",
-          figure(pattern.ratio, 4), near.ahead_mm == 0.0 ? "exactly " : "nearly ",
+          "a ribbon. {}, {}{}. So each double stroke lies on {}, {}, and they pile up in a narrow ridge with open "
+          "space beside it.",
+          turning_words(pattern), near.ahead_mm == 0.0 ? "exactly " : "nearly ",
           near.starts == 1 ? fmt::format("the whole number {}", near.turns) : fraction_text(near),
           earlier(near.starts),
           near.ahead_mm == 0.0 ? "line on line" : fmt::format("no more than {} d off its middle", off));

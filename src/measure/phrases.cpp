@@ -1,7 +1,5 @@
 #include "measure/phrases.h"
 
-#include <cmath>
-
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
@@ -41,11 +39,8 @@ std::string round_of(const Finding& finding) {
 
 std::string along_of(double length_mm) {
   const double m = length_mm / 1000.0;
-  return fmt::format("{} of fiber from the start", amount_text(Amount::fiber_length, m,
-                                                               m < 9.95   ? 2
-                                                               : m < 99.5 ? 1
-                                                                          : 0,
-                                                               false));
+  const int decimals = m < 9.95 ? 2 : m < 99.5 ? 1 : 0;
+  return fmt::format("{} of fiber from the start", amount_text(Amount::fiber_length, m, decimals, false));
 }
 
 }  // namespace laywright

@@ -32,10 +32,10 @@ void draw_title(Drawing& drawing, const Plan& plan, const Build& build, const Me
   drawing.add(Text{{margin, 23.5}, figures, 3.2, Align::start, false, false, faint_ink});
 }
 
-// Which colour is which layer: from dark on the barrel to light.
 constexpr const char* no_thickness =
     "Flanges and barrel are drawn without their real thickness, which a plan does not hold.";
 
+// Which colour is which layer: from dark on the barrel to light.
 void draw_key(Drawing& drawing, Point at, std::size_t layers) {
   if (layers == 0) return;
   constexpr double from = 16.0, width = 48.0, height = 3.2;

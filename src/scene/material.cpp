@@ -51,8 +51,7 @@ Material fiber_material(const Plan& plan) {
   if (bare || fiber.colour == FiberColour::natural) return material;
   if (const auto mix = mix_of(fiber.colour)) {
     material.name += ", " + mixed_text(fiber.colour);
-    const auto channel = [&](unsigned shift) { return static_cast<std::uint8_t>(*mix >> shift & 0xFFU); };
-    material.colour = {channel(16), channel(8), channel(0), 255};
+    material.colour = rgb(*mix);
   } else {
     const ColourWord& word = colour_words.at(static_cast<std::size_t>(fiber.colour) - 1);
     material.name += std::string(", ") + word.word;

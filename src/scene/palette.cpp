@@ -11,11 +11,6 @@ namespace laywright {
 
 namespace {
 
-constexpr Rgba rgb(std::uint32_t code) {
-  return {static_cast<std::uint8_t>(code >> 16U & 0xFFU), static_cast<std::uint8_t>(code >> 8U & 0xFFU),
-          static_cast<std::uint8_t>(code & 0xFFU), 255};
-}
-
 constexpr std::array<std::uint32_t, 11> purple_orange_codes{
     {0x2D004B, 0x542788, 0x8073AC, 0xB2ABD2, 0xD8DAEB, 0xF7F7F7, 0xFEE0B6, 0xFDB863, 0xE08214, 0xB35806, 0x7F3B08}};
 

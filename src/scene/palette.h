@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <cstdint>
 
 #include "measure/measurements.h"
 #include "scene/coordinates.h"
@@ -18,6 +19,12 @@ inline constexpr std::array<Rgba, 6> hue_palette{{
     {0xD5, 0x5E, 0x00, 255},  // vermilion
     {0x56, 0xB4, 0xE9, 255},  // sky blue
 }};
+
+// Of 0xrrggbb.
+[[nodiscard]] constexpr Rgba rgb(std::uint32_t code) {
+  return {static_cast<std::uint8_t>(code >> 16U & 0xFFU), static_cast<std::uint8_t>(code >> 8U & 0xFFU),
+          static_cast<std::uint8_t>(code & 0xFFU), 255};
+}
 
 // Of a layer of so many, 1 on the barrel: viridis without its lime and yellow, the deeper, the darker. Every other one
 // is a little darker still, so that neighbours are told apart in a wind of many.

@@ -24,13 +24,6 @@ const CatalogueEntry* find_in(const std::vector<CatalogueEntry>& entries, EntryK
   return found == entries.end() ? nullptr : &*found;
 }
 
-Issue issue_of(const std::filesystem::path& file, std::string what) {
-  Issue issue;
-  issue.file = file.string();
-  issue.what = std::move(what);
-  return issue;
-}
-
 void add_file(const std::filesystem::path& file, Catalogue& folder) {
   const Result<std::string> text = read_file(file, "a catalogue", largest_plan_bytes);
   if (!text) {
@@ -60,8 +53,9 @@ Catalogue read_folder(const CatalogueFolder& folder) {
   }
   const bool absent = error == std::errc::no_such_file_or_directory;
   if (error && (!absent || folder.asked_for)) {
-    read.issues.push_back(issue_of(folder.path, absent ? std::string("there is no such folder of catalogues")
-                                                       : fmt::format("cannot be read ({})", error.message())));
+    read.issues.push_back(issue_at(folder.path.string(), 0, "", "",
+                                   absent ? std::string("there is no such folder of catalogues")
+                                          : fmt::format("cannot be read ({})", error.message())));
   }
   return read;
 }

@@ -6,6 +6,15 @@
 #include "base/readable.h"
 
 namespace laywright {
+namespace {
+
+std::string row_of(std::span<const std::string> cells, std::string_view begin, std::string_view end) {
+  std::string text;
+  for (const std::string& cell : cells) text += fmt::format("{}{}{}", begin, html_text(cell), end);
+  return fmt::format("<tr>{}</tr>", text);
+}
+
+}  // namespace
 
 std::string html_text(std::string_view text) {
   std::string out;
@@ -21,6 +30,10 @@ std::string html_text(std::string_view text) {
   }
   return out;
 }
+
+std::string html_row(std::span<const std::string> cells) { return row_of(cells, "<td>", "</td>"); }
+
+std::string html_head(std::span<const std::string> cells) { return row_of(cells, "<th scope=\"col\">", "</th>"); }
 
 std::string json_in_html(const std::string& json) {
   std::string out;

@@ -10,18 +10,6 @@
 namespace laywright {
 namespace {
 
-std::string row_of(const PatternRow& row) {
-  std::string cells;
-  for (const std::string& cell : pattern_cells(row, false)) cells += fmt::format("<td>{}</td>", html_text(cell));
-  return fmt::format("<tr>{}</tr>\n", cells);
-}
-
-std::string head_row() {
-  std::string cells;
-  for (const std::string& head : pattern_heads()) cells += fmt::format("<th scope=\"col\">{}</th>", html_text(head));
-  return fmt::format("<tr>{}</tr>", cells);
-}
-
 std::string safe_items(const PatternRow& row) {
   std::string items;
   for (const SafeSetting& safe : row.safe)
@@ -42,13 +30,13 @@ std::string pattern_part(const Plan& plan) {
   if (std::none_of(table.rows.begin(), table.rows.end(), is_crossed)) return "";
   std::string rows, words;
   for (const PatternRow& row : table.rows) {
-    rows += row_of(row);
+    rows += html_row(pattern_cells(row, false)) + '\n';
     words += words_of(row, table.gap_d);
   }
   return fmt::format(
       "<h2>Pattern</h2>\n<div class=\"wide\"><table "
       "class=\"pattern\">\n<thead>{}</thead>\n<tbody>\n{}</tbody>\n</table></div>\n{}<p>{}</p>\n",
-      head_row(), rows, words, html_text(estimate_words(table)));
+      html_head(pattern_heads()), rows, words, html_text(estimate_words(table)));
 }
 
 }  // namespace laywright

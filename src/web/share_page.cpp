@@ -38,15 +38,10 @@ std::string figures_table(const SharedWind& wind) {
 }
 
 std::string layers_table(const std::vector<LayerRow>& layers) {
-  const auto line = [](const LayerCells& cells, const char* begin, const char* end) {
-    std::string text;
-    for (const std::string& cell : cells) text += begin + html_text(cell) + end;
-    return fmt::format("<tr>{}</tr>", text);
-  };
   std::string rows;
-  for (const LayerRow& layer : layers) rows += line(layer_cells(layer, false), "<td>", "</td>") + '\n';
-  return fmt::format("<table>\n<thead>{}</thead>\n<tbody>\n{}</tbody>\n</table>\n",
-                     line(layer_heads(false), "<th scope=\"col\">", "</th>"), rows);
+  for (const LayerRow& layer : layers) rows += html_row(layer_cells(layer, false)) + '\n';
+  return fmt::format("<table>\n<thead>{}</thead>\n<tbody>\n{}</tbody>\n</table>\n", html_head(layer_heads(false)),
+                     rows);
 }
 
 std::string verdict_part(const SharedWind& wind) {

@@ -1,5 +1,5 @@
 // How long close layers keep their order, by the turns of the spool in a double stroke: the sample long, its pitch moved by less
-// than a thousandth, its first layers. Prints crossings of the layer below in each turn (two where all is in order, MODEL.md) and turns
+// than a hundredth, its first layers. Prints crossings of the layer below in each turn (two where all is in order, MODEL.md) and turns
 // that ride up, both of three winds, for several frictions and free lengths.
 //
 //   order_table [KM [STATIONS]]   length of each wind (5 km), stations over those that the model asks for (1)
@@ -12,12 +12,13 @@
 
 #include "lay/lay.h"
 #include "measure/measurements.h"
-#include "plan/guide_cycle.h"
+#include "order_figures.h"
 #include "plan/plan_file.h"
 
 namespace {
 
 using namespace laywright;
+using bench::crossings_in_turn;
 
 constexpr std::array whole_turns{727.0, 729.0, 731.0};
 constexpr std::array beyond_whole{0.0, 0.1, 0.25, 0.5};
@@ -32,15 +33,6 @@ struct Order {
   double crossings_below = 0.0, crossings_above = 0.0;  // in a turn, of layers up to the 20th and above
   double rides = 0.0, rides_at_flanges = 0.0;           // per km
 };
-
-double crossings_in_turn(const Measurements& measured, std::size_t from, std::size_t to) {
-  double crossings = 0.0, turns = 0.0;
-  for (std::size_t i = from; i < to && i < measured.layers.size(); ++i) {
-    crossings += measured.layers[i].crossings;
-    turns += measured.layers[i].turns;
-  }
-  return turns > 0.0 ? crossings / turns : 0.0;
-}
 
 Order order_of(const Plan& plan, double stations) {
   Progress progress;
@@ -79,8 +71,7 @@ int main(int argc, char** argv) {
         draft.fiber.friction = setting.friction;
         draft.traverse.free_length_mm = setting.free_length_mm;
         draft.wind.length_mm = km * 1e6;
-        draft.traverse.pitch_mm *= winding_ratio(guide_cycle(draft.spool, draft.traverse)) / (whole + beyond);
-        const Order one = order_of(check(draft).value(), stations);
+        const Order one = order_of(check(bench::with_turns(draft, whole + beyond)).value(), stations);
         const double share = 1.0 / static_cast<double>(whole_turns.size());
         mean.crossings_below += share * one.crossings_below;
         mean.crossings_above += share * one.crossings_above;
