@@ -24,6 +24,7 @@ std::optional<double> turns_of_first_layers(const Plan& plan, const LaySettings&
   constexpr double quick_look = 0.25;
   LaySettings quick = settings;
   quick.fidelity *= quick_look;
+  quick.gives_way = false;
   std::optional<double> turns;
   run_parallel(1, 1, stretch, [&](std::size_t, Progress& inner) {
     const Result<Build> build = lay(plan, quick, inner);

@@ -43,7 +43,7 @@ std::string rolling_words(const Plan& plan) {
     text += fmt::format("{}{}", &one == &assumed.front() ? " (assumed: " : ", ", one.words);
   text += assumed.empty() ? "" : ")";
   if (is_soft(plan, torsion)) {
-    text += "; soft: laid turns may give way, which is not computed, so ridges may come out lower than told";
+    text += "; soft: laid turns near a slope give way (an estimate, by discs in contact)";
   }
   return text;
 }

@@ -23,6 +23,9 @@ enum class Support : std::uint8_t {
   flange,
 };
 
+// A turn rides up on its own layer when it stands more than this, in d, above the turn that carries it.
+inline constexpr double ride_up_d = 0.5;
+
 enum class StopReason { length, turns, diameter, rim };
 
 // One traverse from stop to stop. The fiber that it lays is one layer; strokes stand in their order, so that

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include "lay/guide.h"
 #include "lay/lag.h"
+#include "lay/slump.h"
 #include "lay/string_window.h"
 #include "lay/torsion.h"
 #include "plan/size_estimate.h"
@@ -23,8 +25,8 @@ constexpr double rest_tolerance_d = 5e-5;
 // spring as stiff as that would drag it up any flange that is not quite square.
 constexpr double least_stay = 1e-4;
 
-// A turn rides up on its own layer when it stands more than this, in d, above the turn that carries it.
-constexpr double ride_up_d = 0.5;
+// The string bends by what lies so many nodes behind its first movable one.
+constexpr std::size_t nodes_that_bend = 2;
 
 // E I / T of the load-carrying core, mm^2; 0 when the plan does not say enough.
 double bending_length2(const Plan& plan) {
@@ -82,6 +84,8 @@ class Winder {
     build_.stations_per_turn = stations_;
     build_.fiber_diameter_mm = d;
     build_.seed = settings.seed;
+    if (settings.gives_way && std::isfinite(plan.fiber().friction) && is_soft(plan, torsion_of(plan)))
+      slump_.emplace(plan, stations_);
     build_.nodes.reserve(static_cast<std::size_t>((turns_estimate(plan.draft()) + 2.0) * stations_));
   }
 
@@ -90,6 +94,7 @@ class Winder {
       lay_one();
       const std::size_t fixed = window_.first_movable();
       if (fixed > 0) deposit(fixed - 1);
+      if (slump_ && !give_way(progress)) return stopped();
       if (turn_nodes_ == 0) {
         if (progress.cancelled()) return stopped();
         progress.report(share_done());
@@ -171,6 +176,7 @@ class Winder {
     node.section->insert(x, r, node.stroke);
     window_.node(k + 1).section->bring_near();
     window_.fix(k, x, r);
+    if (slump_) slump_->laid(r);
     if (k > 0) add_edge(k, x, r);
     last_x_ = x;
     last_r_ = r;
@@ -199,6 +205,22 @@ class Winder {
       if (below.stroke == node.stroke && node.rest.r - below.r > height) return true;
     }
     return false;
+  }
+
+  // After each stroke, and at the end: laid turns of a soft fiber. The length wound is that of the fiber as it was laid.
+  bool give_way(Progress& progress) {
+    if (build_.strokes.size() == strokes_settled_ && !done_) return true;
+    strokes_settled_ = build_.strokes.size();
+    const Slump::Outcome outcome = slump_->give_way(build_, sections_, progress);
+    if (outcome != Slump::Outcome::moved) return outcome == Slump::Outcome::stayed;
+    const std::size_t last = build_.nodes.size() - 1;
+    for (std::size_t k = last < nodes_that_bend ? 0 : last - nodes_that_bend; k <= last; ++k) {
+      window_.fix(k, build_.nodes.x(k), build_.nodes.r(k));
+    }
+    last_x_ = build_.nodes.x(last);
+    last_r_ = build_.nodes.r(last);
+    window_.set_down_again();
+    return true;
   }
 
   // Adds the edge from the node before, up to the end of the wind if that lies on it. Its length is the arc, and
@@ -248,7 +270,9 @@ class Winder {
   MidwindChange change_;  // that is still to come
   std::size_t stations_laid_ = 0;
   Build build_;
-  StringWindow window_;  // knows the diameters of the build
+  StringWindow window_;              // knows the diameters of the build
+  std::optional<Slump> slump_;       // of a soft fiber
+  std::size_t strokes_settled_ = 0;  // when it last gave way
   bool done_ = false;
   double length_ = 0.0, last_x_ = 0.0, last_r_ = 0.0;
   int turn_nodes_ = 0;  // fixed in the current turn

@@ -16,6 +16,9 @@ struct LaySettings {
   // Multiplies the station count that the model needs: 1 is full fidelity, 0.25 a quick look, 2 a check of
   // mesh independence. Greater than 0.
   double fidelity = 1.0;
+  // Whether laid turns of a soft fiber give way (slump.h): it takes many times as long as laying them. A quick look may leave
+  // it out, and says so. Changes nothing for a fiber that is not soft.
+  bool gives_way = true;
   // What is laid before its turn is laid as without it, but for what can still move then, less than a turn.
   MidwindChange change = {};
 };

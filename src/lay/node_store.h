@@ -65,12 +65,22 @@ class NodeStore {
   void push(std::uint32_t x_code, std::uint32_t r_code, Support support, bool rides_up) {
     columns_.x.push_back(x_code);
     columns_.r.push_back(r_code);
-    columns_.flags.push_back(static_cast<std::uint8_t>(static_cast<unsigned>(support) | (rides_up ? 0x08U : 0U)));
+    columns_.flags.push_back(flags(support, rides_up));
+  }
+  // Where node k lies from now on, and what carries it there.
+  void move(std::size_t k, std::uint32_t x_code, std::uint32_t r_code, Support support, bool rides_up) {
+    columns_.x[k] = x_code;
+    columns_.r[k] = r_code;
+    columns_.flags[k] = flags(support, rides_up);
   }
 
   [[nodiscard]] std::uint64_t hash() const;
 
  private:
+  static std::uint8_t flags(Support support, bool rides_up) {
+    return static_cast<std::uint8_t>(static_cast<unsigned>(support) | (rides_up ? 0x08U : 0U));
+  }
+
   Grid x_grid_, r_grid_;
   Columns columns_;
 };

@@ -372,6 +372,17 @@ void StringWindow::look_ahead() {
   end_ = end_at(count_ - 1);
 }
 
+void StringWindow::set_down_again() {
+  count_ = laid_;
+  const std::size_t first = first_movable();
+  for (std::size_t k = first; k < laid_; ++k) {
+    StringNode& set = movable(k);
+    set.rest = placed(admit(k, k % sections_.size()), set.rest.x, set.rest.r);
+    set.ledge.known = false;
+  }
+  disturbed_ = std::max<std::size_t>(first, 1);
+}
+
 void StringWindow::add(double x, std::uint32_t stroke, SpanPull span) {
   const std::size_t k = laid_++;
   span_ = span;

@@ -88,6 +88,9 @@ class StringWindow {
     if (r > highest_) highest_ = r;
   }
 
+  // What the string lies on has changed: sets it down again, no lower than it was, to come to rest with the next node.
+  void set_down_again();
+
  private:
   struct Force {
     double x, r;

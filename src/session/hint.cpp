@@ -5,6 +5,7 @@
 
 #include "base/quantity_text.h"
 #include "desk/issue_words.h"
+#include "lay/torsion.h"
 #include "session/workbench.h"
 
 namespace laywright {
@@ -58,6 +59,8 @@ std::string Workbench::hint() const {
 std::string Workbench::quick_look() const {
   const WoundPtr shown = wound();
   if (!shown || shown->pass.full()) return "";
+  const Plan& plan = shown->plan();
+  if (is_soft(plan, torsion_of(plan))) return "Quick look: heights are rough, and turns have not given way yet";
   return "Quick look: heights are rough";
 }
 

@@ -160,6 +160,7 @@ std::unique_ptr<const Wound> Laying::wind(Job& job, const Pass& pass) const {
   LaySettings settings;
   settings.seed = job.seed;
   settings.fidelity = pass.fidelity;
+  settings.gives_way = pass.full();
   Result<Build> laid = laywright::lay(plan, settings, job.laying);
   if (!laid) return nullptr;  // stopped; lay() knows no other reason
   const auto build = std::make_shared<const Build>(std::move(laid).value());

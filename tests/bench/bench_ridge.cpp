@@ -2,6 +2,7 @@
 //
 //   lay            the wind, mean over some of its stations
 //   lay, near      the same with the guide close to the spool
+//   near, soft     the same of a fiber so soft that laid turns give way, and with hardly any twist
 //   section        one section of the model without a string and without friction: a disc rolls down to the first valley
 //   Box2D, stays   discs with the fiber's friction that roll freely; what lies at rest is ground, as in the lay model
 //   Box2D, moves   the same, and what lies can be pushed
@@ -118,14 +119,14 @@ std::string mean_and_spread(const std::vector<Figures>& draws, std::size_t figur
 
 // Figures of all draws, by each way.
 struct Ways {
-  std::vector<Figures> lay, near, section, stays, moves;
+  std::vector<Figures> lay, near, soft, section, stays, moves;
 };
 
 void print(const std::string& head, const Ways& ways, const std::vector<const char*>& names) {
   for (std::size_t k = 0; k < names.size(); ++k)
-    fmt::print("{:<24}{:<22}{:>15}{:>15}{:>15}{:>15}{:>15}\n", k == 0 ? head : "", names[k],
-               mean_and_spread(ways.lay, k), mean_and_spread(ways.near, k), mean_and_spread(ways.section, k),
-               mean_and_spread(ways.stays, k), mean_and_spread(ways.moves, k));
+    fmt::print("{:<24}{:<22}{:>15}{:>15}{:>15}{:>15}{:>15}{:>15}\n", k == 0 ? head : "", names[k],
+               mean_and_spread(ways.lay, k), mean_and_spread(ways.near, k), mean_and_spread(ways.soft, k),
+               mean_and_spread(ways.section, k), mean_and_spread(ways.stays, k), mean_and_spread(ways.moves, k));
   std::fflush(stdout);
 }
 
@@ -143,6 +144,7 @@ void compare(const std::string& head, int draws, int moving, const std::function
     PlanDraft near = plan.draft();
     near.traverse.free_length_mm = near_length_mm;
     ways.near.push_back(in_lay(sound(near), static_cast<std::uint64_t>(draw + 1), measure));
+    ways.soft.push_back(in_lay(sound(softened(near)), static_cast<std::uint64_t>(draw + 1), measure));
     ways.section.push_back(measure(in_section({}, xs, width)));
     ways.stays.push_back(measure(in_general({}, xs, width, PhysicsPile::Laid::stays)));
     if (draw < moving) ways.moves.push_back(measure(in_general({}, xs, width, PhysicsPile::Laid::moves)));
@@ -232,8 +234,8 @@ int main(int argc, char** argv) {
   const int moving = argc > 2 ? std::stoi(argv[2]) : 2;
   fmt::print("friction {}; ridges of {} strokes, {} d wide; heaps of {} turns, the known one of {} discs\n",
              friction, strokes, ridge_width_mm / d_mm, heap_turns, discs_on_random_base);
-  fmt::print("{:<46}{:>15}{:>15}{:>15}{:>15}{:>15}\n", "", "lay", "lay, near", "section", "Box2D, stays",
-             "Box2D, moves");
+  fmt::print("{:<46}{:>15}{:>15}{:>15}{:>15}{:>15}{:>15}\n", "", "lay", "lay, near", "near, soft", "section",
+             "Box2D, stays", "Box2D, moves");
   compare_ridges(draws, moving);
   compare_heaps(draws, moving);
   known_heap(draws);

@@ -45,6 +45,16 @@ inline Plan sound(const PlanDraft& draft) {
   return plan.value();
 }
 
+// A core of the whole fiber that a pull of 20 N would double in length, under .5 N: it sinks 7.5 d before it is slack. Its
+// shear modulus is less than a solid's, as in a yarn of many threads: twist adds a tenth to the tension.
+inline PlanDraft softened(PlanDraft draft) {
+  draft.wind.tension_N = 0.5;
+  draft.fiber.core_diameter_mm = d_mm;
+  draft.fiber.modulus_MPa = 407.4;
+  draft.fiber.shear_modulus_MPa = 2.04;
+  return draft;
+}
+
 // Whole strokes, the last dwell with them.
 inline Plan ridge_plan(double dwell_turns, Random& random) {
   const double left = 0.5 * d_mm + uniform(random, -shift_mm, shift_mm);

@@ -33,7 +33,7 @@ TEST_CASE("what a build was laid with of the fiber's rolling is named, with what
   yarn.fiber.modulus_MPa = 400.0;
   yarn.fiber.core_diameter_mm = 0.25;
   CHECK(rolling_block(testing::sound(yarn)).at("soft") == true);
-  CHECK_THAT(rolling_words(testing::sound(yarn)), Catch::Contains("soft: laid turns may give way"));
+  CHECK_THAT(rolling_words(testing::sound(yarn)), Catch::Contains("soft: laid turns near a slope give way"));
 
   draft.fiber.section = FiberSection::flat;
   CHECK(rolling_block(testing::sound(draft)).at("critical_length").is_null());
