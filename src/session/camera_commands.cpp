@@ -7,6 +7,7 @@
 
 #include "scene/camera.h"
 #include "session/bench_inside.h"
+#include "session/command_rows.h"
 
 namespace laywright {
 namespace {
@@ -86,15 +87,28 @@ Command cmd::look_from(double azimuth_deg, double elevation_deg) {
 
 Command cmd::fit_view() { return {{.name = "fit", .needs = Needs::build, .act = fit_picture}}; }
 
-Command cmd::toggle_motion() {
-  return {{.name = "toggle motion", .needs = Needs::nothing, .act = [](const BenchInside& in) {
-             in.settings.motion = !in.settings.motion;
-           }}};
-}
-
 Command cmd::set_picture_size(int width_px, int height_px) {
   return {{.name = "set picture size",
            .act = [width_px, height_px](const BenchInside& in) { resize(in, width_px, height_px); }}};
+}
+
+CommandRows camera_rows() {
+  using namespace cmd;
+  return {
+      {"View", "Fit", "Z", "See the whole spool.", fit_view()},
+      {"View", "From the front", "1", "Look at the spool from the side, its left end on the left.",
+       look_from(0.0, 0.0)},
+      {"View", "From above", "2", "Look at the top of the spool.", look_from(0.0, 90.0)},
+      {"View", "From the left", "3", "Look at the left flange.", look_from(-90.0, 0.0)},
+      {"View", "From the right", "4", "Look at the right flange.", look_from(90.0, 0.0)},
+      {"View", "Askew", "5", "Look at the spool askew, from above.", look_from(30.0, 20.0)},
+      {"View", "Turn left", "Ctrl+Alt+Left", "Go round the spool to the left.", orbit(-10.0, 0.0)},
+      {"View", "Turn right", "Ctrl+Alt+Right", "Go round the spool to the right.", orbit(10.0, 0.0)},
+      {"View", "Turn up", "Ctrl+Alt+Up", "Look from higher above.", orbit(0.0, 10.0)},
+      {"View", "Turn down", "Ctrl+Alt+Down", "Look from lower down.", orbit(0.0, -10.0)},
+      {"View", "Nearer", "+", "Go nearer.", zoom(1.25)},
+      {"View", "Farther", "-", "Go farther away.", zoom(0.8)},
+  };
 }
 
 }  // namespace laywright

@@ -11,7 +11,6 @@ Command orbit(double azimuth_deg, double elevation_deg);
 Command zoom(double factor);                                  // above 1: nearer
 Command look_from(double azimuth_deg, double elevation_deg);  // and fit
 Command fit_view();
-Command toggle_motion();  // cameras fly, or are there at once
 Command set_picture_size(int width_px, int height_px);
 
 }  // namespace laywright::cmd

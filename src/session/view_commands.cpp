@@ -10,6 +10,7 @@
 #include "session/bench_inside.h"
 #include "session/command_rows.h"
 #include "session/scrub_commands.h"
+#include "session/show_commands.h"
 
 namespace laywright {
 namespace {
@@ -144,20 +145,6 @@ Command cmd::set_colouring(Colouring colouring) {
                     [colouring](View& view) { view.colouring = colouring; });
 }
 
-Command cmd::next_colouring() {
-  return preference("next colouring", [](View& view) {
-    const auto next = (static_cast<std::size_t>(view.colouring) + 1) % colouring_names.size();
-    view.colouring = static_cast<Colouring>(next);
-  });
-}
-
-Command cmd::toggle(bool ViewChoices::*shown) {
-  const auto* const found = std::ranges::find(view_switches, shown, &ViewSwitch::shown);
-  return preference(
-      fmt::format("toggle {}", found->name), [shown](View& view) { view.*shown = !(view.*shown); },
-      [shown](const View& view) { return view.*shown; });
-}
-
 Command cmd::toggle_outside() {
   return preference(
       "toggle outside", [](View& view) { turn_over(view.outside, Outside::gone, Outside::faded); },
@@ -176,6 +163,59 @@ Command cmd::toggle_projection() {
   return preference("toggle projection", [](View& view) {
     turn_over(view.camera.projection, Projection::perspective, Projection::parallel);
   });
+}
+
+// Those that the menu and its keys alone give.
+namespace {
+
+Command next_colouring() {
+  return preference("next colouring", [](View& view) {
+    const auto next = (static_cast<std::size_t>(view.colouring) + 1) % colouring_names.size();
+    view.colouring = static_cast<Colouring>(next);
+  });
+}
+
+// One of view_switches.
+Command toggle(bool ViewChoices::*shown) {
+  const auto* const found = std::ranges::find(view_switches, shown, &ViewSwitch::shown);
+  return preference(
+      fmt::format("toggle {}", found->name), [shown](View& view) { view.*shown = !(view.*shown); },
+      [shown](const View& view) { return view.*shown; });
+}
+
+// Cameras fly, or are there at once.
+Command toggle_motion() {
+  return {{.name = "toggle motion", .needs = Needs::nothing, .act = [](const BenchInside& in) {
+             in.settings.motion = !in.settings.motion;
+           }}};
+}
+
+}  // namespace
+
+CommandRows view_rows() {
+  using namespace cmd;
+  return {
+      {"View", "Peel one layer", "PageDown", "Take the outermost layer off.", peel_one(-1)},
+      {"View", "Put one layer back", "PageUp", "Put the outermost layer back on.", peel_one(1)},
+      {"View", "Wedge", "W", "Cut a quarter out of the spool, or close it.", toggle_wedge()},
+      {"View", "Axial cut", "X", "Cut the spool along its axis, or close it.", toggle_axial_cut()},
+      {"View", "Fade what is outside", "G", "Show layers outside the peel faded, or not at all.", toggle_outside()},
+      {"View", "Show all", "A", "No peel, no cut, the whole wind.", show_all()},
+      {"View", "Next colouring", "C", "Colour by something else.", next_colouring()},
+      {"View", "Findings", "F", "Mark findings in the picture, or not.", toggle(&View::findings), Also::in_view_tab},
+      {"View", "Dimensions", "D", "Show dimension lines, or not.", toggle(&View::dimensions), Also::in_view_tab},
+      {"View", "See-through flanges", "S", "See through the flanges, or not.", toggle(&View::flanges_see_through),
+       Also::in_view_tab},
+      {"View", "Guide", "V", "Show the guide and the free fiber while the wind grows, or not.", toggle(&View::guide),
+       Also::in_view_tab},
+      {"View", "Legend", "E", "Say beside the spool what colours and marks mean, or not.", toggle(&View::legend),
+       Also::in_view_tab},
+      {"View", "Metric or inch", "U", "Change the units of all that is shown.", toggle_units()},
+      {"View", "Light or dark", "L", "Change the colours of the window.", toggle_theme()},
+      {"View", "Perspective or parallel", "P", "Change how depth is drawn.", toggle_projection()},
+      {"View", "Flights or jumps", "J", "Let the camera fly to a finding, or be there at once.", toggle_motion()},
+      {"View", "Show", "F9", "Show the spool to others: it fills, turns, and begins again.", show()},
+  };
 }
 
 }  // namespace laywright

@@ -19,9 +19,7 @@ Command set_x_range(std::optional<double> from_mm = std::nullopt, std::optional<
 Command show_all();  // no peel, no cut, the whole wind
 
 Command set_colouring(Colouring colouring);
-Command next_colouring();
-Command toggle(bool ViewChoices::*shown);  // one of view_switches
-Command toggle_outside();                  // gone, faded
+Command toggle_outside();  // gone, faded
 Command toggle_units();
 Command toggle_theme();
 Command toggle_projection();

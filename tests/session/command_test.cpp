@@ -309,7 +309,7 @@ TEST_CASE("choices hold for every view") {
   laid.bench.apply(cmd::open(laid.folder.file("b.lay.toml", small_plan)));
   laid.bench.apply(cmd::toggle_theme());
   laid.bench.apply(cmd::toggle_units());
-  laid.bench.apply(cmd::toggle(&View::flanges_see_through));
+  laid.bench.apply(row_of_keys("S")->command);
   laid.bench.apply(row_of_keys("E")->command);
   CHECK_FALSE(laid.bench.settings().view.legend);
   for (const Desk& desk : laid.bench.documents()) {

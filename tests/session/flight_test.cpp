@@ -8,6 +8,7 @@
 #include "scene/flight.h"
 #include "scene/marks.h"
 #include "scene/sight.h"
+#include "session/command_rows.h"
 
 using namespace laywright;
 using namespace laywright::testing;
@@ -100,7 +101,7 @@ TEST_CASE("the camera keeps out of the spool on its way from any finding to any 
 
 TEST_CASE("without motion, or without time, a flight is a jump") {
   Laid laid;
-  REQUIRE(laid.bench.apply(cmd::toggle_motion()));
+  REQUIRE(laid.bench.apply(row_of_keys("J")->command));
   CHECK_FALSE(laid.bench.settings().motion);
   REQUIRE(laid.bench.apply(cmd::fly_to_finding(0)));
   CHECK_FALSE(laid.bench.active()->stage.flight);

@@ -3,6 +3,7 @@
 
 #include "lesson/claims.h"
 #include "scene/camera.h"
+#include "session/command_rows.h"
 #include "session/lesson_look.h"
 
 using namespace laywright;
@@ -271,7 +272,7 @@ TEST_CASE("the camera flies to a step, without motion it is there at once") {
   REQUIRE(in.bench.apply(cmd::go_in_lesson(1)));
   CHECK(in.stage().flight);
   in.wait_for_step();
-  in.bench.apply(cmd::toggle_motion());
+  in.bench.apply(row_of_keys("J")->command);
   in.bench.apply(cmd::orbit(50.0, 0.0));
   const double before = in.stage().view.camera.azimuth_deg;
   REQUIRE(in.bench.apply(cmd::go_in_lesson(1)));
