@@ -191,8 +191,8 @@ DesktopWindow::Inbox& DesktopWindow::inbox_of(GLFWwindow* window) {
 
 void DesktopWindow::give_keys() {
   for (const KeyEvent& event : inbox_.keys.take_turn()) {
-    inbox_.news.input = true;
     if (const auto* letter = std::get_if<Letter>(&event)) {
+      inbox_.news.input = true;
       ImGui_ImplGlfw_CharCallback(window_, letter->code);
       continue;
     }
@@ -201,7 +201,7 @@ void DesktopWindow::give_keys() {
       std::string keys = spelled(stroke.key, stroke.scancode, stroke.mods);
       if (!keys.empty()) inbox_.news.keys.push_back(std::move(keys));
     }
-    ++inbox_.news.inputs;
+    inbox_.news.count_input();
     ImGui_ImplGlfw_KeyCallback(window_, stroke.key, stroke.scancode, stroke.action, stroke.mods);
   }
 }
@@ -213,13 +213,11 @@ void DesktopWindow::serve_panels() {
   });
   glfwSetCharCallback(window_, [](GLFWwindow* w, unsigned letter) { inbox_of(w).keys.add(Letter{letter}); });
   glfwSetMouseButtonCallback(window_, [](GLFWwindow* w, int button, int action, int mods) {
-    inbox_of(w).news.input = true;
-    ++inbox_of(w).news.inputs;
+    inbox_of(w).news.count_input();
     ImGui_ImplGlfw_MouseButtonCallback(w, button, action, mods);
   });
   glfwSetScrollCallback(window_, [](GLFWwindow* w, double x, double y) {
-    inbox_of(w).news.input = true;
-    ++inbox_of(w).news.inputs;
+    inbox_of(w).news.count_input();
     ImGui_ImplGlfw_ScrollCallback(w, x, y);
   });
   glfwSetCursorEnterCallback(window_, [](GLFWwindow* w, int entered) {
@@ -230,10 +228,7 @@ void DesktopWindow::serve_panels() {
     inbox_of(w).news.input = true;
     ImGui_ImplGlfw_WindowFocusCallback(w, focused);
   });
-  glfwSetCursorPosCallback(window_, [](GLFWwindow* w, double, double) {
-    inbox_of(w).news.input = true;
-    ++inbox_of(w).news.inputs;
-  });
+  glfwSetCursorPosCallback(window_, [](GLFWwindow* w, double, double) { inbox_of(w).news.count_input(); });
   glfwSetWindowRefreshCallback(window_, [](GLFWwindow* w) { inbox_of(w).news.input = true; });
   glfwSetFramebufferSizeCallback(window_, [](GLFWwindow* w, int, int) { inbox_of(w).news.input = true; });
   glfwSetWindowContentScaleCallback(window_, [](GLFWwindow* w, float, float) { inbox_of(w).news.input = true; });

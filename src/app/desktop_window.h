@@ -22,6 +22,11 @@ struct WindowNews {
   bool close = false;             // the person wants it closed
   std::vector<std::string> keys;  // "Ctrl+Shift+S"
   std::vector<std::string> dropped_files;
+
+  void count_input() {
+    ++inputs;
+    input = true;
+  }
 };
 
 class DesktopWindow {
