@@ -8,6 +8,7 @@
 
 #include "advise/reading_columns.h"
 #include "base/cell_table.h"
+#include "base/quantity_text.h"
 #include "base/read_file.h"
 #include "base/readable.h"
 #include "base/spelling.h"
@@ -201,8 +202,8 @@ std::string headings_with(const char* counter) {
 std::string place_words(const Reading& reading) {
   if (reading.at_end) return "end";
   if (reading.layer) return fmt::format("layer {}", *reading.layer);
-  if (reading.counter_turns) return fmt::format("at {:.6g} turns", *reading.counter_turns);
-  return fmt::format("at {:.6g} m", reading.counter_length_mm.value_or(0.0) / 1000.0);
+  if (reading.counter_turns) return fmt::format("at {} turns", setting(*reading.counter_turns));
+  return fmt::format("at {} m", setting(reading.counter_length_mm.value_or(0.0) / 1000.0));
 }
 
 bool Reading::empty() const {

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "advise/movable_setting.h"
+#include "base/quantity_text.h"
 
 namespace laywright {
 namespace {
@@ -69,9 +70,9 @@ std::string conclusion_of(const Plan& plan, const Fit& fit) {
   text += left_open(fit);
   if (fit.misfit > too_much) {
     text += fmt::format(
-        " The model misses the readings by {:.1f} times what they should scatter: something else "
+        " The model misses the readings by {} times what they should scatter: something else "
         "differs, or the readings are less exact than given.",
-        fit.misfit);
+        figure(fit.misfit, 1));
   }
   return text;
 }

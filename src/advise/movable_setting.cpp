@@ -8,6 +8,7 @@
 
 #include "advise/searchable_setting.h"
 #include "advise/settable_step.h"
+#include "base/quantity_text.h"
 #include "base/round_figure.h"
 #include "plan/guide_cycle.h"
 #include "plan/plan_values.h"
@@ -233,7 +234,7 @@ std::string shown_value(const PlanDraft& draft, const std::string& path, double 
   const FieldInfo& field = *field_at(draft, path);
   if (field.kind == FieldKind::choice) return write_value(field, value);
   if (field.kind != FieldKind::quantity) {
-    return fmt::format("{:.4g}{}", value, path == "traverse.reversal.turns" ? " turns" : "");
+    return fmt::format("{}{}", short_figure(value, 4), path == "traverse.reversal.turns" ? " turns" : "");
   }
   const auto origin = draft.origins.find(path);
   const bool written = origin != draft.origins.end();

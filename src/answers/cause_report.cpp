@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "answers/outcome_json.h"
+#include "base/quantity_text.h"
 #include "figures/figures.h"
 #include "plan/plan_values.h"
 
@@ -30,10 +31,10 @@ std::string finding_line(const Finding& finding, std::size_t number) {
 
 // A direction of a setting in a line.
 std::string tried_line(const TriedDial& tried, const PlanDraft& draft) {
-  return fmt::format("  {:<30} {:>12} {:>12} {:>12} {:>8.0f} % {:>8.0f} %\n", tried.movable.words,
+  return fmt::format("  {:<30} {:>12} {:>12} {:>12} {:>10} {:>10}\n", tried.movable.words,
                      now_text(tried.movable, draft, 0.0), now_text(tried.movable, draft, tried.furthest),
-                     now_text(tried.movable, draft, tried.best), 100.0 * tried.share_left,
-                     100.0 * tried.share_of_all);
+                     now_text(tried.movable, draft, tried.best), percent_text(tried.share_left, 0),
+                     percent_text(tried.share_of_all, 0));
 }
 
 std::string tried_table(const Explanation& explanation, const PlanDraft& draft) {

@@ -6,6 +6,7 @@
 #include "advise/movable_setting.h"
 #include "answers/outcome_json.h"
 #include "answers/reading_text.h"
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "figures/figures.h"
 
@@ -32,7 +33,7 @@ std::string residual_table(const Fit& fit) {
   for (const Residual& each : fit.residuals) {
     const Observation& o = each.observation;
     text += fmt::format("  {:<34} {:>14} {:>14} {:>12}\n", o.words(), reading_text(o, o.measured),
-                        reading_text(o, each.model), fmt::format("{:+.1f}", (each.model - o.measured) / o.sigma));
+                        reading_text(o, each.model), signed_figure((each.model - o.measured) / o.sigma, 1));
   }
   return text;
 }
@@ -66,8 +67,8 @@ std::vector<std::string> correction_lines(const Plan& plan, const Fit& fit) {
 }
 
 std::string misfit_words(const Fit& fit) {
-  return fmt::format("The readings are missed by {:.2f} sigmas (root mean square); about 1 is as it should be.",
-                     fit.misfit);
+  return fmt::format("The readings are missed by {} sigmas (root mean square); about 1 is as it should be.",
+                     figure(fit.misfit, 2));
 }
 
 std::string carried_words(const PlanDraft& next, const CarriedSetting& carried) {

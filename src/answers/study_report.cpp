@@ -8,6 +8,7 @@
 #include "advise/movable_setting.h"
 #include "advise/study_statistics.h"
 #include "answers/study_verdicts.h"
+#include "base/quantity_text.h"
 #include "figures/figures.h"
 
 namespace laywright {
@@ -66,8 +67,8 @@ std::string shares_table(const Study& study, const ToleranceStatistics& statisti
     const SobolShare& share = statistics.shares[i];
     const std::string& path = study.spec.tolerances[i].path;
     text += fmt::format("  {:<30} {:>18} {:>18}\n", path == scatter_path ? "scatter of strokes" : path,
-                        fmt::format("{:.2f} +- {:.2f}", share.first, share.first_error),
-                        fmt::format("{:.2f} +- {:.2f}", share.total, share.total_error));
+                        fmt::format("{} +- {}", figure(share.first, 2), figure(share.first_error, 2)),
+                        fmt::format("{} +- {}", figure(share.total, 2), figure(share.total_error, 2)));
   }
   return text + "  +- is one standard error; more samples make it smaller.\n";
 }
@@ -90,7 +91,7 @@ std::string tolerances_text(const Study& study) {
 }  // namespace
 
 std::string study_value(const Study& study, const std::string& path, double value) {
-  return path == scatter_path ? fmt::format("seed {:.0f}", value) : shown_value(study.plan, path, value);
+  return path == scatter_path ? fmt::format("seed {}", std::llround(value)) : shown_value(study.plan, path, value);
 }
 
 std::string study_csv(const Study& study) {

@@ -11,6 +11,7 @@
 #include "app/picture_maker.h"
 #include "base/atomic_file.h"
 #include "base/folder_paths.h"
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "desk/playback.h"
 #include "export/file_size.h"
@@ -141,8 +142,8 @@ CommandOutcome draw_frames(const SceneSource& source, const View& view, ExportKi
     if (!trouble.empty()) return {exit_not_written, std::move(trouble), {}};
   }
   CommandOutcome done;
-  done.text = fmt::format("{} frames of {} x {} pixels, {:.4g} a second\n", frames, view.width_px, view.height_px,
-                          options.frames_per_second);
+  done.text = fmt::format("{} frames of {} x {} pixels, {} a second\n", frames, view.width_px, view.height_px,
+                          short_figure(options.frames_per_second, 4));
   if (progress.cancelled()) return {exit_stopped, {}, {}};
   done.issues = sinks.commit(done.text);
   if (!done.issues.empty()) done.code = exit_not_written;

@@ -12,6 +12,7 @@
 #include "app/output.h"
 #include "app/wound_plan.h"
 #include "base/atomic_file.h"
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "export/file_size.h"
 #include "export/glb.h"
@@ -64,10 +65,11 @@ CommandOutcome export_glb(const SceneSource& source, const ExportOptions& option
                                                     }),
                               progress);
   const GlbFacts& facts = glb.value().facts;
-  done.text = written(
-      options, fmt::format("Layers {} to {}, {} sides; off the laid fiber's surface by at most {:.2g} mm, "
-                           "of which the step is {:.2g} mm\n",
-                           facts.first_layer, facts.last_layer, facts.sides, facts.deviation_mm, facts.step_mm));
+  done.text =
+      written(options, fmt::format("Layers {} to {}, {} sides; off the laid fiber's surface by at most {} mm, "
+                                   "of which the step is {} mm\n",
+                                   facts.first_layer, facts.last_layer, facts.sides,
+                                   short_figure(facts.deviation_mm, 2), short_figure(facts.step_mm, 2)));
   if (!facts.note.empty()) done.text += fmt::format("Note: {}\n", facts.note);
   return done;
 }
@@ -84,9 +86,9 @@ CommandOutcome export_vtp(const SceneSource& source, const ExportOptions& option
       ended(write_file_atomically(options.file,
                                   [&](std::ostream& out) { return write_vtp(out, source, line.value(), progress); }),
             progress);
-  done.text = written(
-      options, fmt::format("{} lines with {} points; off the fiber by at most {:.2g} mm\n",
-                           line.value().line.layers.size(), line.value().points, line.value().line.deviation_mm));
+  done.text = written(options, fmt::format("{} lines with {} points; off the fiber by at most {} mm\n",
+                                           line.value().line.layers.size(), line.value().points,
+                                           short_figure(line.value().line.deviation_mm, 2)));
   return done;
 }
 

@@ -11,6 +11,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "figures/figures.h"
 
 namespace laywright {
@@ -33,7 +34,7 @@ std::string bar(const std::string& stage, double share, double elapsed_s) {
   share = std::clamp(share, 0.0, 1.0);
   const int full = static_cast<int>(share * cells);
   std::string text =
-      fmt::format("{:<9} [{:#<{}}{:.<{}}] {:>3.0f} %", stage, "", full, "", cells - full, share * 100);
+      fmt::format("{:<9} [{:#<{}}{:.<{}}] {:>5}", stage, "", full, "", cells - full, percent_text(share, 0));
   // An earlier guess would jump about.
   if (share > 0.02) text += fmt::format("  about {} left", duration_text(elapsed_s * (1.0 - share) / share));
   return text;

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "plan/dialling.h"
 
@@ -96,9 +97,9 @@ std::string dialled_words(const FieldRow& row, const Dialling& dialling) {
   if (!found->reading) return "What to dial was not measured";
   const std::string dialled = fmt::format("Dialled {}", visible(reading_words(*found)));
   if (!found->moved()) return dialled;
-  return fmt::format("{}\n= {}", dialled,
-                     row.unit == nullptr ? fmt::format("{:.5g}", found->laid)
-                                         : format_quantity(found->laid, *row.unit, dialled_digits));
+  return fmt::format(
+      "{}\n= {}", dialled,
+      row.unit == nullptr ? short_figure(found->laid, 5) : format_quantity(found->laid, *row.unit, dialled_digits));
 }
 
 template <class Owner>

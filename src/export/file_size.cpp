@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
+
 namespace laywright {
 
 std::string size_of_file(double bytes) {
@@ -13,11 +15,8 @@ std::string size_of_file(double bytes) {
     bytes /= 1000.0;
     ++unit;
   }
-  return fmt::format("{:.{}f} {}", bytes,
-                     unit > 0 && bytes < 9.995   ? 2
-                     : unit > 0 && bytes < 99.95 ? 1
-                                                 : 0,
-                     units[unit]);
+  const int decimals = unit == 0 || bytes >= 99.95 ? 0 : bytes < 9.995 ? 2 : 1;
+  return fmt::format("{} {}", figure(bytes, decimals), units[unit]);
 }
 
 }  // namespace laywright

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "export/file_size.h"
 
 namespace laywright {
@@ -68,8 +69,8 @@ Result<GlbFit> as_asked(const Build& build, const NodePlaces& places, const GlbS
       fit_of(build, places, settings, tolerance, settings.sides ? *settings.sides : sides_for(d, tolerance));
   if (fit.bytes <= settings.most_bytes) return fit;
   return too_large(fit.bytes, settings,
-                   fmt::format("raise --tolerance (now {:.4g} mm), lower --sides (now {}), choose fewer --layers",
-                               tolerance, fit.sides));
+                   fmt::format("raise --tolerance (now {} mm), lower --sides (now {}), choose fewer --layers",
+                               short_figure(tolerance, 4), fit.sides));
 }
 
 }  // namespace

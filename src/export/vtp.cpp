@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "export/file_size.h"
 #include "measure/fiber_line.h"
 #include "scene/colouring.h"
@@ -229,9 +230,9 @@ Result<VtpLine> plan_vtp(const SceneSource& source, const VtpSettings& settings)
   if (planned.bytes <= settings.most_bytes) return planned;
   Issue issue;
   issue.what = fmt::format(
-      "the file would have {}, more than the {} that are allowed; raise --tolerance (now {:.4g} mm), choose fewer "
+      "the file would have {}, more than the {} that are allowed; raise --tolerance (now {} mm), choose fewer "
       "--layers, lower --fidelity, or allow more with --at-most",
-      size_of_file(planned.bytes), size_of_file(settings.most_bytes), settings.tolerance_mm);
+      size_of_file(planned.bytes), size_of_file(settings.most_bytes), short_figure(settings.tolerance_mm, 4));
   return issue;
 }
 

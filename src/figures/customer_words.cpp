@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "base/quantity.h"
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "figures/both_units.h"
 #include "figures/figures.h"
@@ -101,8 +102,8 @@ std::string holds_sentence(const Plan& plan, const CustomerFigures& figures, con
 }
 
 std::string sure_sentence(const Plan& plan, const CustomerFigures& figures, const std::string& ware) {
-  const std::string margin =
-      fmt::format("{:.2g} % of the length for what the model does not know", 100.0 * figures.model_margin);
+  const std::string margin = fmt::format("{} % of the length for what the model does not know",
+                                         short_figure(100.0 * figures.model_margin, 2));
   std::string counted;
   if (figures.tolerance_mm > 0.0)
     counted = fmt::format("the tolerance of the {}, {} either way, ", ware_of(plan, ware),

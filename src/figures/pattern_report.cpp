@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "figures/figures.h"
 #include "figures/pattern_words.h"
 
@@ -49,7 +50,7 @@ std::string safe_rows(const PatternRow& row) {
   std::string text;
   for (const SafeSetting& safe : row.safe) {
     text += fmt::format("  {:<24} {:>11} {:>15}   {:>11} {:>7}  {:<12} {:>5}\n", key_of(row, safe.what),
-                        fmt::format("{:.3f} mm", safe.value_mm), setting(safe.instead_of_mm) + " mm",
+                        figure(safe.value_mm, 3) + " mm", setting(safe.instead_of_mm) + " mm",
                         figure(safe.pattern.ratio, 4), fraction_text(safe.pattern.nearest),
                         beside_text(safe.pattern.nearest.ahead_d, 2), safe.pattern.returns_after);
   }

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "figures/dial_words.h"
 #include "figures/figures.h"
@@ -99,8 +100,8 @@ std::string totals_lines(const Plan& plan, const Build& build, const Measurement
   std::string text = "Build\n";
   text += row("turns", fmt::format("{} in {} layer{}", figure(build.turns, 1), m.layers.size(),
                                    m.layers.size() == 1 ? "" : "s"));
-  text += row("fiber",
-              length_text(build.length_mm) + (m.fiber_mass_kg ? fmt::format(", {:.3g} kg", *m.fiber_mass_kg) : ""));
+  text += row("fiber", length_text(build.length_mm) +
+                           (m.fiber_mass_kg ? fmt::format(", {} kg", short_figure(*m.fiber_mass_kg, 3)) : ""));
   text += row("outer diameter", outer_diameter_words(m.outer_diameter));
   if (m.unfinished_layer) {
     text += row("unfinished", unfinished_words(*m.unfinished_layer));

@@ -10,7 +10,7 @@ std::string in_mm(double mm) { return rough_size_text(mm, false); }
 
 std::string in_mm_and_d(double mm, double d) {
   const double ratio = mm / d;
-  if (ratio < 0.995) return fmt::format("{} ({:.2g} of the fiber's diameter)", in_mm(mm), ratio);
+  if (ratio < 0.995) return fmt::format("{} ({} of the fiber's diameter)", in_mm(mm), short_figure(ratio, 2));
   if (ratio < 9.95) return fmt::format("{} ({} fiber diameters)", in_mm(mm), figure(ratio, 1));
   return fmt::format("{} ({} fiber diameters)", in_mm(mm), figure(ratio, 0));
 }

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "base/quantity_text.h"
 #include "measure/gravity.h"
 #include "measure/phrases.h"
 
@@ -117,12 +118,12 @@ std::string bridge(const Told& t) {
   const char* later = "later turns push it in, which tightens or slackens it there";
   if (t.once()) {
     return fmt::format(
-        "The fiber of {} hangs free over {:.0f} degrees of the spool, {}, above a hole at least {} deep: {}.",
-        t.layers(), t.cluster.extent.detail, t.worst_place(), t.size(), later);
+        "The fiber of {} hangs free over {} degrees of the spool, {}, above a hole at least {} deep: {}.",
+        t.layers(), figure(t.cluster.extent.detail, 0), t.worst_place(), t.size(), later);
   }
   return fmt::format(
-      "The fiber hangs free, over up to {:.0f} degrees of the spool above holes at least {} deep, {}: {}.",
-      t.cluster.extent.detail, t.size(), t.places(), later);
+      "The fiber hangs free, over up to {} degrees of the spool above holes at least {} deep, {}: {}.",
+      figure(t.cluster.extent.detail, 0), t.size(), t.places(), later);
 }
 
 // "12", "12 and a half", "12 1/3": the simple fraction that the turns per double stroke come near to.
@@ -140,19 +141,19 @@ std::string near_fraction(double turns) {
 std::string ribbon(const Told& t) {
   const double turns = t.cluster.extent.detail;
   return fmt::format(
-      "The spool makes {:.2f} turns while the guide goes there and back, so near to {} that each stroke lays its "
+      "The spool makes {} turns while the guide goes there and back, so near to {} that each stroke lays its "
       "turns on those of an earlier one and {} build ridges up to {} high: ridges topple, and hollows stay open "
       "between them.",
-      turns, near_fraction(turns), t.layers(), t.size());
+      figure(turns, 2), near_fraction(turns), t.layers(), t.size());
 }
 
 std::string rim_overrun(const Told& t) {
   const char* later = "fiber beyond the rim falls off the spool and is damaged when the spool is handled";
   if (t.build.stopped_by == StopReason::rim) {
     return fmt::format(
-        "The spool is full: the wind stopped after {:.{}f} m, in layer {}, because the next fiber would have passed "
+        "The spool is full: the wind stopped after {} m, in layer {}, because the next fiber would have passed "
         "the rim of the flanges; {}.",
-        t.build.length_mm / 1000.0, t.build.length_mm < 1.0e5 ? 1 : 0, t.finding.last_layer, later);
+        figure(t.build.length_mm / 1000.0, t.build.length_mm < 1.0e5 ? 1 : 0), t.finding.last_layer, later);
   }
   return fmt::format("From {} on, in {}, fiber stands up to {} beyond the rim of the flanges: {}.",
                      along_of(t.finding.length_mm[0]), t.layers(), t.size(), later);

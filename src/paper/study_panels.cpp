@@ -9,6 +9,7 @@
 #include "advise/sobol_shares.h"
 #include "advise/study_statistics.h"
 #include "answers/study_report.h"
+#include "base/quantity_text.h"
 #include "figures/figures.h"
 #include "paper/colors.h"
 #include "paper/drafting.h"
@@ -186,7 +187,7 @@ void draw_shares(Drawing& drawing, const Box& box, const std::vector<ShareBar>& 
     const auto draw = [&](double top, double share, const Color& color) {
       const double length = width * std::clamp(share, 0.0, 1.0);
       draw_box(drawing, {from, top, length, 0.36 * row}, color, std::nullopt);
-      write(drawing, {from + length + 1.0, top + 0.18 * row + 0.9}, fmt::format("{:.2f}", share));
+      write(drawing, {from + length + 1.0, top + 0.18 * row + 0.9}, figure(share, 2));
     };
     draw(y, bar.first, blue_hue);
     draw(y + 0.4 * row, bar.total, sky_hue);

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "photo/median.h"
 
 namespace laywright {
@@ -97,12 +98,12 @@ CameraNearness nearness_of(const FlatPicture& picture, const SeenSpool& seen, co
   }
   if (nearest > 4.0) {
     why = fmt::format(
-        "the inside width that is seen contradicts the plan: by the flanges' diameter it is {:.2f} mm, the plan has "
-        "{:.2f} "
-        "mm, and no distance of the camera explains that. Is it this plan's spool, is the picture cropped, are the "
+        "the inside width that is seen contradicts the plan: by the flanges' diameter it is {} mm, the plan has {} "
+        "mm, "
+        "and no distance of the camera explains that. Is it this plan's spool, is the picture cropped, are the "
         "flanges seen "
         "edge on?",
-        width_there - 2.0 * size.set_back_mm, size.width_mm - 2.0 * size.set_back_mm);
+        figure(width_there - 2.0 * size.set_back_mm, 2), figure(size.width_mm - 2.0 * size.set_back_mm, 2));
     return {};
   }
   const double mean = sum / weight;

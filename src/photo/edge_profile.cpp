@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "photo/camera_of_spool.h"
 
 namespace laywright {
@@ -37,10 +38,10 @@ Levelled levelled(const GreyPhoto& photo, std::string& why) {
     level.edge_width = edge_width_px(level.picture);
     if (level.edge_width > most_edge_width_px) {
       why = fmt::format(
-          "the picture is too blurred: ground turns into spool in {:.1f} px, at most {:.0f} will do. Focus on the "
+          "the picture is too blurred: ground turns into spool in {} px, at most {} will do. Focus on the "
           "flanges' "
           "rims and hold the camera still; or make the picture smaller, if the fiber keeps a pixel or two",
-          level.edge_width, most_edge_width_px);
+          figure(level.edge_width, 1), figure(most_edge_width_px, 0));
       return level;
     }
     const double off = tilt_of(column_edges(level.picture, level.edge_width));
@@ -49,9 +50,9 @@ Levelled levelled(const GreyPhoto& photo, std::string& why) {
     if (std::abs(off) < 0.01 * degree || std::abs(level.tilt_rad) > 2.0 * most_tilt_deg * degree) break;
   }
   if (std::abs(level.tilt_rad) > most_tilt_deg * degree) {
-    why = fmt::format(
-        "the spool's axis is tilted by {:.1f} deg in the picture, at most {:.0f} will do; hold the camera level",
-        level.tilt_rad / degree, most_tilt_deg);
+    why =
+        fmt::format("the spool's axis is tilted by {} deg in the picture, at most {} will do; hold the camera level",
+                    figure(level.tilt_rad / degree, 1), figure(most_tilt_deg, 0));
   }
   return level;
 }
@@ -135,34 +136,35 @@ std::string why_not(const PhotoFound& found, const Plan& plan, bool distance_giv
   const double difference = found.flange_px[1] / found.flange_px[0] - 1.0;
   if (std::abs(difference) > most_flange_difference) {
     return fmt::format(
-        "the right flange is seen {:.1f} % {} than the left one, at most {:.0f} % will do; stand straight in front "
+        "the right flange is seen {} {} than the left one, at most {} will do; stand straight in front "
         "of the "
         "spool's middle",
-        100.0 * std::abs(difference), difference > 0.0 ? "higher" : "less high", 100.0 * most_flange_difference);
+        percent_text(std::abs(difference), 1), difference > 0.0 ? "higher" : "less high",
+        percent_text(most_flange_difference, 0));
   }
   if (std::abs(found.yaw_deg) > most_yaw_deg) {
     return fmt::format(
-        "the spool's axis runs away from the camera by {:.1f} deg, by the flanges' heights of {:.1f} and {:.1f} px; "
-        "at "
-        "most {:.0f} deg will do. Stand straight in front of the spool's middle",
-        std::abs(found.yaw_deg), found.flange_px[0], found.flange_px[1], most_yaw_deg);
+        "the spool's axis runs away from the camera by {} deg, by the flanges' heights of {} and {} px; at "
+        "most {} deg will do. Stand straight in front of the spool's middle",
+        figure(std::abs(found.yaw_deg), 1), figure(found.flange_px[0], 1), figure(found.flange_px[1], 1),
+        figure(most_yaw_deg, 0));
   }
   const Spool& spool = plan.draft().spool;
   const double off = found.inside_width_mm / spool.inside_width_mm - 1.0;
   if (distance_given && std::abs(off) > most_width_off) {
     return fmt::format(
-        "the inside width that is seen contradicts the plan: it is {:.2f} mm at this distance, the plan has {:.2f} "
-        "mm. Is it "
+        "the inside width that is seen contradicts the plan: it is {} mm at this distance, the plan has {} mm. Is "
+        "it "
         "this plan's spool, is the picture cropped, is the distance right?",
-        found.inside_width_mm, spool.inside_width_mm);
+        figure(found.inside_width_mm, 2), figure(spool.inside_width_mm, 2));
   }
   const double fiber_px = plan.draft().fiber.diameter_mm * found.px_per_mm;
   if (fiber_px < least_fiber_px) {
     return fmt::format(
-        "the picture has too few pixels: the fiber is {:.2f} px thick, at least {:.1f} are needed. Fill the picture "
+        "the picture has too few pixels: the fiber is {} px thick, at least {} are needed. Fill the picture "
         "with "
         "the spool, or use a camera with more pixels",
-        fiber_px, least_fiber_px);
+        figure(fiber_px, 2), figure(least_fiber_px, 1));
   }
   return "";
 }

@@ -8,6 +8,8 @@
 #include <opencv2/core.hpp>
 #include <opencv2/imgproc.hpp>
 
+#include "base/quantity_text.h"
+
 namespace laywright {
 namespace {
 
@@ -120,10 +122,10 @@ FlatPicture flattened(const GreyPhoto& photo, double turn_rad, std::string& why)
   cv::Mat dark = darker(grey);
   if (const double ground = border_of_ground(dark); ground < least_border_of_ground) {
     why = fmt::format(
-        "the ground is not lighter than the spool: {:.0f} % of the picture's border are dark. Put a white board or "
+        "the ground is not lighter than the spool: {} of the picture's border are dark. Put a white board or "
         "a lamp "
         "with a screen behind the spool",
-        100.0 * (1.0 - ground));
+        percent_text(1.0 - ground, 0));
     return {};
   }
   for (int pass = 0; pass < 2; ++pass) {
@@ -133,10 +135,10 @@ FlatPicture flattened(const GreyPhoto& photo, double turn_rad, std::string& why)
   FlatPicture flat = as_flat(grey, dark);
   if (flat.contrast < least_contrast) {
     why = fmt::format(
-        "the ground is hardly lighter than the spool, by {:.0f} % of its brightness; {:.0f} % are needed. Light the "
+        "the ground is hardly lighter than the spool, by {} of its brightness; {} are needed. Light the "
         "ground, "
         "not the spool",
-        100.0 * flat.contrast, 100.0 * least_contrast);
+        percent_text(flat.contrast, 0), percent_text(least_contrast, 0));
   }
   return flat;
 }

@@ -7,6 +7,8 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "base/quantity_text.h"
+#include "figures/csv_field.h"
 #include "figures/document_text.h"
 #include "figures/figures.h"
 
@@ -32,33 +34,33 @@ std::optional<double> planned_at(const PlannedThen& planned, double x) {
 
 std::string camera_text(const PhotoFound& found) {
   std::string text =
-      fmt::format("  scale                   {:.3f} px per mm, by the flanges' {:.1f} and {:.1f} px\n",
-                  found.px_per_mm, found.flange_px[0], found.flange_px[1]);
-  text += fmt::format(
-      "  tilt                    {:.2f} deg in the picture, {:.2f} deg away from the camera; taken out\n",
-      found.tilt_deg, found.yaw_deg);
+      fmt::format("  scale                   {} px per mm, by the flanges' {} and {} px\n",
+                  figure(found.px_per_mm, 3), figure(found.flange_px[0], 1), figure(found.flange_px[1], 1));
+  text += fmt::format("  tilt                    {} deg in the picture, {} deg away from the camera; taken out\n",
+                      figure(found.tilt_deg, 2), figure(found.yaw_deg, 2));
   text +=
       found.distance_given
           ? fmt::format("  distance                {} mm, as given\n", figure(found.distance_mm, 0))
           : fmt::format(
                 "  distance                {} mm, {} to {}, by the inside width; --distance tells it better\n",
                 figure(found.distance_mm, 0), figure(found.distance_least_mm, 0), figure(found.distance_most_mm, 0));
-  text += fmt::format("  inside width            {:.2f} mm\n", found.inside_width_mm);
-  text += fmt::format("  edges                   ground turns into spool in {:.1f} px\n", found.edge_width_px);
-  text += fmt::format("  hidden by the rims      {:.1f} mm at the left, {:.1f} mm at the right\n",
-                      found.hidden_left_mm, found.hidden_right_mm);
+  text += fmt::format("  inside width            {} mm\n", figure(found.inside_width_mm, 2));
+  text +=
+      fmt::format("  edges                   ground turns into spool in {} px\n", figure(found.edge_width_px, 1));
+  text += fmt::format("  hidden by the rims      {} mm at the left, {} mm at the right\n",
+                      figure(found.hidden_left_mm, 1), figure(found.hidden_right_mm, 1));
   return text;
 }
 
 std::string zone_line(const char* name, const std::optional<ZoneDiameter>& seen,
                       const std::optional<double>& planned) {
   std::string line = fmt::format("  {:<10}", name);
-  line += seen ? fmt::format("{:>10.2f}  +-{:>5.2f}", seen->diameter_mm, seen->sigma_mm)
+  line += seen ? fmt::format("{:>10}  +-{:>5}", figure(seen->diameter_mm, 2), figure(seen->sigma_mm, 2))
                : fmt::format("{:>19}", "hidden");
-  line += planned ? fmt::format("{:>12.2f}", *planned) : fmt::format("{:>12}", "-");
-  line += seen && planned ? fmt::format("{:>+12.2f}", seen->diameter_mm - *planned) : fmt::format("{:>12}", "-");
+  line += fmt::format("{:>12}", planned ? figure(*planned, 2) : "-");
+  line += fmt::format("{:>12}", seen && planned ? signed_figure(seen->diameter_mm - *planned, 2) : "-");
   if (seen && seen->seen_share < 0.995)
-    line += fmt::format("   {:.0f} % of its width is seen", 100.0 * seen->seen_share);
+    line += fmt::format("   {} of its width is seen", percent_text(seen->seen_share, 0));
   return line + "\n";
 }
 
@@ -84,8 +86,8 @@ std::string profile_text(const Plan& plan, const EdgeProfile& profile, const Pla
     const double d = plan.fiber().diameter_mm;
     text += wrapped(fmt::format("Turns are blurred into one line here, which stands lower than their crests, of "
                                 "which the plan speaks: by "
-                                "up to {:.2f} mm in diameter where turns touch.",
-                                (1.0 - 0.25 * std::numbers::pi) * d),
+                                "up to {} mm in diameter where turns touch.",
+                                figure((1.0 - 0.25 * std::numbers::pi) * d, 2)),
                     columns, 0);
   }
   text += wrapped(
@@ -139,9 +141,8 @@ std::string profile_json(const Plan& plan, const EdgeProfile& profile, const Pla
 std::string profile_csv(const EdgeProfile& profile, const PlannedThen& planned) {
   std::string text = "x_mm,diameter_mm,sigma_mm,planned_mm\n";
   for (std::size_t i = 0; i < profile.x_mm.size(); ++i) {
-    const auto beside = planned_at(planned, profile.x_mm[i]);
-    text += fmt::format("{:.3f},{:.3f},{:.3f},{}\n", profile.x_mm[i], profile.diameter_mm[i], profile.sigma_mm(i),
-                        beside ? fmt::format("{:.3f}", *beside) : "");
+    text += fmt::format("{},{},{},{}\n", field(profile.x_mm[i]), field(profile.diameter_mm[i]),
+                        field(profile.sigma_mm(i)), field(planned_at(planned, profile.x_mm[i])));
   }
   return text;
 }

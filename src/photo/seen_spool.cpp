@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "photo/median.h"
 
 namespace laywright {
@@ -120,11 +121,11 @@ SeenSpool seen_spool(const FlatPicture& picture, double edge_width, std::string&
     if (std::isfinite(height)) between.push_back(height);
   }
   constexpr const char* none =
-      "no two flanges are found: nothing at the left and the right end stands {:.0f} px higher than what lies "
+      "no two flanges are found: nothing at the left and the right end stands {} px higher than what lies "
       "between. A "
       "wind that fills its spool to the rim shows no profile, and the picture must show the spool from the side";
   if (columns.count() < 40 || between.size() < 10) {
-    why = fmt::format(none, least_rise_px);
+    why = fmt::format(none, figure(least_rise_px, 0));
     return seen;
   }
   seen.wind_height = median(std::move(between));

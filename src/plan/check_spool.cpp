@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "plan/checker.h"
 
 namespace laywright {
@@ -106,10 +107,10 @@ void check_fiber_in_spool(Checker& c) {
     c.error("fiber.diameter",
             fmt::format("the fiber is wider than the spool inside, {}", c.shown("spool.inside_width")));
   } else if (width > most_side_by_side * d) {
-    c.error("spool.inside_width",
-            fmt::format(
-                "is more than {:.0f} times the fiber diameter, {}, the most that can be computed; check the units",
-                most_side_by_side, c.shown("fiber.diameter")));
+    c.error(
+        "spool.inside_width",
+        fmt::format("is more than {} times the fiber diameter, {}, the most that can be computed; check the units",
+                    figure(most_side_by_side, 0), c.shown("fiber.diameter")));
   }
 }
 
@@ -123,11 +124,10 @@ void check_fiber(Checker& c) {
   }
   if (sized && c.sound({"fiber.diameter_scatter"}) &&
       fiber.diameter_scatter_mm > Fiber::most_scatter * fiber.diameter_mm) {
-    c.error(
-        "fiber.diameter_scatter",
-        fmt::format("one sigma must be no more than {:.0f} % of the fiber diameter, {}; fiber that varies more is"
-                    " sorted out",
-                    100.0 * Fiber::most_scatter, c.shown("fiber.diameter")));
+    c.error("fiber.diameter_scatter",
+            fmt::format("one sigma must be no more than {} of the fiber diameter, {}; fiber that varies more is"
+                        " sorted out",
+                        percent_text(Fiber::most_scatter, 0), c.shown("fiber.diameter")));
   }
   if (sized && c.sound({"fiber.core_diameter"}) && fiber.core_diameter_mm.value_or(0.0) > fiber.diameter_mm) {
     c.error("fiber.core_diameter",

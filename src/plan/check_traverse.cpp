@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "plan/checker.h"
 
 namespace laywright {
@@ -81,10 +82,10 @@ void check_steepness(Checker& c, const Stroke& stroke) {
             "up to " + c.in_unit_of(stroke.pitch_path, around));
   } else if (stroke.pitch_mm > around * std::tan(steep_rad)) {
     c.warn(stroke.pitch_path,
-           fmt::format("lays the fiber at {:.0f} degrees on the barrel; beyond {:.0f} degrees all figures are rough "
+           fmt::format("lays the fiber at {} degrees on the barrel; beyond {} degrees all figures are rough "
                        "estimates",
-                       std::atan(stroke.pitch_mm / around) * 180.0 / std::numbers::pi,
-                       steep_rad * 180.0 / std::numbers::pi));
+                       figure(std::atan(stroke.pitch_mm / around) * 180.0 / std::numbers::pi, 0),
+                       figure(steep_rad * 180.0 / std::numbers::pi, 0)));
   }
 }
 
@@ -125,7 +126,7 @@ void check_stroke(Checker& c, const Stroke& stroke, bool stops_changed, bool pit
     c.error("traverse.reversal.turns",
             fmt::format("the ramps at both stops are longer than the stroke, {}, at pitch {}",
                         c.in_unit_of(stroke.pitch_path, length), c.shown(stroke.pitch_path)),
-            fmt::format("0 to {:.6g}", 2.0 * length / stroke.pitch_mm));
+            fmt::format("0 to {}", setting(2.0 * length / stroke.pitch_mm)));
   }
 }
 

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "plan/entry_issues.h"
 
@@ -90,7 +91,7 @@ std::string Checker::shown(const std::string& path) const {
 
 std::string Checker::in_unit_of(const std::string& path, double value) const {
   const Place place = find_place(draft_, path);
-  if (place.field == nullptr || place.field->kind != FieldKind::quantity) return fmt::format("{:.6g}", value);
+  if (place.field == nullptr || place.field->kind != FieldKind::quantity) return setting(value);
   if (value - value != 0.0) return fmt::format("{}", value);  // NaN and infinity have no digits to round
   return format_quantity(value, *unit_written(*place.field, spelling(draft_, path)), 6);
 }

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "base/png_header.h"
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "records/spool_record.h"
 
@@ -67,7 +68,8 @@ Result<RecordPicture> picture_of(std::string bytes, std::string caption, const s
     issues.push_back(refused("", "", "is no picture of a kind that is kept; save it as PNG, JPEG or WebP"));
   if (bytes.size() > largest_picture_bytes) {
     issues.push_back(refused(
-        "", "", fmt::format("is too large, {:.1f} MB; make it smaller", static_cast<double>(bytes.size()) / 1e6),
+        "", "",
+        fmt::format("is too large, {} MB; make it smaller", figure(static_cast<double>(bytes.size()) / 1e6, 1)),
         fmt::format("up to {} MB", largest_picture_bytes / 1'000'000)));
   }
   check_text("caption", caption, longest_record_caption, false, issues);

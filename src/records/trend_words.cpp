@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "base/readable.h"
 
 namespace laywright {
@@ -30,9 +31,9 @@ std::string trend_heading(const Trend& trend) {
 std::vector<std::string> limit_lines(const Trend& trend) {
   const ControlChart& chart = trend.chart;
   if (chart.points.size() < 2) return {"One spool; limits follow from two on."};
-  std::vector<std::string> lines{
-      fmt::format("mean {:+.4g}, limits {:+.4g} to {:+.4g}, mean moving range {:.4g}, its limit {:.4g}", chart.mean,
-                  chart.lower, chart.upper, chart.mean_range, chart.range_limit)};
+  std::vector<std::string> lines{fmt::format("mean {}, limits {} to {}, mean moving range {}, its limit {}",
+                                             charted(chart.mean), charted(chart.lower), charted(chart.upper),
+                                             short_figure(chart.mean_range, 4), short_figure(chart.range_limit, 4))};
   if (chart.points.size() < values_for_limits)
     lines.push_back(
         fmt::format("Of {} spools; limits of fewer than {} are rough.", chart.points.size(), values_for_limits));

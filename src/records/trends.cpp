@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "records/beside_plan.h"
 
@@ -90,6 +91,10 @@ Trends trends_of(const std::vector<SpoolRecord>& records, const std::vector<std:
   return trends;
 }
 
+std::string charted(double value) {
+  return fmt::format("{}{}", value < 0.0 ? '-' : '+', short_figure(std::abs(value), 4));
+}
+
 std::vector<std::string> out_of_control(const Trend& trend) {
   const std::vector<ControlPoint>& points = trend.chart.points;
   const auto spool = [&](std::size_t i) {
@@ -100,16 +105,17 @@ std::vector<std::string> out_of_control(const Trend& trend) {
   for (std::size_t i = 0; i < points.size(); ++i) {
     const ControlPoint& point = points[i];
     if (point.beyond) {
-      said.push_back(
-          fmt::format("{}: {:+.4g} {} is {} the limit of {:+.4g}; something was other than with the spools before.",
-                      spool(i), point.value, trend.quantity.unit, point.side > 0 ? "over" : "under",
-                      point.side > 0 ? trend.chart.upper : trend.chart.lower));
+      said.push_back(fmt::format("{}: {} {} is {} the limit of {}; something was other than with the spools before.",
+                                 spool(i), charted(point.value), trend.quantity.unit,
+                                 point.side > 0 ? "over" : "under",
+                                 charted(point.side > 0 ? trend.chart.upper : trend.chart.lower)));
     }
     if (point.range_beyond) {
       said.push_back(
-          fmt::format("{}: a jump of {:.4g} {} from the spool before, where {:.4g} is usual at most; something was "
+          fmt::format("{}: a jump of {} {} from the spool before, where {} is usual at most; something was "
                       "changed between them, or slipped.",
-                      spool(i), point.moving_range, trend.quantity.unit, trend.chart.range_limit));
+                      spool(i), short_figure(point.moving_range, 4), trend.quantity.unit,
+                      short_figure(trend.chart.range_limit, 4)));
     }
     // A run is told once, at its end.
     const bool ends = i + 1 == points.size() || points[i + 1].side != point.side;

@@ -37,6 +37,9 @@ struct Trends {
 // Of the records by date and number. `quantities`: names; empty: all.
 [[nodiscard]] Trends trends_of(const std::vector<SpoolRecord>& records, const std::vector<std::string>& quantities);
 
+// A value or a limit of a chart, with its sign and four digits: "+0.1234".
+[[nodiscard]] std::string charted(double value);
+
 // What is out of control, each a sentence; empty where all is in control.
 [[nodiscard]] std::vector<std::string> out_of_control(const Trend& trend);
 

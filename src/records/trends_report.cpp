@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "figures/csv_field.h"
 #include "figures/document_text.h"
@@ -23,10 +24,9 @@ std::string trend_text(const Trend& trend) {
       fmt::format("  {:>6}  {:<10}  {:<14}  {:>10}  {:>12}\n", "record", "date", "spool", "value", "moving range");
   for (std::size_t i = 0; i < chart.points.size(); ++i) {
     const ControlPoint& point = chart.points[i];
-    std::string line =
-        fmt::format("  {:>6}  {:<10}  {:<14}  {:>10}  {:>12}  {}", trend.spools[i].number, trend.spools[i].date,
-                    readable(trend.spools[i].spool, 14), fmt::format("{:+.4g}", point.value),
-                    i == 0 ? "-" : fmt::format("{:.4g}", point.moving_range), flag_words(point));
+    std::string line = fmt::format("  {:>6}  {:<10}  {:<14}  {:>10}  {:>12}  {}", trend.spools[i].number,
+                                   trend.spools[i].date, readable(trend.spools[i].spool, 14), charted(point.value),
+                                   i == 0 ? "-" : short_figure(point.moving_range, 4), flag_words(point));
     line.erase(line.find_last_not_of(' ') + 1);
     text += line + '\n';
   }

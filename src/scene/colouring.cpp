@@ -104,8 +104,7 @@ std::vector<LegendTick> round_ticks(double low, double high) {
   const int places = decimals_of_step(step);
   std::vector<LegendTick> ticks;
   for (double n = std::ceil(low / step - 1e-9); n * step <= high + 1e-9 * step; ++n) {
-    // No minus before a zero.
-    ticks.push_back({(n * step - low) / (high - low), fmt::format("{:.{}f}", n == 0.0 ? 0.0 : n * step, places)});
+    ticks.push_back({(n * step - low) / (high - low), figure(n * step, places)});
   }
   return ticks;
 }

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "scene/colouring.h"
 #include "ui/style.h"
 
@@ -227,8 +228,8 @@ void hover(ImDrawList& canvas, const Frame2& f, const Plot& plot) {
       words = plot.notes[i];
       break;
     }
-    if (words.empty()) words = fmt::format("{}: {:.5g}", plot.x_name, line.x[i]);
-    words += fmt::format("\n{}: {:.6g}", line.name, line.y[i]);
+    if (words.empty()) words = fmt::format("{}: {}", plot.x_name, short_figure(line.x[i], 5));
+    words += fmt::format("\n{}: {}", line.name, short_figure(line.y[i], 6));
     canvas.AddCircleFilled(f.at(line.x[i], line.y[i]), em(0.22F), line.color);
   }
   for (const PlotBound& bound : plot.bounds) words += fmt::format("\n{}", bound.name);

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "records/trend_words.h"
 #include "scene/palette.h"
@@ -20,8 +21,8 @@ ImU32 hue(std::size_t i) { return ImGui::GetColorU32(color_of(hue_palette[i])); 
 
 std::string note_of(const Trend& trend, std::size_t i) {
   const std::string flags = flag_words(trend.chart.points[i]);
-  return fmt::format("spool {} (record {}, {})\n{:+.4g} {}{}", visible(trend.spools[i].spool),
-                     trend.spools[i].number, trend.spools[i].date, trend.chart.points[i].value, trend.quantity.unit,
+  return fmt::format("spool {} (record {}, {})\n{} {}{}", visible(trend.spools[i].spool), trend.spools[i].number,
+                     trend.spools[i].date, charted(trend.chart.points[i].value), trend.quantity.unit,
                      flags.empty() ? "" : fmt::format("\n{}", flags));
 }
 
@@ -51,9 +52,9 @@ Plot plot_of(const Trend& trend) {
   plot.lines.push_back(std::move(values));
   if (!odd.x.empty()) plot.lines.push_back(std::move(odd));
   if (chart.points.size() >= 2) {
-    plot.bounds = {{fmt::format("mean {:+.4g}", chart.mean), chart.mean},
-                   {fmt::format("limits {:+.4g}", chart.lower), chart.lower},
-                   {fmt::format("and {:+.4g}", chart.upper), chart.upper}};
+    plot.bounds = {{fmt::format("mean {}", charted(chart.mean)), chart.mean},
+                   {fmt::format("limits {}", charted(chart.lower)), chart.lower},
+                   {fmt::format("and {}", charted(chart.upper)), chart.upper}};
   }
   const double slack = high > low ? 0.08 * (high - low) : 0.1 * std::max(1e-3, std::abs(high));
   plot.y_range = {low - slack, high + slack};
@@ -78,9 +79,9 @@ void points_table(const Trend& trend) {
       ImGui::TextUnformatted(cell.c_str());
     }
     ImGui::TableNextColumn();
-    right_text(fmt::format("{:+.4g}", point.value));
+    right_text(charted(point.value));
     ImGui::TableNextColumn();
-    right_text(i == 0 ? "-" : fmt::format("{:.4g}", point.moving_range));
+    right_text(i == 0 ? "-" : short_figure(point.moving_range, 4));
     ImGui::TableNextColumn();
     ImGui::TextUnformatted(flag_words(point).c_str());
   }

@@ -69,7 +69,7 @@ std::string figure_text(const OutcomeFigure& f, double value, Units units) {
 std::string axis_text(const StudyPicture& picture, const StudyAxis& axis, double value, bool with_unit) {
   const FieldRow* row = row_of(picture, axis.path);
   if (row == nullptr) return study_value(picture.answer.study, axis.path, value);
-  if (row->unit == nullptr) return fmt::format("{:.4g}", value);
+  if (row->unit == nullptr) return short_figure(value, 4);
   constexpr std::size_t digits = 4;
   const std::string text = format_quantity(std::abs(value) < 1e-9 ? 0.0 : value, *row->unit, digits);
   return with_unit ? text : text.substr(0, text.find(' '));

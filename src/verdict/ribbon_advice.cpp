@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/quantity_text.h"
 #include "pattern/pattern_table.h"
 #include "verdict/own_unit.h"
 
@@ -47,9 +48,9 @@ std::string against_ribbon(const Plan& plan, const Measurements& measurements) {
   const SafeSetting& safe = row->safe.front();
   const char* what =
       safe.what == SafeSetting::What::pitch ? "a slightly different pitch" : "the right stop a little off";
-  return fmt::format("set {}{}, {} (now {}): {:.2f} turns to each double stroke instead of {:.2f}", what, where,
-                     length_of(plan, safe.value_mm), length_of(plan, safe.instead_of_mm), safe.pattern.ratio,
-                     row->pattern.ratio);
+  return fmt::format("set {}{}, {} (now {}): {} turns to each double stroke instead of {}", what, where,
+                     length_of(plan, safe.value_mm), length_of(plan, safe.instead_of_mm),
+                     figure(safe.pattern.ratio, 2), figure(row->pattern.ratio, 2));
 }
 
 }  // namespace laywright

@@ -73,9 +73,10 @@ TEST_CASE("profile: text and table stand beside the plan") {
   const PlannedThen planned{"at the end of the wind", std::array<double, 3>{204.0, 200.5, 195.0}, &surface};
   const std::string text = profile_text(plan, stepped(4.0), planned);
   CHECK_THAT(text, Contains("at the end of the wind") && Contains("+1.00") && Contains("-0.50"));
+  // Nine digits, as in all tables for programs: the root of 0.05.
   CHECK_THAT(profile_csv(stepped(4.0), planned),
-             Contains("x_mm,diameter_mm,sigma_mm,planned_mm\n2.000,205.000,0.224,200.040\n"));
-  CHECK_THAT(profile_csv(stepped(4.0), {}), Contains("\n2.000,205.000,0.224,\n"));
+             Contains("x_mm,diameter_mm,sigma_mm,planned_mm\n2,205,0.223606798,200.04\n"));
+  CHECK_THAT(profile_csv(stepped(4.0), {}), Contains("\n2,205,0.223606798,\n"));
   CHECK_THAT(profile_json(plan, stepped(4.0), planned),
              Contains("\"lay-profile 1\"") && Contains("\"planned\": 200.5"));
 }

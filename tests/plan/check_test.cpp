@@ -87,7 +87,7 @@ TEST_CASE("a spool more than 4000 fibers wide is refused") {
   const Issues issues = check(draft).issues();
   REQUIRE(issues.size() == 1);
   CHECK(issues[0].key == "spool.inside_width");
-  CHECK(issues[0].what.find("more than 4000 times the fiber diameter, 0.02 mm") != std::string::npos);
+  CHECK(issues[0].what.find("more than 4,000 times the fiber diameter, 0.02 mm") != std::string::npos);
 }
 
 TEST_CASE("traverse: stops, steps, reversals") {

@@ -59,8 +59,8 @@ TEST_CASE("where a thousandth of a millimetre is too coarse for the pitch, a sto
   draft.traverse.pitch_mm = 0.15;  // 2000 turns: a thousandth moves the strand by 2 mm
   // Longer by half of 1.1 * 0.05 mm / cos(angle).
   CHECK(against_ribbon(sound(draft), ribbon_in_layer(1)) ==
-        "set the right stop a little off, 4.972 mm (now 5 mm): 2000.37 turns to each double stroke instead of "
-        "2000.00");
+        "set the right stop a little off, 4.972 mm (now 5 mm): 2,000.37 turns to each double stroke instead of "
+        "2,000.00");
 }
 
 TEST_CASE("where no setting is known to be safe, what is to be reached is told") {
