@@ -1,5 +1,6 @@
-"""What the program does in one place only is done nowhere else: starting threads, catching whatever is thrown, and giving a
-number that a person reads its decimals. The share page's script makes no number into text.
+"""What the program does in one place only is done nowhere else: starting threads, catching whatever is thrown, compiling the
+parser of command lines, and giving a number that a person reads its decimals. The share page's script makes no number into
+text.
 
     one_place_each.py SRC          reads every .h, .cpp and .js under SRC
     one_place_each.py --self-test  proves that each is found elsewhere
@@ -17,10 +18,15 @@ PLACES = [
 ]
 
 
-# Places that write decimals for a program to read: a table of many rows, a field that is parsed again, settings.
-DECIMALS = re.compile(r"\{\w*:[^{}\"]*\.(?:\d+|\{\w*\})f\}|\bstd::(?:fixed|setprecision)\b|\bsnprintf\b")
-DECIMALS_STAND_IN = {"base/quantity_text.cpp", "figures/table_rows.cpp", "desk/field_steps.cpp", "ui/layout.cpp"}
-
+# What, and the files that may do it. Decimals are also given to what a program reads: a table of many rows, a field that is
+# parsed again, settings.
+FEW = [
+    ("a number gets its decimals, which base/quantity_text.h gives it",
+     re.compile(r"\{\w*:[^{}\"]*\.(?:\d+|\{\w*\})f\}|\bstd::(?:fixed|setprecision)\b|\bsnprintf\b"),
+     {"base/quantity_text.cpp", "figures/table_rows.cpp", "desk/field_steps.cpp", "ui/layout.cpp"}),
+    ("the parser of command lines is compiled once more; app/command_line.h stands for it", re.compile(r"#include\s*<CLI/"),
+     {"app/command_line.cpp", "app/main.cpp"}),
+]
 
 IN_SCRIPTS = re.compile(r"\.to(?:Fixed|Precision|Exponential|LocaleString)\b|\bNumberFormat\b")
 
@@ -32,17 +38,18 @@ def wrong_in_scripts(src):
                 yield f"{path}:{number}: a number becomes text, which only base/quantity_text.cpp makes it"
 
 
-def wrong_decimals(src):
-    for path in sorted(src.rglob("*")):
-        if path.suffix not in (".h", ".cpp") or path.relative_to(src).as_posix() in DECIMALS_STAND_IN:
-            continue
-        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
-            if DECIMALS.search(line):
-                yield f"{path}:{number}: a number gets decimals, which base/quantity_text.h gives it"
+def not_of_the_few(src):
+    for what, sought, files in FEW:
+        for path in sorted(src.rglob("*")):
+            if path.suffix not in (".h", ".cpp") or path.relative_to(src).as_posix() in files:
+                continue
+            for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+                if sought.search(line):
+                    yield f"{path}:{number}: {what}"
 
 
 def wrong_places(src):
-    wrong = [*wrong_in_scripts(src), *wrong_decimals(src)]
+    wrong = [*wrong_in_scripts(src), *not_of_the_few(src)]
     for what, sought, place, times in PLACES:
         found = 0
         for path in sorted(src.rglob("*")):
@@ -83,7 +90,7 @@ def self_test():
             assert len(wrong_places(src)) == 1, f"{line} was not found"
         (src / "page.js").unlink()
         for line in ('fmt::format("{:.2f}", x);', 'fmt::format("{:>+12.2f} mm", x);', 'fmt::format("{:.{}f}", x, n);',
-                     'fmt::format("{0:.1f}", x);', 'out << std::fixed << x;'):
+                     'fmt::format("{0:.1f}", x);', 'out << std::fixed << x;', "#include <CLI/CLI.hpp>"):
             (src / "lay/other.cpp").write_text(line + "\n", encoding="utf-8")
             assert len(wrong_places(src)) == 1, f"{line} was not found"
         (src / "lay/other.cpp").unlink()

@@ -8,15 +8,15 @@
 
 namespace laywright {
 
-void add_threads_option(CLI::App& command, int& threads) {
+void add_threads_option(CommandLine command, int& threads) {
   command.add_option("--threads", threads, "How many builds are laid at once; the result is the same for any")
-      ->type_name("N")
-      ->check(number_between(1, 1024))
-      ->capture_default_str();
+      .type_name("N")
+      .check(number_between(1, 1024))
+      .capture_default_str();
 }
 
-void add_advice_options(CLI::App& command, AdviceOptions& options, const char* format) {
-  command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
+void add_advice_options(CommandLine command, AdviceOptions& options, const char* format) {
+  command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml").type_name("").required();
   command.add_flag("--json", options.json,
                    fmt::format("Print one JSON document (format \"{}\") instead of text", format));
   add_wind_options(command, options.lay);

@@ -3,8 +3,7 @@
 
 #include <string>
 
-#include <CLI/CLI.hpp>
-
+#include "app/command_line.h"
 #include "jobs/parallel.h"
 #include "lay/lay.h"
 
@@ -18,10 +17,10 @@ struct AdviceOptions {
 };
 
 // --threads: how many builds are laid at once.
-void add_threads_option(CLI::App& command, int& threads);
+void add_threads_option(CommandLine command, int& threads);
 
 // PLAN, --json, --seed, --fidelity and --threads.
-void add_advice_options(CLI::App& command, AdviceOptions& options, const char* format);
+void add_advice_options(CommandLine command, AdviceOptions& options, const char* format);
 
 // Says why there is no result, a person's stop or issues, and returns the exit code. Not while a Watch stands: its bar
 // would be in the way.

@@ -123,32 +123,32 @@ int run(const CalibrateOptions& options) {
 
 }  // namespace
 
-void add_calibrate_command(CLI::App& program, int& exit_code) {
-  CLI::App* command = program.add_subcommand("calibrate", "A dial of a machine, from two or three readings");
+void add_calibrate_command(CommandLine program, int& exit_code) {
+  const CommandLine command = program.add_command("calibrate", "A dial of a machine, from two or three readings");
   const auto options = std::make_shared<CalibrateOptions>();
   command
-      ->add_option("DIAL", options->dial,
-                   "What it sets: pitch, left_stop, right_stop, reversal, tension, line_speed, speed_ceiling")
-      ->type_name("")
-      ->required();
+      .add_option("DIAL", options->dial,
+                  "What it sets: pitch, left_stop, right_stop, reversal, tension, line_speed, speed_ceiling")
+      .type_name("")
+      .required();
   command
-      ->add_option("READING=VALUE", options->readings,
-                   "What the dial was set to, and what was measured then, two or more")
-      ->type_name("")
-      ->required();
-  command->add_option("--unit", options->unit, "What the dial counts, in a word")
-      ->type_name("WORD")
-      ->capture_default_str();
-  command->add_option("--step", options->step, "The dial is set to whole steps of this")
-      ->type_name("NUMBER")
-      ->check(number_between(1e-6, 1e6));
-  command->add_flag("--inverse", options->inverse, "The value goes as one over the reading, like turns per inch");
-  command->add_flag("--points", options->points, "Print the readings themselves in place of a line: for a clutch");
-  command->add_option("--diameter", options->diameter, "Of a clutch: on what diameter the pull was measured")
-      ->type_name("LENGTH");
-  command->add_flag("--from-left", options->from_left,
-                    "Of the right stop: its place was measured from the left flange face");
-  command->footer(
+      .add_option("READING=VALUE", options->readings,
+                  "What the dial was set to, and what was measured then, two or more")
+      .type_name("")
+      .required();
+  command.add_option("--unit", options->unit, "What the dial counts, in a word")
+      .type_name("WORD")
+      .capture_default_str();
+  command.add_option("--step", options->step, "The dial is set to whole steps of this")
+      .type_name("NUMBER")
+      .check(number_between(1e-6, 1e6));
+  command.add_flag("--inverse", options->inverse, "The value goes as one over the reading, like turns per inch");
+  command.add_flag("--points", options->points, "Print the readings themselves in place of a line: for a clutch");
+  command.add_option("--diameter", options->diameter, "Of a clutch: on what diameter the pull was measured")
+      .type_name("LENGTH");
+  command.add_flag("--from-left", options->from_left,
+                   "Of the right stop: its place was measured from the left flange face");
+  command.footer(
       "Prints how far each reading lies from the straight line (through two, or nearest to more by least squares), "
       "and the\n"
       "table for a catalogue's machine or for a plan. Measure with guards closed, on a slow line: mind the "
@@ -157,7 +157,7 @@ void add_calibrate_command(CLI::App& program, int& exit_code) {
       "  laywright calibrate pitch 30=\"0.188 mm\" 60=\"0.374 mm\" 90=\"0.563 mm\" --unit teeth --step 1\n"
       "  laywright calibrate tension 0.1=\"0.7 N\" 0.2=\"1.7 N\" 0.3=\"3.2 N\" --unit A --points --diameter \"60 "
       "mm\"");
-  command->callback([options, &exit_code] { exit_code = run(*options); });
+  command.callback([options, &exit_code] { exit_code = run(*options); });
 }
 
 }  // namespace laywright

@@ -34,16 +34,16 @@ int run(const AdviceOptions& options, const EntrySource& entries) {
 
 }  // namespace
 
-void add_capacity_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command =
-      program.add_subcommand("capacity", "How much fiber fits, by the model and by handbook formulas");
+void add_capacity_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("capacity", "How much fiber fits, by the model and by handbook formulas");
   const auto options = std::make_shared<AdviceOptions>();
-  add_advice_options(*command, *options, "lay-capacity 1");
-  command->footer(
+  add_advice_options(command, *options, "lay-capacity 1");
+  command.footer(
       "The plan is wound on until the fiber comes as near to the rim as the plan's limits.rim_clearance.\n\n"
       "Example:\n"
       "  laywright capacity samples/even.lay.toml\n");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

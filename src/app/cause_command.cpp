@@ -68,22 +68,23 @@ int run(const CauseOptions& options, const EntrySource& entries) {
 
 }  // namespace
 
-void add_cause_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("cause", "Why a finding is there: tries one setting after another");
+void add_cause_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("cause", "Why a finding is there: tries one setting after another");
   const auto options = std::make_shared<CauseOptions>();
-  add_advice_options(*command, *options, "lay-cause 1");
+  add_advice_options(command, *options, "lay-cause 1");
   command
-      ->add_option("--finding", options->finding, "Which finding, by its number in laywright lay; 1 is the gravest")
-      ->type_name("N")
-      ->check(number_between(std::size_t{1}, std::size_t{1'000'000}))
-      ->capture_default_str();
-  command->footer(
+      .add_option("--finding", options->finding, "Which finding, by its number in laywright lay; 1 is the gravest")
+      .type_name("N")
+      .check(number_between(std::size_t{1}, std::size_t{1'000'000}))
+      .capture_default_str();
+  command.footer(
       "The plan is laid again with one setting moved at a time, further and further, until the finding is\n"
       "gone or half of it is; where no single setting does, two are moved together.\n\n"
       "Examples:\n"
       "  laywright cause samples/turns-back-early.lay.toml\n"
       "  laywright cause samples/long-dwell.lay.toml --finding 2 --json\n");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

@@ -96,13 +96,13 @@ int run(const CheckOptions& options, const EntrySource& entries) {
 
 }  // namespace
 
-void add_check_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("check", "Check lay plans and say what is wrong with them");
+void add_check_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command = program.add_command("check", "Check lay plans and say what is wrong with them");
   const auto options = std::make_shared<CheckOptions>();
-  command->add_option("PLAN", options->files, "Lay plans, *.lay.toml")->type_name("")->required();
-  command->add_flag("--flatten", options->flatten,
-                    "Print the plan with what it names of catalogues written in, so that it stands alone");
-  command->footer(
+  command.add_option("PLAN", options->files, "Lay plans, *.lay.toml").type_name("").required();
+  command.add_flag("--flatten", options->flatten,
+                   "Print the plan with what it names of catalogues written in, so that it stands alone");
+  command.footer(
       "Every issue is printed with its file, line and key, and of each catalogue entry that a sound plan names "
       "where\n"
       "it stands; where its machine has dials, what each is set to, and what that gives. Several plans end with a\n"
@@ -110,7 +110,7 @@ void add_check_command(CLI::App& program, const EntrySource& entries, int& exit_
       "Examples:\n"
       "  laywright check samples/*.lay.toml\n"
       "  laywright check --flatten my-spool.lay.toml > alone.lay.toml");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

@@ -4,16 +4,16 @@
 
 namespace laywright {
 
-void add_customer_options(CLI::App& command, CustomerOptions& options, bool notes) {
+void add_customer_options(CommandLine command, CustomerOptions& options, bool notes) {
   command
       .add_option(
           "--for", options.whom,
           "Whom it is for: the winder, with settings, verdict and findings; or a customer, in a buyer's words")
-      ->type_name("winder|customer")
-      ->check(CLI::IsMember({"winder", "customer"}).description(""))
-      ->capture_default_str();
+      .type_name("winder|customer")
+      .check(one_of({"winder", "customer"}))
+      .capture_default_str();
   const auto text = [&](const char* name, std::string& value, const char* help, const char* type = "TEXT") {
-    const CLI::Option* option = command.add_option(name, value, help)->type_name(type);
+    const CommandOption option = command.add_option(name, value, help).type_name(type);
     options.of_customer_alone.push_back(option);
     return option;
   };
@@ -38,10 +38,10 @@ void add_customer_options(CLI::App& command, CustomerOptions& options, bool note
 Issues misplaced(const CustomerOptions& options) {
   Issues issues;
   if (options.for_customer()) return issues;
-  for (const CLI::Option* option : options.of_customer_alone) {
-    if (option->count() == 0) continue;
+  for (CommandOption option : options.of_customer_alone) {
+    if (!option.given()) continue;
     Issue issue;
-    issue.key = option->get_name();
+    issue.key = option.name();
     issue.allowed = "with --for customer only";
     issue.what = "this is for a customer; add --for customer, or leave it out";
     issues.push_back(issue);

@@ -5,8 +5,7 @@
 #include <string>
 #include <vector>
 
-#include <CLI/CLI.hpp>
-
+#include "app/command_line.h"
 #include "app/customer_order.h"
 #include "base/issue.h"
 
@@ -16,14 +15,14 @@ struct CustomerOptions {
   std::string whom = "winder";
   CustomerLetter letter;
   std::string logo;
-  const CLI::Option* logo_option = nullptr;           // an input, for guard_inputs
-  std::vector<const CLI::Option*> of_customer_alone;  // that mean nothing for others
+  CommandOption logo_option;                     // an input, for guard_inputs
+  std::vector<CommandOption> of_customer_alone;  // that mean nothing for others
 
   [[nodiscard]] bool for_customer() const { return whom == "customer"; }
 };
 
 // --for, and what a letter has. `notes`: whether --notes is among them.
-void add_customer_options(CLI::App& command, CustomerOptions& options, bool notes);
+void add_customer_options(CommandLine command, CustomerOptions& options, bool notes);
 
 // Of options that were given without --for customer; empty when all is well.
 [[nodiscard]] Issues misplaced(const CustomerOptions& options);

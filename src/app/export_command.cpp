@@ -156,7 +156,7 @@ CommandOutcome lay_and_export(const Plan& plan, ExportKind kind, const ExportOpt
   return done;
 }
 
-int export_plan(const CLI::App& command, ExportOptions options, const EntrySource& entries) {
+int export_plan(const CommandLine& command, ExportOptions options, const EntrySource& entries) {
   const Result<ExportKind> kind = export_kind(command, options);
   if (!kind.ok()) {
     print_issues(kind.issues());
@@ -164,7 +164,7 @@ int export_plan(const CLI::App& command, ExportOptions options, const EntrySourc
   }
   // Of a map one wants to know where it is uneven.
   const bool map = kind.value() == ExportKind::map_svg || kind.value() == ExportKind::map_png;
-  if (map && command.count("--colour") == 0) options.view.colouring = "height";
+  if (map && !command.option("--colour").given()) options.view.colouring = "height";
   const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
@@ -173,12 +173,12 @@ int export_plan(const CLI::App& command, ExportOptions options, const EntrySourc
 
 }  // namespace
 
-void add_export_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command =
-      program.add_subcommand("export", "Lay a plan and write it for other programs: model, lines, table, pictures");
+void add_export_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("export", "Lay a plan and write it for other programs: model, lines, table, pictures");
   const auto options = std::make_shared<ExportOptions>();
-  add_export_options(*command, *options);
-  command->footer(
+  add_export_options(command, *options);
+  command.footer(
       "The ending of FILE says what is made:\n"
       "  .glb         solid model (glTF 2.0): the fiber as a tube, layer by layer, and the spool\n"
       "  .vtp         the fiber as lines (VTK), with turn, layer, rise, gap, support, length and tension\n"
@@ -194,8 +194,8 @@ void add_export_command(CLI::App& program, const EntrySource& entries, int& exit
       "  laywright export samples/even.lay.toml -o layer-5.svg --show map --layers 5:5 --colour gap\n"
       "  laywright export samples/even.lay.toml -o fill.webp --show fill --cut 30:120 --plain\n"
       "  laywright export samples/even.lay.toml --frames out/frames --show turntable --size 1920x1080");
-  command->callback(
-      [options, command, &entries, &exit_code] { exit_code = export_plan(*command, *options, entries); });
+  command.callback(
+      [options, command, &entries, &exit_code] { exit_code = export_plan(command, *options, entries); });
 }
 
 }  // namespace laywright

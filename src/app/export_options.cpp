@@ -106,105 +106,105 @@ std::string check_length(const std::string& text) {
   return "";
 }
 
-void add_model_options(CLI::App& command, ExportOptions& options) {
+void add_model_options(CommandLine command, ExportOptions& options) {
   const char* const group = "Models and tables (.glb, .vtp, .csv)";
   command.add_option("--sides", options.sides, "Sides of the fiber's tube in a .glb, 3 to 32")
-      ->type_name("N")
-      ->check(number_between(3, 32))
-      ->group(group);
+      .type_name("N")
+      .check(number_between(3, 32))
+      .group(group);
   command
       .add_flag("--floats", options.floats,
                 "A .glb with 32-bit numbers, twice as large, for programs that do not read KHR_mesh_quantization")
-      ->group(group);
+      .group(group);
   command
       .add_option("--tolerance", options.tolerance,
                   "How far lines (.vtp) or the tube (.glb) may lie off the fiber, like \"0.05 mm\"")
-      ->type_name("LENGTH")
-      ->check(CLI::Validator(check_length, ""))
-      ->group(group);
+      .type_name("LENGTH")
+      .check(check_length)
+      .group(group);
   command
       .add_option("--at-most", options.at_most_mb,
                   "Size of the file in megabytes: 50 for a .glb, which is made coarser to fit, 1000 for others")
-      ->type_name("MB")
-      ->check(number_between(0.1, 100000.0))
-      ->group(group);
+      .type_name("MB")
+      .check(number_between(0.1, 100000.0))
+      .group(group);
 }
 
-void add_drawing_options(CLI::App& command, ExportOptions& options) {
+void add_drawing_options(CommandLine command, ExportOptions& options) {
   const char* const group = "Drawings (.svg, .png)";
   command.add_option("--angle", options.angle_deg, "Spool angle of the section, in degrees")
-      ->type_name("DEG")
-      ->check(number_between(-360.0, 360.0))
-      ->capture_default_str()
-      ->group(group);
+      .type_name("DEG")
+      .check(number_between(-360.0, 360.0))
+      .capture_default_str()
+      .group(group);
   command.add_option("--dpi", options.dots_per_inch, "Dots per inch of a .png, 50 to 1200")
-      ->type_name("N")
-      ->check(number_between(50.0, 1200.0))
-      ->capture_default_str()
-      ->group(group);
+      .type_name("N")
+      .check(number_between(50.0, 1200.0))
+      .capture_default_str()
+      .group(group);
 }
 
-const CLI::Option* add_animation_options(CLI::App& command, ExportOptions& options) {
+CommandOption add_animation_options(CommandLine command, ExportOptions& options) {
   const char* const group = "Moving pictures (.webp, --frames)";
-  const CLI::Option* frames =
+  const CommandOption frames =
       command
           .add_option("--frames", options.frames_folder, "Also, or instead, each frame as a PNG file in this folder")
-          ->type_name("DIR")
-          ->group(group);
+          .type_name("DIR")
+          .group(group);
   command.add_option("--fps", options.frames_per_second, "Frames per second, 1 to 60")
-      ->type_name("N")
-      ->check(number_between(1.0, 60.0))
-      ->capture_default_str()
-      ->group(group);
+      .type_name("N")
+      .check(number_between(1.0, 60.0))
+      .capture_default_str()
+      .group(group);
   command.add_option("--seconds", options.seconds, "How long it lasts, 0.5 to 60")
-      ->type_name("S")
-      ->check(number_between(0.5, 60.0))
-      ->capture_default_str()
-      ->group(group);
+      .type_name("S")
+      .check(number_between(0.5, 60.0))
+      .capture_default_str()
+      .group(group);
   command.add_option("--quality", options.quality, "Of a .webp, 0 to 100; 100 is without loss")
-      ->type_name("Q")
-      ->check(number_between(0.0, 100.0))
-      ->capture_default_str()
-      ->group(group);
+      .type_name("Q")
+      .check(number_between(0.0, 100.0))
+      .capture_default_str()
+      .group(group);
   return frames;
 }
 
 }  // namespace
 
-void add_export_options(CLI::App& command, ExportOptions& options) {
-  const CLI::Option* plan =
-      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
-  const CLI::Option* file =
-      command.add_option("-o,--output", options.file, "The file; its ending says what is made")->type_name("FILE");
+void add_export_options(CommandLine command, ExportOptions& options) {
+  const CommandOption plan =
+      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml").type_name("").required();
+  const CommandOption file =
+      command.add_option("-o,--output", options.file, "The file; its ending says what is made").type_name("FILE");
   command
       .add_option("--show", options.show,
                   "section or map in a .svg or .png; turntable or fill in a .webp. The first by default")
-      ->type_name("WHAT")
-      ->check(CLI::IsMember({"section", "map", "turntable", "fill"}).description(""));
+      .type_name("WHAT")
+      .check(one_of({"section", "map", "turntable", "fill"}));
   add_wind_options(command, options.settings, "Wind");
   add_model_options(command, options);
   add_drawing_options(command, options);
-  const CLI::Option* frames = add_animation_options(command, options);
+  const CommandOption frames = add_animation_options(command, options);
   options.view.size = "960x540";
   add_view_options(command, options.view);
   guard_inputs(command, {plan},
                {{file, endings(), true}, {frames, {}, false, [&options] { return names_of_frames(options); }}});
 }
 
-Result<ExportKind> export_kind(const CLI::App& command, const ExportOptions& options) {
+Result<ExportKind> export_kind(const CommandLine& command, const ExportOptions& options) {
   if (options.file.empty() && options.frames_folder.empty())
     return wrong("--output", "", "say with -o FILE what is to be made, or with --frames DIR where frames go");
   const Result<ExportKind> kind = kind_of(options.file.empty() ? ".webp" : ending_of(options.file), options);
   if (!kind.ok()) return kind;
-  for (const CLI::Option* option : command.get_options()) {
-    if (option->count() == 0) continue;
-    const std::string name = option->get_name();
+  for (CommandOption option : command.options()) {
+    if (!option.given()) continue;
+    const std::string name = option.name();
     const auto use = std::find_if(uses.begin(), uses.end(), [&](const Use& entry) { return name == entry.option; });
     const unsigned meant = use == uses.end() ? moving : use->kinds;
     if ((meant & bit(kind.value())) != 0) continue;
     const std::string what = meant == moving ? "it is for moving pictures (.webp, --frames)"
                                              : "it says nothing of such a file; see `laywright export --help`";
-    return wrong(option->get_name().c_str(), options.file, what);
+    return wrong(option.name().c_str(), options.file, what);
   }
   return kind;
 }

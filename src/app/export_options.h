@@ -4,8 +4,7 @@
 #include <optional>
 #include <string>
 
-#include <CLI/CLI.hpp>
-
+#include "app/command_line.h"
 #include "app/picture_view.h"
 #include "base/result.h"
 #include "export/thinned_line.h"
@@ -37,10 +36,10 @@ struct ExportOptions {
   double frames_per_second = 20.0, seconds = 6.0, quality = 80.0;
 };
 
-void add_export_options(CLI::App& command, ExportOptions& options);
+void add_export_options(CommandLine command, ExportOptions& options);
 
 // What is to be made: from the file's ending and --show. Issues: no such kind, or options that say nothing of it.
-[[nodiscard]] Result<ExportKind> export_kind(const CLI::App& command, const ExportOptions& options);
+[[nodiscard]] Result<ExportKind> export_kind(const CommandLine& command, const ExportOptions& options);
 
 // The layers of --layers. An issue where the wind has not so many.
 [[nodiscard]] Result<LayerRange> layers_from(const ExportOptions& options, std::size_t layers_of_wind);

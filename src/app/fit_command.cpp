@@ -57,30 +57,31 @@ int run(const FitOptions& options, const EntrySource& entries) {
              : exit_not_written;
 }
 
-void add_options(CLI::App& command, FitOptions& options) {
+void add_options(CommandLine command, FitOptions& options) {
   add_advice_options(command, options, "lay-fit 1");
-  command.add_option("MEASURED", options.measured, "What was measured, a CSV table")->type_name("");
+  command.add_option("MEASURED", options.measured, "What was measured, a CSV table").type_name("");
   command.add_flag("--template", options.make_template, "Print an empty table to fill in, and do nothing else");
   command.add_option("--layers", options.layers, "Layers in the template")
-      ->type_name("N")
-      ->check(number_between(1, 10'000))
-      ->capture_default_str();
+      .type_name("N")
+      .check(number_between(1, 10'000))
+      .capture_default_str();
   add_fit_tuning(command, options.tuning);
 }
 
 }  // namespace
 
-void add_fit_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("fit", "What a real spool was wound with, from measurements on it");
+void add_fit_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("fit", "What a real spool was wound with, from measurements on it");
   const auto options = std::make_shared<FitOptions>();
-  add_options(*command, *options);
-  command->footer(
+  add_options(command, *options);
+  command.footer(
       "Fits pitch, fiber diameter, stops, dwell and friction to the readings, each with a 95 % interval, says\n"
       "what the readings cannot tell, and what to set for the next spool.\n\n"
       "Examples:\n"
       "  laywright fit --template samples/even.lay.toml > measured.csv\n"
       "  laywright fit samples/even.lay.toml measured.csv --diameter-error \"0.03 mm\"\n");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

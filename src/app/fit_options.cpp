@@ -29,13 +29,13 @@ Result<FitSettings> fit_settings(const PlanDraft& draft, const LaySettings& lay,
   return settings;
 }
 
-void add_fit_tuning(CLI::App& command, FitTuning& tuning) {
+void add_fit_tuning(CommandLine command, FitTuning& tuning) {
   add_reading_options(command, tuning.reading);
   command
       .add_option("--belief", tuning.beliefs,
                   "How far a setting may be off, one sigma, like traverse.left_stop=0.2mm; 0: it is exact. May be "
                   "given several times")
-      ->type_name("KEY=SIGMA");
+      .type_name("KEY=SIGMA");
 }
 
 }  // namespace laywright

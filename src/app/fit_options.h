@@ -4,9 +4,8 @@
 #include <string>
 #include <vector>
 
-#include <CLI/CLI.hpp>
-
 #include "advise/fit.h"
+#include "app/command_line.h"
 #include "app/reading_options.h"
 
 namespace laywright {
@@ -17,7 +16,7 @@ struct FitTuning {
 };
 
 // Those of readings, and --belief.
-void add_fit_tuning(CLI::App& command, FitTuning& tuning);
+void add_fit_tuning(CommandLine command, FitTuning& tuning);
 
 // Errors: an option that says no value of the plan.
 [[nodiscard]] Result<FitSettings> fit_settings(const PlanDraft& draft, const LaySettings& lay, int threads,

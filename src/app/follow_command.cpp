@@ -83,24 +83,24 @@ int run(const FollowOptions& options, const EntrySource& entries) {
 
 }  // namespace
 
-void add_follow_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command =
-      program.add_subcommand("follow", "A wind while it is wound: on plan or not, and what to change now");
+void add_follow_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("follow", "A wind while it is wound: on plan or not, and what to change now");
   const auto options = std::make_shared<FollowOptions>();
-  add_advice_options(*command, *options, "lay-follow 1\" or \"lay-checklist 1");
-  command->add_option("READINGS", options->readings, "What was read so far, a CSV table as fit takes it")
-      ->type_name("");
-  command->add_flag("--checklist", options->checklist,
-                    "Print where to read, what it should be and how far off it may be, and do nothing else");
-  add_reading_options(*command, options->reading);
-  command->footer(
+  add_advice_options(command, *options, "lay-follow 1\" or \"lay-checklist 1");
+  command.add_option("READINGS", options->readings, "What was read so far, a CSV table as fit takes it")
+      .type_name("");
+  command.add_flag("--checklist", options->checklist,
+                   "Print where to read, what it should be and how far off it may be, and do nothing else");
+  add_reading_options(command, options->reading);
+  command.footer(
       "Holds each reading against the plan, as far off as errors of reading and the scatter of the wind explain;\n"
       "where it is off, finds what most likely is wrong, what to change now, and what the spool will be with the\n"
       "change and without. Estimates, by winds that are laid anew from the last reading on.\n\n"
       "Examples:\n"
       "  laywright follow samples/even.lay.toml --checklist --fidelity 0.25\n"
       "  laywright follow samples/even.lay.toml samples/half-wound.csv --fidelity 0.25\n");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

@@ -142,43 +142,42 @@ int run(const ImproveOptions& options, const EntrySource& entries) {
   return print(text) ? code : exit_not_written;
 }
 
-void add_options(CLI::App& command, ImproveOptions& options) {
+void add_options(CommandLine command, ImproveOptions& options) {
   add_advice_options(command, options, "lay-improve 1");
-  const CLI::Option* out =
+  const CommandOption out =
       command
           .add_option("-o,--out", options.out, "Write the plan with the best settings, comments kept, to this file")
-          ->type_name("FILE.lay.toml");
-  guard_inputs(command, {command.get_option("PLAN")}, {{out, {".toml"}}});
+          .type_name("FILE.lay.toml");
+  guard_inputs(command, {command.option("PLAN")}, {{out, {".toml"}}});
   command.add_option("--range", options.ranges, "Search this key within a range; may be given several times")
-      ->type_name("KEY=LOW:HIGH");
+      .type_name("KEY=LOW:HIGH");
   command.add_option("--step", options.steps, "How finely the machine can set a key; may be given several times")
-      ->type_name("KEY=SIZE");
-  command.add_option("--keep", options.keep, "Leave this key as it is; may be given several times")
-      ->type_name("KEY");
+      .type_name("KEY=SIZE");
+  command.add_option("--keep", options.keep, "Leave this key as it is; may be given several times").type_name("KEY");
   command.add_flag("--drift", options.drift,
                    "Let the stops move outward from layer to layer, as steps of the wind (as with tapered flanges)");
   command
       .add_option("--weights", options.weights,
                   "Among good winds: weights of gap length (per %), edge deviation (per d) and depth used (per %), "
                   "instead of room to the limits")
-      ->type_name("G:E:R");
+      .type_name("G:E:R");
   command.add_option("--trials", options.trials, "Builds of the search")
-      ->type_name("N")
-      ->check(number_between(8, 100'000))
-      ->capture_default_str();
+      .type_name("N")
+      .check(number_between(8, 100'000))
+      .capture_default_str();
   command.add_option("--best", options.best, "How many proposals are told")
-      ->type_name("N")
-      ->check(number_between(1, 6))
-      ->capture_default_str();
+      .type_name("N")
+      .check(number_between(1, 6))
+      .capture_default_str();
 }
 
 }  // namespace
 
-void add_improve_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("improve", "Search for better settings, and say what they cost");
+void add_improve_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command = program.add_command("improve", "Search for better settings, and say what they cost");
   const auto options = std::make_shared<ImproveOptions>();
-  add_options(*command, *options);
-  command->footer(
+  add_options(command, *options);
+  command.footer(
       "Best is what the verdict finds good, with most room to its limits, on average over several draws and\n"
       "winds in which each setting is a step off. Of settings that are good already it says so, and leaves\n"
       "them; then, and where nothing is better, -o writes nothing, and the exit code is 3.\n\n"
@@ -186,7 +185,7 @@ void add_improve_command(CLI::App& program, const EntrySource& entries, int& exi
       "  laywright improve samples/long-dwell.lay.toml -o better.lay.toml\n"
       "  laywright improve samples/even.lay.toml --step traverse.pitch=0.005mm --keep traverse.left_stop\n"
       "  laywright improve samples/even.lay.toml --range \"traverse.free_length=50 mm:200 mm\"\n");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

@@ -123,34 +123,35 @@ std::vector<std::string> files_written(const LayOptions& options) {
   return files;
 }
 
-void add_options(CLI::App& command, LayOptions& options) {
-  const CLI::Option* plan =
-      command.add_option("PLAN", options.plans, "Lay plans, *.lay.toml")->type_name("")->required();
+void add_options(CommandLine command, LayOptions& options) {
+  const CommandOption plan =
+      command.add_option("PLAN", options.plans, "Lay plans, *.lay.toml").type_name("").required();
   command.add_flag(
       "--json", options.json,
       "Print one JSON document instead of text: \"lay-build 1\" of one plan, \"lay-builds 1\" of several");
-  CLI::Option* out =
+  const CommandOption out =
       command.add_option("--out", options.folder,
                          "Write all reports into this folder, or those of several plans into folders in it that are "
                          "named after them; made where missing");
-  out->type_name("DIR");
+  out.type_name("DIR");
   guard_inputs(command, {plan}, {{out, {}, false, [&options] { return files_written(options); }}});
   add_wind_options(command, options.settings);
   add_draws_option(command, options.draws);
   command.add_option("--angle", options.reports.section_angle_deg, "Spool angle of the section picture, in degrees")
-      ->type_name("DEG")
-      ->check(number_between(-360.0, 360.0))
-      ->needs(out)
-      ->capture_default_str();
+      .type_name("DEG")
+      .check(number_between(-360.0, 360.0))
+      .needs(out)
+      .capture_default_str();
 }
 
 }  // namespace
 
-void add_lay_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("lay", "Lay plans: print the summary, the layers and the findings");
+void add_lay_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("lay", "Lay plans: print the summary, the layers and the findings");
   const auto options = std::make_shared<LayOptions>();
-  add_options(*command, *options);
-  command->footer(fmt::format(
+  add_options(command, *options);
+  command.footer(fmt::format(
       "With --out, these files are written, and none of them where it fails or is stopped:\n  {}\n"
       "Where summary.txt stands, all of them are there and of one wind. What a killed run leaves is put in\n"
       "place by the next one into that folder.\n\n"
@@ -164,7 +165,7 @@ void add_lay_command(CLI::App& program, const EntrySource& entries, int& exit_co
       "  laywright lay samples/even.lay.toml --json > even.json\n"
       "  laywright lay samples/turns-back-*.lay.toml --out out/winds\n",
       fmt::join(report_names, ", ")));
-  command->callback([options, &entries, &exit_code] { exit_code = lay_plans(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = lay_plans(*options, entries); });
 }
 
 }  // namespace laywright

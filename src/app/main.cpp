@@ -17,6 +17,7 @@
 #include "app/catalogue_folders.h"
 #include "app/cause_command.h"
 #include "app/check_command.h"
+#include "app/command_line.h"
 #include "app/desktop.h"
 #include "app/exit_code.h"
 #include "app/export_command.h"
@@ -105,29 +106,30 @@ int main(int argc, char** argv) {
       "written, no picture drawn or no window opened, 130 when stopped with Ctrl-C.\n");
 
   program.fallthrough();  // --catalogue may stand behind a command
-  const std::shared_ptr<const Catalogues> catalogues = add_catalogues(program);
+  const CommandLine commands(program);
+  const std::shared_ptr<const Catalogues> catalogues = add_catalogues(commands);
 
   int exit_code = exit_done;
-  add_new_command(program, *catalogues, exit_code);
-  add_check_command(program, *catalogues, exit_code);
-  add_lay_command(program, *catalogues, exit_code);
-  add_picture_command(program, *catalogues, exit_code);
-  add_share_command(program, *catalogues, exit_code);
-  add_sheet_command(program, *catalogues, exit_code);
-  add_export_command(program, *catalogues, exit_code);
-  add_cause_command(program, *catalogues, exit_code);
-  add_improve_command(program, *catalogues, exit_code);
-  add_fit_command(program, *catalogues, exit_code);
-  add_follow_command(program, *catalogues, exit_code);
-  add_profile_command(program, *catalogues, exit_code);
-  add_calibrate_command(program, exit_code);
-  add_capacity_command(program, *catalogues, exit_code);
-  add_order_command(program, *catalogues, exit_code);
-  add_record_command(program, *catalogues, exit_code);
-  add_pattern_command(program, *catalogues, exit_code);
-  add_payoff_command(program, *catalogues, exit_code);
-  add_study_command(program, *catalogues, exit_code);
-  add_open_command(program, catalogues, exit_code);
+  add_new_command(commands, *catalogues, exit_code);
+  add_check_command(commands, *catalogues, exit_code);
+  add_lay_command(commands, *catalogues, exit_code);
+  add_picture_command(commands, *catalogues, exit_code);
+  add_share_command(commands, *catalogues, exit_code);
+  add_sheet_command(commands, *catalogues, exit_code);
+  add_export_command(commands, *catalogues, exit_code);
+  add_cause_command(commands, *catalogues, exit_code);
+  add_improve_command(commands, *catalogues, exit_code);
+  add_fit_command(commands, *catalogues, exit_code);
+  add_follow_command(commands, *catalogues, exit_code);
+  add_profile_command(commands, *catalogues, exit_code);
+  add_calibrate_command(commands, exit_code);
+  add_capacity_command(commands, *catalogues, exit_code);
+  add_order_command(commands, *catalogues, exit_code);
+  add_record_command(commands, *catalogues, exit_code);
+  add_pattern_command(commands, *catalogues, exit_code);
+  add_payoff_command(commands, *catalogues, exit_code);
+  add_study_command(commands, *catalogues, exit_code);
+  add_open_command(commands, catalogues, exit_code);
   program.require_subcommand(0, 1);
   try {
     program.parse(argc, argv);

@@ -141,42 +141,42 @@ int run(NewOptions options, const Catalogues& catalogues) {
 
 }  // namespace
 
-void add_new_command(CLI::App& program, const Catalogues& catalogues, int& exit_code) {
-  CLI::App* command =
-      program.add_subcommand("new", "Write a plan to begin with: settings that give a good wind, laid and judged");
+void add_new_command(CommandLine program, const Catalogues& catalogues, int& exit_code) {
+  const CommandLine command =
+      program.add_command("new", "Write a plan to begin with: settings that give a good wind, laid and judged");
   const auto options = std::make_shared<NewOptions>();
-  const CLI::Option* file =
-      command->add_option("FILE", options->file, "The plan, *.lay.toml; without it, it is printed")->type_name("");
-  command->add_option("--spool", options->request.spool, "A spool of a catalogue, or barrel x flange x inside width")
-      ->type_name("NAME|SIZES");
-  command->add_option("--fiber", options->request.fiber, "A fiber of a catalogue, or its diameter")
-      ->type_name("NAME|SIZE");
-  command->add_option("--length", options->request.length, "How much fiber")->type_name("LENGTH");
-  command->add_option("--machine", options->request.machine, "A machine of a catalogue")->type_name("NAME");
-  command->add_option("--free-length", options->request.free_length, "From the guide to the spool; without it 50 mm")
-      ->type_name("LENGTH");
-  command->add_option("--friction", options->request.friction, "Of the fiber on itself; without it 0.5")
-      ->type_name("NUMBER");
-  command->add_option("--tension", options->request.tension, "Of the fiber while it is wound")->type_name("FORCE");
-  command->add_option("--line-speed", options->request.line_speed, "Of the fiber")->type_name("SPEED");
-  command->add_option("--title", options->request.title, "Of the plan")->type_name("TEXT");
-  command->add_option("--set", options->set, "Any other key of the plan, kept as it is; several times for several")
-      ->type_name("KEY=VALUE");
-  command->add_flag("--list", options->list, "Tell the spools, fibers and machines of all catalogues, and stop");
-  command->add_flag("--replace", options->replace, "Write over a file that is there already");
-  command->add_flag("--best", options->best, "Write the best wind that was found, even where it is not good");
-  command->add_option("--trials", options->begin.trials, "How many winds the search lays where usual settings fail")
-      ->type_name("N")
-      ->check(number_between(20, 100'000))
-      ->capture_default_str();
+  const CommandOption file =
+      command.add_option("FILE", options->file, "The plan, *.lay.toml; without it, it is printed").type_name("");
+  command.add_option("--spool", options->request.spool, "A spool of a catalogue, or barrel x flange x inside width")
+      .type_name("NAME|SIZES");
+  command.add_option("--fiber", options->request.fiber, "A fiber of a catalogue, or its diameter")
+      .type_name("NAME|SIZE");
+  command.add_option("--length", options->request.length, "How much fiber").type_name("LENGTH");
+  command.add_option("--machine", options->request.machine, "A machine of a catalogue").type_name("NAME");
+  command.add_option("--free-length", options->request.free_length, "From the guide to the spool; without it 50 mm")
+      .type_name("LENGTH");
+  command.add_option("--friction", options->request.friction, "Of the fiber on itself; without it 0.5")
+      .type_name("NUMBER");
+  command.add_option("--tension", options->request.tension, "Of the fiber while it is wound").type_name("FORCE");
+  command.add_option("--line-speed", options->request.line_speed, "Of the fiber").type_name("SPEED");
+  command.add_option("--title", options->request.title, "Of the plan").type_name("TEXT");
+  command.add_option("--set", options->set, "Any other key of the plan, kept as it is; several times for several")
+      .type_name("KEY=VALUE");
+  command.add_flag("--list", options->list, "Tell the spools, fibers and machines of all catalogues, and stop");
+  command.add_flag("--replace", options->replace, "Write over a file that is there already");
+  command.add_flag("--best", options->best, "Write the best wind that was found, even where it is not good");
+  command.add_option("--trials", options->begin.trials, "How many winds the search lays where usual settings fail")
+      .type_name("N")
+      .check(number_between(20, 100'000))
+      .capture_default_str();
   command
-      ->add_option("--threads", options->begin.threads,
-                   "How many builds are laid at once; the result is the same for any")
-      ->type_name("N")
-      ->check(number_between(1, 1024))
-      ->capture_default_str();
-  guard_inputs(*command, {}, {{file, {".toml"}}});
-  command->footer(
+      .add_option("--threads", options->begin.threads,
+                  "How many builds are laid at once; the result is the same for any")
+      .type_name("N")
+      .check(number_between(1, 1024))
+      .capture_default_str();
+  guard_inputs(command, {}, {{file, {".toml"}}});
+  command.footer(
       "On a terminal it asks for what is not given. Pitch, stops and reversal are proposed; the wind is laid and\n"
       "judged as several draws, and where usual settings do not give a good one, better ones are searched for. "
       "Sizes\n"
@@ -186,7 +186,7 @@ void add_new_command(CLI::App& program, const Catalogues& catalogues, int& exit_
       "  laywright new my-spool.lay.toml\n"
       "  laywright new small.lay.toml --spool \"63 x 100 x 80 mm\" --fiber \"0.245 mm\" --length \"2 km\"\n"
       "  laywright new --list");
-  command->callback([options, &catalogues, &exit_code] { exit_code = run(*options, catalogues); });
+  command.callback([options, &catalogues, &exit_code] { exit_code = run(*options, catalogues); });
 }
 
 }  // namespace laywright

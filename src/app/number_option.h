@@ -6,8 +6,8 @@
 #include <type_traits>
 
 #include <fmt/format.h>
-#include <CLI/CLI.hpp>
 
+#include "app/command_line.h"
 #include "app/ranges.h"
 #include "base/readable.h"
 
@@ -16,18 +16,18 @@ namespace laywright {
 // Refuses all but a number from `least` to `most`, both of them allowed, and says so. A comparison alone would let "nan"
 // pass.
 template <class Number>
-[[nodiscard]] CLI::Validator number_between(Number least, Number most) {
+[[nodiscard]] OptionCheck number_between(Number least, Number most) {
   const auto check = [least, most](const std::string& text) -> std::string {
     const auto number = read_number<Number>(text);
     if (number && *number >= least && *number <= most) return "";
     return fmt::format("\"{}\" is no {}number from {} to {}", readable(text),
                        std::is_integral_v<Number> ? "whole " : "", least, most);
   };
-  return CLI::Validator(check, "");
+  return check;
 }
 
 // Refuses all but a width and a height in pixels, "1600x900", each from `least` to `most`.
-[[nodiscard]] inline CLI::Validator size_between(int least, int most) {
+[[nodiscard]] inline OptionCheck size_between(int least, int most) {
   const auto check = [least, most](const std::string& text) -> std::string {
     const auto size = read_pair<int>(text, 'x');
     if (size && std::min(size->first, size->second) >= least && std::max(size->first, size->second) <= most)
@@ -35,7 +35,7 @@ template <class Number>
     return fmt::format("\"{}\" is no WIDTHxHEIGHT in pixels, {} to {} each, like 1600x900", readable(text), least,
                        most);
   };
-  return CLI::Validator(check, "");
+  return check;
 }
 
 }  // namespace laywright

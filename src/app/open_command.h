@@ -3,13 +3,12 @@
 
 #include <memory>
 
-#include <CLI/CLI.hpp>
-
+#include "app/command_line.h"
 #include "store/catalogues.h"
 
 namespace laywright {
 
 // Adds the command; when it is chosen, it runs and puts its exit code into `exit_code`.
-void add_open_command(CLI::App& program, std::shared_ptr<const Catalogues> entries, int& exit_code);
+void add_open_command(CommandLine program, std::shared_ptr<const Catalogues> entries, int& exit_code);
 
 }  // namespace laywright

@@ -112,21 +112,21 @@ int run(const OrderOptions& options, const EntrySource& entries) {
   return conclude(deliver(order.value(), std::move(kinds).value(), options));
 }
 
-void add_options(CLI::App& command, OrderOptions& options) {
-  const CLI::Option* order =
-      command.add_option("ORDER", options.order, "The order, *.order.toml")->type_name("")->required();
+void add_options(CommandLine command, OrderOptions& options) {
+  const CommandOption order =
+      command.add_option("ORDER", options.order, "The order, *.order.toml").type_name("").required();
   command.add_flag("--json", options.json, "Print one JSON document (format \"lay-batch 1\") instead of text");
-  CLI::Option* output =
+  const CommandOption output =
       command.add_option("-o,--output", options.output, "Write the batch, too: on paper, or as a table")
-          ->type_name("FILE.pdf|csv");
-  CLI::Option* out =
+          .type_name("FILE.pdf|csv");
+  const CommandOption out =
       command
           .add_option(
               "--out", options.folder,
               "Write the plan and the set-up sheet of each spool into this folder, and the batch as table and on "
               "paper; it is made where it is missing")
-          ->type_name("DIR");
-  output->excludes(out);  // the folder has both
+          .type_name("DIR");
+  output.excludes(out);  // the folder has both
   guard_inputs(command, {order},
                {{output, {".pdf", ".csv"}, true}, {out, {}, false, [] {
                                                      return std::vector<std::string>{batch_table, batch_sheet};
@@ -136,12 +136,12 @@ void add_options(CLI::App& command, OrderOptions& options) {
 
 }  // namespace
 
-void add_order_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command =
-      program.add_subcommand("order", "Lengths over spools: which takes what, and a verdict for each");
+void add_order_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("order", "Lengths over spools: which takes what, and a verdict for each");
   const auto options = std::make_shared<OrderOptions>();
-  add_options(*command, *options);
-  command->footer(
+  add_options(command, *options);
+  command.footer(
       "How much a spool takes is found by laying its plan up to the plan's limits.rim_clearance. Where no splice "
       "is\n"
       "allowed, pieces stay whole; the spools are the fewest that do, which is certain for up to 14 pieces. Where "
@@ -151,7 +151,7 @@ void add_order_command(CLI::App& program, const EntrySource& entries, int& exit_
       "  laywright order samples/sixty-km.order.toml\n"
       "  laywright order samples/sixty-km.order.toml --out out/sixty-km\n"
       "  laywright order samples/sixty-km.order.toml -o out/sixty-km.csv");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

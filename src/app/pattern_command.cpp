@@ -30,26 +30,26 @@ int run(const Options& options, const EntrySource& entries) {
 
 }  // namespace
 
-void add_pattern_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command =
-      program.add_subcommand("pattern", "Ribbons of a crossed wind, and pitches and stops without them");
+void add_pattern_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("pattern", "Ribbons of a crossed wind, and pitches and stops without them");
   const auto options = std::make_shared<Options>();
-  command->add_option("PLAN", options->plan, "The lay plan, *.lay.toml")->type_name("")->required();
-  command->add_flag("--json", options->json, "Print one JSON document (format \"lay-pattern 1\") instead of text");
+  command.add_option("PLAN", options->plan, "The lay plan, *.lay.toml").type_name("").required();
+  command.add_flag("--json", options->json, "Print one JSON document (format \"lay-pattern 1\") instead of text");
   command
-      ->add_option("--gap", options->gap_d,
-                   "Gap between fibers of a close pattern, in fiber diameters, from 0.02 to 0.5")
-      ->type_name("D")
-      ->check(number_between(least_gap_d, most_gap_d))
-      ->capture_default_str();
-  command->footer(
+      .add_option("--gap", options->gap_d,
+                  "Gap between fibers of a close pattern, in fiber diameters, from 0.02 to 0.5")
+      .type_name("D")
+      .check(number_between(least_gap_d, most_gap_d))
+      .capture_default_str();
+  command.footer(
       "For winds whose pitch is coarser than two fiber diameters. Where the spool turns a whole number of\n"
       "times, or nearly, while the guide goes to the other stop and comes back, each double stroke lies\n"
       "on the one before: a ribbon. At a simple fraction, up to quarters, it lies on one a few double\n"
       "strokes before. Nothing is laid: these are closed forms, and quick.\n\n"
       "Example:\n"
       "  laywright pattern samples/whole-ratio.lay.toml\n");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

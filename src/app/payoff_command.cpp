@@ -59,34 +59,34 @@ std::string check_distance(const std::string& text) {
 
 }  // namespace
 
-void add_payoff_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command =
-      program.add_subcommand("payoff", "Unwind a build: where it catches, and how hard it is to be drawn");
+void add_payoff_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("payoff", "Unwind a build: where it catches, and how hard it is to be drawn");
   const auto options = std::make_shared<Options>();
-  command->add_option("PLAN", options->plan, "The lay plan, *.lay.toml")->type_name("")->required();
-  command->add_flag("--json", options->json, "Print one JSON document (format \"lay-payoff 1\") instead of text");
-  CLI::Option* end =
+  command.add_option("PLAN", options->plan, "The lay plan, *.lay.toml").type_name("").required();
+  command.add_flag("--json", options->json, "Print one JSON document (format \"lay-payoff 1\") instead of text");
+  const CommandOption end =
       command
-          ->add_option("--over-end", options->end,
-                       "Draw it over the left or the right end of a spool that stands, instead of off the "
-                       "side of one that rolls")
-          ->type_name("SIDE")
-          ->check(CLI::IsMember({"left", "right"}).description(""));
+          .add_option("--over-end", options->end,
+                      "Draw it over the left or the right end of a spool that stands, instead of off the "
+                      "side of one that rolls")
+          .type_name("SIDE")
+          .check(one_of({"left", "right"}));
   command
-      ->add_option(
+      .add_option(
           "--eye", options->eye,
           "From the spool's axis to the eye over its middle, as in \"1.5 m\"; without it 20 times the inside width")
-      ->type_name("LENGTH")
-      ->check(CLI::Validator(check_distance, ""))
-      ->excludes(end);
-  add_wind_options(*command, options->lay);
-  command->footer(
+      .type_name("LENGTH")
+      .check(check_distance)
+      .excludes(end);
+  add_wind_options(command, options->lay);
+  command.footer(
       "The fiber is drawn off from the last turn to the first. What needs more than the plan's\n"
       "limits.payoff_force, in times the pull of winding, is a catch.\n\n"
       "Examples:\n"
       "  laywright payoff samples/even.lay.toml\n"
       "  laywright payoff samples/even.lay.toml --over-end left\n");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

@@ -109,31 +109,31 @@ int make_pictures(const PictureOptions& options, const EntrySource& entries) {
                          });
 }
 
-void add_options(CLI::App& command, PictureOptions& options) {
-  const CLI::Option* plan =
-      command.add_option("PLAN", options.plans, "Lay plans, *.lay.toml")->type_name("")->required();
-  const CLI::Option* file =
+void add_options(CommandLine command, PictureOptions& options) {
+  const CommandOption plan =
+      command.add_option("PLAN", options.plans, "Lay plans, *.lay.toml").type_name("").required();
+  const CommandOption file =
       command
           .add_option(
               "-o,--output", options.output,
               "The picture, a PNG file; of several plans a folder for pictures that are named after them, made "
               "where missing")
-          ->type_name("FILE.png")
-          ->required();
+          .type_name("FILE.png")
+          .required();
   guard_inputs(command, {plan},
                {{file, {".png"}, false, [&options] { return names_in_folder(options.plans, ".png"); }}});
   add_view_options(command, options.view);
-  command.add_flag("--transparent", options.transparent, "No ground: for slides and web pages")->group("Picture");
+  command.add_flag("--transparent", options.transparent, "No ground: for slides and web pages").group("Picture");
   add_wind_options(command, options.settings, "Wind");
 }
 
 }  // namespace
 
-void add_picture_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("picture", "Lay plans and draw each spool into a PNG file");
+void add_picture_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command = program.add_command("picture", "Lay plans and draw each spool into a PNG file");
   const auto options = std::make_shared<PictureOptions>();
-  add_options(*command, *options);
-  command->footer(
+  add_options(command, *options);
+  command.footer(
       "Angles: 0 is on top of the spool, 90 in front, 180 below. No window and no graphics card are needed.\n"
       "Several plans end with a table of all; the exit code is that of the plan that fared worst.\n\n"
       "Examples:\n"
@@ -143,7 +143,7 @@ void add_picture_command(CLI::App& program, const EntrySource& entries, int& exi
       "  laywright picture samples/even.lay.toml -o close.png --zoom 12 --look-at 5:70\n"
       "  laywright picture samples/even.lay.toml -o slide.png --transparent --plain --size 3840x2160\n"
       "  laywright picture samples/turns-back-*.lay.toml -o out/pictures");
-  command->callback([options, &entries, &exit_code] { exit_code = make_pictures(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = make_pictures(*options, entries); });
 }
 
 }  // namespace laywright

@@ -77,7 +77,7 @@ std::vector<std::string> names_of_views() {
   return names;
 }
 
-CLI::Validator checked(std::string (*check)(const std::string&)) { return CLI::Validator(check, ""); }
+OptionCheck checked(std::string (*check)(const std::string&)) { return check; }
 
 void set_until(const std::string& text, const SceneSource& source, View& view) {
   if (text.empty()) return;
@@ -119,87 +119,86 @@ void set_camera(const PictureView& options, const SceneSource& source, View& vie
 
 }  // namespace
 
-void add_view_options(CLI::App& command, PictureView& options) {
+void add_view_options(CommandLine command, PictureView& options) {
   command.add_option("--size", options.size, "Width and height in pixels, 64x64 to 8192x8192")
-      ->type_name("WxH")
-      ->check(size_between(64, 8192))
-      ->capture_default_str()
-      ->group("Picture");
-  command.add_flag("--dark", options.dark, "Light on a dark ground")->group("Picture");
-  command.add_flag("--inch", options.inch, "Figures in inches and feet")->group("Picture");
-  command.add_flag("--plain", options.no_figures, "No dimension lines, legend or scale bar")->group("Picture");
+      .type_name("WxH")
+      .check(size_between(64, 8192))
+      .capture_default_str()
+      .group("Picture");
+  command.add_flag("--dark", options.dark, "Light on a dark ground").group("Picture");
+  command.add_flag("--inch", options.inch, "Figures in inches and feet").group("Picture");
+  command.add_flag("--plain", options.no_figures, "No dimension lines, legend or scale bar").group("Picture");
 
   command.add_option("--view", options.name, "front (from the right and above), side, left, right or top")
-      ->type_name("NAME")
-      ->check(CLI::IsMember(names_of_views()).description(""))
-      ->capture_default_str()
-      ->group("Camera");
+      .type_name("NAME")
+      .check(one_of(names_of_views()))
+      .capture_default_str()
+      .group("Camera");
   command
       .add_option("--azimuth", options.azimuth_deg,
                   "Instead: eye around the spool, degrees; 0 is square to the axis")
-      ->type_name("DEG")
-      ->check(number_between(-360.0, 360.0))
-      ->group("Camera");
+      .type_name("DEG")
+      .check(number_between(-360.0, 360.0))
+      .group("Camera");
   command.add_option("--elevation", options.elevation_deg, "and above it, degrees (-89 to 89)")
-      ->type_name("DEG")
-      ->check(number_between(-89.0, 89.0))
-      ->group("Camera");
+      .type_name("DEG")
+      .check(number_between(-89.0, 89.0))
+      .group("Camera");
   command.add_option("--zoom", options.zoom, "So many times nearer than the whole spool needs")
-      ->type_name("FACTOR")
-      ->check(number_between(0.1, 1000.0))
-      ->capture_default_str()
-      ->group("Camera");
+      .type_name("FACTOR")
+      .check(number_between(0.1, 1000.0))
+      .capture_default_str()
+      .group("Camera");
   command
       .add_option("--look-at", options.look_at, "Middle of the picture: mm along the axis, and angle on the surface")
-      ->type_name("X:DEG")
-      ->check(checked(check_pair))
-      ->group("Camera");
-  command.add_flag("--parallel", options.parallel, "Without perspective, as in a drawing")->group("Camera");
+      .type_name("X:DEG")
+      .check(checked(check_pair))
+      .group("Camera");
+  command.add_flag("--parallel", options.parallel, "Without perspective, as in a drawing").group("Camera");
 
   command.add_option("--cut", options.cut, "Cut a wedge out between these angles (0 is on top, 90 in front)")
-      ->type_name("DEG:DEG")
-      ->check(checked(check_angles))
-      ->group("What is seen");
+      .type_name("DEG:DEG")
+      .check(checked(check_angles))
+      .group("What is seen");
   command.add_option("--section", options.section_deg, "Cut the spool in half along its axis at this angle")
-      ->type_name("DEG")
-      ->check(number_between(-360.0, 360.0))
-      ->excludes("--cut")
-      ->group("What is seen");
+      .type_name("DEG")
+      .check(number_between(-360.0, 360.0))
+      .excludes("--cut")
+      .group("What is seen");
   command.add_option("--across", options.across, "Only the part between these places along the axis")
-      ->type_name("MM:MM")
-      ->check(checked(check_across))
-      ->group("What is seen");
+      .type_name("MM:MM")
+      .check(checked(check_across))
+      .group("What is seen");
   command.add_option("--layers", options.layers, "Only these layers; 1 lies on the barrel")
-      ->type_name("A:B")
-      ->check(checked(check_layers))
-      ->group("What is seen");
+      .type_name("A:B")
+      .check(checked(check_layers))
+      .group("What is seen");
   command.add_flag("--faded", options.faded, "Show the other layers faded instead of leaving them out")
-      ->needs("--layers")
-      ->group("What is seen");
+      .needs("--layers")
+      .group("What is seen");
   command.add_option("--until", options.until, "The wind up to this turn, or this length of fiber (\"500 m\")")
-      ->type_name("TURN|LENGTH")
-      ->check(checked(check_until))
-      ->group("What is seen");
+      .type_name("TURN|LENGTH")
+      .check(checked(check_until))
+      .group("What is seen");
   command
       .add_option(
           "--colour,--color", options.colouring,
           "What colours say: layer, direction, rise, gap, height, support, length, tension, or the "
           "pull that draws the fiber off: payoff, payoff_left, payoff_right; material: what the fiber is made "
           "of. Without it: layer where a cut, --across, --layers or findings are shown, else material")
-      ->type_name("NAME")
-      ->check(
-          CLI::IsMember(std::vector<std::string>(colouring_names.begin(), colouring_names.end())).description(""))
-      ->group("What is seen");
+      .type_name("NAME")
+      .check(one_of(std::vector<std::string>(colouring_names.begin(), colouring_names.end())))
+      .group("What is seen");
   command.add_flag("--findings", options.findings, "Mark what was found: gaps, pile-ups, dropped turns")
-      ->group("What is seen");
+      .group("What is seen");
   command.add_option("--finding", options.finding, "Fly to this finding, counted from 1 as `lay` lists them")
-      ->type_name("N")
-      ->check(number_between(1, 1'000'000))
-      ->group("What is seen");
+      .type_name("N")
+      .check(number_between(1, 1'000'000))
+      .group("What is seen");
   command.add_flag("--guide", options.guide, "Show the guide and the free fiber, with --until")
-      ->needs("--until")
-      ->group("What is seen");
-  command.add_flag("--see-through", options.see_through, "Flanges as of glass")->group("What is seen");
+      .needs("--until")
+      .group("What is seen");
+  command.add_flag("--see-through", options.see_through, "Flanges as of glass").group("What is seen");
 }
 
 Result<View> view_from(const PictureView& options, const SceneSource& source) {

@@ -4,8 +4,7 @@
 #include <optional>
 #include <string>
 
-#include <CLI/CLI.hpp>
-
+#include "app/command_line.h"
 #include "base/result.h"
 #include "scene/scene_source.h"
 
@@ -27,7 +26,7 @@ struct PictureView {
   bool parallel = false;
 };
 
-void add_view_options(CLI::App& command, PictureView& options);
+void add_view_options(CommandLine command, PictureView& options);
 
 // The view of this build. What an option asks for and the build has not (a layer, a finding) is an issue.
 [[nodiscard]] Result<View> view_from(const PictureView& options, const SceneSource& source);

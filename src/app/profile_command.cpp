@@ -118,47 +118,48 @@ int run(const ProfileOptions& options, const EntrySource& entries) {
   return conclude(deliver(plan.value(), options, profile.value()));
 }
 
-void add_options(CLI::App& command, ProfileOptions& options) {
-  const CLI::Option* plan =
-      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml")->type_name("")->required();
-  const CLI::Option* photo =
-      command.add_option("PHOTO", options.photo, "The photograph, a JPEG or PNG file")->type_name("")->required();
+void add_options(CommandLine command, ProfileOptions& options) {
+  const CommandOption plan =
+      command.add_option("PLAN", options.plan, "The lay plan, *.lay.toml").type_name("").required();
+  const CommandOption photo =
+      command.add_option("PHOTO", options.photo, "The photograph, a JPEG or PNG file").type_name("").required();
   command.add_flag("--json", options.json, "Print one JSON document (format \"lay-profile 1\") instead of text");
   command
       .add_option("--distance", options.distance,
                   "From the camera to the spool's axis, like \"1.5 m\"; found by the inside width if not given")
-      ->type_name("LENGTH");
+      .type_name("LENGTH");
   command
       .add_option("--spool-error", options.spool_error_percent,
                   "One sigma of the real spool's flange diameter and inside width, in percent of the plan's")
-      ->type_name("PERCENT")
-      ->check(number_between(0.001, 5.0))
-      ->capture_default_str();
-  CLI::Option* layer =
+      .type_name("PERCENT")
+      .check(number_between(0.001, 5.0))
+      .capture_default_str();
+  const CommandOption layer =
       command.add_option("--layer", options.layer, "The layer that had just ended; else the wind's end")
-          ->type_name("N")
-          ->check(number_between(1, 1'000'000));
+          .type_name("N")
+          .check(number_between(1, 1'000'000));
   command.add_option("--turns", options.turns, "What the counter showed, where no layer had just ended")
-      ->type_name("N")
-      ->check(number_between(0.0, 1e9))
-      ->excludes(layer);
-  const CLI::Option* csv = command.add_option("--csv", options.csv, "Write the profile, place by place, as a table")
-                               ->type_name("FILE.csv");
-  const CLI::Option* measured =
+      .type_name("N")
+      .check(number_between(0.0, 1e9))
+      .excludes(layer);
+  const CommandOption csv = command.add_option("--csv", options.csv, "Write the profile, place by place, as a table")
+                                .type_name("FILE.csv");
+  const CommandOption measured =
       command
           .add_option("--measured", options.measured, "Write the diameters as a table of readings, as fit takes it")
-          ->type_name("FILE.csv");
+          .type_name("FILE.csv");
   add_wind_options(command, options.lay);
   guard_inputs(command, {plan, photo}, {{csv, {".csv"}}, {measured, {".csv"}}});
 }
 
 }  // namespace
 
-void add_profile_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("profile", "The outer diameters of a wound spool from a photograph");
+void add_profile_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("profile", "The outer diameters of a wound spool from a photograph");
   const auto options = std::make_shared<ProfileOptions>();
-  add_options(*command, *options);
-  command->footer(
+  add_options(command, *options);
+  command.footer(
       "The photograph shows the spool from the side, its axis about level, with light ground all round both "
       "flanges. It\n"
       "is not cropped, and taken from some flange diameters away, straight before the spool's middle. Scale comes "
@@ -168,7 +169,7 @@ void add_profile_command(CLI::App& program, const EntrySource& entries, int& exi
       "Examples:\n"
       "  laywright profile plan.lay.toml spool.jpg --distance \"1.5 m\"\n"
       "  laywright profile plan.lay.toml spool.jpg --measured measured.csv\n");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

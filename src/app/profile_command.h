@@ -1,13 +1,12 @@
 // laywright profile: the outline of a wound spool from a photograph, beside the plan's.
 #pragma once
 
-#include <CLI/CLI.hpp>
-
+#include "app/command_line.h"
 #include "plan/named_entry.h"
 
 namespace laywright {
 
 // Adds the command; when it is chosen, it runs and puts its exit code into `exit_code`. Plans may name these entries.
-void add_profile_command(CLI::App& program, const EntrySource& entries, int& exit_code);
+void add_profile_command(CommandLine program, const EntrySource& entries, int& exit_code);
 
 }  // namespace laywright

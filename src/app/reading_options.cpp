@@ -16,21 +16,21 @@ Issues read_error(const PlanDraft& draft, const char* option, const std::string&
 
 }  // namespace
 
-void add_reading_options(CLI::App& command, ReadingOptions& options) {
+void add_reading_options(CommandLine command, ReadingOptions& options) {
   command
       .add_option("--turns-error", options.turns_error_percent,
                   "One sigma of counted turns, in percent of the turns of a layer")
-      ->type_name("PERCENT")
-      ->check(number_between(1e-6, 100.0))
-      ->capture_default_str();
+      .type_name("PERCENT")
+      .check(number_between(1e-6, 100.0))
+      .capture_default_str();
   command
       .add_option("--diameter-error", options.diameter_error,
                   "One sigma of diameters, like \"0.05 mm\"; a tenth of the fiber's diameter if not given")
-      ->type_name("LENGTH");
+      .type_name("LENGTH");
   command
       .add_option("--width-error", options.width_error,
                   "One sigma of a layer's width; a quarter of the fiber's diameter if not given")
-      ->type_name("LENGTH");
+      .type_name("LENGTH");
 }
 
 Issues read_errors(const PlanDraft& draft, const ReadingOptions& options, ReadingErrors& errors) {

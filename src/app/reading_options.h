@@ -3,9 +3,8 @@
 
 #include <string>
 
-#include <CLI/CLI.hpp>
-
 #include "advise/fit_model.h"
+#include "app/command_line.h"
 #include "base/issue.h"
 #include "plan/lay_plan.h"
 
@@ -17,7 +16,7 @@ struct ReadingOptions {
 };
 
 // --turns-error, --diameter-error and --width-error.
-void add_reading_options(CLI::App& command, ReadingOptions& options);
+void add_reading_options(CommandLine command, ReadingOptions& options);
 
 // Issues about what is no length.
 [[nodiscard]] Issues read_errors(const PlanDraft& draft, const ReadingOptions& options, ReadingErrors& errors);

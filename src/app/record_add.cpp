@@ -87,47 +87,49 @@ int amend(const AmendOptions& options) {
 
 }  // namespace
 
-void add_record_add(CLI::App& record, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = record.add_subcommand("add", "Keep a spool that was wound: its plan, and what is known of it");
+void add_record_add(CommandLine record, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      record.add_command("add", "Keep a spool that was wound: its plan, and what is known of it");
   const auto options = std::make_shared<AddOptions>();
-  command->add_option("PLAN", options->plan, "The lay plan as it was wound, *.lay.toml")->type_name("")->required();
+  command.add_option("PLAN", options->plan, "The lay plan as it was wound, *.lay.toml").type_name("").required();
   command
-      ->add_option("--spool-number", options->names.spool,
-                   "Number or name of the spool; without it the plan's order.spool")
-      ->type_name("NAME");
-  command->add_option("--machine", options->names.machine, "The machine; without it the one that the plan names")
-      ->type_name("NAME");
-  command->add_option("--order", options->names.order, "The order's number; without it the plan's order.number")
-      ->type_name("NAME");
-  command->add_option("--date", options->names.date, "When it was wound, like 2026-11-29; without it today")
-      ->type_name("DATE")
-      ->check(a_date());
-  add_entry_options(*command, options->entry);
-  add_records_option(*command, options->records);
-  add_wind_options(*command, options->settings);
-  command->add_flag("--json", options->json, "Print one JSON document (format \"lay-record 1\") instead of text");
-  command->footer(
+      .add_option("--spool-number", options->names.spool,
+                  "Number or name of the spool; without it the plan's order.spool")
+      .type_name("NAME");
+  command.add_option("--machine", options->names.machine, "The machine; without it the one that the plan names")
+      .type_name("NAME");
+  command.add_option("--order", options->names.order, "The order's number; without it the plan's order.number")
+      .type_name("NAME");
+  command.add_option("--date", options->names.date, "When it was wound, like 2026-11-29; without it today")
+      .type_name("DATE")
+      .check(a_date());
+  add_entry_options(command, options->entry);
+  add_records_option(command, options->records);
+  add_wind_options(command, options->settings);
+  command.add_flag("--json", options->json, "Print one JSON document (format \"lay-record 1\") instead of text");
+  command.footer(
       "Lays the plan and keeps, with its whole text, what the build gives: lengths, outer diameters and widths,\n"
       "layer by layer. Measure on a spool that stands: mind the in-running nip and ends under tension.\n\n"
       "Examples:\n"
       "  laywright record add samples/even.lay.toml --spool-number 17 --measured samples/as-wound.csv --accept\n"
       "  laywright record add samples/even.lay.toml --spool-number 18 --reject \"dropped turns\" --by \"late "
       "shift\"\n");
-  command->callback([options, &entries, &exit_code] { exit_code = add(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = add(*options, entries); });
 }
 
-void add_record_amend(CLI::App& record, int& exit_code) {
-  CLI::App* command = record.add_subcommand("amend", "Add readings, pictures, a decision or a note to a record");
+void add_record_amend(CommandLine record, int& exit_code) {
+  const CommandLine command =
+      record.add_command("amend", "Add readings, pictures, a decision or a note to a record");
   const auto options = std::make_shared<AmendOptions>();
-  add_number(*command, options->number);
-  add_entry_options(*command, options->entry);
-  add_records_option(*command, options->records);
-  command->footer(
+  add_number(command, options->number);
+  add_entry_options(command, options->entry);
+  add_records_option(command, options->records);
+  command.footer(
       "What was said before stays in the record's history. Of two readings at one place the later one holds.\n\n"
       "Examples:\n"
       "  laywright record amend 1 --measured samples/as-wound.csv --by \"late shift\"\n"
       "  laywright record amend 1 --reject \"edge has slipped\"\n");
-  command->callback([options, &exit_code] { exit_code = amend(*options); });
+  command.callback([options, &exit_code] { exit_code = amend(*options); });
 }
 
 }  // namespace laywright

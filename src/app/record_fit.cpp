@@ -123,33 +123,34 @@ int fit_record(const RecordFitOptions& options, const EntrySource& entries) {
 
 }  // namespace
 
-void add_record_fit(CLI::App& record, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = record.add_subcommand("fit", "What a recorded spool was wound with, and what to set next");
+void add_record_fit(CommandLine record, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      record.add_command("fit", "What a recorded spool was wound with, and what to set next");
   const auto options = std::make_shared<RecordFitOptions>();
-  add_number(*command, options->number);
-  CLI::Option* next =
-      command->add_option("--carry-into", options->next, "Take what was found over into this plan, *.lay.toml")
-          ->type_name("FILE.lay.toml");
-  CLI::Option* in_place =
-      command->add_flag("--in-place", options->in_place, "Write that plan itself anew, comments kept")->needs(next);
-  const CLI::Option* output = command->add_option("-o,--output", options->output, "Or write it to this file")
-                                  ->type_name("FILE.lay.toml")
-                                  ->needs(next)
-                                  ->excludes(in_place);
-  guard_inputs(*command, {next}, {{output, {".toml"}}});
-  command->add_option("--by", options->by, "Who fits it; the fit is kept with the record")->type_name("NAME");
-  add_records_option(*command, options->records);
-  add_wind_options(*command, options->lay);
-  add_threads_option(*command, options->threads);
-  add_fit_tuning(*command, options->tuning);
-  command->add_flag("--json", options->json, "Print one JSON document (format \"lay-fit 1\") instead of text");
-  command->footer(
+  add_number(command, options->number);
+  const CommandOption next =
+      command.add_option("--carry-into", options->next, "Take what was found over into this plan, *.lay.toml")
+          .type_name("FILE.lay.toml");
+  const CommandOption in_place =
+      command.add_flag("--in-place", options->in_place, "Write that plan itself anew, comments kept").needs(next);
+  const CommandOption output = command.add_option("-o,--output", options->output, "Or write it to this file")
+                                   .type_name("FILE.lay.toml")
+                                   .needs(next)
+                                   .excludes(in_place);
+  guard_inputs(command, {next}, {{output, {".toml"}}});
+  command.add_option("--by", options->by, "Who fits it; the fit is kept with the record").type_name("NAME");
+  add_records_option(command, options->records);
+  add_wind_options(command, options->lay);
+  add_threads_option(command, options->threads);
+  add_fit_tuning(command, options->tuning);
+  command.add_flag("--json", options->json, "Print one JSON document (format \"lay-fit 1\") instead of text");
+  command.footer(
       "As `laywright fit` with the kept plan and readings. What it corrects is carried over: the pitch in the same\n"
       "proportion, stops and dwell by the same amount. What the readings do not tell is not touched.\n\n"
       "Examples:\n"
       "  laywright record fit 1\n"
       "  laywright record fit 1 --carry-into my-spool.lay.toml -o next.lay.toml\n");
-  command->callback([options, &entries, &exit_code] { exit_code = fit_record(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = fit_record(*options, entries); });
 }
 
 }  // namespace laywright

@@ -4,8 +4,7 @@
 #include <string>
 #include <vector>
 
-#include <CLI/CLI.hpp>
-
+#include "app/command_line.h"
 #include "app/command_outcome.h"
 #include "plan/named_entry.h"
 #include "records/record_book.h"
@@ -16,13 +15,13 @@ namespace laywright {
 struct RecordsOption {
   std::string place;
 };
-void add_records_option(CLI::App& command, RecordsOption& option);
+void add_records_option(CommandLine command, RecordsOption& option);
 [[nodiscard]] Result<RecordBook> open_records(const RecordsOption& option, Opening opening);
 // What the place is called; empty where it is none.
 [[nodiscard]] std::string records_words(const RecordsOption& option);
 
 // NUMBER, of a record.
-void add_number(CLI::App& command, long long& number);
+void add_number(CommandLine command, long long& number);
 
 // What somebody says of a spool: readings, pictures, decision, name, note.
 struct EntryOptions {
@@ -32,24 +31,24 @@ struct EntryOptions {
   std::string reject;
   std::string by, note;
 };
-void add_entry_options(CLI::App& command, EntryOptions& options);
+void add_entry_options(CommandLine command, EntryOptions& options);
 // Errors: a file that cannot be read, or is not what it should be; a decision without a reason; more captions than pictures.
 // `counter`: the machine's of the plan, or null.
 [[nodiscard]] Result<RecordEntry> entry_of(const EntryOptions& options, const Counter* counter);
 
 // Which records.
-void add_filter_options(CLI::App& command, RecordFilter& filter);
+void add_filter_options(CommandLine command, RecordFilter& filter);
 
 // A day of the calendar.
-[[nodiscard]] CLI::Validator a_date();
+[[nodiscard]] OptionCheck a_date();
 
-void add_record_add(CLI::App& record, const EntrySource& entries, int& exit_code);
-void add_record_amend(CLI::App& record, int& exit_code);
-void add_record_list(CLI::App& record, int& exit_code);
-void add_record_show(CLI::App& record, int& exit_code);
-void add_record_fit(CLI::App& record, const EntrySource& entries, int& exit_code);
-void add_record_trends(CLI::App& record, int& exit_code);
-void add_record_export(CLI::App& record, int& exit_code);
-void add_record_import(CLI::App& record, int& exit_code);
+void add_record_add(CommandLine record, const EntrySource& entries, int& exit_code);
+void add_record_amend(CommandLine record, int& exit_code);
+void add_record_list(CommandLine record, int& exit_code);
+void add_record_show(CommandLine record, int& exit_code);
+void add_record_fit(CommandLine record, const EntrySource& entries, int& exit_code);
+void add_record_trends(CommandLine record, int& exit_code);
+void add_record_export(CommandLine record, int& exit_code);
+void add_record_import(CommandLine record, int& exit_code);
 
 }  // namespace laywright

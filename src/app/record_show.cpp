@@ -74,36 +74,36 @@ int show(const ShowOptions& options) {
 
 }  // namespace
 
-void add_record_list(CLI::App& record, int& exit_code) {
-  CLI::App* command = record.add_subcommand("list", "The records, a line each");
+void add_record_list(CommandLine record, int& exit_code) {
+  const CommandLine command = record.add_command("list", "The records, a line each");
   const auto options = std::make_shared<ListOptions>();
-  add_filter_options(*command, options->filter);
-  add_records_option(*command, options->records);
-  command->add_flag("--json", options->json,
-                    "Print one JSON document (format \"lay-record-list 1\") instead of text");
-  command->footer(
+  add_filter_options(command, options->filter);
+  add_records_option(command, options->records);
+  command.add_flag("--json", options->json,
+                   "Print one JSON document (format \"lay-record-list 1\") instead of text");
+  command.footer(
       "Examples:\n"
       "  laywright record list --machine \"winder 2\" --from 2026-11-01\n"
       "  laywright record list --state undecided\n");
-  command->callback([options, &exit_code] { exit_code = list(*options); });
+  command.callback([options, &exit_code] { exit_code = list(*options); });
 }
 
-void add_record_show(CLI::App& record, int& exit_code) {
-  CLI::App* command =
-      record.add_subcommand("show", "One record: what was measured beside what was planned, and its history");
+void add_record_show(CommandLine record, int& exit_code) {
+  const CommandLine command =
+      record.add_command("show", "One record: what was measured beside what was planned, and its history");
   const auto options = std::make_shared<ShowOptions>();
-  add_number(*command, options->number);
+  add_number(command, options->number);
   command
-      ->add_option("--out", options->folder,
-                   "Write the plan, the readings and the pictures into this folder, made if missing")
-      ->type_name("DIR");
-  add_records_option(*command, options->records);
-  command->add_flag("--json", options->json, "Print one JSON document (format \"lay-record 1\") instead of text");
-  command->footer(
+      .add_option("--out", options->folder,
+                  "Write the plan, the readings and the pictures into this folder, made if missing")
+      .type_name("DIR");
+  add_records_option(command, options->records);
+  command.add_flag("--json", options->json, "Print one JSON document (format \"lay-record 1\") instead of text");
+  command.footer(
       "Examples:\n"
       "  laywright record show 1\n"
       "  laywright record show 1 --out out/record-1\n");
-  command->callback([options, &exit_code] { exit_code = show(*options); });
+  command.callback([options, &exit_code] { exit_code = show(*options); });
 }
 
 }  // namespace laywright

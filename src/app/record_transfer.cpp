@@ -107,41 +107,39 @@ int import_records(const TransferOptions& options) {
 
 }  // namespace
 
-void add_record_export(CLI::App& record, int& exit_code) {
-  CLI::App* command =
-      record.add_subcommand("export", "Records as a table, with their pictures where a folder is named");
+void add_record_export(CommandLine record, int& exit_code) {
+  const CommandLine command =
+      record.add_command("export", "Records as a table, with their pictures where a folder is named");
   const auto options = std::make_shared<TransferOptions>();
-  const CLI::Option* file =
+  const CommandOption file =
       command
-          ->add_option("FILE", options->file,
-                       "A table, *.csv, or a folder, made if missing: then the pictures stand beside it")
-          ->type_name("")
-          ->required();
-  guard_inputs(*command, {}, {{file, {".csv"}, false, [options] {
-                                 return names_a_table(options->file) ? std::vector<std::string>{}
-                                                                     : std::vector<std::string>{table_name};
-                               }}});
-  add_filter_options(*command, options->filter);
-  add_records_option(*command, options->records);
-  command->footer(
+          .add_option("FILE", options->file,
+                      "A table, *.csv, or a folder, made if missing: then the pictures stand beside it")
+          .type_name("")
+          .required();
+  guard_inputs(command, {}, {{file, {".csv"}, false, [options] {
+                                return names_a_table(options->file) ? std::vector<std::string>{}
+                                                                    : std::vector<std::string>{table_name};
+                              }}});
+  add_filter_options(command, options->filter);
+  add_records_option(command, options->records);
+  command.footer(
       "Examples:\n"
       "  laywright record export out/records.csv\n"
       "  laywright record export out/winder-2 --machine \"winder 2\"\n");
-  command->callback([options, &exit_code] { exit_code = export_records(*options); });
+  command.callback([options, &exit_code] { exit_code = export_records(*options); });
 }
 
-void add_record_import(CLI::App& record, int& exit_code) {
-  CLI::App* command = record.add_subcommand("import", "Records from such a table: all of it, or nothing");
+void add_record_import(CommandLine record, int& exit_code) {
+  const CommandLine command = record.add_command("import", "Records from such a table: all of it, or nothing");
   const auto options = std::make_shared<TransferOptions>();
-  command->add_option("FILE", options->file, "The table, *.csv; pictures stand beside it")
-      ->type_name("")
-      ->required();
-  add_records_option(*command, options->records);
-  command->footer(
+  command.add_option("FILE", options->file, "The table, *.csv; pictures stand beside it").type_name("").required();
+  add_records_option(command, options->records);
+  command.footer(
       "A record that is here already is not doubled; what was added to it elsewhere is added here.\n\n"
       "Examples:\n"
       "  laywright record import out/records.csv --records out/winder-2.db\n");
-  command->callback([options, &exit_code] { exit_code = import_records(*options); });
+  command.callback([options, &exit_code] { exit_code = import_records(*options); });
 }
 
 }  // namespace laywright

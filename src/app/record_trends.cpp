@@ -44,30 +44,30 @@ std::vector<std::string> quantity_names() {
 
 }  // namespace
 
-void add_record_trends(CLI::App& record, int& exit_code) {
-  CLI::App* command =
-      record.add_subcommand("trends", "How each machine goes from spool to spool, as control charts");
+void add_record_trends(CommandLine record, int& exit_code) {
+  const CommandLine command =
+      record.add_command("trends", "How each machine goes from spool to spool, as control charts");
   const auto options = std::make_shared<TrendsOptions>();
-  add_filter_options(*command, options->filter);
+  add_filter_options(command, options->filter);
   command
-      ->add_option("--of", options->quantities,
-                   fmt::format("Only this: {}; may be given several times", fmt::join(quantity_names(), ", ")))
-      ->type_name("WORD")
-      ->check(CLI::IsMember(quantity_names()).description(""))
-      ->allow_extra_args(false);
-  const CLI::Option* output =
-      command->add_option("-o,--output", options->output, "Write the charts as a table to this file, too")
-          ->type_name("FILE.csv");
-  guard_inputs(*command, {}, {{output, {".csv"}}});
-  add_records_option(*command, options->records);
-  command->add_flag("--json", options->json, "Print one JSON document (format \"lay-trends 1\") instead of text");
-  command->footer(
+      .add_option("--of", options->quantities,
+                  fmt::format("Only this: {}; may be given several times", fmt::join(quantity_names(), ", ")))
+      .type_name("WORD")
+      .check(one_of(quantity_names()))
+      .one_at_a_time();
+  const CommandOption output =
+      command.add_option("-o,--output", options->output, "Write the charts as a table to this file, too")
+          .type_name("FILE.csv");
+  guard_inputs(command, {}, {{output, {".csv"}}});
+  add_records_option(command, options->records);
+  command.add_flag("--json", options->json, "Print one JSON document (format \"lay-trends 1\") instead of text");
+  command.footer(
       "Charts of individual values: limits are the mean and 2.66 times the mean moving range to either side; eight\n"
       "in a row on one side of the mean count as a shift, too.\n\n"
       "Examples:\n"
       "  laywright record trends --machine \"winder 2\"\n"
       "  laywright record trends --of left_stop --of right_stop\n");
-  command->callback([options, &exit_code] { exit_code = trends(*options); });
+  command.callback([options, &exit_code] { exit_code = trends(*options); });
 }
 
 }  // namespace laywright

@@ -80,22 +80,21 @@ constexpr std::uint64_t greatest_seed = 999'999'999'999'999;  // JavaScript coun
 
 }  // namespace
 
-void add_share_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command =
-      program.add_subcommand("share", "Lay a plan and write it as a page that opens in any browser, offline");
+void add_share_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("share", "Lay a plan and write it as a page that opens in any browser, offline");
   const auto options = std::make_shared<ShareOptions>();
-  const CLI::Option* plan =
-      command->add_option("PLAN", options->plan, "The lay plan, *.lay.toml")->type_name("")->required();
-  const CLI::Option* file = command->add_option("-o,--output", options->file, "The page, one HTML file")
-                                ->type_name("FILE.html")
-                                ->required();
-  command->add_option("--seed", options->settings.seed, "Seed of all scatter; the same seed gives the same build")
-      ->type_name("N")
-      ->check(number_between(std::uint64_t{0}, greatest_seed))
-      ->capture_default_str();
-  add_customer_options(*command, options->customer, true);
-  guard_inputs(*command, {plan, options->customer.logo_option}, {{file, {".html", ".htm"}}});
-  command->footer(
+  const CommandOption plan =
+      command.add_option("PLAN", options->plan, "The lay plan, *.lay.toml").type_name("").required();
+  const CommandOption file =
+      command.add_option("-o,--output", options->file, "The page, one HTML file").type_name("FILE.html").required();
+  command.add_option("--seed", options->settings.seed, "Seed of all scatter; the same seed gives the same build")
+      .type_name("N")
+      .check(number_between(std::uint64_t{0}, greatest_seed))
+      .capture_default_str();
+  add_customer_options(command, options->customer, true);
+  guard_inputs(command, {plan, options->customer.logo_option}, {{file, {".html", ".htm"}}});
+  command.footer(
       "The page shows the spool in the round, cut, peeled and played, and lays it anew when its settings are "
       "changed.\n"
       "It holds the whole plan, comments included, and loads nothing from anywhere: it can be mailed, and opened\n"
@@ -108,7 +107,7 @@ void add_share_command(CLI::App& program, const EntrySource& entries, int& exit_
       "  laywright share samples/even.lay.toml -o even.html\n"
       "  laywright share samples/even.lay.toml -o offer.html --for customer --customer \"Rowan Mills\" --logo "
       "mark.png");
-  command->callback([options, &entries, &exit_code] { exit_code = share(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = share(*options, entries); });
 }
 
 }  // namespace laywright

@@ -156,38 +156,39 @@ int make_sheets(const SheetOptions& options, const EntrySource& entries) {
                          });
 }
 
-void add_options(CLI::App& command, SheetOptions& options) {
-  const CLI::Option* plan =
-      command.add_option("PLAN", options.plans, "Lay plans, *.lay.toml")->type_name("")->required();
-  const CLI::Option* file = command
-                                .add_option("-o,--output", options.output,
-                                            "The sheet: a PDF of two pages (for a customer, of one), or one page of "
-                                            "it as SVG or PNG; of several plans a folder for PDFs "
-                                            "that are named after them, made where missing")
-                                ->type_name("FILE.pdf|svg|png")
-                                ->required();
+void add_options(CommandLine command, SheetOptions& options) {
+  const CommandOption plan =
+      command.add_option("PLAN", options.plans, "Lay plans, *.lay.toml").type_name("").required();
+  const CommandOption file =
+      command
+          .add_option("-o,--output", options.output,
+                      "The sheet: a PDF of two pages (for a customer, of one), or one page of "
+                      "it as SVG or PNG; of several plans a folder for PDFs "
+                      "that are named after them, made where missing")
+          .type_name("FILE.pdf|svg|png")
+          .required();
   add_customer_options(command, options.customer, false);
   guard_inputs(
       command, {plan, options.customer.logo_option},
       {{file, {".pdf", ".svg", ".png"}, true, [&options] { return names_in_folder(options.plans, ".pdf"); }}});
   command.add_option("--paper", options.paper, "a4 or letter")
-      ->type_name("SIZE")
-      ->check(CLI::IsMember({"a4", "letter"}).description(""))
-      ->capture_default_str();
+      .type_name("SIZE")
+      .check(one_of({"a4", "letter"}))
+      .capture_default_str();
   command.add_option("--page", options.page, "Which page, 1 or 2, for SVG and PNG (the first by default)")
-      ->type_name("N")
-      ->check(number_between(1, setup_pages));
+      .type_name("N")
+      .check(number_between(1, setup_pages));
   add_wind_options(command, options.settings);
   add_draws_option(command, options.draws);
 }
 
 }  // namespace
 
-void add_sheet_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("sheet", "Lay plans and make the set-up sheets for the winder");
+void add_sheet_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command = program.add_command("sheet", "Lay plans and make the set-up sheets for the winder");
   const auto options = std::make_shared<SheetOptions>();
-  add_options(*command, *options);
-  command->footer(
+  add_options(command, *options);
+  command.footer(
       "For a customer it is one page: the filled spool with its diameters, how much it holds as laywright capacity "
       "tells, how\n"
       "thick it is, the margin of both, and what you write.\n"
@@ -198,7 +199,7 @@ void add_sheet_command(CLI::App& program, const EntrySource& entries, int& exit_
       "  laywright sheet samples/even.lay.toml -o even-2.png --page 2\n"
       "  laywright sheet samples/magnet-wire.lay.toml -o offer.pdf --for customer --sender \"Corder & Sons\"\n"
       "  laywright sheet samples/turns-back-*.lay.toml -o out/sheets");
-  command->callback([options, &entries, &exit_code] { exit_code = make_sheets(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = make_sheets(*options, entries); });
 }
 
 }  // namespace laywright

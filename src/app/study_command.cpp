@@ -127,49 +127,50 @@ int run(StudyOptions options, const EntrySource& entries) {
   return lay_study(options, entries);
 }
 
-void add_options(CLI::App& command, StudyOptions& options) {
+void add_options(CommandLine command, StudyOptions& options) {
   options.lay.fidelity = search_fidelity;
   add_advice_options(command, options, "lay-study 1");
-  CLI::Option* plan = command.get_option("PLAN")->required(false);
+  const CommandOption plan = command.option("PLAN").required(false);
   command.add_option("--vary", options.axes, "A key over a range; give it twice for a map over two keys")
-      ->type_name("KEY=FROM:TO[:COUNT]");
+      .type_name("KEY=FROM:TO[:COUNT]");
   command
       .add_option("--tolerance", options.tolerances,
                   "A key that is off at random: half width, or one sigma with :normal; \"scatter\" alone is the "
                   "scatter from stroke to stroke. May be given several times")
-      ->type_name("KEY=SIZE[:normal]");
+      .type_name("KEY=SIZE[:normal]");
   command.add_flag("--own-tolerances", options.own_tolerances,
                    "Sample the plan's own: fiber.diameter_tolerance, and its scatter from stroke to stroke");
   command
       .add_option("--samples", options.samples, "Samples of tolerances; each is 2 builds, and 1 for each tolerance")
-      ->type_name("N")
-      ->check(number_between(2, 1'000'000))
-      ->capture_default_str();
+      .type_name("N")
+      .check(number_between(2, 1'000'000))
+      .capture_default_str();
   command
       .add_option("--over-end", options.end,
                   "Payoff among the figures is drawn over the left or the right end of a spool that stands, instead "
                   "of off the side of one that rolls; takes longer")
-      ->type_name("SIDE")
-      ->check(CLI::IsMember({"left", "right"}).description(""));
-  const CLI::Option* out = command
-                               .add_option("--out", options.folder,
-                                           "Write study.csv, study.json, study.svg and study.png into this folder")
-                               ->type_name("DIR");
+      .type_name("SIDE")
+      .check(one_of({"left", "right"}));
+  const CommandOption out = command
+                                .add_option("--out", options.folder,
+                                            "Write study.csv, study.json, study.svg and study.png into this folder")
+                                .type_name("DIR");
   command.add_option("--shard", options.shard, "Lay only this part of the study, for many machines")
-      ->type_name("I/N")
-      ->capture_default_str();
-  const CLI::Option* merge =
-      command.add_option("--merge", options.merge, "Put the shards of a study together")->type_name("FILES");
+      .type_name("I/N")
+      .capture_default_str();
+  const CommandOption merge =
+      command.add_option("--merge", options.merge, "Put the shards of a study together").type_name("FILES");
   guard_inputs(command, {plan, merge}, {{out, {}, false, [&options] { return names_of_files(options); }}});
 }
 
 }  // namespace
 
-void add_study_command(CLI::App& program, const EntrySource& entries, int& exit_code) {
-  CLI::App* command = program.add_subcommand("study", "Lay a plan many times: maps over settings, and tolerances");
+void add_study_command(CommandLine program, const EntrySource& entries, int& exit_code) {
+  const CommandLine command =
+      program.add_command("study", "Lay a plan many times: maps over settings, and tolerances");
   const auto options = std::make_shared<StudyOptions>();
-  add_options(*command, *options);
-  command->footer(
+  add_options(command, *options);
+  command.footer(
       "Examples:\n"
       "  laywright study samples/even.lay.toml --vary traverse.pitch=0.245mm:0.28mm:15 --out out/pitch\n"
       "  laywright study samples/even.lay.toml --vary traverse.left_stop=-0.3mm:0.3mm --vary\n"
@@ -179,7 +180,7 @@ void add_study_command(CLI::App& program, const EntrySource& entries, int& exit_
       "  parallel laywright study samples/even.lay.toml --vary traverse.pitch=0.245mm:0.28mm:100 \\\n"
       "      --threads 1 --shard {}/8 --out out/shards ::: $(seq 8)\n"
       "  laywright study --merge out/shards/*.json --out out/whole\n");
-  command->callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
+  command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 
 }  // namespace laywright

@@ -33,7 +33,7 @@ std::optional<WindVerdict> judged_over_draws(const Plan& plan, const LaySettings
   return over_draws(plan, settings, first, count, threads_at_hand(), watch.progress());
 }
 
-void add_draws_option(CLI::App& command, std::optional<int>& draws) {
+void add_draws_option(CommandLine command, std::optional<int>& draws) {
   command
       .add_option(
           "--draws", draws,
@@ -42,8 +42,8 @@ void add_draws_option(CLI::App& command, std::optional<int>& draws) {
               "a hundredth of a fiber aside, and fiber within its tolerance. Without it by {} where the plan "
               "states tolerances or scatter, else by one",
               most_draws, usual_draws))
-      ->type_name("N")
-      ->check(number_between(1, most_draws));
+      .type_name("N")
+      .check(number_between(1, most_draws));
 }
 
 }  // namespace laywright

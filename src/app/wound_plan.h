@@ -4,8 +4,7 @@
 #include <memory>
 #include <optional>
 
-#include <CLI/CLI.hpp>
-
+#include "app/command_line.h"
 #include "app/command_outcome.h"
 #include "app/watch.h"
 #include "lay/lay.h"
@@ -30,6 +29,6 @@ struct WoundPlan {
                                                            std::optional<int> draws, Watch& watch);
 
 // --draws.
-void add_draws_option(CLI::App& command, std::optional<int>& draws);
+void add_draws_option(CommandLine command, std::optional<int>& draws);
 
 }  // namespace laywright

@@ -16,12 +16,8 @@ namespace {
 namespace fs = std::filesystem;
 using Names = std::vector<std::string>;
 
-[[noreturn]] void refuse(const CLI::Option& option, const std::string& why) {
-  throw CLI::ValidationError(option.get_name(), why);
-}
-
 // ".pdf, .svg or .png"
-std::string one_of(const Names& endings) {
+std::string named(const Names& endings) {
   const std::string last = endings.back();
   if (endings.size() == 1) return last;
   return fmt::format("{} or {}", fmt::join(endings.begin(), endings.end() - 1, ", "), last);
@@ -37,8 +33,8 @@ void check_ending(const WrittenFiles& output, const std::string& file) {
   const std::string ending = ending_of(file);
   if (std::find(output.endings.begin(), output.endings.end(), ending) != output.endings.end()) return;
   if (!output.ending_chooses && is_stream(file)) return;
-  refuse(*output.option, fmt::format("{}: the file's ending must be {}, since that is what is written", file,
-                                     one_of(output.endings)));
+  output.option.refuse(
+      fmt::format("{}: the file's ending must be {}, since that is what is written", file, named(output.endings)));
 }
 
 // Whoever gives a file's name for several plans has not thought of a folder.
@@ -47,26 +43,25 @@ void check_folder(const WrittenFiles& output, const std::string& folder) {
   std::error_code error;
   const bool a_file = std::find(output.endings.begin(), output.endings.end(), ending) != output.endings.end();
   if (!a_file || fs::is_directory(folder, error)) return;
-  refuse(*output.option,
-         fmt::format("{} names one file; of several plans each gets its own: name a folder", folder));
+  output.option.refuse(fmt::format("{} names one file; of several plans each gets its own: name a folder", folder));
 }
 
 void check_apart(const WrittenFiles& output, const fs::path& file, const Names& inputs) {
   for (const std::string& input : inputs) {
     if (!same_file(file, input)) continue;
     const std::string as = file == fs::path(input) ? "" : fmt::format(" (as {})", input);
-    refuse(*output.option,
-           fmt::format("{} is what the command reads{}, and would be lost; choose another {}", file.string(), as,
-                       output.names && !output.names().empty() ? "folder" : "name"));
+    output.option.refuse(fmt::format("{} is what the command reads{}, and would be lost; choose another {}",
+                                     file.string(), as,
+                                     output.names && !output.names().empty() ? "folder" : "name"));
   }
 }
 
 void check(const WrittenFiles& output, const Names& inputs) {
-  if (output.option->count() == 0) return;
+  if (!output.option.given()) return;
   const Names in_folder = output.names ? output.names() : Names{};
-  for (const std::string& name : output.option->results()) {
+  for (const std::string& name : output.option.results()) {
     if (name.empty())
-      refuse(*output.option, fmt::format("the name of a {} is missing", in_folder.empty() ? "file" : "folder"));
+      output.option.refuse(fmt::format("the name of a {} is missing", in_folder.empty() ? "file" : "folder"));
     if (in_folder.empty()) {
       check_ending(output, name);
       check_apart(output, name, inputs);
@@ -79,11 +74,11 @@ void check(const WrittenFiles& output, const Names& inputs) {
 
 }  // namespace
 
-void guard_inputs(CLI::App& command, std::vector<const CLI::Option*> inputs, std::vector<WrittenFiles> outputs) {
-  command.parse_complete_callback([inputs = std::move(inputs), outputs = std::move(outputs)] {
+void guard_inputs(CommandLine command, std::vector<CommandOption> inputs, std::vector<WrittenFiles> outputs) {
+  command.when_parsed([inputs = std::move(inputs), outputs = std::move(outputs)] {
     Names read;
-    for (const CLI::Option* input : inputs) {
-      const Names& files = input->results();
+    for (CommandOption input : inputs) {
+      const Names& files = input.results();
       read.insert(read.end(), files.begin(), files.end());
     }
     for (const WrittenFiles& output : outputs) check(output, read);
