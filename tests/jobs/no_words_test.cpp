@@ -1,4 +1,5 @@
-// Work where there is no memory for the words of a trouble. The program's own operator new is replaced for that.
+// Work where there is no memory for the words of a trouble. The program's own operator new is replaced for that, in all
+// its forms that end in the same delete: a sanitizer's own would not be given back there.
 #include <cstdlib>
 #include <new>
 
@@ -12,8 +13,11 @@ thread_local bool memory_is_out = false;
 
 }  // namespace
 
+void* operator new(std::size_t bytes, const std::nothrow_t&) noexcept {
+  return memory_is_out ? nullptr : std::malloc(bytes == 0 ? 1 : bytes);
+}
 void* operator new(std::size_t bytes) {
-  void* const memory = memory_is_out ? nullptr : std::malloc(bytes == 0 ? 1 : bytes);
+  void* const memory = operator new(bytes, std::nothrow);
   if (memory == nullptr) throw std::bad_alloc();
   return memory;
 }
