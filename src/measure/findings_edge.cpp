@@ -1,5 +1,7 @@
 #include "measure/findings.h"
 
+#include <algorithm>
+
 namespace laywright {
 
 namespace {
@@ -16,6 +18,24 @@ std::size_t since(const Surface& surface, std::size_t side, FindingKind kind, do
     if (size_of(surface.edges[s][side], kind) > limit) first = s;
   }
   return first;
+}
+
+double from_flange(const Plan& plan, Side side, double x_mm) {
+  return side == Side::left ? x_mm : plan.spool().inside_width_mm - x_mm;
+}
+
+// Of a stroke's fiber in the edge zone, the highest of a ridge or the lowest of a valley; where it laid none there, the nearest.
+std::size_t worst_of(const Plan& plan, const Build& build, std::size_t stroke, Side side, FindingKind kind,
+                     double zone_mm) {
+  const NodeStore& nodes = build.nodes;
+  std::size_t worst = build.strokes[stroke].first_node;
+  for (std::size_t k = worst; k < build.end_of(stroke); ++k) {
+    const double there = std::max(from_flange(plan, side, nodes.x(k)), zone_mm);
+    const double before = std::max(from_flange(plan, side, nodes.x(worst)), zone_mm);
+    const double higher = nodes.r(k) - nodes.r(worst);
+    if (there < before || (there == before && (kind == FindingKind::pile_up ? higher : -higher) > 0.0)) worst = k;
+  }
+  return worst;
 }
 
 }  // namespace
@@ -43,7 +63,7 @@ std::vector<Occurrence> find_edges(const Plan& plan, const Build& build, const S
       edge.x_max_mm = zone.to_mm;
       edge.arc = Arc::all_round();
       edge.size_mm = size;
-      edge.worst_node = build.strokes[last_whole].first_node;
+      edge.worst_node = worst_of(plan, build, last_whole, side, kind, zone.to_mm - zone.from_mm);
       found.push_back(edge);
     }
   }

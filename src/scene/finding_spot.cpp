@@ -1,6 +1,7 @@
 #include "scene/finding_spot.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
 #include "scene/covering.h"
@@ -48,8 +49,9 @@ FindingSpot at_flange(const SceneSource& source, const FindingPlace& place, Side
   return spot;
 }
 
-// Where the surface of a zone at a flange is highest or lowest, once a layer is laid.
-FindingSpot on_surface(const SceneSource& source, const Finding& finding, const FindingPlace& place) {
+// Where the surface of a zone at a flange is highest or lowest, once a layer is laid, among the angles whose cosine is greater.
+FindingSpot on_surface(const SceneSource& source, const Finding& finding, const FindingPlace& place,
+                       double least_cosine = -2.0) {
   constexpr int across = 7;
   constexpr std::size_t around = 72;
   FindingSpot best = on_fiber(source, place);
@@ -58,6 +60,7 @@ FindingSpot on_surface(const SceneSource& source, const Finding& finding, const 
   bool any = false;
   for (std::size_t i = 0; i < around; ++i) {
     const std::size_t station = i * source.stations() / around;
+    if (std::cos(angle_at(source, station)) <= least_cosine) continue;
     for (int j = 0; j < across; ++j) {
       const double x = finding.x_mm[0] + (finding.x_mm[1] - finding.x_mm[0]) * (j + 0.5) / across;
       const auto top = newest_over(source, station, x, 0, end);
@@ -92,6 +95,11 @@ std::vector<FindingSpot> spots_of(const SceneSource& source, std::size_t index) 
     }
   }
   return spots;
+}
+
+FindingSpot edge_spot_above(const SceneSource& source, std::size_t index, double least_cosine) {
+  const Finding& finding = source.measurements().findings[index];
+  return on_surface(source, finding, finding.places.front(), least_cosine);
 }
 
 }  // namespace laywright

@@ -27,4 +27,8 @@ struct FindingSpot {
 // Precondition: index into the findings.
 [[nodiscard]] std::vector<FindingSpot> spots_of(const SceneSource& source, std::size_t finding);
 
+// An edge goes all round: of a pile_up or an edge_valley, that has a place, the same among the angles whose cosine is greater: the
+// top of the spool is at the angle 0.
+[[nodiscard]] FindingSpot edge_spot_above(const SceneSource& source, std::size_t finding, double least_cosine);
+
 }  // namespace laywright

@@ -66,7 +66,9 @@ std::optional<FindingSpot> upright_spot(const Wound& wound, std::size_t finding)
   const std::vector<FindingSpot> spots = spots_of(wound.source, finding);
   if (spots.empty()) return std::nullopt;
   const auto up = std::find_if(spots.begin(), spots.end(), is_up);
-  return up == spots.end() ? spots.front() : *up;
+  if (up != spots.end()) return *up;
+  if (is_edge(wound.measurements().findings[finding].kind)) return edge_spot_above(wound.source, finding, upper);
+  return spots.front();
 }
 
 double laid_at(const Wound& wound, const FindingSpot& spot, FindingKind kind) {

@@ -21,7 +21,8 @@ struct FirstSpot {
 // there. `builds`: the lesson's, laid.
 [[nodiscard]] FirstSpot first_spot(const std::array<WoundPtr, 2>& builds, const Sought& sought);
 
-// Of one finding, the gravest of its places near the top; of all that has none there, the gravest.
+// Of one finding, the gravest of its places near the top; of all that has none there, the gravest. An edge goes all round: it has
+// one there.
 [[nodiscard]] std::optional<FindingSpot> upright_spot(const Wound& wound, std::size_t finding);
 
 // The turn at which all that makes it is laid, and seen.

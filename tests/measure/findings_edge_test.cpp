@@ -67,6 +67,22 @@ TEST_CASE("a sunken edge is an edge valley") {
   CHECK(of_kind(m, FindingKind::pile_up).empty());
 }
 
+TEST_CASE("the place of a heap or a valley is at its own flange, where it is worst") {
+  const Plan plan = plan_of(wide_draft());
+  for (const int layers : {7, 8}) {  // the last one begins at the left flange, and at the right one
+    for (const double step : {0.3, -0.3}) {
+      const Build build = level(plan, layers, 1.0, [=](int layer, double x) {
+        return !at_left(x) ? 0.0 : step * (layer + 1) * (x > 5.0 && x < 6.0 ? 1.05 : 1.0);
+      });
+      const Measurements m = measured(plan, build);
+      const auto found = of_kind(m, step > 0.0 ? FindingKind::pile_up : FindingKind::edge_valley);
+      REQUIRE(found.size() == 1);
+      REQUIRE(found.front().places.size() == 1);
+      CHECK(build.nodes.x(found.front().places.front().node) == Approx(5.5).margin(1e-6));
+    }
+  }
+}
+
 TEST_CASE("an edge within the limit is no finding") {
   const Plan plan = plan_of(wide_draft());
   const auto slight = [](int, double x) { return at_left(x) ? 0.9 : 0.0; };

@@ -94,6 +94,11 @@ void check_view(const InLesson& in) {
   }
   if (step.point && step.point->layer) CHECK(view.last_layer == step.point->layer);
   if (step.cut) CHECK(view.wedge.has_value());
+  // Seen from near, outward is up: a spool that hangs upside down is not told from a valley.
+  if (step.cut && step.point) {
+    CHECK(glm::dot(up_of(view.camera), in_space(0.0, 1.0, angle_of(view.camera.target))) > 0.5);
+    CHECK(right_of(view.camera).x > 0.0);  // left is left
+  }
   if (looks_from_near(in.run()) && !step.point) check_near(in);
   if (step.play) CHECK(in.stage().playback.playing);
 }
