@@ -10,6 +10,7 @@
 
 #include "base/quantity_text.h"
 #include "photo/camera_of_spool.h"
+#include "photo/lens_bend.h"
 
 namespace laywright {
 namespace {
@@ -60,6 +61,7 @@ Levelled levelled(const GreyPhoto& photo, std::string& why) {
 // What each column shows, as a camera there saw it; nothing of what the rims hide.
 struct SeenProfile {
   std::vector<double> x, radius;  // along the axis from the left face at the barrel
+  std::vector<double> u, v;       // where, px from the picture's middle: half the height that is seen
   double hidden_left = 0.0, hidden_right = 0.0;
 };
 
@@ -111,6 +113,8 @@ SeenProfile profile_from(const FlatPicture& picture, const SeenSpool& spool, con
     if (from_face < 0.0 || from_face > width) continue;
     profile.x.push_back(from_face);
     profile.radius.push_back(radius);
+    profile.u.push_back(x - middle_x);
+    profile.v.push_back(0.5 * spool.edges.height(at));
   }
   if (!profile.x.empty()) {
     profile.hidden_left = profile.x.front();
@@ -166,6 +170,12 @@ std::string why_not(const PhotoFound& found, const Plan& plan, bool distance_giv
         "the spool, or use a camera with more pixels",
         figure(fiber_px, 2), figure(least_fiber_px, 1));
   }
+  if (std::abs(found.lens_off) > most_lens_off) {
+    return fmt::format(
+        "the lens bends the flanges' outer edges by {:.1f} px, so that diameters would be off by {:.1f} %, at most "
+        "{:.1f} will do. Go farther away and zoom in, or let the camera correct its lens",
+        std::abs(found.lens_bend_px.value_or(0.0)), 100.0 * std::abs(found.lens_off), 100.0 * most_lens_off);
+  }
   return "";
 }
 
@@ -197,6 +207,15 @@ Result<EdgeProfile> edge_profile(const GreyPhoto& photo, const Plan& plan, const
   profile.found.distance_given = settings.distance_mm.has_value();
   profile.found.distance_least_mm = near;
   profile.found.distance_most_mm = far;
+  // A distance that is given is one by a tape, within 2 %; no source.
+  const double by_tape = settings.distance_mm ? 0.02 * distance : 0.0;
+  const auto lens = lens_bend(level.picture, level.edge_width, spool, size, distance, near - by_tape, far + by_tape);
+  const double lens_strength = lens ? lens->strength : 0.0;
+  if (lens) {
+    profile.found.lens_bend_px = lens->bend_px;
+    profile.found.lens_sigma_px = lens->sigma_px;
+    profile.found.lens_off = share_off(lens_strength, level.picture, spool, 0.0, 0.5 * spool.wind_height);
+  }
   if (why = why_not(profile.found, plan, profile.found.distance_given); !why.empty()) return refused(std::move(why));
 
   // Whatever the distance is within two sigmas, and where it is given within a few percent.
@@ -220,7 +239,9 @@ Result<EdgeProfile> edge_profile(const GreyPhoto& photo, const Plan& plan, const
     const double nearness_sigma = 0.5 * (radius * radius / (near * near) - radius * radius / (far * far));
     const double by_distance = 2.0 * each * 0.5 * (1.0 - share * share) * nearness_sigma;
     const double by_edges = std::numbers::sqrt2 * edge_error_px / profile.found.px_per_mm;
-    profile.shared_mm.push_back(std::hypot(2.0 * each * settings.spool_error, by_distance, by_edges));
+    const double by_lens = 2.0 * each * share_off(lens_strength, level.picture, spool, best.u[i], best.v[i]);
+    profile.shared_mm.push_back(
+        std::hypot(std::hypot(2.0 * each * settings.spool_error, by_distance), by_edges, by_lens));
   }
   return profile;
 }

@@ -4,7 +4,8 @@
 // flanges, and is not cropped: the camera looks at its middle. Scale comes from the plan's flange diameter, at each flange,
 // so that an axis that runs away from the camera is told and taken out. What is seen is the silhouette, formed by a pinhole
 // (pinhole.h): the distance of the camera acts on it, and is taken from the person, or from the plan's inside width. Distortion by
-// the lens is neither told nor corrected.
+// the lens is not corrected; how far the flanges' outer edges bend tells how much there is of it (lens_bend.h), what that does to
+// diameters is in their uncertainty, and too much is refused.
 //
 // Beside a flange, its rim hides the wind from a camera that is not infinitely far away; there, there is no profile.
 #pragma once
@@ -29,6 +30,8 @@ struct PhotoSettings {
 // Where a photograph is not taken.
 inline constexpr double most_tilt_deg = 8.0, most_yaw_deg = 8.0, most_flange_difference = 0.04;
 inline constexpr double most_edge_width_px = 10.0, least_fiber_px = 0.5, most_width_off = 0.02;
+// Share of a diameter that a lens may put it off.
+inline constexpr double most_lens_off = 0.005;
 
 struct PhotoFound {
   double px_per_mm = 0.0;      // at the axis, mean of both flanges
@@ -41,10 +44,15 @@ struct PhotoFound {
   double distance_least_mm = 0.0, distance_most_mm = 0.0;  // one sigma; where given, the same
   double inside_width_mm = 0.0;                            // as seen, at the barrel
   double hidden_left_mm = 0.0, hidden_right_mm = 0.0;      // width that the flanges' rims hide
+  // By how much the ends of the flanges' outer edges bend toward the spool's middle, more than without distortion by the lens, with one
+  // sigma; none where too little of these edges is seen.
+  std::optional<double> lens_bend_px;
+  double lens_sigma_px = 0.0;
+  double lens_off = 0.0;  // share by which that puts off a diameter in the middle, what the sigma explains left out
 };
 
 // Each diameter with one sigma: noise that differs from place to place, and what all places share: the spool's own size, the
-// distance, a tenth of a pixel at each edge (light that spills over it; from memory).
+// distance, a tenth of a pixel at each edge (light that spills over it; from memory), and what the lens bends.
 struct EdgeProfile {
   PhotoFound found;
   std::vector<double> x_mm;  // from the left flange face at the barrel, rising; a place for each column of pixels
@@ -56,7 +64,7 @@ struct EdgeProfile {
 
 // The spool and the fiber are the plan's. Errors, without a file: the ground is not lighter; no two flanges; the spool runs
 // over the border; it is too blurred; a tilt over most_tilt_deg, flanges whose heights differ by over
-// most_flange_difference, a yaw over most_yaw_deg; a fiber under least_fiber_px; an inside width that the plan's contradicts:
+// most_flange_difference, a yaw over most_yaw_deg; a fiber under least_fiber_px; a lens that puts diameters off by over most_lens_off; an inside width that the plan's contradicts:
 // with a distance by more than most_width_off, without one by more than any distance explains.
 [[nodiscard]] Result<EdgeProfile> edge_profile(const GreyPhoto& photo, const Plan& plan,
                                                const PhotoSettings& settings);

@@ -47,6 +47,7 @@ std::string camera_text(const PhotoFound& found) {
   text += fmt::format("  inside width            {} mm\n", figure(found.inside_width_mm, 2));
   text +=
       fmt::format("  edges                   ground turns into spool in {} px\n", figure(found.edge_width_px, 1));
+  text += fmt::format("  lens                    {}\n", lens_words(found));
   text += fmt::format("  hidden by the rims      {} mm at the left, {} mm at the right\n",
                       figure(found.hidden_left_mm, 1), figure(found.hidden_right_mm, 1));
   return text;
@@ -72,6 +73,32 @@ std::optional<double> planned_in(const PlannedThen& planned, std::size_t zone) {
 
 }  // namespace
 
+std::string estimate_words() {
+  return "An estimate by the plan's flange diameter and inside width. Measure those of the real spool: a percent "
+         "that the "
+         "flange is off is a percent in all diameters. Left, middle and right share most of their uncertainty; what "
+         "they "
+         "differ by is known better.";
+}
+
+std::string blurred_words(const Plan& plan, const EdgeProfile& profile) {
+  if (shows_turns(profile, plan)) return "";
+  return fmt::format(
+      "Turns are blurred into one line here, which stands lower than their crests, of which the plan speaks: by up "
+      "to "
+      "{} mm in diameter where turns touch.",
+      figure((1.0 - 0.25 * std::numbers::pi) * plan.fiber().diameter_mm, 2));
+}
+
+std::string lens_words(const PhotoFound& found) {
+  if (!found.lens_bend_px) return "not corrected; too little of the flanges' outer edges is seen to tell its bend";
+  std::string words = fmt::format("not corrected; bends the flanges' outer edges by {} +-{} px",
+                                  figure(*found.lens_bend_px, 1), figure(found.lens_sigma_px, 1));
+  if (found.lens_off != 0.0)
+    words += fmt::format(", diameters by up to {} %, in their sigma", figure(100.0 * std::abs(found.lens_off), 2));
+  return words;
+}
+
 std::string profile_text(const Plan& plan, const EdgeProfile& profile, const PlannedThen& planned) {
   std::string text = fmt::format("{}, from a photograph {}\n\nCamera\n", title_of(plan), planned.when);
   text += camera_text(profile.found);
@@ -82,21 +109,9 @@ std::string profile_text(const Plan& plan, const EdgeProfile& profile, const Pla
     text += zone_line(zone_names[zone], zones[zone], planned_in(planned, zone));
   }
   text += '\n';
-  if (!shows_turns(profile, plan)) {
-    const double d = plan.fiber().diameter_mm;
-    text += wrapped(fmt::format("Turns are blurred into one line here, which stands lower than their crests, of "
-                                "which the plan speaks: by "
-                                "up to {} mm in diameter where turns touch.",
-                                figure((1.0 - 0.25 * std::numbers::pi) * d, 2)),
-                    columns, 0);
-  }
-  text += wrapped(
-      "An estimate by the plan's flange diameter and inside width. Measure those of the real spool: a percent that "
-      "the flange "
-      "is off is a percent in all diameters. Left, middle and right share most of their uncertainty; what they "
-      "differ by is "
-      "known better.",
-      columns, 0);
+  if (const std::string blurred = blurred_words(plan, profile); !blurred.empty())
+    text += wrapped(blurred, columns, 0);
+  text += wrapped(estimate_words(), columns, 0);
   return text;
 }
 
@@ -131,6 +146,9 @@ std::string profile_json(const Plan& plan, const EdgeProfile& profile, const Pla
                            {"distance_given", found.distance_given},
                            {"distance_range", {found.distance_least_mm, found.distance_most_mm}},
                            {"inside_width", found.inside_width_mm},
+                           {"lens_bend_px", or_null(found.lens_bend_px)},
+                           {"lens_sigma_px", found.lens_bend_px ? Json(found.lens_sigma_px) : Json(nullptr)},
+                           {"lens_off", found.lens_bend_px ? Json(found.lens_off) : Json(nullptr)},
                            {"hidden", {found.hidden_left_mm, found.hidden_right_mm}}}},
                          {"shows_turns", shows_turns(profile, plan)},
                          {"outer_diameter", zones},

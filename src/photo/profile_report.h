@@ -19,6 +19,15 @@ struct PlannedThen {
   const SurfaceProfile* surface = nullptr;           // of the whole wind, at its end; null: not then
 };
 
+// What it rests on, in sentences.
+[[nodiscard]] std::string estimate_words();
+
+// What reads lower for turns that are blurred into one line, in a sentence; empty where the picture shows each turn.
+[[nodiscard]] std::string blurred_words(const Plan& plan, const EdgeProfile& profile);
+
+// The lens: what it bends, and what that does; in words for a list.
+[[nodiscard]] std::string lens_words(const PhotoFound& found);
+
 [[nodiscard]] std::string profile_text(const Plan& plan, const EdgeProfile& profile, const PlannedThen& planned);
 
 // The document "lay-profile 1".

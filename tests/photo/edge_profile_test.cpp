@@ -134,6 +134,34 @@ TEST_CASE("edge profile: what the picture leaves open is told as uncertainty") {
   CHECK(rough.noise_mm[middle] > 3.0 * given.noise_mm[middle]);
 }
 
+TEST_CASE(
+    "edge profile: a lens that bends straight edges is told, and diameters are as uncertain as it makes them") {
+  const RenderedSpool spool = wire_spool();
+  RenderedView view;
+  const EdgeProfile straight = profile_of(rendered(spool, view), spool, 1.0, view.distance_mm);
+  REQUIRE(straight.found.lens_bend_px);
+  CHECK(std::abs(*straight.found.lens_bend_px) < 0.15);
+  CHECK(straight.found.lens_off == 0.0);
+  const std::size_t middle = straight.x_mm.size() / 2;
+  for (const double barrel : {0.01, -0.01, 0.02}) {
+    CAPTURE(barrel);
+    view.barrel = barrel;
+    const EdgeProfile bent = profile_of(rendered(spool, view), spool, 1.0, view.distance_mm);
+    // u q V^2 to the first order, of an outer edge 51.5 mm from the middle and 118 mm up, at 4.5 px per mm, q = barrel / 700^2.
+    CHECK(*bent.found.lens_bend_px ==
+          Approx(51.5 * 4.5 * barrel / 700.0 / 700.0 * 531.0 * 531.0).epsilon(0.1).margin(0.1));
+    CHECK(bent.shared_mm[middle] > straight.shared_mm[middle]);
+    CHECK(errors_of(bent, spool).in_sigmas < 3.0);
+  }
+  // Without the distance the bend is told by less.
+  const EdgeProfile vague = profile_of(rendered(spool, RenderedView{}), spool, 1.0, std::nullopt);
+  CHECK(vague.found.lens_sigma_px > straight.found.lens_sigma_px);
+  CHECK(std::abs(*vague.found.lens_bend_px) < 2.0 * vague.found.lens_sigma_px);
+  view.barrel = 0.06;
+  CHECK_THAT(refusal(spool, view, spool, {view.distance_mm}),
+             Contains("the lens bends the flanges' outer edges") && Contains("at most 0.5"));
+}
+
 TEST_CASE("edge profile: a picture that cannot be trusted is refused, and says why") {
   const RenderedSpool spool = wire_spool();
   RenderedView view;

@@ -90,8 +90,11 @@ GreyPhoto rendered(const RenderedSpool& spool, const RenderedView& view) {
     for (int x = 0; x < width; ++x) {
       int inside = 0;
       for (int part = 0; part < 16; ++part) {
-        const double px = x - 0.5 * (width - 1) + (part % 4 - 1.5) / 4.0;
-        const double py = 0.5 * (height - 1) - y + (part / 4 - 1.5) / 4.0;
+        const double seen_x = x - 0.5 * (width - 1) + (part % 4 - 1.5) / 4.0;
+        const double seen_y = 0.5 * (height - 1) - y + (part / 4 - 1.5) / 4.0;
+        const double stretch =
+            1.0 + view.barrel * 4.0 * (seen_x * seen_x + seen_y * seen_y) / (static_cast<double>(width) * width);
+        const double px = seen_x * stretch, py = seen_y * stretch;
         const double u = px * cosine + py * sine, v = py * cosine - px * sine;
         const auto at =
             static_cast<std::size_t>(std::lround(u * columns_per_px) + static_cast<long>(outline.upper.size() / 2));

@@ -26,6 +26,9 @@ struct RenderedView {
   double blur_px = 1.0;                // sigma
   double noise = 2.0;                  // of 255, sigma
   double ground = 225.0, spool = 60.0;
+  // Of the lens: what belongs on the border, half the picture's width from its middle, is seen nearer by this share, and so on with
+  // the cube: positive a barrel, negative a pincushion.
+  double barrel = 0.0;
   double uneven = 0.0;  // brightness that is lost from one corner to the other, share
   std::uint64_t seed = 1;
 };
