@@ -55,6 +55,12 @@ glm::dvec2 clear_of(const SpoolShade& shade, glm::dvec2 from, glm::dvec2 to, con
   return {0.0, std::max(y - high.y, edge - low.y)};
 }
 
+struct InkedLine {
+  OverlayLine line;
+  Ink ink;
+  double width = 1.0;
+};
+
 struct Label {
   std::string words;
   glm::dvec2 middle{0.0};
@@ -159,10 +165,10 @@ void draw_label(Canvas& canvas, const Label& label, const OverlayBox& box, const
     canvas.text({middle.x, middle.y + down}, label.words, style.letters(), style.ink, TextAlign::middle);
 }
 
-// Draws the line alone; returns its words, if it is drawn at all.
+// Draws its arrows alone; returns its words, if it is drawn at all. Its lines are drawn once it is known where all words stand.
 std::optional<Label> draw_between(Canvas& canvas, const DimensionLine& line, const View& view,
                                   const SpoolShade& shade, Sides& sides, const OverlayStyle& style,
-                                  OverlayRoom& taken) {
+                                  OverlayRoom& taken, std::vector<InkedLine>& lines) {
   const auto first = in_picture(view, line.from), second = in_picture(view, line.to);
   const auto measured_from = in_picture(view, line.measured_from), measured_to = in_picture(view, line.measured_to);
   if (!first || !second || !measured_from || !measured_to) return std::nullopt;
@@ -174,11 +180,13 @@ std::optional<Label> draw_between(Canvas& canvas, const DimensionLine& line, con
   const glm::dvec2 shift = clear_of(shade, *first, *second, canvas, words_width, sides, style);
   const glm::dvec2 from = *first + shift, to = *second + shift;
   const glm::dvec2 onward = (to - from) / length;
-  for (const OverlayLine& drawn : {OverlayLine{*measured_from, from}, {*measured_to, to}, {from, to}})
-    taken.lines.push_back(drawn);
-  canvas.line({*measured_from, from}, style.faint, 0.8 * style.unit);
-  canvas.line({*measured_to, to}, style.faint, 0.8 * style.unit);
-  canvas.line({from, to}, style.ink, 1.2 * style.unit);
+  const double thin = 0.8 * style.unit;
+  for (const InkedLine& drawn : {InkedLine{{*measured_from, from}, style.faint, thin},
+                                 {{*measured_to, to}, style.faint, thin},
+                                 {{from, to}, style.ink, 1.2 * style.unit}}) {
+    taken.lines.push_back(drawn.line);
+    lines.push_back(drawn);
+  }
   draw_arrow(canvas, from, -onward, style, taken);
   draw_arrow(canvas, to, onward, style, taken);
   // Along its line, as on a drawing, where that is longer than the words; so no margin must be as wide as they are.
@@ -233,9 +241,10 @@ void draw_dimension_lines(Canvas& canvas, const Scene& scene, const View& view, 
   }
   // Words last, so that no line crosses any.
   std::vector<Label> labels;
+  std::vector<InkedLine> lines;
   for (const DimensionLine& line : scene.dimensions) {
     const auto label = line.pointed ? draw_pointed(canvas, line, view, shade, sides, style, taken)
-                                    : draw_between(canvas, line, view, shade, sides, style, taken);
+                                    : draw_between(canvas, line, view, shade, sides, style, taken, lines);
     if (label) labels.push_back(*label);
   }
   // Those that cannot give way come first.
@@ -244,8 +253,14 @@ void draw_dimension_lines(Canvas& canvas, const Scene& scene, const View& view, 
   for (const Label& label : labels) {
     taken.words.push_back(label.tip ? free_box_beside(canvas, label, style, taken)
                                     : free_box_of(canvas, label, style, taken));
-    draw_label(canvas, label, taken.words.back(), style);
   }
+  // A line ends before words: their ground lets it through.
+  for (const InkedLine& each : lines) {
+    for (const OverlayLine& part : parts_outside(each.line, taken.words))
+      canvas.line({part.from, part.to}, each.ink, each.width);
+  }
+  const std::size_t first = taken.words.size() - labels.size();
+  for (std::size_t i = 0; i < labels.size(); ++i) draw_label(canvas, labels[i], taken.words[first + i], style);
 }
 
 }  // namespace laywright

@@ -1,6 +1,8 @@
 #include "render/overlay_room.h"
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 namespace laywright {
 namespace {
@@ -9,7 +11,40 @@ double turn_of(glm::dvec2 a, glm::dvec2 b, glm::dvec2 c) {
   return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
 
+// Shares of the line between which the box holds it; the first is greater where it does not.
+std::pair<double, double> held(const OverlayLine& line, const OverlayBox& box) {
+  double from = 0.0, to = 1.0;
+  const glm::dvec2 way = line.to - line.from;
+  for (int axis = 0; axis < 2; ++axis) {
+    const double low = box.corner[axis] - line.from[axis], high = low + box.size[axis];
+    if (std::abs(way[axis]) < 1e-9) {
+      if (low > 0.0 || high < 0.0) return {1.0, 0.0};
+      continue;
+    }
+    const auto [first, last] = std::minmax({low / way[axis], high / way[axis]});
+    from = std::max(from, first), to = std::min(to, last);
+  }
+  return {from, to};
+}
+
 }  // namespace
+
+std::vector<OverlayLine> parts_outside(const OverlayLine& line, const std::vector<OverlayBox>& boxes) {
+  std::vector<std::pair<double, double>> hidden;
+  for (const OverlayBox& box : boxes) {
+    if (const auto share = held(line, box); share.first < share.second) hidden.push_back(share);
+  }
+  std::sort(hidden.begin(), hidden.end());
+  hidden.emplace_back(1.0, 1.0);
+  std::vector<OverlayLine> parts;
+  double from = 0.0;
+  const auto at = [&](double share) { return line.from + share * (line.to - line.from); };
+  for (const auto& [begins, ends] : hidden) {
+    if (begins > from) parts.push_back({at(from), at(begins)});
+    from = std::max(from, ends);
+  }
+  return parts;
+}
 
 bool cross(const OverlayLine& a, const OverlayLine& b) {
   return turn_of(a.from, a.to, b.from) * turn_of(a.from, a.to, b.to) < 0.0 &&

@@ -35,6 +35,8 @@ struct OverlayRoom {
 
 [[nodiscard]] bool cross(const OverlayLine& a, const OverlayLine& b);
 [[nodiscard]] bool crosses(const OverlayLine& line, const OverlayBox& box);
+// What of a line no box holds, from one end to the other.
+[[nodiscard]] std::vector<OverlayLine> parts_outside(const OverlayLine& line, const std::vector<OverlayBox>& boxes);
 [[nodiscard]] bool overlap(const OverlayBox& a, const OverlayBox& b);
 
 }  // namespace laywright

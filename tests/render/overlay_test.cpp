@@ -179,6 +179,50 @@ TEST_CASE("boxes and lines: what meets what") {
   CHECK(room.meets(box));
 }
 
+TEST_CASE("a line goes on outside boxes alone") {
+  const auto share = [](const OverlayLine& line, const std::vector<OverlayBox>& boxes) {
+    double length = 0.0;
+    for (const OverlayLine& part : parts_outside(line, boxes)) length += glm::distance(part.from, part.to);
+    return length / glm::distance(line.from, line.to);
+  };
+  const OverlayLine level{{0, 0}, {10, 0}};
+  const OverlayBox middle{{4, -1}, {2, 2}};
+  REQUIRE(parts_outside(level, {middle}).size() == 2);
+  CHECK(parts_outside(level, {middle})[0].to.x == Approx(4.0));
+  CHECK(parts_outside(level, {middle})[1].from.x == Approx(6.0));
+  CHECK(share(level, {}) == Approx(1.0));
+  CHECK(share(level, {{{4, 1}, {2, 2}}}) == Approx(1.0));
+  CHECK(share(level, {{{-1, -1}, {20, 2}}}) == Approx(0.0).margin(1e-12));
+  CHECK(share(level, {middle, {{5, -1}, {3, 2}}, {{9, -1}, {4, 2}}}) == Approx(0.5));
+  // Through two corners: half of the diagonal.
+  CHECK(share({{0, 0}, {4, 4}}, {{{1, 1}, {2, 2}}}) == Approx(0.5));
+}
+
+TEST_CASE("the ground of a dimension's words shows no line behind them") {
+  const SceneSource source = small_source();
+  View view = fitted(source, 1280, 800);
+  view.findings = false;
+  Scene scene = make_scene(source, view);
+  // Without letters, all that is drawn in a box is its ground, of one opacity.
+  for (DimensionLine& line : scene.dimensions) line.text = std::string(12, ' ');
+  Canvas canvas(view.width_px, view.height_px);
+  OverlayRoom taken;
+  draw_dimension_lines(canvas, scene, view, SpoolShade(scene, view), OverlayStyle{}, taken);
+  REQUIRE(taken.words.size() == 3);
+  for (const OverlayBox& box : taken.words) {
+    const auto pixel = [&](double across, double down) {
+      const auto x = static_cast<std::size_t>(box.corner.x + across * box.size.x);
+      const auto y = static_cast<std::size_t>(box.corner.y + down * box.size.y);
+      return canvas.data() + 4 * (y * 1280 + x);
+    };
+    int differ = 0;
+    for (double across = 0.1; across < 0.91; across += 0.01)
+      for (double down = 0.15; down < 0.86; down += 0.02)
+        differ += !std::equal(pixel(across, down), pixel(across, down) + 4, pixel(0.5, 0.3));
+    CHECK(differ == 0);
+  }
+}
+
 TEST_CASE("dimension lines cross neither words nor each other, and the legend lies over none of them") {
   const SceneSource source = small_source();
   for (const auto& [width, height] : {std::pair{1280, 800}, {1280, 720}, {800, 600}, {1920, 1080}}) {
