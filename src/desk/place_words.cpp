@@ -26,7 +26,7 @@ MomentWords moment_words(const Moment& moment, const Wound& wound, Units units) 
   const Build& build = wound.build();
   MomentWords words;
   words.length = fiber_length_text(moment.length_mm, inch);
-  words.of_length = fmt::format("{} of {}", words.length, fiber_length_text(build.length_mm, inch));
+  words.of_length = fmt::format("{} of {}", words.length, fiber_text(build.length_mm, 5, inch));
   words.layer = fmt::format("layer {}", moment.layer);
   words.of_layers = fmt::format("{} of {}", words.layer, build.strokes.size());
   words.turn = fmt::format("turn {}", figure(moment.turn, 1));

@@ -35,7 +35,7 @@ FigureRow edge_row(const char* what, double left_mm, double right_mm, bool inch)
 
 std::vector<FigureRow> wind_figures(const Build& build, const Measurements& m, bool inch) {
   const OuterDiameter& outer = m.outer_diameter;
-  std::vector<FigureRow> rows{{"Fiber wound", fiber_length_text(build.length_mm, inch), ""},
+  std::vector<FigureRow> rows{{"Fiber wound", fiber_text(build.length_mm, 5, inch), ""},
                               {"Turns", figure(build.turns, 1), ""},
                               {"Layers", figure(static_cast<double>(m.layers.size()), 0), ""},
                               {"Outer diameter", size_in(outer.greatest_mm, inch),

@@ -48,6 +48,11 @@ TEST_CASE("lengths of fiber are those of a counter") {
   CHECK(fiber_length_text(830'120.0, false) == "830.1 m");
   CHECK(fiber_length_text(1.24e6, false) == "1.2400 km");
   CHECK(fiber_length_text(829'056.0, true) == "2,720.0 ft");
+  // A whole wind, as window and page tell it, is what the commands tell.
+  for (const double mm : {1e6, 3e6, 24.983e6, 1.5e6, 812'400.0, 32'835.0})
+    CHECK(fiber_text(mm, 5, false) == length_text(mm));
+  CHECK(fiber_text(1e6, 5, false) == "1 km");
+  CHECK(fiber_text(829'056.0, 5, true) == "2,720 ft");
   CHECK(fiber_text(20e6, 6, false) == "20 km");
   CHECK(fiber_text(500'000.0, 6, false) == "500 m");
   CHECK(fiber_text(3'048'000.0, 6, true) == "10,000 ft");  // no exponent

@@ -36,7 +36,7 @@ TEST_CASE("the place of the scrubber is told in the person's units") {
   const MomentWords metric = moment_words(moment, wound, Units::metric),
                     inch = moment_words(moment, wound, Units::inch);
   CHECK(metric.length == fmt::format("{:.1f} m", 0.5 * length / 1000.0));
-  CHECK(metric.of_length == fmt::format("{:.1f} m of {:.1f} m", 0.5 * length / 1000.0, length / 1000.0));
+  CHECK(metric.of_length == fmt::format("{:.1f} m of {:.5g} m", 0.5 * length / 1000.0, length / 1000.0));
   CHECK_THAT(inch.length, Contains(" ft"));
   CHECK(metric.of_layers == fmt::format("layer {} of {}", moment.layer, wound.build().strokes.size()));
   CHECK(metric.turn == fmt::format("turn {:.1f}", moment.turn));

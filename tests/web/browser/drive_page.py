@@ -240,7 +240,8 @@ def units_are_changed(browser):
     total = browser.ask("results")["document"]["totals"]
     inches = total["outer_diameter"]["greatest"] / 25.4
     assert f"{inches:.4f}" in browser.text("[data-figure='Outer diameter']"), "no inches"
-    assert f"{total['length_m'] / 0.3048:,.1f}\u00a0ft" in browser.text("[data-figure='Fiber wound']"), "no feet"
+    feet = float(f"{total['length_m'] / 0.3048:.5g}")
+    assert f"{feet:,.10g}\u00a0ft" in browser.text("[data-figure='Fiber wound']"), "no feet"
     assert browser.text("#settings .unit") == "in"
     browser.element("[data-inch='false']").click()
     assert f"{total['outer_diameter']['greatest']:.2f}" in browser.text("[data-figure='Outer diameter']")
