@@ -1,7 +1,9 @@
 #include "app/profile_command.h"
 
 #include <cmath>
+#include <filesystem>
 #include <memory>
+#include <new>
 #include <optional>
 #include <string>
 
@@ -18,6 +20,10 @@
 #include "app/written_files.h"
 #include "base/atomic_file.h"
 #include "base/typed_quantity.h"
+#include "figures/figures.h"
+#include "measure/surface.h"
+#include "paper/cairo_sink.h"
+#include "paper/profile_chart.h"
 #include "photo/profile_report.h"
 #include "photo/read_photo.h"
 #include "plan/plan_file.h"
@@ -32,7 +38,7 @@ struct ProfileOptions {
   double spool_error_percent = 0.1;
   std::optional<int> layer;
   std::optional<double> turns;
-  std::string csv, measured;
+  std::string csv, measured, picture;
   LaySettings lay;
 };
 
@@ -80,6 +86,43 @@ std::string measured_table(const Plan& plan, const ProfileOptions& options, cons
   return as_wound_table({reading});
 }
 
+ProfileChart chart_of(const Plan& plan, const EdgeProfile& profile, const PlannedThen& planned,
+                      const WoundPlan& wound) {
+  ProfileChart chart;
+  chart.title = title_of(plan);
+  chart.line = fmt::format("The outline in a photograph {}, and the build's", planned.when);
+  chart.width_mm = plan.spool().inside_width_mm;
+  chart.seen_x_mm = profile.x_mm;
+  chart.seen_mm = profile.diameter_mm;
+  for (std::size_t i = 0; i < profile.x_mm.size(); ++i) chart.sigma_mm.push_back(profile.sigma_mm(i));
+  if (planned.surface != nullptr) {
+    Progress progress;
+    const Surface surface = find_surface(plan, *wound.build, progress);
+    chart.build_x_mm = surface.profile.x_mm;
+    for (const double crest : surface.crest_mm) chart.build_mm.push_back(2.0 * crest);
+  } else if (planned.diameter_mm) {
+    const auto zones = zones_of(plan);
+    for (std::size_t zone = 0; zone < zone_count; ++zone)
+      chart.build_levels.push_back({zones[zone].from_mm, zones[zone].to_mm, (*planned.diameter_mm)[zone]});
+  }
+  chart.notes = {estimate_words(), fmt::format("The lens is {}.", lens_words(profile.found))};
+  if (const auto& last = wound.measurements->unfinished_layer; last && !chart.build_mm.empty()) {
+    chart.notes.push_back(
+        fmt::format("The build's last layer, {}, is not whole: it ends {} mm from the left flange.", last->layer,
+                    figure(last->end_x_mm, 1)));
+  }
+  if (std::string blurred = blurred_words(plan, profile); !blurred.empty())
+    chart.notes.push_back(std::move(blurred));
+  return chart;
+}
+
+Issues write_picture(const std::string& file, const ProfileChart& chart) {
+  const Drawing drawing = profile_chart(chart);
+  const std::string bytes = std::filesystem::path(file).extension() == ".svg" ? to_svg(drawing) : to_png(drawing);
+  if (bytes.empty()) throw std::bad_alloc();
+  return write_file_atomically(file, bytes);
+}
+
 CommandOutcome deliver(const Plan& plan, const ProfileOptions& options, const EdgeProfile& profile) {
   Watch watch;
   WoundPlan wound = lay_and_measure(plan, options.lay, watch);
@@ -90,6 +133,8 @@ CommandOutcome deliver(const Plan& plan, const ProfileOptions& options, const Ed
   if (trouble.empty() && !options.measured.empty()) {
     trouble = write_file_atomically(options.measured, measured_table(plan, options, profile));
   }
+  if (trouble.empty() && !options.picture.empty())
+    trouble = write_picture(options.picture, chart_of(plan, profile, planned, wound));
   if (!trouble.empty()) return {exit_not_written, trouble, {}};
   return {exit_done, wound.outcome.issues,
           options.json ? profile_json(plan, profile, planned) : profile_text(plan, profile, planned)};
@@ -148,8 +193,11 @@ void add_options(CommandLine command, ProfileOptions& options) {
       command
           .add_option("--measured", options.measured, "Write the diameters as a table of readings, as fit takes it")
           .type_name("FILE.csv");
+  const CommandOption picture =
+      command.add_option("--picture", options.picture, "Draw the profile over the build's, .png or .svg")
+          .type_name("FILE");
   add_wind_options(command, options.lay);
-  guard_inputs(command, {plan, photo}, {{csv, {".csv"}}, {measured, {".csv"}}});
+  guard_inputs(command, {plan, photo}, {{csv, {".csv"}}, {measured, {".csv"}}, {picture, {".png", ".svg"}, true}});
 }
 
 }  // namespace
@@ -168,7 +216,8 @@ void add_profile_command(CommandLine program, const EntrySource& entries, int& e
       "it.\n\n"
       "Examples:\n"
       "  laywright profile plan.lay.toml spool.jpg --distance \"1.5 m\"\n"
-      "  laywright profile plan.lay.toml spool.jpg --measured measured.csv\n");
+      "  laywright profile plan.lay.toml spool.jpg --measured measured.csv\n"
+      "  laywright profile plan.lay.toml spool.jpg --picture profile.png\n");
   command.callback([options, &entries, &exit_code] { exit_code = run(*options, entries); });
 }
 

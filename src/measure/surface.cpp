@@ -114,6 +114,9 @@ class CrestSums {
     for (std::size_t i = 0; i < sampler_.points().size(); ++i) samples[i] += crests_[sampler_.points()[i]];
   }
 
+  // Of the stroke that was added last, over the stations of that block.
+  [[nodiscard]] const std::vector<double>& of_block() const { return crests_; }
+
   [[nodiscard]] EdgeShapes edges(std::size_t stroke) const {
     const std::size_t count = sampler_.points().size();
     std::vector<double> crests(count);
@@ -154,6 +157,7 @@ Surface empty_surface(const Frame& frame) {
     surface.profile.x_mm[i] = (static_cast<double>(i) + 0.5) * frame.grid.spacing_mm;
   }
   surface.profile.mean_mm.resize(points, 0.0);
+  surface.crest_mm.resize(points, 0.0);
   surface.profile.least_mm.resize(points, infinity);
   surface.profile.greatest_mm.resize(points, -infinity);
   return surface;
@@ -168,6 +172,7 @@ void finish(const Frame& frame, Surface& surface) {
   }
   for (std::size_t i = 0; i < frame.grid.points; ++i) {
     surface.profile.mean_mm[i] = frame.base_mm + surface.profile.mean_mm[i] / stations;
+    surface.crest_mm[i] = frame.base_mm + surface.crest_mm[i] / stations;
     surface.profile.least_mm[i] += frame.base_mm;
     surface.profile.greatest_mm[i] += frame.base_mm;
   }
@@ -201,6 +206,7 @@ Surface find_surface(const Plan& plan, const Build& build, Progress& progress) {
       crests.add(s, fields, surface.after_stroke[s]);
     }
     add_profile(fields, surface.profile);
+    for (std::size_t i = 0; i < surface.crest_mm.size(); ++i) surface.crest_mm[i] += crests.of_block()[i];
     for (std::size_t i = 0; i < fields.size(); ++i) {
       surface.volume_mm3 +=
           section_moment(Ground(plan.spool(), angle * static_cast<double>(from + i)), fields[i], frame.base_mm);

@@ -39,6 +39,8 @@ using ZoneRadii = std::array<double, zone_count>;
 
 struct Surface {
   SurfaceProfile profile;
+  std::vector<double>
+      crest_mm;  // mean crest radius over the angle at each of the profile's places, after the last stroke
   std::vector<ZoneRadii> after_stroke;  // after each stroke of the build
   std::vector<EdgeShapes> edges;        // after each stroke
   double greatest_mm = 0.0;             // outer radius of the highest fiber, exact; the barrel's for an empty build

@@ -93,7 +93,7 @@ std::string blurred_words(const Plan& plan, const EdgeProfile& profile) {
 std::string lens_words(const PhotoFound& found) {
   if (!found.lens_bend_px) return "not corrected; too little of the flanges' outer edges is seen to tell its bend";
   std::string words = fmt::format("not corrected; bends the flanges' outer edges by {} +-{} px",
-                                  figure(*found.lens_bend_px, 1), figure(found.lens_sigma_px, 1));
+                                  figure(std::abs(*found.lens_bend_px), 1), figure(found.lens_sigma_px, 1));
   if (found.lens_off != 0.0)
     words += fmt::format(", diameters by up to {} %, in their sigma", figure(100.0 * std::abs(found.lens_off), 2));
   return words;

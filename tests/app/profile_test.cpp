@@ -1,4 +1,5 @@
 // The profile from a photograph on the command line. The photograph is rendered here.
+#include <cmath>
 #include <string>
 
 #include <catch2/catch.hpp>
@@ -50,7 +51,8 @@ TEST_CASE("profile: a photograph beside its plan, as text, JSON and tables") {
   const Ran text = shop.run("$LW profile a.lay.toml a.jpg --distance \"0.8 m\" --csv a.csv --measured m.csv");
   CAPTURE(text.err);
   REQUIRE(text.code == 0);
-  CHECK_THAT(text.out, Contains("at the end of the wind") && Contains("800 mm, as given") && Contains("left") &&
+  CHECK_THAT(text.out, Contains("at the end of the wind") && Contains("800 mm, as given") &&
+                           Contains("not corrected; bends the flanges' outer edges by") && Contains("left") &&
                            Contains("An estimate"));
   CHECK_THAT(content(shop.at("a.csv")), Contains("x_mm,diameter_mm,sigma_mm,planned_mm\n"));
   CHECK_THAT(content(shop.at("m.csv")), Contains("end,"));
@@ -63,9 +65,18 @@ TEST_CASE("profile: a photograph beside its plan, as text, JSON and tables") {
   CHECK(told.at("outer_diameter").at("middle").at("diameter").get<double>() == Approx(62.0).margin(0.15));
   // A layer on a barrel of 50 mm.
   CHECK(told.at("outer_diameter").at("middle").at("planned").get<double>() == Approx(51.0).margin(0.02));
+  CHECK(std::abs(told.at("camera").at("lens_bend_px").get<double>()) <
+        2.0 * told.at("camera").at("lens_sigma_px").get<double>());
+  CHECK(told.at("camera").at("lens_off") == 0.0);
   CHECK(told.at("when") == "when layer 1 has ended");
   REQUIRE(shop.run("$LW profile a.lay.toml a.jpg --turns 55 --measured turns.csv").code == 0);
   CHECK_THAT(content(shop.at("turns.csv")), Contains("55"));
+  // Drawn over the build's, at the end and when a layer has ended.
+  REQUIRE(shop.run("$LW profile a.lay.toml a.jpg --picture a.svg").code == 0);
+  CHECK_THAT(content(shop.at("a.svg")), Contains("<svg"));
+  REQUIRE(shop.run("$LW profile a.lay.toml a.jpg --picture a.png --layer 1").code == 0);
+  CHECK(content(shop.at("a.png")).substr(1, 3) == "PNG");
+  CHECK(shop.run("$LW profile a.lay.toml a.jpg --picture a.gif").code == 2);
   // What it writes, others read.
   CHECK(shop.run("$LW record add a.lay.toml --spool-number 1 --records r.db --measured m.csv").code == 0);
   CHECK_THAT(shop.run("$LW record show 1 --records r.db").out, Contains("end, diameter, middle"));

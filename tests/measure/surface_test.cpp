@@ -27,6 +27,23 @@ TEST_CASE("outer diameter of a nested build is that of its crests") {
   CHECK(m.rim_clearance_mm == Approx(80.0 - 54.4641).margin(1e-4));
 }
 
+// Turns of 1 mm at 50.5 mm, so far apart that a crest reaches from each to the bare barrel: within 1 mm of a turn's edge it stands
+// at the turn's top, beyond that the barrel is felt. The same closed form as above for turns that lie close.
+TEST_CASE("mean crests along the axis") {
+  const Plan plan = plan_of(draft());
+  Progress progress;
+  const Build close = nested(plan, 90, 5, 20, 1.0);
+  const Surface surface = find_surface(plan, close, progress);
+  REQUIRE(surface.crest_mm.size() == surface.profile.x_mm.size());
+  for (const double crest : surface.crest_mm) CHECK(2.0 * crest == Approx(108.9282).margin(0.009));
+  const Surface one = find_surface(plan, helix(plan, 64, 2.5, 0.0, 3.0), progress);
+  for (std::size_t i = 0; i < one.crest_mm.size(); ++i) {
+    const double off = std::abs(one.profile.x_mm[i] - 2.5);
+    if (off < 0.9) CHECK(one.crest_mm[i] == Approx(51.0).margin(0.005));
+    if (off > 1.6) CHECK(one.crest_mm[i] == Approx(50.0).margin(1e-6));
+  }
+}
+
 TEST_CASE("bare barrel shows between turns") {
   const Plan plan = plan_of(draft());
   const Measurements m = measured(plan, helix(plan, 64, 2.5, 0.0, 3.0));
