@@ -62,3 +62,31 @@ TEST_CASE("until takes a turn and a length, and shows less wind") {
   CHECK(std::abs(first_layer("turn.png") - first_layer("length.png")) < 0.05 * first_layer("turn.png"));
   CHECK(first_layer("whole.png") > 1.6 * first_layer("turn.png"));
 }
+
+TEST_CASE("two winds stand beside one another in one picture, on one scale") {
+  const Workshop shop;
+  shop.write("a.lay.toml", spool_plan(40.0));
+  shop.write("b.lay.toml", spool_plan(90.0));
+  const std::string options = " --plain --colour length --size 800x300";
+  const auto half = [](const PictureFile& picture, int from) {
+    std::vector<std::array<std::uint8_t, 3>> pixels;
+    for (int y = 0; y < picture.height; ++y)
+      for (int x = from; x < from + 398; ++x)
+        pixels.push_back({picture.at(x, y).r, picture.at(x, y).g, picture.at(x, y).b});
+    return pixels;
+  };
+  REQUIRE(shop.run("$LW picture a.lay.toml --beside a.lay.toml -o same.png" + options).code == 0);
+  REQUIRE(shop.run("$LW picture a.lay.toml --beside b.lay.toml -o both.png" + options).code == 0);
+  REQUIRE(shop.run("$LW picture b.lay.toml --beside a.lay.toml -o changed.png" + options).code == 0);
+  const PictureFile same = read_png(shop.at("same.png")), both = read_png(shop.at("both.png")),
+                    changed = read_png(shop.at("changed.png"));
+  REQUIRE(both.width == 800);
+  CHECK(half(same, 0) == half(same, 402));
+  // A wind looks alike on either side of the same other one; beside a longer one its end has a lower colour than alone.
+  CHECK(half(both, 0) == half(changed, 402));
+  CHECK(half(both, 402) == half(changed, 0));
+  CHECK(half(both, 0) != half(same, 0));
+  CHECK(shop.run("$LW picture a.lay.toml b.lay.toml --beside a.lay.toml -o folder").code == 2);
+  CHECK(shop.run("$LW picture a.lay.toml --beside none.lay.toml -o a.png").code == 1);
+  CHECK(shop.run("$LW picture a.lay.toml --beside b.lay.toml -o b.lay.toml").code == 2);
+}
