@@ -156,6 +156,13 @@ struct StepState {
   TypingState::Clock::time_point next;  // when it steps again
 };
 
+// A colour that is mixed, while its picker is open.
+struct MixState {
+  std::string path;
+  std::array<float, 3> shares{};  // red, green, blue
+  std::uint64_t gesture = 0;
+};
+
 // Where the keyboard is. By itself it is with the picture, and keys are commands; a panel takes those that move about
 // in it and operate it.
 struct FocusState {
@@ -195,6 +202,7 @@ struct PanelState {
   ColoursState colours;
   TypingState typing;
   StepState step;
+  MixState mix;
   FocusState focus;
   FindingsState findings;
   SectionState section;

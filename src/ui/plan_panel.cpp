@@ -10,9 +10,11 @@
 #include "base/spelling.h"
 #include "desk/field_help.h"
 #include "desk/issue_words.h"
+#include "plan/mixed_colour.h"
 #include "session/file_commands.h"
 #include "session/plan_commands.h"
 #include "session/window_commands.h"
+#include "ui/colour_field.h"
 #include "ui/plan_field.h"
 #include "ui/style.h"
 
@@ -62,6 +64,7 @@ bool is_lacking(const FieldRow& row) { return row.info->required && row.text.emp
 
 // What all fields of the form have in common.
 struct Form {
+  const Workbench& bench;
   const Desk& desk;
   const std::vector<FieldRow>& rows;
   Theme theme;
@@ -80,7 +83,9 @@ void name_cell(const FieldRow& row, bool quiet) {
 void value_cell(const Form& form, const FieldRow& row, bool quiet, PanelState& state, Commands& out) {
   const bool choice = row.info->kind == FieldKind::choice;
   // A choice has no unit, and its words need the room.
-  const float behind = choice ? 0.0F : form.unit_width + step_buttons_width();
+  const float behind = !choice                  ? form.unit_width + step_buttons_width()
+                       : takes_mixed(*row.info) ? colour_patch_width()
+                                                : 0.0F;
   ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - behind);
   const bool wrong = has_error(row.issues) || is_lacking(row);
   if (wrong) ImGui::PushStyleColor(ImGuiCol_Border, error_color(form.theme));
@@ -92,6 +97,7 @@ void value_cell(const Form& form, const FieldRow& row, bool quiet, PanelState& s
   if (wrong) ImGui::PopStyleColor();
   state.places.note_item("field " + row.path);
   if (!ImGui::IsItemActive() && row.issues.empty()) help_tip(row);  // it would hide what is wrong
+  if (takes_mixed(*row.info)) colour_patch(form.bench, row, state, out);
   if (choice) return;
   step_buttons(form.desk, row, form.fiber_mm, state, out);
   ImGui::SameLine(0.0F, em(0.35F));
@@ -230,7 +236,11 @@ void plan_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const Document& document = *desk->document;
   const PlanDraft& draft = document.state().draft;
   const std::vector<FieldRow>& rows = bench.rows();
-  const Form form{*desk, rows, desk->stage.view.theme, em(desk->stage.view.units == Units::inch ? 4.9F : 3.3F),
+  const Form form{bench,
+                  *desk,
+                  rows,
+                  desk->stage.view.theme,
+                  em(desk->stage.view.units == Units::inch ? 4.9F : 3.3F),
                   draft.fiber.diameter_mm};
   ImGui::PushID(static_cast<int>(desk->id));  // a field of another plan is another field
   texts_of(draft, state, out);
