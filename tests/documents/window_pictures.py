@@ -55,6 +55,7 @@ def a_lesson(window, copy):
             w.until("it asks again", lambda s: s["lesson"]["step"] == 3 and not s["lesson"]["waits"])
     w.until("it is seen", lambda s: s["stage"]["scrub"]["at_end"] and s["stage"]["wedge"] is not None)
     time.sleep(2.0)  # the camera flies there
+    w.at_rest("picture", "other picture")
     painted(w)
     w.shoot("lesson")
     w.process.terminate()
