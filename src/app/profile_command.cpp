@@ -33,7 +33,7 @@ namespace {
 
 struct ProfileOptions {
   std::string plan, photo;
-  bool json = false;
+  bool json = false, shaped_flanges = false;
   std::string distance;
   double spool_error_percent = 0.1;
   std::optional<int> layer;
@@ -146,6 +146,7 @@ int run(const ProfileOptions& options, const EntrySource& entries) {
   if (!plan.ok()) return exit_unsound;
   PhotoSettings settings;
   settings.spool_error = 0.01 * options.spool_error_percent;
+  settings.flat_flanges = !options.shaped_flanges;
   if (const Issues trouble = read_distance(plan.value(), options.distance, settings); !trouble.empty()) {
     print_issues(trouble);
     return exit_command_line;
@@ -179,6 +180,8 @@ void add_options(CommandLine command, ProfileOptions& options) {
       .type_name("PERCENT")
       .check(number_between(0.001, 5.0))
       .capture_default_str();
+  command.add_flag("--shaped-flanges", options.shaped_flanges,
+                   "The flanges are not flat outside: what bends their edges is not taken for the lens");
   const CommandOption layer =
       command.add_option("--layer", options.layer, "The layer that had just ended; else the wind's end")
           .type_name("N")

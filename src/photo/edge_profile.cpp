@@ -173,7 +173,8 @@ std::string why_not(const PhotoFound& found, const Plan& plan, bool distance_giv
   if (std::abs(found.lens_off) > most_lens_off) {
     return fmt::format(
         "the lens bends the flanges' outer edges by {:.1f} px, so that diameters would be off by {:.1f} %, at most "
-        "{:.1f} will do. Go farther away and zoom in, or let the camera correct its lens",
+        "{:.1f} will do. Go farther away and zoom in, or let the camera correct its lens; flanges that are not flat "
+        "outside bend these edges, too",
         std::abs(found.lens_bend_px.value_or(0.0)), 100.0 * std::abs(found.lens_off), 100.0 * most_lens_off);
   }
   return "";
@@ -209,7 +210,9 @@ Result<EdgeProfile> edge_profile(const GreyPhoto& photo, const Plan& plan, const
   profile.found.distance_most_mm = far;
   // A distance that is given is one by a tape, within 2 %; no source.
   const double by_tape = settings.distance_mm ? 0.02 * distance : 0.0;
-  const auto lens = lens_bend(level.picture, level.edge_width, spool, size, distance, near - by_tape, far + by_tape);
+  std::optional<LensBend> lens;
+  if (settings.flat_flanges)
+    lens = lens_bend(level.picture, level.edge_width, spool, size, distance, near - by_tape, far + by_tape);
   const double lens_strength = lens ? lens->strength : 0.0;
   if (lens) {
     profile.found.lens_bend_px = lens->bend_px;

@@ -25,6 +25,8 @@ struct PhotoSettings {
   // How far flange diameter and inside width of the real spool may be off the plan's, one sigma, of each. 0.001 is common
   // for moulded spools; no source.
   double spool_error = 0.001;
+  // Whether the flanges are flat outside, so that what bends their outer edges is the lens.
+  bool flat_flanges = true;
 };
 
 // Where a photograph is not taken.
@@ -45,7 +47,7 @@ struct PhotoFound {
   double inside_width_mm = 0.0;                            // as seen, at the barrel
   double hidden_left_mm = 0.0, hidden_right_mm = 0.0;      // width that the flanges' rims hide
   // By how much the ends of the flanges' outer edges bend toward the spool's middle, more than without distortion by the lens, with one
-  // sigma; none where too little of these edges is seen.
+  // sigma; none where the flanges are not flat or too little of these edges is seen.
   std::optional<double> lens_bend_px;
   double lens_sigma_px = 0.0;
   double lens_off = 0.0;  // share by which that puts off a diameter in the middle, what the sigma explains left out

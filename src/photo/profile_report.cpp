@@ -91,7 +91,7 @@ std::string blurred_words(const Plan& plan, const EdgeProfile& profile) {
 }
 
 std::string lens_words(const PhotoFound& found) {
-  if (!found.lens_bend_px) return "not corrected; too little of the flanges' outer edges is seen to tell its bend";
+  if (!found.lens_bend_px) return "not corrected; the flanges' outer edges do not tell how much it bends";
   std::string words = fmt::format("not corrected; bends the flanges' outer edges by {} +-{} px",
                                   figure(std::abs(*found.lens_bend_px), 1), figure(found.lens_sigma_px, 1));
   if (found.lens_off != 0.0)

@@ -68,6 +68,9 @@ TEST_CASE("profile: a photograph beside its plan, as text, JSON and tables") {
   CHECK(std::abs(told.at("camera").at("lens_bend_px").get<double>()) <
         2.0 * told.at("camera").at("lens_sigma_px").get<double>());
   CHECK(told.at("camera").at("lens_off") == 0.0);
+  const Ran shaped = shop.run("$LW profile a.lay.toml a.jpg --json --shaped-flanges");
+  REQUIRE(shaped.code == 0);
+  CHECK(Json::parse(shaped.out).at("camera").at("lens_bend_px").is_null());
   CHECK(told.at("when") == "when layer 1 has ended");
   REQUIRE(shop.run("$LW profile a.lay.toml a.jpg --turns 55 --measured turns.csv").code == 0);
   CHECK_THAT(content(shop.at("turns.csv")), Contains("55"));

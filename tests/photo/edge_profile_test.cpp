@@ -85,6 +85,8 @@ TEST_CASE("edge profile: a spool of 1 mm wire, seen in many ways, within half a 
       const PhotoFound& found = profile.found;
       CHECK(found.tilt_deg == Approx(view.tilt_deg).margin(0.05));
       CHECK(found.distance_given == given);
+      REQUIRE(found.lens_bend_px);
+      CHECK(found.lens_off == 0.0);  // a pinhole bends nothing
       if (given) CHECK(found.yaw_deg == Approx(view.yaw_deg).margin(0.1));
       if (given) CHECK(found.px_per_mm == Approx(view.px_per_mm).epsilon(0.001));
       if (given) CHECK(found.inside_width_mm == Approx(95.0).margin(0.2));
@@ -160,6 +162,11 @@ TEST_CASE(
   view.barrel = 0.06;
   CHECK_THAT(refusal(spool, view, spool, {view.distance_mm}),
              Contains("the lens bends the flanges' outer edges") && Contains("at most 0.5"));
+  PhotoSettings shaped{view.distance_mm};
+  shaped.flat_flanges = false;
+  const Result<EdgeProfile> taken = edge_profile(rendered(spool, view), plan_of(spool, 1.0), shaped);
+  REQUIRE(taken.ok());
+  CHECK_FALSE(taken.value().found.lens_bend_px);
 }
 
 TEST_CASE("edge profile: a picture that cannot be trusted is refused, and says why") {
