@@ -172,10 +172,11 @@ std::string why_not(const PhotoFound& found, const Plan& plan, bool distance_giv
   }
   if (std::abs(found.lens_off) > most_lens_off) {
     return fmt::format(
-        "the lens bends the flanges' outer edges by {:.1f} px, so that diameters would be off by {:.1f} %, at most "
-        "{:.1f} will do. Go farther away and zoom in, or let the camera correct its lens; flanges that are not flat "
+        "the lens bends the flanges' outer edges by {} px, so that diameters would be off by {} %, at most "
+        "{} will do. Go farther away and zoom in, or let the camera correct its lens; flanges that are not flat "
         "outside bend these edges, too",
-        std::abs(found.lens_bend_px.value_or(0.0)), 100.0 * std::abs(found.lens_off), 100.0 * most_lens_off);
+        figure(std::abs(found.lens_bend_px.value_or(0.0)), 1), figure(100.0 * std::abs(found.lens_off), 1),
+        figure(100.0 * most_lens_off, 1));
   }
   return "";
 }
