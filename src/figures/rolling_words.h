@@ -14,7 +14,7 @@ namespace laywright {
 [[nodiscard]] std::string rolling_words(const Plan& plan);
 
 // rolls, twist_stiffness_N, tension_N, critical_length and slip_length (mm, on the barrel; null where it does not roll),
-// slack_depth (mm, on the barrel), soft (laid turns may give way), assumed: the keys of the plan in whose place a usual value stands.
+// slack_depth (mm, on the barrel), soft (laid turns near a slope give way), assumed: the keys of the plan in whose place a usual value stands.
 [[nodiscard]] nlohmann::ordered_json rolling_block(const Plan& plan);
 
 }  // namespace laywright

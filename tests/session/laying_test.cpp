@@ -296,6 +296,12 @@ TEST_CASE("a build with few stations is called a quick look until the full one i
   REQUIRE(wait_until(bench, [&] { return bench.wound() != nullptr; }));
   CHECK_FALSE(bench.wound()->pass.full());
   CHECK(bench.quick_look() == "Quick look: heights are rough");
+  // Laid turns of a soft fiber give way in the full build alone.
+  REQUIRE(bench.apply(cmd::type_field("fiber.core_diameter", "0.25 mm")));
+  REQUIRE(bench.apply(cmd::type_field("fiber.modulus", "400 MPa")));
+  REQUIRE(wait_until(bench, [&] { return bench.wound()->plan().fiber().modulus_MPa == 400.0; }));
+  CHECK_FALSE(bench.wound()->pass.full());
+  CHECK(bench.quick_look() == "Quick look: heights are rough, and turns have not given way yet");
   REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", small_plan))));
   wait_for_build(bench);
   CHECK(bench.quick_look().empty());
