@@ -46,7 +46,7 @@ std::vector<std::string> commands(const Workshop& shop, const std::string& of = 
 
 // Values that are words: names of files, of choices, of keys alone.
 bool is_a_word(const std::string& value) {
-  static const std::set<std::string> words{"NAME", "WHAT", "DIR", "KEY", "TEXT", "WORD"};
+  static const std::set<std::string> words{"NAME", "WHAT", "DIR", "KEY", "TEXT", "WORD", "PLAN"};
   return words.contains(value) || value.starts_with("FILE");
 }
 
