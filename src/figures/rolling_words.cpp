@@ -28,13 +28,17 @@ std::vector<Assumed> assumed_in(const Torsion& torsion) {
 
 std::string digits(double value, int count) { return figure(value, decimals_for(value, count)); }
 
+constexpr const char* soft_words = "; soft: laid turns near a slope give way (an estimate, by discs in contact)";
+
 }  // namespace
 
 std::string rolling_words(const Plan& plan) {
   const Fiber& fiber = plan.fiber();
-  if (fiber.section == FiberSection::flat) return "flat: slides, does not roll";
   const Torsion torsion = torsion_of(plan);
-  if (!torsion.rolls) return fiber.friction == 0.0 ? "without friction it slides" : "held where it lands";
+  const std::string soft = is_soft(plan, torsion) ? soft_words : "";
+  if (fiber.section == FiberSection::flat) return fmt::format("flat: slides, does not roll{}", soft);
+  if (!torsion.rolls)
+    return fmt::format("{}{}", fiber.friction == 0.0 ? "without friction it slides" : "held where it lands", soft);
   std::string text = fmt::format("twist adds {} N to a pull of {} N; a stretch over {} mm falls off a turn",
                                  digits(torsion.stiffness_N, 3), digits(torsion.tension_N, 3),
                                  digits(roll_lengths(plan, torsion).critical_mm, 2));
@@ -42,10 +46,7 @@ std::string rolling_words(const Plan& plan) {
   for (const Assumed& one : assumed)
     text += fmt::format("{}{}", &one == &assumed.front() ? " (assumed: " : ", ", one.words);
   text += assumed.empty() ? "" : ")";
-  if (is_soft(plan, torsion)) {
-    text += "; soft: laid turns near a slope give way (an estimate, by discs in contact)";
-  }
-  return text;
+  return text + soft;
 }
 
 nlohmann::ordered_json rolling_block(const Plan& plan) {

@@ -126,10 +126,9 @@ void Grains::push_off(Grain& grain, const Section& bare) const {
     grain.force_r -= holds * tr;
     grain.force_rolled += holds;
   };
-  const BarrelLine& barrel = bare.barrel();
-  press(barrel.at_zero + barrel.slope * grain.x + thicker - grain.r, {0.0, 1.0}, 0);
-  press(bare.left().at_axis + bare.left().slope * grain.r + thicker - grain.x, {1.0, 0.0}, 1);
-  press(grain.x - (bare.right().at_axis + bare.right().slope * grain.r - thicker), {-1.0, 0.0}, 2);
+  press(bare.barrel().at(grain.x) + thicker - grain.r, {0.0, 1.0}, 0);
+  press(bare.left().at(grain.r) + thicker - grain.x, {1.0, 0.0}, 1);
+  press(grain.x - (bare.right().at(grain.r) - thicker), {-1.0, 0.0}, 2);
 }
 
 void Grains::push_apart(Touch& touch) {

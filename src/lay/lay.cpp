@@ -46,8 +46,7 @@ constexpr double least_reach = 8.0;  // nodes
 Rolling rolling_of(const Plan& plan, int stations, std::uint64_t seed) {
   const Torsion torsion = torsion_of(plan);
   if (!torsion.rolls) return {};
-  const double radius = 0.5 * (plan.spool().barrel_diameter_mm + 0.5 * plan.spool().barrel_taper_mm);
-  const double step = 2.0 * std::numbers::pi / stations * radius;
+  const double step = 2.0 * std::numbers::pi / stations * middle_radius_mm(plan);
   const double critical = roll_lengths(plan, torsion).critical_mm / step;
   Rolling rolling;
   rolling.stiffness = torsion.over_tension();
@@ -84,8 +83,7 @@ class Winder {
     build_.stations_per_turn = stations_;
     build_.fiber_diameter_mm = d;
     build_.seed = settings.seed;
-    if (settings.gives_way && std::isfinite(plan.fiber().friction) && is_soft(plan, torsion_of(plan)))
-      slump_.emplace(plan, stations_);
+    if (settings.gives_way && is_soft(plan, torsion_of(plan))) slump_.emplace(plan, stations_);
     build_.nodes.reserve(static_cast<std::size_t>((turns_estimate(plan.draft()) + 2.0) * stations_));
   }
 

@@ -67,19 +67,14 @@ double Section::cap(std::int32_t i, double x) const {
 }
 
 Section::Height Section::height(double x) const {
-  Height height{barrel_.at_zero + barrel_.slope * x, none};
-  const auto take = [&](std::int32_t i) {
+  Height height{barrel_.at(x), none};
+  any_near(x, most_, [&](std::int32_t i) {
     const double keeps = reach(i);
-    if ((*this)[i].r + keeps <= height.r || std::abs(x - (*this)[i].x) >= keeps) return;
+    if ((*this)[i].r + keeps <= height.r || std::abs(x - (*this)[i].x) >= keeps) return false;
     const double r = cap(i, x);
     if (r > height.r) height = {r, i};
-  };
-  const std::int32_t at = at_or_before(x);
-  for (std::int32_t i = at; i != none && x - (*this)[i].x < most_; i = (*this)[i].before) take(i);
-  for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < most_;
-       i = (*this)[i].after) {
-    take(i);
-  }
+    return false;
+  });
   return height;
 }
 

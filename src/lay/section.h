@@ -9,6 +9,7 @@
 // and half of the turn's that lies there: the circle's reach.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <vector>
@@ -21,12 +22,16 @@ namespace laywright {
 struct FaceLine {
   double at_axis = 0.0;
   double slope = 0.0;
+
+  [[nodiscard]] double at(double r) const { return at_axis + slope * r; }
 };
 
 // The barrel, offset outward by the same: r = at_zero + slope * x.
 struct BarrelLine {
   double at_zero = 0.0;
   double slope = 0.0;
+
+  [[nodiscard]] double at(double x) const { return at_zero + slope * x; }
 };
 
 class Section {
@@ -86,31 +91,41 @@ class Section {
   };
   [[nodiscard]] Height height(double x) const;
 
+  // Asks of the exposed circles nearer to x than that, from x outward, first on its left, until one says yes. Whether one did.
+  template <class Ask>
+  bool any_near(double x, double nearer_than, Ask&& ask) const {
+    const std::int32_t at = at_or_before(x);
+    for (std::int32_t i = at; i != none && x - (*this)[i].x < nearer_than; i = (*this)[i].before) {
+      if (ask(i)) return true;
+    }
+    for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < nearer_than;
+         i = (*this)[i].after) {
+      if (ask(i)) return true;
+    }
+    return false;
+  }
+
   // Whether a turn is in the way of a centre at (x, r): nearer than its reach, or over it. Faces and barrel left out.
   [[nodiscard]] bool in_the_way(double x, double r) const {
-    const auto meets = [&](std::int32_t i) {
+    return any_near(x, most_, [&](std::int32_t i) {
       const Exposed& c = (*this)[i];
       const double keeps = reach(i);
       const double up = r - c.r;
       const double off = x - c.x;
       if (up < 0.0) return even_ || std::abs(off) < keeps;
       return up < keeps && off * off + up * up < keeps * keeps;
-    };
-    const std::int32_t at = at_or_before(x);
-    for (std::int32_t i = at; i != none && x - (*this)[i].x < most_; i = (*this)[i].before) {
-      if (meets(i)) return true;
-    }
-    for (std::int32_t i = at == none ? first_ : (*this)[at].after; i != none && (*this)[i].x - x < most_;
-         i = (*this)[i].after) {
-      if (meets(i)) return true;
-    }
-    return false;
+    });
   }
 
   // Has what the next landing or insertion begins with brought near from memory: a wind comes back to a station after a
   // turn, when it has left the nearest cache.
   void bring_near() const {
     if (cursor_ != none) __builtin_prefetch(&(*this)[cursor_]);
+  }
+
+  // x, or where the nearer face is at r. Above the rim, where nothing is kept, the faces may even meet: the left one counts.
+  [[nodiscard]] double between_faces(double x, double r) const {
+    return std::max(left_.at(r), std::min(right_.at(r), x));
   }
 
   // No centre lies farther from the axis.

@@ -139,12 +139,12 @@ Resting set_down(const Section& section, double x) {
   const Contact below = height.circle == Section::none ? face(Kind::barrel) : Contact{Kind::circle, height.circle};
   const Resting node{x, height.r, below, below};
   // Beyond a face, the fiber slips in to where the face meets the surface.
-  if (x < section.left().at_axis + section.left().slope * node.r) {
+  if (x < section.left().at(node.r)) {
     const View<1> view(section);
     const Stop corner = sliding::end_of_descent(view, view.near(), face(Kind::left_face), view.first(), HUGE_VAL);
     return {corner.at.x, corner.at.r, corner.contact, corner.next};
   }
-  if (x > section.right().at_axis + section.right().slope * node.r) {
+  if (x > section.right().at(node.r)) {
     const View<-1> view(section);
     const Stop corner = sliding::end_of_descent(view, view.near(), face(Kind::right_face), view.first(), HUGE_VAL);
     return {-corner.at.x, corner.at.r, corner.next, corner.contact};

@@ -171,13 +171,13 @@ Stop end_of_descent(const View<S>& view, FaceLine line, Contact on, std::int32_t
   using Kind = Contact::Kind;
   const double m = view.barrel_slope();
   const double barrel_r = (view.barrel_at(0.0) + m * line.at_axis) / (1.0 - m * line.slope);
-  Stop end{{line.at_axis + line.slope * barrel_r, barrel_r}, on, {Kind::barrel, Section::none}};
+  Stop end{{line.at(barrel_r), barrel_r}, on, {Kind::barrel, Section::none}};
   // Higher up there may be turns again, under which the point has come by.
   const double highest = top + from_above * view.d();
   for (std::int32_t i = from; i != Section::none; i = view.after(i)) {
     const Vec c = view.centre(i);
     // The line leans by its slope only: far circles cannot reach it.
-    if (c.x - view.most_reach() > line.at_axis + line.slope * (line.slope > 0.0 ? highest : end.at.r)) break;
+    if (c.x - view.most_reach() > line.at(line.slope > 0.0 ? highest : end.at.r)) break;
     const double d = view.reach(i);
     const Meeting meeting = meet(face_line(line), c, d);
     if (meeting.meets && meeting.second.r >= c.r) {
@@ -224,7 +224,7 @@ Stop end_of_barrel(const View<S>& view, Vec q, const Contact& on) {
   const FaceLine face = view.far();
   const double face_r =
       (view.barrel_at(0.0) + view.barrel_slope() * face.at_axis) / (1.0 - view.barrel_slope() * face.slope);
-  Stop end{{face.at_axis + face.slope * face_r, face_r}, on, {View<S>::far_face, Section::none}};
+  Stop end{{face.at(face_r), face_r}, on, {View<S>::far_face, Section::none}};
   // Not only the first turn: another straight above it, by rounding nearer, may have the side that is met.
   for (std::int32_t i = view.first_right_of(q.x); i != Section::none; i = view.after(i)) {
     const Vec c = view.centre(i);

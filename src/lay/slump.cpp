@@ -35,24 +35,18 @@ Carried carried(const Section& section, double x, double r, double half, std::ui
   const double near = carries_d * d;
   int turns = 0;
   Carried is;
-  const auto ask = [&](std::int32_t i) {
+  section.any_near(x, 2.0 * d, [&](std::int32_t i) {
     const Section::Exposed& circle = section[i];
     const double keeps = half + static_cast<double>(circle.half) + near;
     const double dx = x - circle.x;
     const double dr = r - circle.r;
-    if (dr <= 0.0 || dx * dx + dr * dr > keeps * keeps) return;
+    if (dr <= 0.0 || dx * dx + dr * dr > keeps * keeps) return false;
     ++turns;
     if (circle.stroke == stroke && dr > ride_up_d * d) is.rides_up = true;
-  };
-  const std::int32_t at = section.at_or_before(x);
-  for (std::int32_t i = at; i != Section::none && x - section[i].x < 2.0 * d; i = section[i].before) ask(i);
-  for (std::int32_t i = at == Section::none ? section.first() : section[at].after;
-       i != Section::none && section[i].x - x < 2.0 * d; i = section[i].after) {
-    ask(i);
-  }
-  const bool barrel = r - (section.barrel().at_zero + section.barrel().slope * x) < near;
-  const bool face = x - (section.left().at_axis + section.left().slope * r) < near ||
-                    section.right().at_axis + section.right().slope * r - x < near;
+    return false;
+  });
+  const bool barrel = r - section.barrel().at(x) < near;
+  const bool face = x - section.left().at(r) < near || section.right().at(r) - x < near;
   const int contacts = turns + (barrel ? 1 : 0) + (face ? 1 : 0);
   if (contacts > 1) {
     is.support = Support::valley;
@@ -82,7 +76,7 @@ Slump::Slump(const Plan& plan, int stations)
   slack_mm_ = slack_depth_mm(plan, torsion);
   rolls_ = torsion.rolls;
   twist_over_tension_ = torsion.rolls ? torsion.over_tension() : 0.0;
-  radius_ = 0.5 * (spool.barrel_diameter_mm + 0.5 * spool.barrel_taper_mm);
+  radius_ = middle_radius_mm(plan);
   const double opens =
       std::tan(spool.flange_taper_rad) * 0.5 * (spool.flange_diameter_mm - spool.barrel_diameter_mm);
   left_end_ = -opens - spool.flange_runout_mm - d_;
@@ -103,12 +97,10 @@ std::vector<bool> Slump::near_slopes(const std::vector<Section>& sections) const
     const Section& section = sections[s];
     for (std::size_t i = 0; i < columns; ++i) {
       const double x = left_end_ + (static_cast<double>(i) + 0.5) * d_;
+      const double r = section.height(x).r;
       double highest = 0.0;
       for (const double aside : {-1.0, -0.5, 0.0, 0.5, 1.0}) {
-        const double r = section.height(x).r;
-        const double left = section.left().at_axis + section.left().slope * r;
-        const double right = section.right().at_axis + section.right().slope * r;
-        highest = std::max(highest, section.height(std::clamp(x + aside * d_, left, right)).r);
+        highest = std::max(highest, section.height(section.between_faces(x + aside * d_, r)).r);
       }
       crest[i] += highest;
     }
@@ -219,9 +211,7 @@ void Slump::lay_anew(Build& build, std::vector<Section>& sections, std::size_t o
       const double lowest = fresh.height(x).r;
       if (m->moved || r < lowest) {
         r = std::max(r, lowest);
-        const double left = fresh.left().at_axis + fresh.left().slope * r;
-        const double right = fresh.right().at_axis + fresh.right().slope * r;
-        x = xs.decode(xs.nearest(std::clamp(x, left, right)));
+        x = xs.decode(xs.nearest(fresh.between_faces(x, r)));
         const std::uint32_t r_code = rs.nearest(std::max(r, fresh.height(x).r)) + 1U;
         r = rs.decode(r_code);
         const Carried is = carried(fresh, x, r, build.half_mm(k), stroke);

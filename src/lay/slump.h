@@ -18,7 +18,7 @@ namespace laywright {
 
 class Slump {
  public:
-  // Precondition: the plan is sound, its fiber soft and not held where it lands.
+  // Precondition: the plan is sound, its fiber soft.
   Slump(const Plan& plan, int stations);
 
   // The next node has been laid at r.

@@ -29,13 +29,6 @@ constexpr std::size_t newton_step_visits = 8;
 constexpr std::size_t most_ahead = 64;
 constexpr double most_ahead_rad = 0.5;
 
-// Above the rim, where nothing is kept, the faces may even meet: not for std::clamp.
-double between_faces(const Section& section, double x, double r) {
-  const FaceLine& left = section.left();
-  const FaceLine& right = section.right();
-  return std::max(left.at_axis + left.slope * r, std::min(right.at_axis + right.slope * r, x));
-}
-
 }  // namespace
 
 StringWindow::StringWindow(std::vector<Section>& sections, double friction, double angle, std::size_t length,
@@ -245,7 +238,7 @@ Resting StringWindow::placed(const Section& section, double x, double r) {
   const Resting down = set_down(section, x);
   if (r <= down.r) return down;
   // Clear of what lies below. A face that leans in may be in the way up there; beside it, turns may stand higher.
-  const double between = between_faces(section, down.x, r);
+  const double between = section.between_faces(down.x, r);
   if (between != down.x) {
     const Resting beside = set_down(section, between);
     return r > beside.r ? Resting{beside.x, r, {}, {}} : beside;
@@ -312,8 +305,7 @@ StringWindow::Link StringWindow::link_after(std::size_t k) const {
 void StringWindow::place_ahead(std::size_t k, double x, double r) {
   StringNode& here = movable(k);
   const Section& section = *here.section;
-  const bool clear = r > section.barrel().at_zero + section.barrel().slope * x && !section.in_the_way(x, r) &&
-                     between_faces(section, x, r) == x;
+  const bool clear = r > section.barrel().at(x) && !section.in_the_way(x, r) && section.between_faces(x, r) == x;
   here.rest = clear ? Resting{x, r, {}, {}} : placed(section, x, r);
   here.ledge.known = false;
 }

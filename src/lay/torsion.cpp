@@ -18,12 +18,11 @@ constexpr double usual_strain = 6e-4;
 
 constexpr double soft_slack_d = 0.5;
 
-// Of the barrel.
+}  // namespace
+
 double middle_radius_mm(const Plan& plan) {
   return 0.5 * (plan.spool().barrel_diameter_mm + 0.5 * plan.spool().barrel_taper_mm);
 }
-
-}  // namespace
 
 Torsion torsion_of(const Plan& plan) {
   const Fiber& fiber = plan.fiber();
@@ -59,7 +58,8 @@ Torsion torsion_of(const Plan& plan) {
 double slack_depth_mm(const Plan& plan, const Torsion& torsion) { return torsion.strain * middle_radius_mm(plan); }
 
 bool is_soft(const Plan& plan, const Torsion& torsion) {
-  return !torsion.assumed() && slack_depth_mm(plan, torsion) >= soft_slack_d * plan.fiber().diameter_mm;
+  return std::isfinite(plan.fiber().friction) && !torsion.assumed() &&
+         slack_depth_mm(plan, torsion) >= soft_slack_d * plan.fiber().diameter_mm;
 }
 
 double critical_length_mm(double stiffness_over_tension, double diameter_mm, double radius_mm) {

@@ -27,11 +27,15 @@ struct Torsion {
 // one that strains the core by 0.06 % (0.5 N on 125 um of glass: 0.057 %).
 [[nodiscard]] Torsion torsion_of(const Plan& plan);
 
+// Of the barrel, at its middle.
+[[nodiscard]] double middle_radius_mm(const Plan& plan);
+
 // How far a turn may sink before it is slack, mm: R T / (E A) at the middle of the barrel (derived).
 [[nodiscard]] double slack_depth_mm(const Plan& plan, const Torsion& torsion);
 
-// Soft: a laid turn may sink by half a diameter, into another groove, and still be taut. The lay model leaves laid turns where
-// they are, and so tells ridges of such a fiber too high. Only where the plan says how stiff it is. (Glass at its usual pull: a sixth of a diameter; metal less.)
+// Soft: a laid turn may sink by half a diameter, into another groove, and still be taut; so it may give way (slump.h). Only where
+// the plan says how stiff the fiber is, and not where it is held as it lands. (Glass at its usual pull: a sixth of a diameter;
+// metal less.)
 [[nodiscard]] bool is_soft(const Plan& plan, const Torsion& torsion);
 
 // Longest stretch, held at both ends, that can stay on top of a single turn, mm: pi sqrt((1 + k) d R) for k = K / T

@@ -12,8 +12,8 @@ namespace {
 
 // Distance from the surface of a fiber at (x, r) to a flange face, along x.
 double distance_to_face(const Section& section, Side side, double x, double r) {
-  if (side == Side::left) return x - (section.left().at_axis + section.left().slope * r);
-  return section.right().at_axis + section.right().slope * r - x;
+  if (side == Side::left) return x - section.left().at(r);
+  return section.right().at(r) - x;
 }
 
 // The node of either stroke that is outermost at a station.

@@ -86,20 +86,25 @@ void draw_scale_bar(Drawing& drawing, Point at, double most_mm, double scale) {
   drawing.add(Text{{at.x + page + 1.5, at.y + 1.5}, setting(length) + " mm", 2.8, Align::start, false, false, ink});
 }
 
+std::vector<double> ruler_ticks(const Ruler& ruler) {
+  const double step = round_figure_below(24.0 / (ruler.length_mm / (ruler.to - ruler.from)));
+  std::vector<double> ticks;
+  // A little beyond the end, so that rounding does not lose the last tick.
+  for (double n = std::ceil(ruler.from / step - 1e-9); n * step <= ruler.to + 1e-9 * step; ++n)
+    ticks.push_back(n * step);
+  return ticks;
+}
+
 void draw_ruler(Drawing& drawing, const Ruler& ruler) {
   constexpr double tick = 1.2, text_height = 2.6;
   const double scale = ruler.length_mm / (ruler.to - ruler.from);
-  const double step = round_figure_below(24.0 / scale);
   const auto point = [&](double value, double away) -> Point {
     const double along = (value - ruler.from) * scale;
     return ruler.upright ? Point{ruler.at.x - away, ruler.at.y - along}
                          : Point{ruler.at.x + along, ruler.at.y + away};
   };
   draw_line(drawing, point(ruler.from, 0.0), point(ruler.to, 0.0), thin);
-  // A little beyond the end, so that rounding does not lose the last tick.
-  const double first = std::ceil(ruler.from / step - 1e-9);
-  for (double n = first; n * step <= ruler.to + 1e-9 * step; ++n) {
-    const double value = n * step;
+  for (const double value : ruler_ticks(ruler)) {
     draw_line(drawing, point(value, 0.0), point(value, tick), thin);
     const Point at = point(value, tick + 0.6);
     const Align align = ruler.upright ? Align::end : Align::middle;

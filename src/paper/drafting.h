@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "paper/drawing.h"
 
@@ -35,5 +36,8 @@ struct Ruler {
   std::string words;  // what it measures
 };
 void draw_ruler(Drawing& drawing, const Ruler& ruler);
+
+// The values at its ticks.
+[[nodiscard]] std::vector<double> ruler_ticks(const Ruler& ruler);
 
 }  // namespace laywright

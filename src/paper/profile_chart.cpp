@@ -68,11 +68,11 @@ class Plot {
     draw_box(drawing_, {to, area_.top, area_.right() - to, area_.height}, hidden_color, {});
   }
 
-  // At the ticks of the ruler beside it.
   void draw_grid() const {
-    const double step = round_figure_below(24.0 * (up_.to - up_.from) / area_.height);
-    for (double n = std::ceil(up_.from / step - 1e-9); n * step <= up_.to + 1e-9 * step; ++n)
-      draw_line(drawing_, {area_.left, at(0.0, n * step).y}, {area_.right(), at(0.0, n * step).y}, grid_pen);
+    for (const double diameter : ruler_ticks(upright_ruler())) {
+      const double y = at(0.0, diameter).y;
+      draw_line(drawing_, {area_.left, y}, {area_.right(), y}, grid_pen);
+    }
   }
 
   void draw_band() const {
@@ -93,12 +93,10 @@ class Plot {
 
   // Both flanges are seen cut, as in a section.
   void draw_frame() const {
-    constexpr double flange = 3.0;
     draw_box(drawing_, {area_.left - flange, area_.top, flange, area_.height}, flange_color, frame_pen);
     draw_box(drawing_, {area_.right(), area_.top, flange, area_.height}, flange_color, frame_pen);
     draw_line(drawing_, {area_.left, area_.bottom()}, {area_.right(), area_.bottom()}, frame_pen);
-    draw_ruler(drawing_,
-               {{area_.left - flange, area_.bottom()}, area_.height, up_.from, up_.to, true, "outer diameter, mm"});
+    draw_ruler(drawing_, upright_ruler());
     draw_ruler(drawing_, {{area_.left, area_.bottom()},
                           area_.width,
                           0.0,
@@ -107,6 +105,11 @@ class Plot {
                           "along the axis from the left flange, mm"});
   }
 
+  [[nodiscard]] Ruler upright_ruler() const {
+    return {{area_.left - flange, area_.bottom()}, area_.height, up_.from, up_.to, true, "outer diameter, mm"};
+  }
+
+  static constexpr double flange = 3.0;
   Drawing& drawing_;
   Box area_;
   const ProfileChart& chart_;

@@ -29,8 +29,8 @@ struct SectionCut {
   std::size_t layers = 0;                              // of the whole wind
 
   // Where the flange faces are at a radius.
-  [[nodiscard]] double left_face(double r_mm) const { return left.at_axis + left.slope * r_mm; }
-  [[nodiscard]] double right_face(double r_mm) const { return right.at_axis + right.slope * r_mm; }
+  [[nodiscard]] double left_face(double r_mm) const { return left.at(r_mm); }
+  [[nodiscard]] double right_face(double r_mm) const { return right.at(r_mm); }
   [[nodiscard]] double barrel(double x_mm) const {
     return barrel_left_mm + (barrel_right_mm - barrel_left_mm) * x_mm / inside_width_mm;
   }

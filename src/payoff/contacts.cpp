@@ -32,24 +32,20 @@ Surroundings surroundings(const Section& section, double x_mm, double r_mm, doub
   const double near = touching_d * section.fiber_diameter(), far = section.most_reach() + near;
   Surroundings found;
   Flank left_flank, right_flank;
-  const auto meet = [&](std::int32_t turn, double dx, Flank& side) {
+  section.any_near(x_mm, far, [&](std::int32_t turn) {
+    const double off = section[turn].x - x_mm, dx = std::abs(off);
     const double up = r_mm - section[turn].r, keeps = section.reach(turn), touches = keeps + near;
     if (up < -near && dx < keeps - near) found.under = true;
-    if (up < -near || dx * dx + up * up > touches * touches) return;
+    if (up < -near || dx * dx + up * up > touches * touches) return false;
+    Flank& side = off > 0.0 ? right_flank : left_flank;
     const double cosine = up * section.per_reach(turn);
     if (cosine < at_equator) {
       side.beside = true;
     } else {
       side.cosine = std::max(side.cosine, cosine);
     }
-  };
-  const std::int32_t at = section.at_or_before(x_mm);
-  for (std::int32_t i = at; i != Section::none && x_mm - section[i].x < far; i = section[i].before)
-    meet(i, x_mm - section[i].x, left_flank);
-  for (std::int32_t i = at == Section::none ? section.first() : section[at].after;
-       i != Section::none && section[i].x - x_mm < far; i = section[i].after) {
-    meet(i, section[i].x - x_mm, right_flank);
-  }
+    return false;
+  });
   // The normal of a face that opens outward leans less than square.
   const auto face = [&](const FaceLine& line, double inward, Flank& side) {
     if (inward * (x_mm - line.at_axis - line.slope * r_mm) < near)

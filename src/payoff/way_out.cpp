@@ -63,7 +63,7 @@ double coming_to_rim(const Walk& walk, double x_mm, double r_mm, double rim_x, d
 double bend_over_end(const Section& section, Side end, double rim_mm, double x_mm, double r_mm) {
   const Walk walk{section, end};
   const FaceLine& face = end == Side::right ? section.right() : section.left();
-  const double rim_x = face.at_axis + face.slope * rim_mm;
+  const double rim_x = face.at(rim_mm);
   const double leaves = leaving(walk, x_mm, r_mm, rim_x, rim_mm);
   return leaves - std::min(leaves, coming_to_rim(walk, x_mm, r_mm, rim_x, rim_mm));
 }

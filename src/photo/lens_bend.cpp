@@ -5,6 +5,8 @@
 #include <cmath>
 #include <vector>
 
+#include <opencv2/core.hpp>
+
 namespace laywright {
 namespace {
 
@@ -34,31 +36,34 @@ std::vector<EdgeRow> outer_edge(const FlatPicture& picture, double edge_width, c
 // c of value = a + b t + c t^2, by least squares, twice again without what lies off it; none where too little is left.
 std::optional<double> curvature(const std::vector<EdgeRow>& edge, const std::vector<double>& values) {
   std::vector<bool> counts(edge.size(), true);
-  double a = 0.0, b = 0.0, c = 0.0;
+  cv::Vec3d fitted;
   for (int pass = 0; pass < 3; ++pass) {
-    double n = 0, t1 = 0, t2 = 0, t3 = 0, t4 = 0, y0 = 0, y1 = 0, y2 = 0;
+    cv::Matx33d normal = cv::Matx33d::zeros();
+    cv::Vec3d right;
+    int n = 0;
     bool inner = false, outer = false;
     for (std::size_t i = 0; i < edge.size(); ++i) {
       if (!counts[i]) continue;
-      const double t = edge[i].share, y = values[i];
-      n += 1, t1 += t, t2 += t * t, t3 += t * t * t, t4 += t * t * t * t, y0 += y, y1 += t * y, y2 += t * t * y;
-      inner |= std::abs(t)<0.35, outer |= std::abs(t)> 0.75;
+      const double t = edge[i].share;
+      const cv::Vec3d at(1.0, t, t * t);
+      normal += at * at.t();
+      right += at * values[i];
+      ++n;
+      inner = inner || std::abs(t) < 0.35;
+      outer = outer || std::abs(t) > 0.75;
     }
-    const double det = n * (t2 * t4 - t3 * t3) - t1 * (t1 * t4 - t3 * t2) + t2 * (t1 * t3 - t2 * t2);
-    if (n < least_rows || !inner || !outer || std::abs(det) < 1e-12) return std::nullopt;
-    c = (n * (t2 * y2 - t3 * y1) - t1 * (t1 * y2 - t3 * y0) + t2 * (t1 * y1 - t2 * y0)) / det;
-    b = (n * (y1 * t4 - t3 * y2) - y0 * (t1 * t4 - t3 * t2) + t2 * (t1 * y2 - y1 * t2)) / det;
-    a = (y0 - b * t1 - c * t2) / n;
+    if (n < least_rows || !inner || !outer) return std::nullopt;
+    if (!cv::solve(normal, right, fitted, cv::DECOMP_CHOLESKY)) return std::nullopt;
     std::vector<double> off;
     for (std::size_t i = 0; i < edge.size(); ++i)
-      off.push_back(std::abs(values[i] - a - edge[i].share * (b + c * edge[i].share)));
+      off.push_back(std::abs(values[i] - fitted[0] - edge[i].share * (fitted[1] + fitted[2] * edge[i].share)));
     std::vector<double> sorted = off;
     std::nth_element(sorted.begin(), sorted.begin() + static_cast<std::ptrdiff_t>(sorted.size() / 2), sorted.end());
     // Of normal errors, the median lies at 0.67 sigmas.
     const double most = 3.0 * sorted[sorted.size() / 2] / 0.6745 + 1e-9;
     for (std::size_t i = 0; i < edge.size(); ++i) counts[i] = off[i] <= most;
   }
-  return c;
+  return fitted[2];
 }
 
 }  // namespace

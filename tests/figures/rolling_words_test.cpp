@@ -37,5 +37,11 @@ TEST_CASE("what a build was laid with of the fiber's rolling is named, with what
 
   draft.fiber.section = FiberSection::flat;
   CHECK(rolling_block(testing::sound(draft)).at("critical_length").is_null());
-  CHECK_THAT(rolling_words(testing::sound(draft)), Catch::Contains("does not roll"));
+  CHECK_THAT(rolling_words(testing::sound(draft)), Catch::Contains("does not roll") && !Catch::Contains("soft"));
+  yarn.fiber.section = FiberSection::flat;
+  CHECK_THAT(rolling_words(testing::sound(yarn)), Catch::Contains("does not roll; soft"));
+  yarn.fiber.friction = Fiber::held;
+  yarn.fiber.section = FiberSection::round;
+  CHECK(rolling_block(testing::sound(yarn)).at("soft") == false);
+  CHECK(rolling_words(testing::sound(yarn)) == "held where it lands");
 }

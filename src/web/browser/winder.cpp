@@ -33,7 +33,7 @@ void Winder::wind(std::size_t index) {
   build_ = Build();
   bytes_ = {};
   Progress laying([](double share) { tell_share(laying_part * share); });
-  Result<Build> laid = lay(plan, {seed_, pass.fidelity, pass.fidelity >= 1.0}, laying);
+  Result<Build> laid = lay(plan, {seed_, pass.fidelity, pass.full()}, laying);
   if (!laid) throw std::runtime_error(laid.issues().front().what);
   build_ = std::move(laid).value();
   Progress measuring([](double share) { tell_share(laying_part + (1.0 - laying_part) * share); });
