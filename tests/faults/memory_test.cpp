@@ -6,6 +6,9 @@
 
 #include "faults/patient.h"
 
+// An instrumented program reserves terabytes of addresses for itself.
+#if !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)
+
 using namespace laywright;
 using Catch::Matchers::Contains;
 namespace fs = std::filesystem;
@@ -36,9 +39,6 @@ std::ptrdiff_t written_files(const fs::path& folder) {
 }
 
 }  // namespace
-
-// An instrumented program reserves terabytes of addresses for itself.
-#if !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)
 
 TEST_CASE("a wind too large for the memory that is there") {
   const Workshop shop;
