@@ -6,7 +6,6 @@
 import json
 import subprocess
 import sys
-import time
 
 from window_driver import desk, run
 
@@ -93,7 +92,7 @@ class Checks:
         w.until("the keyboard is in the answer", lambda s: s["keys_in"] == "Why")
         for _ in range(12):
             w.key("Down", "Return")
-            time.sleep(0.2)
+            w.calm()
             if w.state()["advice"]["cause"]["set"] is not None:
                 break
         w.until("a remedy is set by keys", lambda s: s["advice"]["cause"]["set"] is not None)
@@ -110,7 +109,7 @@ class Checks:
         before = laid_anew(w, before)
         w.shoot("stale")
         w.click("cause set 0")
-        time.sleep(0.3)
+        w.calm()
         assert value(w.state(), "traverse.right_stop") == 3.0, "an old answer was followed"
         w.key("ctrl+z")
         w.until("it holds again", lambda s: not s["advice"]["cause"]["stale"])
@@ -174,7 +173,7 @@ def type_into(w, name, text):
     w.click(name)
     w.key("ctrl+a")
     w.type(text)
-    time.sleep(0.2)
+    w.calm()
 
 
 def study(w):

@@ -89,7 +89,7 @@ def a_finding_by_keys(w):
         w.click("small findings")  # a wind this even has only small ones
     w.key("ctrl+2")
     w.until("in the list", lambda s: s["keys_in"] == "Findings")
-    time.sleep(0.3)
+    w.calm()
     w.key("Down", "Return")
     first = w.until("a finding is opened", lambda s: s["stage"]["chosen_finding"] is not None)["stage"]
     w.shoot("keys-finding")
@@ -101,12 +101,12 @@ def a_finding_by_keys(w):
 
 def a_turn_by_keys(w):
     w.key("a", "1", "z")
-    time.sleep(0.4)
+    w.calm()
     w.key("Return")
     picked = w.until("the middle is picked", lambda s: s["stage"]["picked"])["stage"]["picked"]
     w.key("ctrl+4")
     w.until("in the turn's panel", lambda s: s["keys_in"] == "Turn")
-    time.sleep(0.3)
+    w.calm()
     w.key("space")  # the first button: one turn back
     w.until("one turn back", lambda s: abs(s["stage"]["picked"]["turn"] - picked["turn"] + 1.0) < 1e-6)
     w.shoot("keys-turn")
@@ -116,7 +116,7 @@ def a_turn_by_keys(w):
 def a_layer_by_keys(w):
     w.key("ctrl+7")
     w.until("in the table", lambda s: s["keys_in"] == "Layers")
-    time.sleep(0.3)
+    w.calm()
     w.key("Down", "Return")
     w.until("the wind up to a layer", lambda s: s["stage"]["last_layer"] is not None)
     w.shoot("keys-layers")
@@ -159,12 +159,12 @@ def menus_by_keys(w):
     dark = w.state()["stage"]["dark"]
     w.key("alt+v")
     w.until("the menu is open", lambda s: "menu Light or dark" in s["places"])
-    time.sleep(0.2)
+    w.calm()
     w.key("Escape")
     w.until("the menu is closed", lambda s: "menu Light or dark" not in s["places"])
     w.key("F10")
     w.until("the first menu", lambda s: "menu Save" in s["places"])
-    time.sleep(0.2)
+    w.calm()
     w.key("Down", "Escape")
     w.until("closed", lambda s: "menu Save" not in s["places"])
     assert w.state()["stage"]["dark"] == dark
@@ -174,7 +174,7 @@ def typing_is_no_command(w):
     before = w.settled()
     w.key("ctrl+1")
     w.until("in the plan", lambda s: s["keys_in"] == "Plan")
-    time.sleep(0.5)
+    w.calm()
     w.key("Return")
     w.until("typing the title", lambda s: s["typing"] == "title")
     w.key("ctrl+a")

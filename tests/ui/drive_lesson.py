@@ -32,7 +32,7 @@ def open_lesson(w, number):
     else:
         w.key("alt+l")
         w.until("the menu is open", lambda s: f"lesson {number}" in s["places"])
-        time.sleep(0.3)
+        w.calm()
         w.key(*["Down"] * (number - 1), "Return")
     return ready(w, number, 1)
 
@@ -45,7 +45,7 @@ def answer(w, number, step, right, last):
     state = w.until("answered", lambda s: s["lesson"]["answer"] == wanted - 1)
     assert state["lesson"]["right"] == (wanted == right)
     w.key(str(right))  # the first answer counts
-    time.sleep(0.3)
+    w.calm()
     assert w.state()["lesson"]["answer"] == wanted - 1
     if last:
         w.until("then it is seen", lambda s: s["stage"]["scrub"]["at_end"])

@@ -8,7 +8,6 @@ import json
 import re
 import subprocess
 import sys
-import time
 
 from window_driver import desk, run
 
@@ -137,7 +136,7 @@ class Checks:
         w.click("sheet save")
         w.name_file(self.folder / "sheet.txt")
         w.key("Return")
-        time.sleep(0.5)
+        w.calm()
         assert "file name" in w.state()["places"], "a sheet was saved under a name that does not say what it is"
         # The name is to be mended, and the keyboard is still on it.
         w.key("ctrl+a")

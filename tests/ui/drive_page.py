@@ -9,7 +9,6 @@ import os
 import re
 import subprocess
 import sys
-import time
 
 from window_driver import desk, run
 
@@ -67,7 +66,7 @@ class Checks:
     def saved_by_keys_alone(self, w):
         w.key("ctrl+e")
         w.until("the dialog is there", lambda s: s["question"] == SHARE_PAGE)
-        time.sleep(1.0)
+        w.calm()
         w.key("Return")  # the keyboard is on the button
         w.until("a name is asked for", lambda s: "file name" in s["places"])
         w.key("ctrl+a")
@@ -85,7 +84,7 @@ class Checks:
         ask_for_name(w, self.folder / "wind.txt")
         w.shoot("page-wrong-name")
         w.key("Return")
-        time.sleep(0.5)
+        w.calm()
         assert "file name" in w.state()["places"], "a page was saved under a name that no browser opens"
         w.key("ctrl+a")
         w.type(str(self.folder / "nowhere" / "wind.html"))

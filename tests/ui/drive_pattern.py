@@ -6,7 +6,6 @@
 import json
 import subprocess
 import sys
-import time
 
 from window_driver import desk, run
 
@@ -74,7 +73,7 @@ class Checks:
         w.until("the keyboard is in the panel", lambda s: s["keys_in"] == "Pattern")
         for _ in range(6):
             w.key("Return")
-            time.sleep(0.2)
+            w.calm()
             if w.state()["can_undo"]:
                 break
             w.key("Down")
@@ -90,7 +89,7 @@ def nothing_to_set(w, name):
     w.settled()
     w.key("ctrl+r")
     w.until("the panel is there", lambda s: s["keys_in"] == "Pattern")
-    time.sleep(0.5)
+    w.calm()
     state = w.state()
     assert not set_buttons(state) and "pattern curve" not in state["places"], "a pattern of a wind that has none"
     w.shoot(f"pattern-{name}")
@@ -105,7 +104,7 @@ def in_small_windows(window, plan):
         w.key("ctrl+r")
         w.until("the panel is there", set_buttons)
         width, height = (int(v) for v in size.split("x"))
-        time.sleep(0.5)
+        w.calm()
         state = w.state()
         for name in ("tab Pattern", *set_buttons(state)[:2]):
             box = state["places"][name]

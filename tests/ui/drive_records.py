@@ -9,7 +9,6 @@ import json
 import os
 import subprocess
 import sys
-import time
 
 from window_driver import desk, run
 
@@ -62,7 +61,7 @@ class Checks:
         w.xdo("mousemove", width // 4, height // 2)
         for _ in range(15):
             w.xdo("click", 5)
-        time.sleep(0.5)
+        w.calm()
 
     def nothing_is_there_yet(self, w):
         w.settled()

@@ -13,7 +13,7 @@ from window_driver import desk, share_different
 def opened(w, plan, count):
     w.key("ctrl+o")
     w.until("the file sheet is open", lambda s: "file name" in s["places"])
-    time.sleep(0.3)
+    w.calm()
     w.type(str(plan))
     w.key("Return")
     w.until("it is open", lambda s: s["file"] == str(plan) and s["documents"] == count)
@@ -24,7 +24,7 @@ def looked_at(w, name):
     state = w.settled()
     w.shoot(f"sample-{name}", after=0.8)
     w.key("1", "z")
-    time.sleep(0.5)
+    w.calm()
     w.click("picture", 0.5, 0.5)
     w.until("a turn is picked", lambda s: s["stage"]["picked"])
     w.click("tab Findings")

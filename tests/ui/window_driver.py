@@ -110,7 +110,7 @@ class Window:
     def count(self, what):
         return self.state().get("times", {}).get(what, 0)
 
-    def calm(self, patience=1.0):
+    def calm(self, patience=3.0):
         """The frames that an input brings are drawn, unless something else goes on moving."""
         last, end = self.count("frames") + 3, time.monotonic() + patience
         while time.monotonic() < end and not self.state().get("rests") and self.count("frames") < last:
@@ -169,7 +169,7 @@ class Window:
         self.click("file name")
         self.key("ctrl+a")
         self.type(str(path))
-        time.sleep(0.3)
+        self.calm()
 
     def scroll_to(self, name, x=20):
         """By the wheel at that place across the window, the plan's form by default, until the whole of it is in sight."""
