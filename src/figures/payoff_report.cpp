@@ -18,7 +18,7 @@ constexpr std::size_t most_layers = 24, most_catches = 8;
 std::string layer_row(const Build& build, const PayoffLayer& layer) {
   const auto stroke = static_cast<std::size_t>(layer.layer) - 1;
   return fmt::format("  {:>5} {:>5} {:>11} {:>9} {:>8} {:>11}\n", layer.layer,
-                     direction_name(build.strokes[stroke].direction), figure(layer.greatest, 2),
+                     direction_name(build.strokes[stroke].direction), multiple_figure(layer.greatest),
                      figure(layer.mean, 2), figure(layer.catches, 0), figure(layer.caught_mm / metre, 2));
 }
 
@@ -41,7 +41,7 @@ std::string catch_list(const Plan& plan, const PayoffRun& run, std::size_t most)
   std::string text;
   for (std::size_t i = 0; i < std::min(run.catches.size(), most); ++i) {
     const PayoffCatch& caught = run.catches[i];
-    text += fmt::format("  {:>2}  {}, layer {}, turn {}, {} deg: {}\n", i + 1, figure(caught.multiple, 2),
+    text += fmt::format("  {:>2}  {}, layer {}, turn {}, {} deg: {}\n", i + 1, multiple_figure(caught.multiple),
                         caught.layer, figure(caught.turn, 1), figure(caught.angle_deg, 0), name_of(caught.severity));
     text += wrapped(sentence_of(caught, plan), columns, 6);
   }

@@ -12,7 +12,7 @@
 namespace laywright {
 namespace {
 
-std::string times(double multiple) { return figure(multiple, 2) + " times"; }
+std::string times(double multiple) { return multiple_figure(multiple) + " times"; }
 
 // "810 mm", "12.5 m", "3,000 m".
 std::string length_of(double mm) {
@@ -33,6 +33,11 @@ const char* held_words(HeldBy by) {
 }
 
 }  // namespace
+
+std::string multiple_figure(double multiple) {
+  constexpr double most = 1000.0;
+  return multiple > most ? "over " + figure(most, 0) : figure(multiple, 2);
+}
 
 std::string words_for(DrawOff way) {
   switch (way) {

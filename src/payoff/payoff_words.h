@@ -7,6 +7,10 @@
 
 namespace laywright {
 
+// How hard fiber is to be drawn off, in times the pull of winding: "3.20". "over 1,000" beyond the highest limit that a plan can set,
+// where an estimate by exponentials of friction is no figure any more, and the fiber breaks or stays.
+[[nodiscard]] std::string multiple_figure(double multiple);
+
 // "from the side", "over the left end".
 [[nodiscard]] std::string words_for(DrawOff way);
 

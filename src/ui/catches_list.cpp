@@ -57,7 +57,7 @@ void catches_table(const PayoffRun& run, const Plan& plan, PanelState& state, Co
     ImGui::TableNextColumn();
     right_text(figure(caught.turn, 1));
     ImGui::TableNextColumn();
-    right_text(figure(caught.multiple, 2));
+    right_text(multiple_figure(caught.multiple));
     ImGui::PopID();
   }
   ImGui::EndTable();

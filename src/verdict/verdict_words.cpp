@@ -9,6 +9,7 @@
 #include "base/spelling.h"
 #include "measure/acceptance.h"
 #include "measure/phrases.h"
+#include "payoff/payoff_words.h"
 #include "verdict/weigh.h"
 
 namespace laywright {
@@ -51,6 +52,7 @@ std::string figure_of(Weighed what, double value) {
     case Weighed::clutch_current: return figure_with(value, 3);
     case Weighed::planned_end: return figure(value, 1);
     case Weighed::open_gaps: return figure(value, std::abs(value) < 10.0 ? 2 : 1);
+    case Weighed::payoff_force: return multiple_figure(value);
     default: return figure(value, 2);
   }
 }
