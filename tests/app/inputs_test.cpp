@@ -2,6 +2,7 @@
 #include <string>
 
 #include <catch2/catch.hpp>
+#include <fmt/format.h>
 
 #include "app/program.h"
 
@@ -28,9 +29,16 @@ const char* const readers[] = {"check IN",
                                "fit --template IN",
                                "fit a.lay.toml IN"};
 
+// An instrumented program reserves terabytes of addresses for itself.
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+constexpr const char* memory = "unlimited";
+#else
+constexpr const char* memory = "4000000";
+#endif
+
 Ran read(const Workshop& shop, std::string command, const std::string& input) {
   command.replace(command.find("IN"), 2, input);
-  return shop.run("(ulimit -v 4000000; timeout --signal=KILL 60 $LW " + command + ")");
+  return shop.run(fmt::format("(ulimit -v {}; timeout --signal=KILL 60 $LW {})", memory, command));
 }
 
 }  // namespace

@@ -29,8 +29,8 @@ def installed(build, component="program"):
 
 def bare(**more):
     """The environment of somebody who has never seen this tree."""
-    return {"PATH": "/usr/bin:/bin", "HOME": "/nonexistent", "LC_ALL": "C", "ASAN_OPTIONS": os.environ.get(
-        "ASAN_OPTIONS", ""), "LSAN_OPTIONS": os.environ.get("LSAN_OPTIONS", ""), **more}
+    of_a_sanitizer = {name: os.environ.get(name, "") for name in ("ASAN_OPTIONS", "LSAN_OPTIONS", "LD_PRELOAD")}
+    return {"PATH": "/usr/bin:/bin", "HOME": "/nonexistent", "LC_ALL": "C", **of_a_sanitizer, **more}
 
 
 def outer_diameters(text):
