@@ -110,7 +110,7 @@ class Window:
     def count(self, what):
         return self.state().get("times", {}).get(what, 0)
 
-    def calm(self, patience=3.0):
+    def calm(self, patience=1.0):
         """The frames that an input brings are drawn, unless something else goes on moving."""
         last, end = self.count("frames") + 3, time.monotonic() + patience
         while time.monotonic() < end and not self.state().get("rests") and self.count("frames") < last:
