@@ -1,8 +1,8 @@
 // What is no plain file, or is no input at all: told at once by every command, in words that say what is due.
 #include <string>
 
-#include <catch2/catch.hpp>
 #include <fmt/format.h>
+#include <catch2/catch.hpp>
 
 #include "app/program.h"
 
