@@ -6,6 +6,7 @@
 import json
 import subprocess
 import sys
+import time
 
 from window_driver import desk, run
 
@@ -109,7 +110,7 @@ class Checks:
         before = laid_anew(w, before)
         w.shoot("stale")
         w.click("cause set 0")
-        w.calm()
+        time.sleep(0.3)
         assert value(w.state(), "traverse.right_stop") == 3.0, "an old answer was followed"
         w.key("ctrl+z")
         w.until("it holds again", lambda s: not s["advice"]["cause"]["stale"])

@@ -45,7 +45,7 @@ def answer(w, number, step, right, last):
     state = w.until("answered", lambda s: s["lesson"]["answer"] == wanted - 1)
     assert state["lesson"]["right"] == (wanted == right)
     w.key(str(right))  # the first answer counts
-    w.calm()
+    time.sleep(0.3)
     assert w.state()["lesson"]["answer"] == wanted - 1
     if last:
         w.until("then it is seen", lambda s: s["stage"]["scrub"]["at_end"])

@@ -8,6 +8,7 @@ import json
 import re
 import subprocess
 import sys
+import time
 
 from window_driver import desk, run
 
@@ -136,7 +137,7 @@ class Checks:
         w.click("sheet save")
         w.name_file(self.folder / "sheet.txt")
         w.key("Return")
-        w.calm()
+        time.sleep(0.5)
         assert "file name" in w.state()["places"], "a sheet was saved under a name that does not say what it is"
         # The name is to be mended, and the keyboard is still on it.
         w.key("ctrl+a")

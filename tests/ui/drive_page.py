@@ -9,6 +9,7 @@ import os
 import re
 import subprocess
 import sys
+import time
 
 from window_driver import desk, run
 
@@ -84,7 +85,7 @@ class Checks:
         ask_for_name(w, self.folder / "wind.txt")
         w.shoot("page-wrong-name")
         w.key("Return")
-        w.calm()
+        time.sleep(0.5)
         assert "file name" in w.state()["places"], "a page was saved under a name that no browser opens"
         w.key("ctrl+a")
         w.type(str(self.folder / "nowhere" / "wind.html"))

@@ -6,6 +6,7 @@
 import json
 import subprocess
 import sys
+import time
 
 from window_driver import desk, run
 
@@ -89,7 +90,7 @@ def nothing_to_set(w, name):
     w.settled()
     w.key("ctrl+r")
     w.until("the panel is there", lambda s: s["keys_in"] == "Pattern")
-    w.calm()
+    time.sleep(0.5)
     state = w.state()
     assert not set_buttons(state) and "pattern curve" not in state["places"], "a pattern of a wind that has none"
     w.shoot(f"pattern-{name}")

@@ -48,7 +48,7 @@ def space_pauses(w):
     w.until("painted", lambda s: s["painted"])
     w.shoot("showing-dark")
     w.key("l", "i", "w")  # the last is a key of the window, not of this
-    w.calm()
+    time.sleep(0.3)
     assert w.state()["stage"]["wedge"] is None, "a key that means nothing here has cut the spool"
     w.key("space")
     showing(w, "it goes on", lambda s: not s["paused"] and s["seconds"] > held["seconds"])
