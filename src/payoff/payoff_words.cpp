@@ -35,8 +35,7 @@ const char* held_words(HeldBy by) {
 }  // namespace
 
 std::string multiple_figure(double multiple) {
-  constexpr double most = 1000.0;
-  return multiple > most ? "over " + figure(most, 0) : figure(multiple, 2);
+  return multiple > most_payoff_force ? fmt::format("over {}", figure(most_payoff_force, 0)) : figure(multiple, 2);
 }
 
 std::string words_for(DrawOff way) {

@@ -151,7 +151,7 @@ void add_limits(std::vector<Field<PlanDraft>>& all) {
   add(plain("limits", "drop_depth", number, from_zero(1000.0)), MEMBER(limits.drop_depth_d));
   add(plain("limits", "ride_ups", number, from_zero(1e6)), MEMBER(limits.ride_ups_per_km));
   add(plain("limits", "ribbon", number, from_zero(1000.0)), MEMBER(limits.ribbon_d));
-  add(plain("limits", "payoff_force", number, {1.0, 1000.0, true}), MEMBER(limits.payoff_force));
+  add(plain("limits", "payoff_force", number, {1.0, most_payoff_force, true}), MEMBER(limits.payoff_force));
   add(amount("limits", "pull", "%", above_zero(1.0)), MEMBER(limits.pull));
 }
 

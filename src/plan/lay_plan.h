@@ -152,6 +152,9 @@ struct Limits {
   double pull = 1.0;                           // share of the fiber's greatest tension
 };
 
+// Of limits.payoff_force.
+constexpr double most_payoff_force = 1000.0;
+
 // Of a plan and of a lesson, in characters: what a line of a sheet or a page has room for.
 constexpr std::size_t longest_title = 100;
 

@@ -43,6 +43,7 @@
 #include "physics_pile.h"
 #include "ridge_figures.h"
 #include "ridge_plans.h"
+#include "spread.h"
 
 namespace {
 
@@ -109,12 +110,10 @@ Figures in_lay(const Plan& plan, std::uint64_t seed, const Measure& measure) {
 
 std::string mean_and_spread(const std::vector<Figures>& draws, std::size_t figure) {
   if (draws.empty()) return "";
-  double sum = 0.0, squares = 0.0;
-  for (const Figures& draw : draws) sum += draw[figure];
-  const double mean = sum / static_cast<double>(draws.size());
-  for (const Figures& draw : draws) squares += (draw[figure] - mean) * (draw[figure] - mean);
-  const double spread = draws.size() > 1 ? std::sqrt(squares / static_cast<double>(draws.size() - 1)) : 0.0;
-  return fmt::format("{:.1f} +- {:.1f}", mean, spread);
+  std::vector<double> of_draws;
+  for (const Figures& draw : draws) of_draws.push_back(draw[figure]);
+  const auto [mean, deviation] = spread_of(of_draws);
+  return fmt::format("{:.1f} +- {:.1f}", mean, deviation);
 }
 
 // Figures of all draws, by each way.

@@ -1,6 +1,6 @@
 // Ridges at flanges by the number of stations: the mean of both flanges over winds whose pitch differs by less than can be set.
 // A dwell of five turns, friction .5; a wide spool with a long free length, where the fiber can follow a groove away from the
-// guide, and a narrow one with a short one, where it can not. Prints mean, standard error and greatest of the winds, in d.
+// guide, and a narrow one with a short one, where it cannot. Prints mean, standard error and greatest of the winds, in d.
 //
 //   ridge_table [WINDS]   of each line (16); a quarter of them, 3 at least, at four times the stations
 #include <fmt/format.h>
@@ -10,10 +10,12 @@
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
+#include <vector>
 
 #include "lay/lay.h"
 #include "measure/measurements.h"
 #include "ridge_plans.h"
+#include "spread.h"
 
 namespace {
 
@@ -51,17 +53,12 @@ int main(int argc, char** argv) {
   for (const Winding& winding : windings) {
     for (const double fidelity : stations) {
       const int winds = fidelity < 4.0 ? asked : std::max(3, asked / 4);
-      double sum = 0.0, squares = 0.0, greatest = 0.0;
-      for (int wind = 0; wind < winds; ++wind) {
-        const double ridge = ridge_d(winding, fidelity, wind);
-        sum += ridge;
-        squares += ridge * ridge;
-        greatest = std::max(greatest, ridge);
-      }
-      const double mean = sum / winds;
-      const double spread = std::sqrt(std::max(0.0, (squares - winds * mean * mean) / (winds - 1)));
+      std::vector<double> ridges;
+      for (int wind = 0; wind < winds; ++wind) ridges.push_back(ridge_d(winding, fidelity, wind));
+      const auto [mean, deviation] = spread_of(ridges);
       fmt::print("{:>9} {:>8} {:>9} {:>6} {:>8.2f} {:>8.2f} {:>9.2f}\n", winding.width_mm, winding.free_length_mm,
-                 fidelity, winds, mean, spread / std::sqrt(winds), greatest);
+                 fidelity, winds, mean, deviation / std::sqrt(winds),
+                 *std::max_element(ridges.begin(), ridges.end()));
       std::fflush(stdout);
     }
   }
