@@ -1,7 +1,6 @@
 #include "ui/catches_list.h"
 
 #include <algorithm>
-#include <utility>
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -28,8 +27,10 @@ void catches_table(const PayoffRun& run, const Plan& plan, PanelState& state, Co
                                     ImGuiTableFlags_SizingStretchProp;
   if (!ImGui::BeginTable("catches", 4, flags, {0.0F, lines * line + em(0.3F)})) return;
   ImGui::TableSetupScrollFreeze(0, 1);
-  for (const auto& [name, weight] : {std::pair{"Catch", 2.2F}, {"Layer", 1.25F}, {"Turn", 1.2F}, {"Pull", 1.35F}}) {
-    ImGui::TableSetupColumn(name, ImGuiTableColumnFlags_WidthStretch, weight);
+  // Figures take the room that they need: "over 1,000" is wider than most.
+  ImGui::TableSetupColumn("Catch", ImGuiTableColumnFlags_WidthStretch);
+  for (const char* figures : {"Layer", "Turn", "Pull"}) {
+    ImGui::TableSetupColumn(figures, ImGuiTableColumnFlags_WidthFixed);
   }
   table_heads({"Catch", "Layer", "Turn", "Pull"}, 1,
               {"What holds it", "The layer in which it lies", "The turn at which it lies",
