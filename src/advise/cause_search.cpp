@@ -88,6 +88,10 @@ bool CauseSearch::begin(const PlanDraft& draft, Progress& progress) {
 
 const CauseSearch::Seen* CauseSearch::Line::best() const {
   const auto rank = [&](const Seen& each) { return rank_of(scaled(unit, each.move), each.left, each.of_all); };
+  const auto as_usual = std::find_if(seen.begin(), seen.end(), [&](const Seen& each) {
+    return usual && each.move == *usual && each.left <= Remedy::gone_share && each.of_all <= Remedy::gone_share;
+  });
+  if (as_usual != seen.end()) return &*as_usual;
   const auto least =
       std::min_element(seen.begin(), seen.end(), [&](const Seen& a, const Seen& b) { return rank(a) < rank(b); });
   return least == seen.end() ? nullptr : &*least;
@@ -126,7 +130,7 @@ void CauseSearch::follow(std::vector<Line>& lines, Progress& progress) {
     for (Line& line : lines) {
       if (const std::optional<double> move = line.bracket.next()) ask(line, *move, true);
       // Once: a bracket ends at the first move that is enough for the finding, and the wind may still be none to be wound.
-      if (const std::optional<double> move = std::exchange(line.usual, std::nullopt)) ask(line, *move, false);
+      if (line.usual && !std::exchange(line.usual_tried, true)) ask(line, *line.usual, false);
     }
     if (asked.empty()) return;
     const double way = progress.share();

@@ -51,8 +51,10 @@ class CauseSearch {
     std::vector<Move> unit;  // at move 1
     Bracket bracket;
     std::vector<Seen> seen;
-    std::optional<double> usual;  // where the setting usually stands, as a move; tried beside the bracket's
+    std::optional<double> usual;  // where the setting usually stands, as a move; tried beside the bracket's, once
+    bool usual_tried = false;
 
+    // The usual one where it is enough: a few layers tell little of what else it is better for.
     [[nodiscard]] const Seen* best() const;
   };
 

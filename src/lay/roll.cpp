@@ -1,11 +1,9 @@
 // The rolling of a string window: one banded step for the stretch behind the lay point (MODEL.md, "A round fiber rolls").
 //
-// Unknown is how far each node rolls on. One that lies on a single contact moves as far along it, against the string
-// and against the twist: pull + k (second difference of what is rolled) = 0, k the twist's stiffness over the tension.
+// A node on a single contact rolls along it, against the string and against the twist, or slips there (rolling_balance.cpp).
 // One in a valley is held by its two contacts until the pull leaves the wedge between their normals; then it rolls on
-// the contact that is left. Where the twist asks more of a contact than friction gives, the fiber turns in place until
-// it asks no more. What friction does not hold sideways is left to the sweeps. The rounding of a cap, which hastens a
-// fall, is left out of the matrix, so that each step is one downhill; what falls, falls over some steps.
+// the contact that is left. What friction does not hold sideways is left to the sweeps. The rounding of a cap, which
+// hastens a fall, is left out of the balance, so that each step is one downhill; what falls, falls over some steps.
 #include <algorithm>
 #include <cmath>
 
@@ -18,8 +16,9 @@ namespace {
 
 using Kind = Contact::Kind;
 
-// Steps go further than their balance asks, as the sweeps do.
-constexpr double over_rolling = 1.6;
+// Steps go further than their balance asks, as the sweeps do, by as much of this as friction has left: what has slid too
+// far is not brought back.
+constexpr double over_rolling = 0.6;
 
 // Straight on top of a turn there is no rest: any fiber is out of round or leans by about that much (rad). What comes
 // out hardly depends on it (the same ridges at .02 and .05).
@@ -35,17 +34,8 @@ constexpr double least_roll = 0.02;
 // whatever rounding.
 constexpr double loose = 1e-6;
 
-// A twist within this share of what friction bears is borne: where the fiber has just turned in place, both are equal.
-constexpr double edge_tolerance = 1e-6;
-
-// Where the fiber slides, pull, twist and what friction bears are equal: rounding must not decide which is the greatest.
-constexpr double twist_slack = 1.1;
-
 // What moves less than this in a step, in d, is left to the string, unless it stands where there is no rest.
 constexpr double still_d = 0.0075;
-
-// Nodes that the step would roll backwards out of a valley are held, and the step is taken again.
-constexpr int most_rounds = 3;
 
 bool is_face(const Contact& contact) { return contact.kind == Kind::left_face || contact.kind == Kind::right_face; }
 bool carries_rolling(const Contact& contact) { return contact.kind == Kind::circle || contact.kind == Kind::barrel; }
@@ -132,53 +122,6 @@ bool StringWindow::falls_right(std::size_t k) const {
   return ((hash.value() & 1U) != 0) != roll_.mirrored;
 }
 
-// Fills in the equation of node k: its twist, and what resists.
-void StringWindow::set_equation(std::size_t k, RollRow& row) const {
-  const bool tip = k + 1 == count_;
-  const double rolled = node(k).rolled;
-  // The guide does not let the fiber turn: the span bears twist as it bears tension.
-  const double twist = roll_.stiffness * (node(k - 1).rolled - rolled +
-                                          (tip ? -end_.stiffness_x * rolled : node(k + 1).rolled - rolled));
-  row.diagonal = roll_.stiffness * (1.0 + (tip ? end_.stiffness_x : 1.0));
-  row.off = -roll_.stiffness;
-  if (row.moves && std::abs(twist) <= twist_slack * std::max(row.bears, std::abs(row.pull))) {
-    // Without bending: on the diagonal alone it would hold a stretch that moves as a whole.
-    row.diagonal += string_stiffness_of(k);
-    row.right = row.pull + twist;
-    return;
-  }
-  row.moves = false;
-  row.way = 0;
-  if (std::abs(twist) > row.bears * (1.0 + edge_tolerance) || row.bears == 0.0) {
-    row.right = twist - std::copysign(row.bears, twist);
-  } else {
-    row.hold();
-  }
-}
-
-// Solves rolls_ for how far each node turns: elimination along a chain.
-void StringWindow::solve_rolls() {
-  const auto coupling = [&](const RollRow& row, const RollRow& beside) {
-    const double string =
-        row.moves && beside.moves ? row.normal.x * beside.normal.x + row.normal.r * beside.normal.r : 0.0;
-    return row.off - string;
-  };
-  const std::size_t n = rolls_.size();
-  for (std::size_t i = 0; i < n; ++i) {
-    RollRow& row = rolls_[i];
-    double diagonal = row.diagonal;
-    double right = row.right;
-    if (i > 0) {
-      const double before = coupling(row, rolls_[i - 1]);
-      diagonal -= before * rolls_[i - 1].after;
-      right -= before * rolls_[i - 1].turn;
-    }
-    row.after = i + 1 < n ? coupling(row, rolls_[i + 1]) / diagonal : 0.0;
-    row.turn = right / diagonal;
-  }
-  for (std::size_t i = n - 1; i-- > 0;) rolls_[i].turn -= rolls_[i].after * rolls_[i + 1].turn;
-}
-
 // The same for a node on a single cap that it does not leave.
 bool StringWindow::roll_on_ledge(StringNode& node, double way) {
   Resting& rest = node.rest;
@@ -201,20 +144,19 @@ bool StringWindow::roll_on_ledge(StringNode& node, double way) {
 // Turns and moves node k as its row says; returns how far it moved.
 double StringWindow::roll_on(std::size_t k, const RollRow& row) {
   StringNode& here = movable(k);
-  if (!row.moves) {
-    here.rolled += row.turn;
-    return 0.0;
-  }
-  const double way = over_rolling * row.turn;
+  const bool rolls = row.state == RollRow::State::rolls;
+  if (!rolls) here.rolled += row.turns;
+  if (!row.moves()) return 0.0;
+  const double left = row.bears > 0.0 ? std::max(0.0, 1.0 - std::abs(row.twist_after) / row.bears) : 0.0;
+  const double way = (rolls ? 1.0 + over_rolling * left : 1.0) * row.goes;
   if (std::abs(way) < least_roll * tolerance_) return 0.0;
-  if (roll_on_ledge(here, way)) {
-    here.rolled += way;
-    return std::abs(way);
+  double gone = way;
+  if (!roll_on_ledge(here, way)) {
+    gone = way > 0.0 ? roll_right<1>(*here.section, here.rest, row.contact, way)
+                     : -roll_right<-1>(*here.section, here.rest, row.contact, -way);
+    here.ledge.known = false;
   }
-  const double gone = way > 0.0 ? roll_right<1>(*here.section, here.rest, row.contact, way)
-                                : -roll_right<-1>(*here.section, here.rest, row.contact, -way);
-  here.rolled += gone;
-  here.ledge.known = false;
+  if (rolls) here.rolled += gone;
   return std::abs(gone);
 }
 
@@ -235,20 +177,8 @@ void StringWindow::roll() {
   still_rolls_ = count_;
   if (top < low) return;
   rolls_.clear();
-  for (std::size_t k = low; k <= top; ++k) {
-    rolls_.push_back(rolling_of(k));
-    set_equation(k, rolls_.back());
-  }
-  for (int round = 0; round < most_rounds; ++round) {
-    solve_rolls();
-    bool again = false;
-    for (RollRow& row : rolls_) {
-      if (row.turn * row.way >= 0.0) continue;
-      row.hold();
-      again = true;
-    }
-    if (!again) break;
-  }
+  for (std::size_t k = low; k <= top; ++k) rolls_.push_back(rolling_of(k));
+  if (!balance_rolls(low)) return;
   for (std::size_t k = low; k <= top; ++k) {
     const double moved = roll_on(k, rolls_[k - low]);
     if (moved <= still_d * section_of(k).fiber_diameter() && !rolls_[k - low].falls) continue;

@@ -106,32 +106,40 @@ class StringWindow {
     int way = 1;
   };
 
-  // A node's equation in a rolling step.
+  // A node in a rolling step. Ways and forces along its contact, to the right; forces as string_force_on().
   struct RollRow {
-    bool falls = false;  // from a place where there is no rest
-    bool moves = false;  // as far as it turns; else it turns in place, or is held
-    Contact contact;     // on which it moves
+    // slips: moves, and turns by itself; turns: in place.
+    enum class State : std::uint8_t { held, turns, rolls, slips };
+
+    bool falls = false;     // from a place where there is no rest
+    bool can_move = false;  // along its contact
+    Contact contact;
     Normal normal;
-    int way = 0;                       // 1, -1: to the right or left only; 0: either
-    double pull = 0.0;                 // along the contact, to the right
-    double bears = 0.0;                // greatest force of twist that friction passes on
-    double diagonal = 1.0, off = 0.0;  // of the matrix
-    double right = 0.0, after = 0.0;
-    double turn = 0.0;  // the solution: how far it rolls on
+    int way = 0;         // 1, -1: to the right or left only; 0: either
+    double pull = 0.0;   // of the string
+    double bears = 0.0;  // the greatest force that friction passes on between twist and string
+    double twist = 0.0, string = 0.0, stiffness = 0.0;  // what twist asks; what string and twist resist a step
+    State state = State::held;
+    double passes_on = 0.0;  // the force of friction where the fiber turns by itself
+    // The solution: how far it goes and turns (as a length that it would roll), and what twist asks then.
+    double goes = 0.0, turns = 0.0, twist_after = 0.0;
 
     void rolls_on(const Contact& on, const Normal& its_normal, int only_way, double pulled) {
-      moves = true;
+      can_move = true;
       contact = on;
       normal = its_normal;
       way = only_way;
       pull = pulled;
     }
-    void hold() {
-      moves = false;
-      way = 0;
-      diagonal = 1.0;
-      off = right = 0.0;
+    [[nodiscard]] bool moves() const { return state == State::rolls || state == State::slips; }
+    // What the string passes on of a move of the node beside it.
+    [[nodiscard]] double along(const RollRow& beside) const {
+      return normal.x * beside.normal.x + normal.r * beside.normal.r;
     }
+    void twisted(double asked, double string_resists, double twist_resists);
+    [[nodiscard]] bool asks_too_much(double asked) const;
+    void slip(double asked);
+    bool agrees(double beside);
   };
 
   // A stretch of the string from a node to the next that carries it, over those of the span that hang between.
@@ -156,8 +164,9 @@ class StringWindow {
   void roll();
   [[nodiscard]] RollRow rolling_of(std::size_t k) const;
   [[nodiscard]] bool falls_right(std::size_t k) const;
-  void set_equation(std::size_t k, RollRow& row) const;
-  void solve_rolls();
+  bool balance_rolls(std::size_t low);
+  bool solve_rolls();
+  bool solve_rolls_between(std::size_t first, std::size_t end);
   static bool roll_on_ledge(StringNode& node, double way);
   double roll_on(std::size_t k, const RollRow& row);
   [[nodiscard]] std::size_t first_rolling(std::size_t base, std::size_t tip) const;

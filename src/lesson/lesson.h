@@ -32,7 +32,7 @@
 //   figures = ["gap_length", "fill"]   of figures.h, shown as a table, both builds
 //   try = { in = "second", key = "traverse.pitch", figure = "gap_length" }   with
 //   goal = { of = "second", figure = "gap_length", is = "below", value = "1 m" }
-//   solution = "0.255 mm"              a value that reaches the goal
+//   solution = "0.256 mm"              a value that reaches the goal
 //   claims = [ { of = "second", figure = "fill", is = "above", than = "first" } ]
 //
 // A claim holds a figure of one build against a value (in the figure's unit: a quantity where it has one) or against

@@ -20,7 +20,7 @@ struct PitchRuler {
 // As the first layer is set.
 [[nodiscard]] PitchRuler ruler_of(const Plan& plan);
 
-// "In one layer 371 turns need 90.9 mm, the guide gives them 94.6 mm: 3.7 mm to spare."
+// "In one layer 370 turns need 90.7 mm, the guide gives them 94.7 mm: 4.1 mm to spare."
 [[nodiscard]] std::string ruler_words(const PitchRuler& ruler, bool inch = false);
 
 }  // namespace laywright

@@ -75,14 +75,14 @@ TEST_CASE("usual settings that are good are taken, as a person would set them") 
 TEST_CASE("where usual settings are not good, better ones are searched for") {
   // A long free length and few turns beside one another: the turns at the flanges do not come out.
   PlanDraft draft = a_draft();
-  draft.traverse.free_length_mm = 400.0;
+  draft.traverse.free_length_mm = 600.0;
   BeginSettings settings = quick();
   settings.trials = 160;
   const Beginning beginning = begun(draft, settings);
   CHECK(beginning.searched);
   CHECK(beginning.verdict.grade == Grade::good);
   CHECK(verdict_again(beginning.draft).grade == Grade::good);
-  CHECK(beginning.draft.traverse.free_length_mm == 400.0);
+  CHECK(beginning.draft.traverse.free_length_mm == 600.0);
   // Nothing is left behind the last place of what is set.
   const Traverse& traverse = beginning.draft.traverse;
   for (const double set : {traverse.pitch_mm, traverse.left_stop_mm, traverse.right_stop_mm})

@@ -106,11 +106,11 @@ TEST_CASE("a pitch that is 2 % off is named, and set lower by as much") {
 TEST_CASE("lost motion is named, and the stops make up for it where no dwell can be made shorter") {
   const PlanDraft plan = followed_draft();
   PlanDraft hidden = plan;
-  hidden.traverse.reversal.lost_motion_mm = 0.4;
+  hidden.traverse.reversal.lost_motion_mm = 0.3;
   const Followed f = followed(plan, read_off(hidden, layers_read, 7));
   const Fitted& found = named(f);
   CHECK(found.unknown.path == "traverse.reversal.lost_motion");
-  CHECK(found.value == Approx(0.4).margin(0.1));
+  CHECK(found.value == Approx(0.3).margin(0.1));
   CHECK(set_at(f, "traverse.reversal.lost_motion") == nullptr);  // nobody sets it
   CHECK(f.change.of_wind.left_stop_mm == Approx(f.change.of_wind.right_stop_mm));
   check_better_with_the_change(hidden, f);

@@ -50,10 +50,11 @@ double mean_radius(const Build& build) {
   return sum / static_cast<double>(build.nodes.size());
 }
 
-// Greatest distance between the nodes of `one` and those of `other` brought back by x = offset + factor * x'.
+// Greatest distance between the nodes of `one` and those of `other` brought back by x = offset + factor * x'. Infinite where
+// one ends sooner: a wind to a length or a diameter that has gone another way.
 double worst_difference(const Build& one, const Build& other, double offset, double factor) {
   REQUIRE(one.stations_per_turn == other.stations_per_turn);
-  REQUIRE(one.nodes.size() == other.nodes.size());
+  if (one.nodes.size() != other.nodes.size()) return HUGE_VAL;
   double worst = 0.0;
   for (std::size_t k = 0; k < one.nodes.size(); ++k) {
     const double dx = one.nodes.x(k) - offset - factor * other.nodes.x(k);

@@ -77,10 +77,10 @@ struct Ridges {
   double steepest_deg = 0.0;
 };
 
-Ridges ridges(double dwell, double fidelity) {
+Ridges ridges(double dwell) {
   Ridges all;
   for (int draw = 0; draw < draws; ++draw) {
-    const Wound w = wound(spool(dwell, 0.5, draw), fidelity);
+    const Wound w = wound(spool(dwell, 0.5, draw));
     const EdgeShapes& edges = w.measured.edges.value();
     all.mean += (edges[0].ridge_mm + edges[1].ridge_mm) / (2.0 * d * draws);
     all.steepest_deg = std::max(all.steepest_deg, steepest_face_deg(w));
@@ -93,7 +93,7 @@ Ridges ridges(double dwell, double fidelity) {
 TEST_CASE("the longer the guide stands, the higher the ridge, as a slope and not as a wall") {
   double last = 0.0;
   for (const double dwell : {0.0, 2.0, 5.0, 10.0}) {
-    const Ridges now = ridges(dwell, 1.0);
+    const Ridges now = ridges(dwell);
     INFO("dwell " << dwell << ": ridge " << now.mean << " d, steepest face " << now.steepest_deg << " deg; before "
                   << last << " d");
     if (dwell == 0.0) CHECK(now.mean < 1.0);
@@ -137,16 +137,31 @@ TEST_CASE("fiber whose bending counts does not stand in columns either, where th
   CHECK(longest < 3.0 * critical);
 }
 
-TEST_CASE("twice the stations change the mean of ridges by less than a quarter") {
+// A narrow spool with the guide near to it: what comes out varies little from wind to wind, so that few of them tell.
+TEST_CASE("twice the stations change the mean of ridges by less than a tenth") {
+  constexpr int winds = 8;
+  const auto mean = [&](double dwell, double fidelity) {
+    double sum = 0.0;
+    for (int wind = 0; wind < winds; ++wind) {
+      PlanDraft draft = spool(dwell, 0.5, 2);
+      draft.spool.inside_width_mm = 30.0;
+      draft.traverse.free_length_mm = 20.0;
+      draft.traverse.pitch_mm = 0.26 * (1.0 + 2.5e-4 * (wind - winds / 2));
+      draft.wind.turns = 1500.0;
+      const EdgeShapes edges = wound(draft, fidelity).measured.edges.value();
+      sum += edges[0].ridge_mm + edges[1].ridge_mm;
+    }
+    return sum / (2.0 * d * winds);
+  };
   for (const double dwell : {5.0, 10.0}) {
-    const double once = ridges(dwell, 1.0).mean;
-    const double twice = ridges(dwell, 2.0).mean;
+    const double once = mean(dwell, 1.0);
+    const double twice = mean(dwell, 2.0);
     INFO("dwell " << dwell << ": " << once << " d, with twice the stations " << twice << " d");
-    CHECK(twice == Approx(once).epsilon(0.25));
+    CHECK(twice == Approx(once).epsilon(0.1));
   }
 }
 
-TEST_CASE("a long dwell is told as piled edges whatever friction and mesh, none is not where friction is usual") {
+TEST_CASE("a long dwell is told as piled edges whatever friction and mesh") {
   for (const double friction : {0.3, 0.5, 0.7}) {
     for (const double fidelity : {0.5, 1.0}) {
       const Measurements piled = wound(spool(5.0, friction, 2), fidelity).measured;

@@ -63,7 +63,7 @@ TEST_CASE("a pitch a few percent above d gives a smooth build") {
   const OuterDiameter& outer = m.outer_diameter;
   CHECK(std::abs(outer.left_mm - outer.middle_mm) < 2.0 * d);
   CHECK(std::abs(outer.right_mm - outer.middle_mm) < 2.0 * d);
-  CHECK(outer.greatest_mm - middle_as_it_lies(m) < 4.0 * d);
+  CHECK(outer.greatest_mm - middle_as_it_lies(m) < 5.0 * d);
   CHECK(share_riding_up(even()) < 0.01);
 }
 
@@ -98,8 +98,16 @@ TEST_CASE("three times the free length roughens the edges") {
     }
     return sum / count / d;
   };
-  const double at_50 = uneven_edges(even());
-  const double at_150 = uneven_edges(wound(draft_with(0.26, 150.0)));
+  // Of one wind it is chance: means over four that differ by less than can be set.
+  constexpr int winds = 4;
+  const auto mean = [&](double free_length) {
+    double sum = 0.0;
+    for (int wind = 0; wind < winds; ++wind)
+      sum += uneven_edges(wound(draft_with(0.26 * (1.0 + 2.5e-4 * (wind - 1)), free_length)));
+    return sum / winds;
+  };
+  const double at_50 = mean(50.0);
+  const double at_150 = mean(150.0);
   INFO("50 mm: " << at_50 << " d, 150 mm: " << at_150 << " d");
   CHECK(at_150 > at_50 + 0.1);
 }

@@ -143,7 +143,7 @@ def settings_are_tried(shop, browser):
     assert browser.ask("hash") == before, "a plan that cannot be wound was laid"
     browser.element("#revert").click()
     browser.wait("!page.changed && document.documentElement.dataset.build === 'full'", "the plan as it came")
-    assert field.get_attribute("value") == "0.255", field.get_attribute("value")
+    assert field.get_attribute("value") == "0.256", field.get_attribute("value")
     expect_same(shop, browser, shop.sample("even"))
 
 
@@ -229,7 +229,9 @@ def finding_is_flown_to(browser):
     place = browser.ask("place", finding=1)
     width, height = browser.value("[page.viewer && document.getElementById('picture').width, "
                                   "document.getElementById('picture').height]")
-    assert abs(place["x"] - width / 2) < 0.05 * width and abs(place["y"] - height / 2) < 0.05 * height, place
+    # In the middle; near a flange it stands aside, so that the picture is filled with fiber.
+    aside = 0.05 if 5.0 < findings[1]["places"][0]["x"] < 90.0 else 0.35
+    assert abs(place["x"] - width / 2) < aside * width and abs(place["y"] - height / 2) < aside * height, place
     browser.key("a")
     browser.key("0")
 
