@@ -66,8 +66,8 @@ TEST_CASE("nothing in the page leads out of it") {
   if (page.empty()) return;
   CHECK(page.size() <= 1'500'000);
   CHECK_THAT(page, Contains("default-src 'none'"));
-  // No address but those that name a standard or an own part.
-  for (const char* scheme : {"http:", "https:", "ws:", "wss:", "ftp:", "//cdn"}) {
+  // No address but those that name a standard or an own part; with a sign that packed bytes do not have, : or a point.
+  for (const char* scheme : {"http:", "https:", "ws:", "wss:", "ftp:", "//cdn."}) {
     CAPTURE(scheme);
     CHECK(page.find(scheme) == std::string::npos);
   }
