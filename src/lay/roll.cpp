@@ -147,8 +147,8 @@ double StringWindow::roll_on(std::size_t k, const RollRow& row) {
   const bool rolls = row.state == RollRow::State::rolls;
   if (!rolls) here.rolled += row.turns;
   if (!row.moves()) return 0.0;
-  const double left = row.bears > 0.0 ? std::max(0.0, 1.0 - std::abs(row.twist_after) / row.bears) : 0.0;
-  const double way = (rolls ? 1.0 + over_rolling * left : 1.0) * row.goes;
+  double way = row.goes;
+  if (rolls) way *= 1.0 + over_rolling * std::max(0.0, 1.0 - std::abs(row.twist_after) / row.bears);
   if (std::abs(way) < least_roll * tolerance_) return 0.0;
   double gone = way;
   if (!roll_on_ledge(here, way)) {

@@ -206,7 +206,7 @@ class StringWindow {
   double highest_ = 0.0;         // of all that lies on the spool
   std::vector<SpanRise> rises_;  // of the places ahead
   BandMatrix matrix_;
-  std::vector<double> moves_;  // x and r of each node in turn
+  std::vector<double> moves_;  // x and r of each node in turn; in a rolling step how far it goes and turns
   std::vector<Freedom> freedoms_;
   Rolling roll_;
   FiberDiameter* diameters_;
