@@ -4,7 +4,9 @@ include(GNUInstallDirs)
 
 add_library(laywright_options INTERFACE)
 target_compile_options(laywright_options INTERFACE
-  -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wnon-virtual-dtor
+  -Wall -Wextra -Wpedantic -Wconversion -Wsign-conversion -Wnon-virtual-dtor
+  # Compiled together, a name of one file is no shadow over that of the next.
+  $<IF:$<AND:$<BOOL:${CMAKE_UNITY_BUILD}>,$<CXX_COMPILER_ID:GNU>>,-Wshadow=local,-Wshadow>
   # A build must have the same bits in every configuration: no fused multiply-add behind our back.
   -ffp-contract=off)
 if(LAYWRIGHT_WERROR)

@@ -12,13 +12,12 @@
 #include "base/read_file.h"
 #include "base/readable.h"
 #include "base/spelling.h"
+#include "base/units.h"
 #include "base/written_number.h"
 #include "plan/counter_length.h"
 
 namespace laywright {
 namespace {
-
-constexpr double mm_per_m = 1000.0;
 constexpr std::size_t largest_table_bytes = 10'000'000;
 
 std::optional<double>& place_in(Reading& reading, ReadingField field) {

@@ -7,6 +7,7 @@
 
 #include "advise/cause_search.h"
 #include "advise/cause_words.h"
+#include "advise/setting_text.h"
 #include "plan/dialling.h"
 #include "plan/plan_values.h"
 #include "verdict/weigh.h"
@@ -23,12 +24,6 @@ constexpr std::size_t confirmed_candidates = 5;
 constexpr int draws_before = 3, draws_after = 2;
 // A finding of which other draws have less than this share came by chance.
 constexpr double chance_share = 0.1;
-
-Issue stopped() {
-  Issue issue;
-  issue.what = stopped_text;
-  return issue;
-}
 
 // The plan's first layers; the whole plan when it has no more.
 PlanDraft first_layers(const Plan& plan, const Build& build, int layers) {

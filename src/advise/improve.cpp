@@ -87,8 +87,6 @@ void forget_late(Improvement& improvement) {
   for (Proposal& each : improvement.best) each.values.resize(kept);
 }
 
-Issue stopped() { return option_issue("", "", stopped_text); }
-
 bool is_laid_well(const Proposal& proposal) { return proposal.well_laid_draws == proposal.draws; }
 
 // Of what was judged, the best that are better than the plan, with their steps and all verdicts. False when cancelled.

@@ -4,12 +4,11 @@
 #include <cmath>
 #include <limits>
 
+#include "base/units.h"
 #include "measure/gravity.h"
 
 namespace laywright {
 namespace {
-
-constexpr double mm_per_m = 1000.0;
 
 // The taper of the barrel is no deviation: what the barrel itself rises from the middle to the edge is taken off.
 double edge_deviation(const Spool& spool, const OuterDiameter& outer) {

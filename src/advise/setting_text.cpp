@@ -8,6 +8,7 @@
 
 #include "base/number.h"
 #include "base/text_distance.h"
+#include "lay/lay.h"
 #include "plan/mixed_colour.h"
 #include "plan/plan_values.h"
 
@@ -46,5 +47,7 @@ Result<double> read_setting(const PlanDraft& draft, std::string_view path, std::
   if (!number) return option_issue(path, text, "is not a number", allowed_text(*field));
   return *number;
 }
+
+Issue stopped() { return option_issue("", "", stopped_text); }
 
 }  // namespace laywright

@@ -17,4 +17,7 @@ namespace laywright {
 [[nodiscard]] Issue option_issue(std::string_view key, std::string_view value, std::string what,
                                  std::string allowed = "");
 
+// A search, a study that was stopped on the way.
+[[nodiscard]] Issue stopped();
+
 }  // namespace laywright

@@ -63,8 +63,6 @@ std::vector<std::vector<double>> tolerance_points(const StudySpec& spec, const P
   return points;
 }
 
-Issue stopped() { return option_issue("", "", stopped_text); }
-
 bool same_axis(const StudyAxis& a, const StudyAxis& b) {
   return a.path == b.path && a.from == b.from && a.to == b.to && a.count == b.count;
 }

@@ -2,6 +2,7 @@
 
 #include "answers/batch_report.h"
 #include "answers/batch_words.h"
+#include "base/units.h"
 #include "figures/document_text.h"
 #include "figures/json_number.h"
 #include "plan/revision.h"
@@ -11,8 +12,6 @@ namespace laywright {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-constexpr double mm_per_m = 1000.0;
 
 Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 

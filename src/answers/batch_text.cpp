@@ -10,8 +10,6 @@
 namespace laywright {
 namespace {
 
-constexpr std::size_t columns = 96;
-
 std::string line(const BatchRow& row) {
   std::string text =
       fmt::format("  {:<6} {:>12} {:>12} {:>7} {:>11} {:>8} {:>10} {:>9}  {}", row.spool, row.net, row.gross,
@@ -39,15 +37,16 @@ BatchRow heads() {
 std::string batch_text(const Batch& batch) {
   std::string text = capitalised(order_name(batch.order)) + '\n';
   if (!batch.order.title.empty()) text += visible(batch.order.title) + '\n';
-  text += wrapped(batch_line(batch) + ".", columns, 0) + '\n' + wrapped(besides_words(batch.order), columns, 2);
-  for (const SpoolKind& kind : batch.kinds) text += wrapped(room_words(kind), columns, 2);
+  text += wrapped(batch_line(batch) + ".", text_columns, 0) + '\n' +
+          wrapped(besides_words(batch.order), text_columns, 2);
+  for (const SpoolKind& kind : batch.kinds) text += wrapped(room_words(kind), text_columns, 2);
   text += '\n' + line(heads()) + line(batch_units());
   for (std::size_t i = 0; i < batch.spools.size(); ++i) {
     const BatchRow row = spool_row(batch, i);
-    text += line(row) + wrapped(row.takes, columns, 6) + wrapped(row.reason, columns, 6);
+    text += line(row) + wrapped(row.takes, text_columns, 6) + wrapped(row.reason, text_columns, 6);
   }
   text += line(total_row(batch));
-  return text + '\n' + wrapped(estimate_words(batch), columns, 2);
+  return text + '\n' + wrapped(estimate_words(batch), text_columns, 2);
 }
 
 }  // namespace laywright

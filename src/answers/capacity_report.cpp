@@ -5,14 +5,13 @@
 #include <fmt/format.h>
 
 #include "answers/outcome_json.h"
+#include "base/units.h"
 #include "figures/figures.h"
 
 namespace laywright {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-constexpr std::size_t columns = 96;
 
 // A formula against the model's first touch: "+12.3 %".
 std::string against(double length_mm, const Capacity& capacity) {
@@ -43,23 +42,22 @@ std::string capacity_text(const Plan& plan, const Capacity& capacity) {
   text += row("until the first fiber touches", capacity.first_touch_mm, "");
   text += wrapped(fmt::format("{} turns; the first place where a fiber stands as high as the clearance allows",
                               figure(capacity.first_touch_turns, 1)),
-                  columns, 6);
+                  text_columns, 6);
   text += row(capacity.stopped_by_rim ? "until the fiber leaves the rim" : "until a whole turn does",
               capacity.on_average_mm, against(capacity.on_average_mm, capacity));
   text += wrapped(fmt::format("{} turns in {} layers, fill factor {}", figure(capacity.on_average_turns, 1),
                               capacity.layers, figure(capacity.fill_factor, 4)),
-                  columns, 6);
-  if (const std::string asked = asked_for(plan, capacity); !asked.empty()) text += wrapped(asked, columns, 2);
+                  text_columns, 6);
+  if (const std::string asked = asked_for(plan, capacity); !asked.empty()) text += wrapped(asked, text_columns, 2);
   text += "\nBy formulas\n";
   for (const CapacityRow& formula : capacity.formulas) {
     text += row(formula.name, formula.length_mm, against(formula.length_mm, capacity));
-    text += wrapped("Leaves out: " + formula.leaves_out + ". Source: " + formula.source + ".", columns, 6);
+    text += wrapped("Leaves out: " + formula.leaves_out + ". Source: " + formula.source + ".", text_columns, 6);
   }
   return text;
 }
 
 std::string capacity_json(const Plan& plan, const Capacity& capacity) {
-  constexpr double mm_per_m = 1000.0;
   Json formulas = Json::array();
   for (const CapacityRow& row : capacity.formulas) {
     formulas.push_back({{"name", row.name},

@@ -14,8 +14,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::size_t columns = 96;
-
 std::string now_text(const MovableSetting& movable, const PlanDraft& draft, double move) {
   return shown_at(movable, draft, value_at(draft, movable.parts.front().path).value_or(0.0) + move);
 }
@@ -50,11 +48,11 @@ std::string tried_table(const Explanation& explanation, const PlanDraft& draft) 
 
 std::string cause_text(const Plan& plan, const Explanation& explanation, std::size_t number) {
   std::string text = title_of(plan) + '\n' + finding_line(explanation.finding, number);
-  text += "\nCause\n" + wrapped(explanation.text, columns, 2);
+  text += "\nCause\n" + wrapped(explanation.text, text_columns, 2);
   if (explanation.remedies.size() > 1) {
     text += "\nWhat else would do\n";
     for (std::size_t i = 1; i < explanation.remedies.size(); ++i) {
-      text += wrapped(explanation.remedies[i].text, columns, 2);
+      text += wrapped(explanation.remedies[i].text, text_columns, 2);
     }
   }
   text += tried_table(explanation, plan.draft());
@@ -64,7 +62,7 @@ std::string cause_text(const Plan& plan, const Explanation& explanation, std::si
                           "than can be set, since a wind is sensitive. Places are counted in the same part "
                           "of the width; shares weigh each place by the square of its size.",
                           explanation.trials, explanation.pairs_tried ? ", pairs of settings among them" : ""),
-              columns, 0);
+              text_columns, 0);
   return text;
 }
 

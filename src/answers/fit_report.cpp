@@ -15,8 +15,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::size_t columns = 96;
-
 std::string fitted_table(const Plan& plan, const Fit& fit) {
   std::string text = fmt::format("\nMost likely\n  {:<16} {:>13} {:>13}   {:<28} {}\n", "setting", "as planned",
                                  "as wound", "95 % between", "from");
@@ -79,7 +77,7 @@ std::string carried_words(const PlanDraft& next, const CarriedSetting& carried) 
 std::string fit_text(const Plan& plan, const AsWound& wound, const Fit& fit) {
   std::string text =
       fmt::format("{}\n  readings        {} from {}\n\n", title_of(plan), fit.residuals.size(), visible(wound.file));
-  text += wrapped(fit.text, columns, 2);
+  text += wrapped(fit.text, text_columns, 2);
   text += fitted_table(plan, fit) + corrections_list(plan, fit) + residual_table(fit);
   return text + fmt::format("  {}\n", misfit_words(fit));
 }

@@ -15,8 +15,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::size_t columns = 96;
-
 std::string readings_table(const Followed& followed) {
   std::string text =
       fmt::format("\nReadings\n  {:<30} {:>13} {:>13} {:>13}   {}\n", "", "measured", "planned", "may be off", "is");
@@ -32,10 +30,10 @@ std::string forecasts(const Followed& followed) {
   std::string text = "\nWhat it will be\n";
   text += wrapped(fmt::format("{}{}", followed.on_plan ? "" : "If nothing is changed: ",
                               verdict_line(followed.unchanged->verdict)),
-                  columns, 2);
+                  text_columns, 2);
   if (followed.changed) {
     text += wrapped(fmt::format("With the change from here on: {}", verdict_line(followed.changed->verdict)),
-                    columns, 2);
+                    text_columns, 2);
   }
   return text;
 }
@@ -97,11 +95,11 @@ Json plan_json(const Plan& plan) { return {{"title", plan.title()}, {"file", pla
 std::string follow_text(const Plan& plan, const AsWound& wound, const Followed& followed) {
   std::string text = fmt::format("{}\n  readings        {} from {}\n  the last        at {}\n\n", title_of(plan),
                                  followed.beside.readings.size(), visible(wound.file), place_words(followed.at));
-  text += wrapped(standing_words(followed), columns, 2);
-  if (followed.likely) text += "\nWhat most likely is off\n" + wrapped(found_words(plan, followed), columns, 2);
+  text += wrapped(standing_words(followed), text_columns, 2);
+  if (followed.likely) text += "\nWhat most likely is off\n" + wrapped(found_words(plan, followed), text_columns, 2);
   text += "\nNow\n";
-  for (const std::string& each : change_words(plan, followed)) text += wrapped(each, columns, 2);
-  if (followed.changed) text += wrapped(change_caution(), columns, 2);
+  for (const std::string& each : change_words(plan, followed)) text += wrapped(each, text_columns, 2);
+  if (followed.changed) text += wrapped(change_caution(), text_columns, 2);
   return text + forecasts(followed) + readings_table(followed);
 }
 
@@ -143,7 +141,7 @@ std::string checklist_text(const Plan& plan, const std::vector<ChecklistRow>& ro
                           reading_text(o, each.tolerance));
     }
   }
-  return text + fmt::format("\n{}", wrapped(change_caution(), columns, 2));
+  return text + fmt::format("\n{}", wrapped(change_caution(), text_columns, 2));
 }
 
 std::string checklist_json(const Plan& plan, const std::vector<ChecklistRow>& rows) {

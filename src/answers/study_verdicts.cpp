@@ -13,7 +13,6 @@
 namespace laywright {
 namespace {
 
-constexpr std::size_t columns = 96;
 constexpr int most_lines = 40, most_across = 60;
 
 // Known without colours: a full sign, a half one, an empty place's; nothing where no plan is sound.
@@ -73,7 +72,7 @@ std::string deciding_words(const std::vector<StudyRow>& rows) {
 
 std::string against_good(const std::vector<StudyRow>& rows) {
   const std::string words = deciding_words(rows);
-  return words.empty() ? "" : wrapped("What decides where it is not good: " + words + ".", columns, 2);
+  return words.empty() ? "" : wrapped("What decides where it is not good: " + words + ".", text_columns, 2);
 }
 
 }  // namespace
@@ -98,7 +97,7 @@ std::string study_verdicts(const Study& study) {
   if (fits(study)) text += study.spec.axes.size() == 1 ? list_of(study) : map_of(study);
   text += against_good(study.rows);
   const std::string coarse = coarse_words(study);
-  return coarse.empty() ? text : text + wrapped(coarse, columns, 2);
+  return coarse.empty() ? text : text + wrapped(coarse, text_columns, 2);
 }
 
 std::string tolerance_verdicts(const Study& study, const ToleranceStatistics& statistics) {
@@ -113,7 +112,7 @@ std::string tolerance_verdicts(const Study& study, const ToleranceStatistics& st
     if (is_independent(study, row)) independent.push_back(row);
   text += against_good(independent);
   const std::string coarse = coarse_words(study);
-  return coarse.empty() ? text : text + wrapped(coarse, columns, 2);
+  return coarse.empty() ? text : text + wrapped(coarse, text_columns, 2);
 }
 
 }  // namespace laywright

@@ -41,7 +41,7 @@ SearchRequest& request_for(std::vector<SearchRequest>& requests, const std::stri
 }
 
 // "KEY=VALUE", cut at the sign; the second part is empty where there is none.
-std::pair<std::string, std::string> cut(const std::string& text, char at) {
+std::pair<std::string, std::string> cut_at(const std::string& text, char at) {
   const std::size_t place = text.find(at);
   if (place == std::string::npos) return {text, ""};
   return {text.substr(0, place), text.substr(place + 1)};
@@ -49,8 +49,8 @@ std::pair<std::string, std::string> cut(const std::string& text, char at) {
 
 // "traverse.pitch=0.25mm:0.27mm"
 Issues add_range(const PlanDraft& draft, const std::string& text, std::vector<SearchRequest>& requests) {
-  const auto [key, range] = cut(text, '=');
-  const auto [low, high] = cut(range, ':');
+  const auto [key, range] = cut_at(text, '=');
+  const auto [low, high] = cut_at(range, ':');
   const Result<double> from = read_setting(draft, key, low), to = read_setting(draft, key, high);
   if (!from.ok()) return from.issues();
   if (!to.ok()) return to.issues();
@@ -61,7 +61,7 @@ Issues add_range(const PlanDraft& draft, const std::string& text, std::vector<Se
 }
 
 Issues add_step(const PlanDraft& draft, const std::string& text, std::vector<SearchRequest>& requests) {
-  const auto [key, step] = cut(text, '=');
+  const auto [key, step] = cut_at(text, '=');
   const Result<double> size = read_setting(draft, key, step);
   if (!size.ok()) return size.issues();
   request_for(requests, key).step = size.value();
@@ -71,8 +71,8 @@ Issues add_step(const PlanDraft& draft, const std::string& text, std::vector<Sea
 // "10:5:1"
 Issues add_weights(const std::string& text, ImproveSettings& settings) {
   if (text.empty()) return {};
-  const auto [gap, rest] = cut(text, ':');
-  const auto [edge, rim] = cut(rest, ':');
+  const auto [gap, rest] = cut_at(text, ':');
+  const auto [edge, rim] = cut_at(rest, ':');
   const auto g = read_number<double>(gap), e = read_number<double>(edge), r = read_number<double>(rim);
   if (!g || !e || !r || !(*g >= 0.0) || !(*e >= 0.0) || !(*r >= 0.0)) {
     return {option_issue("--weights", text, "is not three numbers, 0 or more, like 10:5:1")};

@@ -69,7 +69,7 @@ int open_window(std::shared_ptr<const Catalogues> entries) {
 }
 
 // Help and version, or what is wrong with the command line; the exit code.
-int conclude(CLI::App& program, const CLI::ParseError& stop) {
+int end_of_parsing(CLI::App& program, const CLI::ParseError& stop) {
   const std::string word = word_for_command(program);
   if (stop.get_exit_code() != 0 && !word.empty()) {
     tell(fmt::format("error: \"{}\" is no command of laywright; {}\nRun with --help for more information.\n",
@@ -135,7 +135,7 @@ int main(int argc, char** argv) {
     program.parse(argc, argv);
     if (program.get_subcommands().empty()) exit_code = open_window(catalogues);
   } catch (const CLI::ParseError& stop) {
-    return conclude(program, stop);
+    return end_of_parsing(program, stop);
   } catch (const std::bad_alloc&) {
     tell("error: there is too little memory for this wind; try a lower --fidelity or a shorter wind\n");
     return exit_not_written;

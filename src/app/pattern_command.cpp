@@ -12,13 +12,13 @@
 namespace laywright {
 namespace {
 
-struct Options {
+struct PatternOptions {
   std::string plan;
   bool json = false;
   double gap_d = usual_gap_d;
 };
 
-int run(const Options& options, const EntrySource& entries) {
+int run(const PatternOptions& options, const EntrySource& entries) {
   const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
@@ -33,7 +33,7 @@ int run(const Options& options, const EntrySource& entries) {
 void add_pattern_command(CommandLine program, const EntrySource& entries, int& exit_code) {
   const CommandLine command =
       program.add_command("pattern", "Ribbons of a crossed wind, and pitches and stops without them");
-  const auto options = std::make_shared<Options>();
+  const auto options = std::make_shared<PatternOptions>();
   command.add_option("PLAN", options->plan, "The lay plan, *.lay.toml").type_name("").required();
   command.add_flag("--json", options->json, "Print one JSON document (format \"lay-pattern 1\") instead of text");
   command

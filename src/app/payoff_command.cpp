@@ -16,13 +16,13 @@
 namespace laywright {
 namespace {
 
-struct Options {
+struct PayoffOptions {
   std::string plan, end, eye;
   bool json = false;
   LaySettings lay;
 };
 
-PayoffSettings settings_of(const Options& options) {
+PayoffSettings settings_of(const PayoffOptions& options) {
   PayoffSettings settings;
   if (options.end == "left") settings.way = DrawOff::over_left;
   if (options.end == "right") settings.way = DrawOff::over_right;
@@ -30,7 +30,7 @@ PayoffSettings settings_of(const Options& options) {
   return settings;
 }
 
-CommandOutcome unwind_plan(const Plan& plan, const Options& options) {
+CommandOutcome unwind_plan(const Plan& plan, const PayoffOptions& options) {
   Watch watch;
   Progress& progress = watch.progress();
   watch.begin("laying");
@@ -44,7 +44,7 @@ CommandOutcome unwind_plan(const Plan& plan, const Options& options) {
           options.json ? payoff_json(plan, build.value(), run) : payoff_text(plan, build.value(), run)};
 }
 
-int run(const Options& options, const EntrySource& entries) {
+int run(const PayoffOptions& options, const EntrySource& entries) {
   const Result<Plan> plan = load_plan(options.plan, &entries);
   print_issues(plan.issues());
   if (!plan.ok()) return exit_unsound;
@@ -62,7 +62,7 @@ std::string check_distance(const std::string& text) {
 void add_payoff_command(CommandLine program, const EntrySource& entries, int& exit_code) {
   const CommandLine command =
       program.add_command("payoff", "Unwind a build: where it catches, and how hard it is to be drawn");
-  const auto options = std::make_shared<Options>();
+  const auto options = std::make_shared<PayoffOptions>();
   command.add_option("PLAN", options->plan, "The lay plan, *.lay.toml").type_name("").required();
   command.add_flag("--json", options->json, "Print one JSON document (format \"lay-payoff 1\") instead of text");
   const CommandOption end =

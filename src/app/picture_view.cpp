@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numbers>
 #include <utility>
 
 #include <fmt/format.h>
@@ -11,13 +10,12 @@
 #include "app/number_option.h"
 #include "app/ranges.h"
 #include "base/quantity.h"
+#include "base/units.h"
 #include "scene/camera.h"
 #include "scene/finding_view.h"
 
 namespace laywright {
 namespace {
-
-constexpr double rad_per_deg = std::numbers::pi / 180.0;
 
 struct NamedView {
   const char* name;
@@ -31,7 +29,7 @@ constexpr std::array<NamedView, 5> named_views{{
     {"top", 0.0, 89.0},
 }};
 
-Issue option_issue(const char* option, const std::string& value, const char* allowed, const std::string& what) {
+Issue picture_issue(const char* option, const std::string& value, const char* allowed, const std::string& what) {
   Issue issue;
   issue.key = option;
   issue.value = value;
@@ -226,7 +224,7 @@ Result<View> view_from(const PictureView& options, const SceneSource& source) {
   if (const auto range = read_pair<int>(options.layers, ':')) {
     const int most = static_cast<int>(source.build().strokes.size());
     if (range->first > most)
-      return option_issue("--layers", options.layers, "", fmt::format("this wind has {} layers", most));
+      return picture_issue("--layers", options.layers, "", fmt::format("this wind has {} layers", most));
     view.first_layer = range->first;
     view.last_layer = std::min(range->second, most);
   }
@@ -236,7 +234,7 @@ Result<View> view_from(const PictureView& options, const SceneSource& source) {
     const auto count = source.measurements().findings.size();
     const auto index = static_cast<std::size_t>(*options.finding) - 1;
     if (index >= count)
-      return option_issue(
+      return picture_issue(
           "--finding", std::to_string(*options.finding), "",
           count == 0 ? "nothing was found on this wind" : fmt::format("this wind has {} findings", count));
     view.chosen_finding = index;

@@ -21,7 +21,7 @@ namespace {
 namespace fs = std::filesystem;
 
 // One plan of several, and what became of it.
-struct Entry {
+struct PlanOfSeveral {
   std::string file;
   std::optional<Plan> plan;
   CommandOutcome outcome;
@@ -86,8 +86,8 @@ std::string reason_of(const Issues& issues) {
 
 namespace {
 
-Entry read(const std::string& file, const EntrySource& entries) {
-  Entry entry;
+PlanOfSeveral read(const std::string& file, const EntrySource& entries) {
+  PlanOfSeveral entry;
   entry.file = file;
   const Result<Plan> plan = load_plan(file, &entries);
   print_issues(plan.issues());
@@ -102,7 +102,7 @@ Entry read(const std::string& file, const EntrySource& entries) {
   return entry;
 }
 
-void note_failure(Entry& entry) {
+void note_failure(PlanOfSeveral& entry) {
   PlanRow& row = entry.told.row;
   if (entry.outcome.done() || entry.outcome.code == exit_stopped) return;
   row.file = entry.file;
@@ -112,10 +112,10 @@ void note_failure(Entry& entry) {
 }
 
 // Works on the sound plans until it is stopped; how many of all are done with then.
-std::size_t work_on(std::vector<Entry>& all, const SeveralPlans& plans, const MakeOfPlan& make) {
+std::size_t work_on(std::vector<PlanOfSeveral>& all, const SeveralPlans& plans, const MakeOfPlan& make) {
   Watch watch;
   for (std::size_t i = 0; i < all.size(); ++i) {
-    Entry& entry = all[i];
+    PlanOfSeveral& entry = all[i];
     watch.begin_plan(static_cast<int>(i + 1), static_cast<int>(all.size()));
     if (entry.plan) entry.outcome = make(*entry.plan, plan_name(entry.file) + plans.ending, watch, entry.told);
     if (entry.outcome.code == exit_stopped || watch.progress().cancelled()) return entry.outcome.done() ? i + 1 : i;
@@ -124,10 +124,10 @@ std::size_t work_on(std::vector<Entry>& all, const SeveralPlans& plans, const Ma
   return all.size();
 }
 
-std::string text_of(const std::vector<Entry>& all) {
+std::string text_of(const std::vector<PlanOfSeveral>& all) {
   std::string text;
   std::vector<PlanRow> rows;
-  for (const Entry& entry : all) {
+  for (const PlanOfSeveral& entry : all) {
     rows.push_back(entry.told.row);
     if (!entry.outcome.text.empty())
       text += fmt::format("== {} ==\n\n{}\n", visible(entry.file), entry.outcome.text);
@@ -135,10 +135,10 @@ std::string text_of(const std::vector<Entry>& all) {
   return text + plan_table(rows);
 }
 
-std::string document_of(std::vector<Entry> all) {
+std::string document_of(std::vector<PlanOfSeveral> all) {
   std::vector<PlanRow> rows;
   std::vector<nlohmann::ordered_json> documents;
-  for (Entry& entry : all) {
+  for (PlanOfSeveral& entry : all) {
     rows.push_back(std::move(entry.told.row));
     documents.push_back(std::move(entry.told.document));
   }
@@ -146,7 +146,7 @@ std::string document_of(std::vector<Entry> all) {
 }
 
 // That and how many are done, and that of no other anything was written.
-void tell_stopped(const std::vector<Entry>& all, std::size_t done) {
+void tell_stopped(const std::vector<PlanOfSeveral>& all, std::size_t done) {
   if (done == 0) return tell("stopped; nothing was written\n");
   tell(fmt::format("stopped after {} of {} plans; of the others nothing was written\n", done, all.size()));
 }
@@ -184,7 +184,7 @@ int make_of_several(const SeveralPlans& plans, const EntrySource& entries, const
     print_issues(issues);
     return exit_command_line;
   }
-  std::vector<Entry> all;
+  std::vector<PlanOfSeveral> all;
   for (const std::string& file : plans.files) all.push_back(read(file, entries));
 
   const std::size_t done = work_on(all, plans, make);

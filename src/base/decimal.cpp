@@ -7,13 +7,14 @@
 #include <fast_float/fast_float.h>
 #include <fmt/format.h>
 
+#include "base/spelling.h"
+
 namespace laywright {
 namespace {
 
 constexpr int exponent_limit = 9999;
 constexpr std::size_t division_digits = 40;
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 std::uint64_t value_of(char c) { return static_cast<std::uint64_t>(c - '0'); }
 char digit_of(std::uint64_t value) { return static_cast<char>('0' + value); }
 

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "base/decimal.h"
+#include "base/spelling.h"
 
 namespace laywright {
 namespace {
@@ -55,17 +56,6 @@ constexpr std::array units = {
     Unit{"rpm", rotation_speed, 1, 0, 1},
     Unit{"A", current, 1, 0, 1},
 };
-
-// Longer than any number that a person writes; keeps the exact arithmetic short.
-constexpr std::size_t longest = 100;
-
-bool is_space(char c) { return c == ' ' || c == '\t'; }
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && is_space(text.front())) text.remove_prefix(1);
-  while (!text.empty() && is_space(text.back())) text.remove_suffix(1);
-  return text;
-}
 
 // Length of the longest front that reads as a number.
 std::size_t number_length(std::string_view text) {
@@ -136,15 +126,15 @@ const Unit* find_unit(std::string_view name) {
 }
 
 ParsedQuantity parse_quantity(std::string_view text, Dimension dimension) {
-  text = trimmed(text);
+  text = trimmed(text, " \t");
   if (text.empty()) {
     return problem(fmt::format("is empty; write a number and a unit, like \"{}\"", an_example(dimension)));
   }
-  if (text.size() > longest) return problem(fmt::format("is longer than {} characters", longest));
+  if (text.size() > longest_quantity) return problem(fmt::format("is longer than {} characters", longest_quantity));
 
   const std::size_t length_of_number = number_length(text);
   if (length_of_number == 0) return not_a_number(text, dimension);
-  const std::string_view unit_name = trimmed(text.substr(length_of_number));
+  const std::string_view unit_name = trimmed(text.substr(length_of_number), " \t");
   if (unit_name.empty()) {
     return problem(fmt::format("has no unit; add {}", unit_choices(dimension)));
   }

@@ -5,6 +5,7 @@
 // and pound of 1959, standard gravity): what is written in one unit and in another gives the same bits.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -48,6 +49,9 @@ struct Unit {
 
 // By its exact name; null if there is none.
 [[nodiscard]] const Unit* find_unit(std::string_view name);
+
+// Characters of a quantity: longer than any that a person writes; keeps the exact arithmetic short.
+inline constexpr std::size_t longest_quantity = 100;
 
 struct Quantity {
   double value = 0.0;          // finite, in the unit used inside

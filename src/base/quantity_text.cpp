@@ -8,11 +8,10 @@
 
 #include "base/inch.h"
 #include "base/round_figure.h"
+#include "base/units.h"
 
 namespace laywright {
 namespace {
-
-constexpr double mm_per_m = 1e3, mm_per_km = 1e6;
 
 // "-1234567.8" -> "-1,234,567.8"
 std::string with_thousands_apart(std::string digits) {

@@ -10,6 +10,8 @@ namespace laywright {
 // With a capital first letter, as at the beginning of a sentence. Of ASCII letters.
 [[nodiscard]] std::string capitalised(std::string text);
 
+[[nodiscard]] constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
 // In small letters. Of ASCII letters.
 [[nodiscard]] std::string lower(std::string_view text);
 

@@ -14,10 +14,6 @@
 namespace laywright {
 namespace {
 
-constexpr std::size_t longest = 100;
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
 std::string replaced(std::string text, std::string_view from, std::string_view to) {
   for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size()))
     text.replace(at, from.size(), to);
@@ -122,7 +118,7 @@ std::string_view meant_unit(std::string_view word, Dimension dimension) {
 
 std::string as_written(std::string_view typed, std::optional<Dimension> dimension) {
   const std::string original(trimmed(typed));
-  if (original.size() > longest) return original;
+  if (original.size() > longest_quantity) return original;
   const std::string text = spelled_out(original);
   const std::string_view all = trimmed(text);
   const std::size_t end = end_of_number(all);

@@ -5,11 +5,10 @@
 #include <string>
 
 #include "base/number.h"
+#include "base/spelling.h"
 
 namespace laywright {
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 // All that is a blank or an apostrophe as one character, which sets thousands apart and nothing else.
 constexpr char gap = ' ';

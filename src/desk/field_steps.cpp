@@ -10,11 +10,10 @@
 
 #include "base/decimal.h"
 #include "base/spelling.h"
+#include "base/units.h"
 
 namespace laywright {
 namespace {
-
-constexpr double rad_per_deg = 0.017453292519943295;
 
 enum class By { itself, fixed, fiber };
 

@@ -2,12 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+
+#include "base/units.h"
 
 namespace laywright {
 namespace {
-
-constexpr double full_turn = 2.0 * std::numbers::pi;
 
 // Findings begin where their first fiber lies; closer than this the scrubber counts as being there, in turns.
 constexpr double same_place = 1e-6;

@@ -8,6 +8,7 @@
 #include "base/quantity.h"
 #include "base/quantity_text.h"
 #include "base/readable.h"
+#include "base/units.h"
 #include "figures/both_units.h"
 #include "figures/figures.h"
 #include "measure/fiber_look.h"
@@ -66,7 +67,6 @@ Scale length_scale(const Plan& plan, double mm, int digits, bool coarse) {
   const Unit* unit = written_unit(plan, "wind.length");
   const std::string_view name = unit == nullptr ? "" : unit->name;
   if (name != "ft" && name != "yd") {
-    constexpr double mm_per_km = 1e6;
     const bool inch = unit == nullptr ? in_inches(plan) : name == "in" || name == "mil";
     unit = find_unit(inch ? "ft" : mm >= mm_per_km ? "km" : "m");
   }

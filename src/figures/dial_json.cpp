@@ -19,7 +19,7 @@ std::string_view unit_inside(const FieldInfo& field) {
 }
 
 // Values are in the same units as all else of the document: `unit` names them.
-Json setting(const PlanDraft& draft, const DialledSetting& each) {
+Json dialled_json(const PlanDraft& draft, const DialledSetting& each) {
   const FieldInfo& field = *field_at(draft, each.path);
   return {{"key", each.path},           {"asked", number(each.asked)},     {"laid", number(each.laid)},
           {"unit", unit_inside(field)}, {"reading", number(each.reading)}, {"reading_unit", each.unit},
@@ -31,7 +31,7 @@ Json setting(const PlanDraft& draft, const DialledSetting& each) {
 Json dialled_block(const Plan& plan) {
   if (plan.draft().machine.empty()) return nullptr;
   Json settings = Json::array();
-  for (const DialledSetting& each : plan.dialled()) settings.push_back(setting(plan.draft(), each));
+  for (const DialledSetting& each : plan.dialled()) settings.push_back(dialled_json(plan.draft(), each));
   return settings;
 }
 

@@ -55,6 +55,10 @@ std::string settings_line(const Plan& plan) {
                      length_text(plan.traverse().pitch_mm));
 }
 
+std::string labelled(const char* label, const std::string& value) {
+  return fmt::format("  {:<15} {}\n", label, value);
+}
+
 std::string wrapped(const std::string& text, std::size_t width, std::size_t indent) {
   const std::string lead(indent, ' ');
   std::string lines, line = lead;

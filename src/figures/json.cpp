@@ -40,12 +40,8 @@ Json order(const PlanOrder& order) {
   return block;
 }
 
-Json sides(const std::array<double, 3>& outer_mm) {
-  return {{"left", number(outer_mm[0])}, {"middle", number(outer_mm[1])}, {"right", number(outer_mm[2])}};
-}
-
 Json outer_diameter(const OuterDiameter& outer) {
-  Json diameter = sides({outer.left_mm, outer.middle_mm, outer.right_mm});
+  Json diameter = sides_json({outer.left_mm, outer.middle_mm, outer.right_mm});
   diameter["greatest"] = number(outer.greatest_mm);
   diameter["greatest_at"] = nullptr;
   if (outer.greatest_at) {
@@ -60,7 +56,7 @@ Json unfinished_layer(const std::optional<UnfinishedLayer>& last) {
   return {{"layer", last->layer},
           {"turns", number(last->turns)},
           {"end_x", number(last->end_x_mm)},
-          {"outer_diameter", sides(last->outer_diameter_mm)}};
+          {"outer_diameter", sides_json(last->outer_diameter_mm)}};
 }
 
 Json edges(const std::optional<EdgeShapes>& shapes) {

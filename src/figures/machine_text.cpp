@@ -10,10 +10,6 @@
 namespace laywright {
 namespace {
 
-constexpr std::size_t columns = 96;
-
-std::string row(const char* label, const std::string& value) { return fmt::format("  {:<15} {}\n", label, value); }
-
 // "106.1 to 98.2 rpm", or one figure where both read the same.
 std::string from_to(const std::vector<double>& values, int decimals, const char* unit, double per = 1.0) {
   const std::string from = figure(values.front() / per, decimals), to = figure(values.back() / per, decimals);
@@ -36,21 +32,22 @@ std::string figures_of(const Plan& plan, const TakeupRun& run) {
   const MachineCurves& c = run.curves;
   std::string text;
   if (!c.spool_rpm.empty()) {
-    text += row("spool speed", from_to(c.spool_rpm, 1, "rpm, empty to full"));
-    text += row("traverse", fmt::format("{}, {} reversals a minute", from_to(c.traverse_mm_per_s, 2, "mm/s"),
-                                        from_to(c.reversals_per_min, 2, "")));
+    text += labelled("spool speed", from_to(c.spool_rpm, 1, "rpm, empty to full"));
+    text += labelled("traverse", fmt::format("{}, {} reversals a minute", from_to(c.traverse_mm_per_s, 2, "mm/s"),
+                                             from_to(c.reversals_per_min, 2, "")));
   }
   if (!c.tension_N.empty()) {
-    text +=
-        row("tension", fmt::format("{} with {}", from_to(c.tension_N, 3, "N"), words_for(plan.takeup()->control)));
-    text += row("clutch", from_to(c.torque_Nmm, 4, "N m", 1e3) +
-                              (c.current_A.empty() ? "" : ", " + from_to(c.current_A, 3, "A")) +
-                              (c.clutch_heat_W.empty() ? "" : ", heat " + from_to(c.clutch_heat_W, 1, "W")));
+    text += labelled("tension",
+                     fmt::format("{} with {}", from_to(c.tension_N, 3, "N"), words_for(plan.takeup()->control)));
+    text += labelled("clutch", from_to(c.torque_Nmm, 4, "N m", 1e3) +
+                                   (c.current_A.empty() ? "" : ", " + from_to(c.current_A, 3, "A")) +
+                                   (c.clutch_heat_W.empty() ? "" : ", heat " + from_to(c.clutch_heat_W, 1, "W")));
   }
-  if (plan.takeup() || run.counter.reading) text += row("counter set to", counter_words(run.counter));
+  if (plan.takeup() || run.counter.reading) text += labelled("counter set to", counter_words(run.counter));
   if (run.pressure) {
-    text += row("on the barrel", from_to({run.pressure->soft.barrel_MPa, run.pressure->stiff.barrel_MPa}, 2, "MPa") +
-                                     " of pressure, an estimate");
+    text += labelled("on the barrel",
+                     from_to({run.pressure->soft.barrel_MPa, run.pressure->stiff.barrel_MPa}, 2, "MPa") +
+                         " of pressure, an estimate");
   }
   return text;
 }
@@ -90,7 +87,7 @@ std::string machine_text(const Plan& plan, const TakeupRun& run) {
   std::string text = "Machine\n" + figures_of(plan, run);
   for (const MachineWarning& warning : run.warnings) {
     if (warning.note && warning.kind != MachineWarningKind::length_overrun) continue;
-    text += fmt::format("  Warning: {}\n", words_for(warning.kind)) + wrapped(warning.text, columns, 6);
+    text += fmt::format("  Warning: {}\n", words_for(warning.kind)) + wrapped(warning.text, text_columns, 6);
   }
   return text == "Machine\n" ? "" : text;
 }

@@ -1,8 +1,8 @@
-#include <numbers>
 
 #include <nlohmann/json.hpp>
 
 #include "base/spelling.h"
+#include "base/units.h"
 #include "figures/document_text.h"
 #include "figures/pattern_report.h"
 #include "figures/pattern_words.h"
@@ -11,8 +11,6 @@ namespace laywright {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-constexpr double deg_per_rad = 180.0 / std::numbers::pi;
 
 // What the next double stroke does; the same keys in a row and in a setting that mends it.
 Json pattern_keys(const Pattern& pattern) {

@@ -2,19 +2,16 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
+#include "base/units.h"
 #include "figures/figures.h"
 #include "figures/pattern_words.h"
 
 namespace laywright {
 namespace {
-
-constexpr std::size_t columns = 96;
-constexpr double deg_per_rad = 180.0 / std::numbers::pi;
 
 // At most 100 columns for crossed winds of 100,000 layers and turns.
 std::string table_line(const std::string& settings, const std::string& nearly, const std::string& beside_mm,
@@ -62,7 +59,7 @@ std::string safe_text(const PatternTable& table) {
   for (const PatternRow& row : table.rows) {
     rows += safe_rows(row);
     const std::string words = no_pitch_words(row);
-    if (!words.empty()) none += wrapped(words, columns, 2);
+    if (!words.empty()) none += wrapped(words, text_columns, 2);
   }
   if (rows.empty()) return none.empty() ? "" : '\n' + none;
   std::string text =
@@ -73,10 +70,10 @@ std::string safe_text(const PatternTable& table) {
   text += wrapped(
       "Ahead (a leading pattern): farther on in the direction in which the guide goes; behind (trailing): not so "
       "far.",
-      columns, 2);
+      text_columns, 2);
   if (table.rows.size() > 1) {
     text += wrapped("A step keeps what it does not set from the layers before it: set one thing, then ask again.",
-                    columns, 2);
+                    text_columns, 2);
   }
   return text + none;
 }
@@ -85,7 +82,7 @@ std::string safe_text(const PatternTable& table) {
 
 std::string pattern_text(const Plan& plan, const PatternTable& table) {
   std::string text = title_of(plan) + '\n';
-  if (table.stepped) return text + wrapped(stepped_words(), columns, 2);
+  if (table.stepped) return text + wrapped(stepped_words(), text_columns, 2);
   text += fmt::format("  fiber {} mm; diameters and the number of layers are estimates\n\n",
                       setting(plan.fiber().diameter_mm));
   text += table_head();
@@ -96,16 +93,16 @@ std::string pattern_text(const Plan& plan, const PatternTable& table) {
         "In and out: at the first of these layers and at the last. Nearly: the number that the turns are compared "
         "with. Beside: how far the fiber lies beside that of the earlier double stroke, d its diameter. Back after: "
         "so many double strokes later it lies where the first one lay.",
-        columns, 2);
+        text_columns, 2);
   }
   text += '\n';
   for (const PatternRow& row : table.rows) {
     text += wrapped(fmt::format("Layers {}, stroke {} mm: {}", layers_text(row), setting(row.cycle.stroke_mm),
                                 pattern_words(row, table.gap_d)),
-                    columns, 2);
+                    text_columns, 2);
   }
   text += safe_text(table);
-  if (crossed) text += '\n' + wrapped(estimate_words(table), columns, 2);
+  if (crossed) text += '\n' + wrapped(estimate_words(table), text_columns, 2);
   return text;
 }
 

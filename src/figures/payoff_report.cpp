@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/units.h"
 #include "figures/figures.h"
 #include "measure/severity.h"
 #include "payoff/payoff_words.h"
@@ -11,15 +12,13 @@
 namespace laywright {
 namespace {
 
-constexpr std::size_t columns = 96;
-constexpr double metre = 1e3;
 constexpr std::size_t most_layers = 24, most_catches = 8;
 
 std::string layer_row(const Build& build, const PayoffLayer& layer) {
   const auto stroke = static_cast<std::size_t>(layer.layer) - 1;
   return fmt::format("  {:>5} {:>5} {:>11} {:>9} {:>8} {:>11}\n", layer.layer,
                      direction_name(build.strokes[stroke].direction), multiple_figure(layer.greatest),
-                     figure(layer.mean, 2), figure(layer.catches, 0), figure(layer.caught_mm / metre, 2));
+                     figure(layer.mean, 2), figure(layer.catches, 0), figure(layer.caught_mm / mm_per_m, 2));
 }
 
 // As it comes off: the outermost layer first.
@@ -43,7 +42,7 @@ std::string catch_list(const Plan& plan, const PayoffRun& run, std::size_t most)
     const PayoffCatch& caught = run.catches[i];
     text += fmt::format("  {:>2}  {}, layer {}, turn {}, {} deg: {}\n", i + 1, multiple_figure(caught.multiple),
                         caught.layer, figure(caught.turn, 1), figure(caught.angle_deg, 0), name_of(caught.severity));
-    text += wrapped(sentence_of(caught, plan), columns, 6);
+    text += wrapped(sentence_of(caught, plan), text_columns, 6);
   }
   const auto shown = static_cast<int>(std::min(run.catches.size(), most));
   if (run.catch_count > shown) {
@@ -54,29 +53,29 @@ std::string catch_list(const Plan& plan, const PayoffRun& run, std::size_t most)
 }
 
 std::string payoff_section(const Plan& plan, const Build& build, const PayoffRun& run, std::size_t most) {
-  return fmt::format("Payoff ({})\n", count_words(run)) + wrapped(payoff_line(run, build.length_mm), columns, 2) +
-         catch_list(plan, run, most);
+  return fmt::format("Payoff ({})\n", count_words(run)) +
+         wrapped(payoff_line(run, build.length_mm), text_columns, 2) + catch_list(plan, run, most);
 }
 
 std::string payoff_text(const Plan& plan, const Build& build, const PayoffRun& run) {
-  std::string text = title_of(plan) + '\n' + wrapped(payoff_line(run, build.length_mm), columns, 0);
-  text += wrapped(basis_of(run), columns, 2);
+  std::string text = title_of(plan) + '\n' + wrapped(payoff_line(run, build.length_mm), text_columns, 0);
+  text += wrapped(basis_of(run), text_columns, 2);
   text += wrapped(
       "Forces are in times the pull of winding: 1 comes off as it was wound. What is counted and what is left out: "
       "src/payoff/MODEL.md.",
-      columns, 2);
+      text_columns, 2);
   text += '\n' + layer_table(build, run);
   if (run.catch_count > 0) {
     text += fmt::format("\nCatches ({}; hardest first)\n", count_words(run)) + catch_list(plan, run, most_catches);
   } else if (run.hardest) {
-    text += "\nHardest place\n" + wrapped(sentence_of(*run.hardest, plan), columns, 2);
+    text += "\nHardest place\n" + wrapped(sentence_of(*run.hardest, plan), text_columns, 2);
   }
   return text + '\n' +
          wrapped(
              "A running payoff draws in fingers and hair, and a caught fiber breaks and whips: stop the spool "
              "before a "
              "hand goes near.",
-             columns, 2);
+             text_columns, 2);
 }
 
 }  // namespace laywright

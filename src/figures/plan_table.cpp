@@ -12,8 +12,6 @@
 namespace laywright {
 namespace {
 
-constexpr std::size_t columns = 96;
-
 std::size_t widest(const std::vector<PlanRow>& rows, std::string PlanRow::*text) {
   std::size_t width = 0;
   for (const PlanRow& row : rows) width = std::max(width, character_count(visible(row.*text)));
@@ -55,7 +53,7 @@ std::string plan_table(const std::vector<PlanRow>& rows) {
     if (any_laid) line += figures_of(row.wound);
     line.erase(line.find_last_not_of(' ') + 1);
     text += line + '\n';
-    if (!row.reason.empty()) text += wrapped(visible(row.reason), columns, 6);
+    if (!row.reason.empty()) text += wrapped(visible(row.reason), text_columns, 6);
   }
   return text;
 }

@@ -25,14 +25,10 @@
 namespace laywright {
 namespace {
 
-constexpr std::size_t columns = 96;
-
-std::string row(const char* label, const std::string& value) { return fmt::format("  {:<15} {}\n", label, value); }
-
 // Words that may be too many for a line go on below themselves.
 std::string words_row(const char* label, const std::string& words) {
-  std::string lines = wrapped(words, columns, row(label, "").size() - 1);
-  return lines.replace(0, row(label, "").size() - 1, row(label, ""), 0, row(label, "").size() - 1);
+  std::string lines = wrapped(words, text_columns, labelled(label, "").size() - 1);
+  return lines.replace(0, labelled(label, "").size() - 1, labelled(label, ""), 0, labelled(label, "").size() - 1);
 }
 
 std::string order_words(const PlanOrder& order) {
@@ -72,16 +68,17 @@ std::string reversal_words(const Reversal& reversal) {
 
 std::string traverse_lines(const Plan& plan) {
   const Traverse& traverse = plan.traverse();
-  std::string text = row("traverse", fmt::format("pitch {} mm ({} d), {}, {}", setting(traverse.pitch_mm),
-                                                 figure(traverse.pitch_mm / plan.fiber().diameter_mm, 2),
-                                                 traverse.motion == Motion::stepped ? "stepped" : "continuous",
-                                                 reversal_words(traverse.reversal)));
-  text += row("guide", fmt::format("stops {} mm left and {} mm right of the flange faces inward, free length {} mm",
-                                   setting(traverse.left_stop_mm), setting(traverse.right_stop_mm),
-                                   setting(traverse.free_length_mm)));
+  std::string text = labelled("traverse", fmt::format("pitch {} mm ({} d), {}, {}", setting(traverse.pitch_mm),
+                                                      figure(traverse.pitch_mm / plan.fiber().diameter_mm, 2),
+                                                      traverse.motion == Motion::stepped ? "stepped" : "continuous",
+                                                      reversal_words(traverse.reversal)));
+  text +=
+      labelled("guide", fmt::format("stops {} mm left and {} mm right of the flange faces inward, free length {} mm",
+                                    setting(traverse.left_stop_mm), setting(traverse.right_stop_mm),
+                                    setting(traverse.free_length_mm)));
   if (!plan.wind().steps.empty()) {
-    text += row("wind steps", fmt::format("{}, the first from layer {}", plan.wind().steps.size(),
-                                          plan.wind().steps.front().from_layer));
+    text += labelled("wind steps", fmt::format("{}, the first from layer {}", plan.wind().steps.size(),
+                                               plan.wind().steps.front().from_layer));
   }
   return text;
 }
@@ -98,24 +95,25 @@ std::string stopped_words(StopReason reason) {
 
 std::string totals_lines(const Plan& plan, const Build& build, const Measurements& m) {
   std::string text = "Build\n";
-  text += row("turns", fmt::format("{} in {} layer{}", figure(build.turns, 1), m.layers.size(),
-                                   m.layers.size() == 1 ? "" : "s"));
-  text += row("fiber", length_text(build.length_mm) +
-                           (m.fiber_mass_kg ? fmt::format(", {} kg", short_figure(*m.fiber_mass_kg, 3)) : ""));
-  text += row("outer diameter", outer_diameter_words(m.outer_diameter));
+  text += labelled("turns", fmt::format("{} in {} layer{}", figure(build.turns, 1), m.layers.size(),
+                                        m.layers.size() == 1 ? "" : "s"));
+  text += labelled("fiber", length_text(build.length_mm) +
+                                (m.fiber_mass_kg ? fmt::format(", {} kg", short_figure(*m.fiber_mass_kg, 3)) : ""));
+  text += labelled("outer diameter", outer_diameter_words(m.outer_diameter));
   if (m.unfinished_layer) {
-    text += row("unfinished", unfinished_words(*m.unfinished_layer));
-    text += row("with it", with_it_words(*m.unfinished_layer));
+    text += labelled("unfinished", unfinished_words(*m.unfinished_layer));
+    text += labelled("with it", with_it_words(*m.unfinished_layer));
   }
-  text += row("edges", edges_words(m));
-  text += row("fill factor", fmt::format("{} of the wound volume is fiber", figure(m.fill_factor, 4)));
+  text += labelled("edges", edges_words(m));
+  text += labelled("fill factor", fmt::format("{} of the wound volume is fiber", figure(m.fill_factor, 4)));
   const double asked = plan.limits().rim_clearance_mm;
-  text += row("rim clearance",
-              fmt::format("{} mm{}", figure(m.rim_clearance_mm, 2),
-                          asked > 0.0 ? fmt::format(" (the plan asks for {} mm)", setting(asked)) : ""));
-  if (m.wind_time_s) text += row("winding time", duration_text(*m.wind_time_s) + " at the planned line speed");
-  text += row("ended because", stopped_words(build.stopped_by));
-  text += row("computed with", fmt::format("{} stations per turn, seed {}", build.stations_per_turn, build.seed));
+  text += labelled("rim clearance",
+                   fmt::format("{} mm{}", figure(m.rim_clearance_mm, 2),
+                               asked > 0.0 ? fmt::format(" (the plan asks for {} mm)", setting(asked)) : ""));
+  if (m.wind_time_s) text += labelled("winding time", duration_text(*m.wind_time_s) + " at the planned line speed");
+  text += labelled("ended because", stopped_words(build.stopped_by));
+  text +=
+      labelled("computed with", fmt::format("{} stations per turn, seed {}", build.stations_per_turn, build.seed));
   return text;
 }
 
@@ -170,8 +168,8 @@ std::string finding_lines(std::size_t number, const Finding& finding, std::set<s
   const std::string place = fmt::format("from turn {}; x {}; {}; fiber {}", figure(finding.turn, 1),
                                         extent(finding.x_mm, 2, "mm"), extent(finding.angle_deg, 0, "deg"),
                                         extent({finding.length_mm[0] / 1e3, finding.length_mm[1] / 1e3}, 1, "m"));
-  return head + '\n' + wrapped(without_what_was_told(finding.text, told), columns, 6) +
-         wrapped("Where: " + place, columns, 6);
+  return head + '\n' + wrapped(without_what_was_told(finding.text, told), text_columns, 6) +
+         wrapped("Where: " + place, text_columns, 6);
 }
 
 std::string findings_list(const Plan& plan, const std::vector<Finding>& findings, const SummaryStyle& style) {
@@ -189,7 +187,7 @@ std::string findings_list(const Plan& plan, const std::vector<Finding>& findings
   if (small > 0) {
     text += wrapped(fmt::format("{}{} small: {}{}", large > 0 ? "And " : "", small, small_findings_words(findings),
                                 rest_in(style)),
-                    columns, 2);
+                    text_columns, 2);
   }
   return text;
 }
@@ -199,10 +197,10 @@ std::string findings_list(const Plan& plan, const std::vector<Finding>& findings
 std::string summary_text(const Plan& plan, const Build& build, const Measurements& measurements,
                          const TakeupRun& run, const SummaryStyle& style) {
   const WindVerdict verdict = style.verdict.value_or(verdict_of(plan, build, measurements, &run));
-  std::string text = title_of(plan) + '\n' + wrapped(verdict_line(verdict), columns, 0) + '\n';
-  if (!plan.file().empty()) text += row("plan", visible(plan.file()));
+  std::string text = title_of(plan) + '\n' + wrapped(verdict_line(verdict), text_columns, 0) + '\n';
+  if (!plan.file().empty()) text += labelled("plan", visible(plan.file()));
   if (const std::string order = order_words(plan.order()); !order.empty()) text += words_row("order", order);
-  text += row("spool", spool_line(plan.spool())) + row("fiber", fiber_line(plan.fiber())) +
+  text += labelled("spool", spool_line(plan.spool())) + labelled("fiber", fiber_line(plan.fiber())) +
           words_row("rolling", rolling_words(plan)) + traverse_lines(plan);
   if (const std::string dialled = dial_table(plan); !dialled.empty())
     text += "\nSet on the machine; the build is laid with it\n" + dialled;

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <string>
 
+#include "base/units.h"
 #include "figures/json_number.h"
 #include "figures/machine_text.h"
 #include "plan/fields.h"
@@ -13,8 +14,6 @@ namespace laywright {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-constexpr double metre = 1e3;         // of mm
 constexpr double newton_metre = 1e3;  // of N mm
 
 // What a key of this dimension ends with; lengths are mm, angles deg, shares plain.
@@ -62,7 +61,7 @@ Json list(const std::vector<double>& values, double unit = 1.0) {
 }
 
 Json curves(const MachineCurves& c) {
-  return {{"length_m", list(c.length_mm, metre)},
+  return {{"length_m", list(c.length_mm, mm_per_m)},
           {"turn", list(c.turn)},
           {"layer", c.layer},
           {"radius", list(c.radius_mm)},
@@ -108,20 +107,16 @@ Json ranges(const MachineCurves& c) {
           {"load_share", ends(c.load_share)}};
 }
 
-Json sides(const std::array<double, 3>& diameter) {
-  return {{"left", number(diameter[0])}, {"middle", number(diameter[1])}, {"right", number(diameter[2])}};
-}
-
 Json checkpoints(const std::vector<Checkpoint>& all) {
   Json rows = Json::array();
   for (const Checkpoint& c : all) {
     rows.push_back({{"layer", c.layer},
                     {"at_end", c.at_end},
-                    {"counter_m", number(c.length_mm / metre)},
+                    {"counter_m", number(c.length_mm / mm_per_m)},
                     {"counter_reading", number(c.counter_reading)},
                     {"turns", number(c.turns)},
                     {"time_s", number(c.time_s)},
-                    {"outer_diameter", sides(c.outer_diameter_mm)}});
+                    {"outer_diameter", sides_json(c.outer_diameter_mm)}});
   }
   return rows;
 }
@@ -130,7 +125,7 @@ Json steps(const std::vector<StepPlace>& all) {
   Json rows = Json::array();
   for (const StepPlace& s : all) {
     rows.push_back({{"from_layer", s.from_layer},
-                    {"counter_m", number(s.length_mm, metre)},
+                    {"counter_m", number(s.length_mm, mm_per_m)},
                     {"counter_reading", number(s.counter_reading)},
                     {"turns", number(s.turns)},
                     {"pitch", number(s.pitch_mm)},
@@ -151,14 +146,14 @@ const char* name_of(LengthStop mode) {
 
 Json counter(const CounterSetting& c) {
   return {{"mode", name_of(c.mode)},
-          {"end_m", number(c.end_mm / metre)},
+          {"end_m", number(c.end_mm / mm_per_m)},
           {"reaction_time_s", number(c.reaction_time_s)},
-          {"lead_m", number(c.lead_mm, metre)},
-          {"set_to_m", number(c.set_to_mm, metre)},
-          {"per_ramp_second_m", number(c.per_ramp_second_mm, metre)},
+          {"lead_m", number(c.lead_mm, mm_per_m)},
+          {"set_to_m", number(c.set_to_mm, mm_per_m)},
+          {"per_ramp_second_m", number(c.per_ramp_second_mm, mm_per_m)},
           {"reading", c.reading ? number(c.reading->reading) : Json(nullptr)},
           {"reading_unit", c.reading ? Json(c.reading->unit) : Json(nullptr)},
-          {"reading_end_m", c.reading ? number(c.reading->end_mm / metre) : Json(nullptr)}};
+          {"reading_end_m", c.reading ? number(c.reading->end_mm / mm_per_m) : Json(nullptr)}};
 }
 
 Json profile(const PressureEstimate::Profile& p) {

@@ -35,14 +35,13 @@ std::string checks_table(const Plan& plan, const Build& build, const WindVerdict
     text += fmt::format("  {:<24} {:>14} {:>22} {:>16}  {}\n", name_of(check), value_text(check), limit_text(check),
                         margin_text(check), name_of(check.grade));
   }
-  constexpr std::size_t columns = 96;
-  text += wrapped(draw_words(build, verdict), columns, 2);
+  text += wrapped(draw_words(build, verdict), text_columns, 2);
   if (verdict.draws.empty() && states_scatter(plan.draft())) {
     text +=
         wrapped(fmt::format("The plan states tolerances or scatter, and this verdict knows one draw alone: without "
                             "--draws 1 it is the worst of {}.",
                             usual_draws),
-                columns, 2);
+                text_columns, 2);
   }
   return text + draws_table(verdict);
 }

@@ -24,7 +24,7 @@ constexpr double time_step = 0.3;
 
 // Steps between two looks at who moves; and how many such rounds there are at most.
 constexpr int steps_in_a_round = 32;
-constexpr int most_rounds = 400;
+constexpr int most_passes = 400;
 
 // Slower than this (in diameters over the time of falling through one, near enough) and with less force left over than this
 // (in pulls of a turn) a disc is at rest.
@@ -270,7 +270,7 @@ void Grains::look_who_moves() {
 }
 
 bool Grains::come_to_rest(Progress& progress) {
-  for (int round = 0; round < most_rounds; ++round) {
+  for (int round = 0; round < most_passes; ++round) {
     if (progress.cancelled()) return false;
     look_who_moves();
     if (static_cast<double>(restless_) <= restless_share * static_cast<double>(grains_.size())) return true;

@@ -17,10 +17,10 @@ namespace laywright {
 namespace {
 
 // Most steps take one or two; one in some hundreds turns in circles, and is left after so many as it is: the next goes on.
-constexpr int most_rounds = 20;
+constexpr int most_balances = 20;
 
 // A twist within this share of what friction bears is borne: where the fiber slips, both are equal.
-constexpr double edge_tolerance = 1e-6;
+constexpr double slip_tolerance = 1e-6;
 
 }  // namespace
 
@@ -34,7 +34,7 @@ void StringWindow::RollRow::twisted(double asked, double string_resists, double 
 }
 
 bool StringWindow::RollRow::asks_too_much(double asked) const {
-  return bears == 0.0 || std::abs(asked) > bears * (1.0 + edge_tolerance);
+  return bears == 0.0 || std::abs(asked) > bears * (1.0 + slip_tolerance);
 }
 
 void StringWindow::RollRow::slip(double asked) {
@@ -51,7 +51,7 @@ bool StringWindow::RollRow::agrees(double beside) {
     // It would go back into its valley.
     state = slides ? State::turns : State::held;
   } else if (can_move && !moves() &&
-             way * (pull + beside + (slides ? passes_on : twist_after)) > edge_tolerance * bears) {
+             way * (pull + beside + (slides ? passes_on : twist_after)) > slip_tolerance * bears) {
     state = slides ? State::slips : State::rolls;
   } else if (!slides) {
     if (asks_too_much(twist_after)) slip(twist_after);
@@ -127,7 +127,7 @@ bool StringWindow::balance_rolls(std::size_t low) {
     rolls_[i].twisted(k * (node(at - 1).rolled - rolled + after), string_stiffness_of(at),
                       k * (1.0 + (tip ? end_.stiffness_x : 1.0)));
   }
-  for (int round = 0; round < most_rounds; ++round) {
+  for (int round = 0; round < most_balances; ++round) {
     if (!solve_rolls()) return false;
     for (std::size_t i = 0; i < nodes; ++i) {
       RollRow& row = rolls_[i];

@@ -2,6 +2,8 @@
 
 #include <numbers>
 
+#include "base/units.h"
+
 namespace laywright {
 
 namespace {
@@ -11,7 +13,6 @@ constexpr double core_of_wire = 2.0 / 3.0;
 constexpr double most_modulus_of_yarn_MPa = 20'000.0;
 
 double turns_of_barrel_per_km(const Plan& plan) {
-  constexpr double mm_per_km = 1.0e6;
   return mm_per_km / (std::numbers::pi * plan.spool().barrel_diameter_mm);
 }
 

@@ -7,7 +7,7 @@ namespace laywright {
 namespace {
 
 // Stations worked on together, so that each cache line of a turn is read once.
-constexpr std::size_t block = 16;
+constexpr std::size_t nodes_together = 16;
 
 // Turns come nearly in order: insertion costs little more than reading them.
 template <class Turn>
@@ -40,10 +40,10 @@ void Neighbours::find(const Build& build, std::size_t stroke) {
   left_of_.resize(count);
   leftmost_.assign(stations, no_node);
   rightmost_.assign(stations, no_node);
-  columns_.resize(block);
+  columns_.resize(nodes_together);
 
-  for (std::size_t from = 0; from < std::min(stations, count); from += block) {
-    const std::size_t width = std::min({block, stations - from, count - from});
+  for (std::size_t from = 0; from < std::min(stations, count); from += nodes_together) {
+    const std::size_t width = std::min({nodes_together, stations - from, count - from});
     for (auto& column : columns_) column.clear();
     for (std::size_t row = from; row < count; row += stations) {
       for (std::size_t c = 0; c < width && row + c < count; ++c) {

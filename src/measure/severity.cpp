@@ -5,6 +5,7 @@
 #include <map>
 #include <utility>
 
+#include "base/units.h"
 #include "measure/acceptance.h"
 #include "measure/grade.h"
 
@@ -104,7 +105,6 @@ int places_of(const Measurements& measurements, FindingKind kind) {
 }
 
 double places_per_km(const Build& build, const Measurements& measurements, FindingKind kind) {
-  constexpr double mm_per_km = 1.0e6;
   return build.length_mm > 0.0 ? places_of(measurements, kind) / build.length_mm * mm_per_km : 0.0;
 }
 

@@ -11,13 +11,12 @@
 #include "advise/robust.h"
 #include "base/quantity.h"
 #include "base/readable.h"
+#include "base/units.h"
 #include "plan/plan_file.h"
 #include "plan/plan_writer.h"
 
 namespace laywright {
 namespace {
-
-constexpr double mm_per_m = 1000.0, mm_per_km = 1e6;
 
 std::string metres(double mm) { return format_quantity(mm, *find_unit(mm >= mm_per_km ? "km" : "m"), 7); }
 

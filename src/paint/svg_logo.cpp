@@ -101,10 +101,10 @@ std::optional<Found> first_refused(std::string_view bytes) {
   return std::nullopt;
 }
 
-using Handle = std::unique_ptr<RsvgHandle, decltype(&g_object_unref)>;
+using LogoHandle = std::unique_ptr<RsvgHandle, decltype(&g_object_unref)>;
 
 // Of no base: nothing outside it can be found.
-Handle handle_of(std::string_view bytes) {
+LogoHandle handle_of(std::string_view bytes) {
   GError* error = nullptr;
   RsvgHandle* handle =
       rsvg_handle_new_from_data(reinterpret_cast<const guint8*>(bytes.data()), bytes.size(), &error);
@@ -158,7 +158,7 @@ Result<Image> svg_logo(std::string_view bytes, const std::string& file) {
         fmt::format("this SVG has {}, which a logo may not; save it as a plain SVG or as a PNG", found->what);
     return issue;
   }
-  const Handle handle = handle_of(bytes);
+  const LogoHandle handle = handle_of(bytes);
   Image image = handle ? rendered(handle.get()) : Image{};
   if (image.bytes.empty()) {
     issue.what = "this SVG is damaged and cannot be drawn; save the logo anew, or as a PNG";

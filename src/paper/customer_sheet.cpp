@@ -11,7 +11,7 @@
 namespace laywright {
 namespace {
 
-constexpr double margin = 18.0, between = 5.0;
+constexpr double letter_margin = 18.0, between = 5.0;
 constexpr double row_mm = 5.4;
 
 const Type told_type{5.2, true, Align::start, ink};
@@ -59,17 +59,17 @@ double draw_title(Drawing& page, Point at, double width, const std::string& titl
 }
 
 double draw_head(Drawing& page, const CustomerSheet& sheet) {
-  const double right = page.width_mm - margin;
-  const double logo = draw_logo(page, {right, margin}, sheet.logo);
-  const double width = right - margin - (logo > 0.0 ? logo + between : 0.0);
-  double top = draw_title(page, {margin, margin}, width, sheet.letter.title) + 1.0;
+  const double right = page.width_mm - letter_margin;
+  const double logo = draw_logo(page, {right, letter_margin}, sheet.logo);
+  const double width = right - letter_margin - (logo > 0.0 ? logo + between : 0.0);
+  double top = draw_title(page, {letter_margin, letter_margin}, width, sheet.letter.title) + 1.0;
   const std::string address = address_line(sheet.letter);
   if (!address.empty())
-    top = put_lines(page, {margin, base_of(top, body_type)}, lines_of(address, width, body_type), body_type) -
+    top = put_lines(page, {letter_margin, base_of(top, body_type)}, lines_of(address, width, body_type), body_type) -
           body_type.height_mm;
-  constexpr double logo_foot = margin + 21.0;
+  constexpr double logo_foot = letter_margin + 21.0;
   top = std::max(top, logo > 0.0 ? logo_foot : 0.0) + 2.0;
-  draw_line(page, {margin, top}, {right, top}, {faint_ink, 0.2, {}});
+  draw_line(page, {letter_margin, top}, {right, top}, {faint_ink, 0.2, {}});
   return top + between;
 }
 
@@ -83,13 +83,13 @@ struct Block {
   }
   void draw(Drawing& page, double& top) const {
     if (lines.empty()) return;
-    put_lines(page, {margin, base_of(top, type)}, lines, type);
+    put_lines(page, {letter_margin, base_of(top, type)}, lines, type);
     top += height();
   }
 };
 
 Block block_of(const Drawing& page, const std::string& words, const Type& type) {
-  return {lines_of(words, page.width_mm - 2.0 * margin, type), type};
+  return {lines_of(words, page.width_mm - 2.0 * letter_margin, type), type};
 }
 
 double rows_height(const CustomerSheet& sheet) {
@@ -97,16 +97,16 @@ double rows_height(const CustomerSheet& sheet) {
 }
 
 void draw_rows(Drawing& page, double& top, const CustomerSheet& sheet) {
-  const double right = page.width_mm - margin;
-  constexpr double value_at = margin + 62.0;
+  const double right = page.width_mm - letter_margin;
+  constexpr double value_at = letter_margin + 62.0;
   for (const auto& [name, value] : sheet.summary.rows) {
-    draw_line(page, {margin, top}, {right, top}, {faint_ink, 0.08, {}});
+    draw_line(page, {letter_margin, top}, {right, top}, {faint_ink, 0.08, {}});
     const double base = top + 0.7 * row_mm;
-    put_within(page, {margin, base}, value_at - margin - 2.0, name, name_type);
+    put_within(page, {letter_margin, base}, value_at - letter_margin - 2.0, name, name_type);
     put_within(page, {value_at, base}, right - value_at, value, row_type);
     top += row_mm;
   }
-  draw_line(page, {margin, top}, {right, top}, {faint_ink, 0.08, {}});
+  draw_line(page, {letter_margin, top}, {right, top}, {faint_ink, 0.08, {}});
   top += 3.0;
 }
 
@@ -139,9 +139,9 @@ Drawing draw_customer_sheet(const CustomerSheet& sheet) {
 
   greeting.draw(page, top);
   // The picture has what is left, but not more than it is good for.
-  const double foot = page.height_mm - margin, most_high = 0.75 * (page.width_mm - 2.0 * margin);
+  const double foot = page.height_mm - letter_margin, most_high = 0.75 * (page.width_mm - 2.0 * letter_margin);
   const double high = std::min(foot - below - top - between, most_high);
-  draw_spool(page, {margin, top, page.width_mm - 2.0 * margin, high}, sheet);
+  draw_spool(page, {letter_margin, top, page.width_mm - 2.0 * letter_margin, high}, sheet);
   top += high + between;
   told.draw(page, top);
   draw_rows(page, top, sheet);

@@ -14,10 +14,10 @@
 namespace laywright {
 namespace {
 
-constexpr double margin = 12.0, legend_type = 3.0, note_type = 2.8;
+constexpr double profile_margin = 12.0, legend_type = 3.0, note_type = 2.8;
 constexpr Color band_color{0.80, 0.89, 0.95}, hidden_color{0.93, 0.93, 0.94}, flange_color{0.70, 0.71, 0.74};
-const Pen seen_pen{blue_hue, 0.45, {}}, build_pen{ink, 0.4, {2.4, 1.2}}, frame_pen{ink, 0.2, {}},
-    grid_pen{{0.86, 0.86, 0.88}, 0.1, {}};
+const Pen seen_pen{blue_hue, 0.45, {}}, build_pen{ink, 0.4, {2.4, 1.2}}, spool_pen{ink, 0.2, {}},
+    profile_grid_pen{{0.86, 0.86, 0.88}, 0.1, {}};
 
 struct Range {
   double from = std::numeric_limits<double>::infinity(), to = -from;
@@ -71,7 +71,7 @@ class Plot {
   void draw_grid() const {
     for (const double diameter : ruler_ticks(upright_ruler())) {
       const double y = at(0.0, diameter).y;
-      draw_line(drawing_, {area_.left, y}, {area_.right(), y}, grid_pen);
+      draw_line(drawing_, {area_.left, y}, {area_.right(), y}, profile_grid_pen);
     }
   }
 
@@ -93,9 +93,9 @@ class Plot {
 
   // Both flanges are seen cut, as in a section.
   void draw_frame() const {
-    draw_box(drawing_, {area_.left - flange, area_.top, flange, area_.height}, flange_color, frame_pen);
-    draw_box(drawing_, {area_.right(), area_.top, flange, area_.height}, flange_color, frame_pen);
-    draw_line(drawing_, {area_.left, area_.bottom()}, {area_.right(), area_.bottom()}, frame_pen);
+    draw_box(drawing_, {area_.left - flange, area_.top, flange, area_.height}, flange_color, spool_pen);
+    draw_box(drawing_, {area_.right(), area_.top, flange, area_.height}, flange_color, spool_pen);
+    draw_line(drawing_, {area_.left, area_.bottom()}, {area_.right(), area_.bottom()}, spool_pen);
     draw_ruler(drawing_, upright_ruler());
     draw_ruler(drawing_, {{area_.left, area_.bottom()},
                           area_.width,
@@ -150,18 +150,18 @@ Drawing profile_chart(const ProfileChart& chart) {
   drawing.width_mm = 240.0;
   drawing.title = chart.title;
   const Type note{note_type, false, Align::start, faint_ink};
-  const double width = drawing.width_mm - 2.0 * margin;
+  const double width = drawing.width_mm - 2.0 * profile_margin;
   std::vector<std::string> lines;
   for (const std::string& each : chart.notes)
     for (std::string& line : lines_of(each, width, note)) lines.push_back(std::move(line));
-  const Box area{margin + 18.0, 33.0, width - 21.0, 85.0};
+  const Box area{profile_margin + 18.0, 33.0, width - 21.0, 85.0};
   const double foot = area.bottom() + 15.0;
   drawing.height_mm = foot + 1.3 * note_type * static_cast<double>(lines.size()) + 4.0;
-  put_title(drawing, {margin, 12.0});
-  put_within(drawing, {margin, 18.5}, width, chart.line, {3.2, false, Align::start, faint_ink});
+  put_title(drawing, {profile_margin, 12.0});
+  put_within(drawing, {profile_margin, 18.5}, width, chart.line, {3.2, false, Align::start, faint_ink});
   draw_legend(drawing, {area.left, 28.0}, chart);
   Plot(drawing, area, chart).draw();
-  put_lines(drawing, {margin, foot}, lines, note);
+  put_lines(drawing, {profile_margin, foot}, lines, note);
   return drawing;
 }
 

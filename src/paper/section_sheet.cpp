@@ -16,20 +16,20 @@
 namespace laywright {
 namespace {
 
-constexpr double margin = 12.0;
+constexpr double section_margin = 12.0;
 constexpr double main_top = 32.0;
 constexpr double foot_height = 66.0;  // of the band with the whole spool and the details
 constexpr double ruler_room = 15.0;
-const Pen frame_pen{ink, 0.3, {}};
+const Pen detail_pen{ink, 0.3, {}};
 
 void draw_title(Drawing& drawing, const Plan& plan, const Build& build, const Measurements& m, double angle_deg) {
-  put_title(drawing, {margin, 17.0});
+  put_title(drawing, {section_margin, 17.0});
   const std::string figures = fmt::format(
       "Axial section at {}\u00B0.  Fiber {} mm, {} turns in {} layers, {}.  Fill factor {}, rim clearance {} mm, "
       "findings: {}.",
       setting(angle_deg), setting(plan.fiber().diameter_mm), figure(build.turns, 1), m.layers.size(),
       length_text(build.length_mm), figure(m.fill_factor, 3), figure(m.rim_clearance_mm, 2), m.findings.size());
-  drawing.add(Text{{margin, 23.5}, figures, 3.2, Align::start, false, false, faint_ink});
+  drawing.add(Text{{section_margin, 23.5}, figures, 3.2, Align::start, false, false, faint_ink});
 }
 
 constexpr const char* no_thickness =
@@ -119,7 +119,7 @@ void draw_detail(Drawing& drawing, const SectionCut& cut, const SectionView& mai
   view.corner = {box.left, box.bottom()};
   draw_section(drawing, cut, view);
   draw_layer_numbers(drawing, cut, view);
-  draw_box(drawing, box, {}, frame_pen);
+  draw_box(drawing, box, {}, detail_pen);
   draw_scale_bar(drawing, {box.left, box.bottom() + 1.6}, 0.35 * box.width, view.scale);
   drawing.add(Text{{box.left, box.top - 1.5},
                    fmt::format("{}  {}", detail.mark, detail.words),
@@ -177,16 +177,17 @@ Drawing draw_section_sheet(const Plan& plan, const Build& build, const Measureme
   const SectionCut cut = cut_section(plan, build, angle_deg);
   draw_title(drawing, plan, build, measurements, cut.angle_deg);
 
-  const double width = drawing.width_mm - 2.0 * margin, foot_top = drawing.height_mm - margin - foot_height;
-  const SectionView main =
-      fit_winding(cut, {margin + ruler_room, main_top + 6.0, width - ruler_room, foot_top - 14.0 - main_top - 6.0});
-  draw_key(drawing, {margin, main_top}, cut.layers);
-  draw_scale_bar(drawing, {drawing.width_mm - margin - 42.0, main_top - 1.5}, 30.0, main.scale);
+  const double width = drawing.width_mm - 2.0 * section_margin,
+               foot_top = drawing.height_mm - section_margin - foot_height;
+  const SectionView main = fit_winding(
+      cut, {section_margin + ruler_room, main_top + 6.0, width - ruler_room, foot_top - 14.0 - main_top - 6.0});
+  draw_key(drawing, {section_margin, main_top}, cut.layers);
+  draw_scale_bar(drawing, {drawing.width_mm - section_margin - 42.0, main_top - 1.5}, 30.0, main.scale);
   draw_winding(drawing, cut, main);
 
   constexpr double spool_width = 84.0, gap = 6.0;
-  draw_spool_view(drawing, {margin, foot_top, spool_width, foot_height}, cut, measurements);
-  const Box rest{margin + spool_width + gap, foot_top, width - spool_width - gap, foot_height};
+  draw_spool_view(drawing, {section_margin, foot_top, spool_width, foot_height}, cut, measurements);
+  const Box rest{section_margin + spool_width + gap, foot_top, width - spool_width - gap, foot_height};
   // Turns that are large on the page need no enlargement.
   constexpr double clear_mm = 2.6;
   if (cut.fiber_diameter_mm * main.scale < clear_mm) {
@@ -196,8 +197,8 @@ Drawing draw_section_sheet(const Plan& plan, const Build& build, const Measureme
   }
   // Put together at run time: GCC 12 believes that moving a text of known length into a part overruns it.
   const std::string note = fmt::format("Dimensions in mm. {}", no_thickness);
-  drawing.add(
-      Text{{drawing.width_mm - margin, drawing.height_mm - 6.0}, note, 2.4, Align::end, false, false, faint_ink});
+  drawing.add(Text{
+      {drawing.width_mm - section_margin, drawing.height_mm - 6.0}, note, 2.4, Align::end, false, false, faint_ink});
   return drawing;
 }
 

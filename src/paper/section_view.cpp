@@ -11,15 +11,15 @@
 namespace laywright {
 namespace {
 
-constexpr Color spool_fill{0.90, 0.90, 0.92};
+constexpr Color flange_fill{0.90, 0.90, 0.92};
 constexpr Color spool_hatch{0.66, 0.66, 0.70};
-const Pen outline{ink, 0.35, {}};
+const Pen flange_outline{ink, 0.35, {}};
 
 // A part of the spool that is cut: clipped to the view, hatched, and outlined where it bounds the winding.
 void draw_spool(Drawing& drawing, const SectionCut& cut, const SectionView& view) {
   const Box box = view.box();
   drawing.add(ClipBegin{box});
-  draw_box(drawing, box, spool_fill, {});
+  draw_box(drawing, box, flange_fill, {});
   draw_hatch(drawing, box, 1.6, {spool_hatch, 0.12, {}});
 
   // The winding space, and the open space above the rim, cut out of it.
@@ -33,7 +33,7 @@ void draw_spool(Drawing& drawing, const SectionCut& cut, const SectionView& view
   drawing.add(Shape{{{box.left, left_rim.y}, left_rim, left_foot, right_foot, right_rim, {box.right(), right_rim.y}},
                     false,
                     {},
-                    outline});
+                    flange_outline});
   drawing.add(ClipEnd{});
 }
 

@@ -12,7 +12,7 @@
 namespace laywright {
 namespace {
 
-constexpr double row_height = 6.6, head_height = 9.4;
+constexpr double checkpoint_height = 6.6, head_height = 9.4;
 constexpr std::size_t most_rows = 11;
 const Pen rule{ink, 0.15, {}};
 
@@ -94,13 +94,13 @@ double draw_checkpoints(Drawing& page, const Box& band, const SetupSheet& sheet)
   const std::vector<Checkpoint> rows = chosen(sheet.run.checkpoints);
   const Columns columns = columns_of(band);
   const bool inch = in_inches(sheet.plan);
-  const double first = head + head_height, bottom = first + row_height * static_cast<double>(rows.size());
+  const double first = head + head_height, bottom = first + checkpoint_height * static_cast<double>(rows.size());
   draw_head(page, columns, head + 0.6, inch, sheet.run.counter.reading.has_value());
   double top = first;
   for (const Checkpoint& check : rows) {
     draw_line(page, {band.left, top}, {band.right(), top}, rule);
     draw_row(page, columns, top, check, sheet);
-    top += row_height;
+    top += checkpoint_height;
   }
   draw_line(page, {band.left, bottom}, {band.right(), bottom}, rule);
   for (int i = 7; i <= 10; ++i) {

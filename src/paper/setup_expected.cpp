@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "base/spelling.h"
+#include "base/units.h"
 #include "figures/both_units.h"
 #include "figures/figures.h"
 #include "figures/machine_text.h"
@@ -63,19 +64,20 @@ struct Rows {
   }
 };
 
-constexpr double metre = 1e3, percent = 1e-2;
+constexpr double percent = 1e-2;
 
 RowGroup running(const SetupSheet& sheet) {
   const MachineCurves& c = sheet.run.curves;
   Rows rows{sheet, {"Machine, from empty to full", {}}};
   rows.curve("Guide speed", Amount::guide_speed, c.traverse_mm_per_s);
   rows.curve("Reversals", "per min", c.reversals_per_min);
-  rows.curve("Clutch torque", Amount::torque, c.torque_Nmm, metre);
+  rows.curve("Clutch torque", Amount::torque, c.torque_Nmm, mm_per_m);
   rows.curve("Clutch slip at ceiling", "rpm", c.slip_rpm);
   rows.curve("Clutch heat at ceiling", "W", c.clutch_heat_W);
   rows.curve(sheet.plan.spool().mass_kg ? "Inertia, at most" : "Inertia, no spool", Amount::inertia, c.inertia_kg_m2,
              1e-4);
-  rows.curve(fmt::format("Torque, ramp of {} s", setting(stated_ramp_s)), Amount::torque, c.ramp_torque_Nmm, metre);
+  rows.curve(fmt::format("Torque, ramp of {} s", setting(stated_ramp_s)), Amount::torque, c.ramp_torque_Nmm,
+             mm_per_m);
   rows.value("Start in at least", "s", sheet.run.hold.shortest_start_s);
   rows.value("Run down in at least", "s", sheet.run.hold.shortest_stop_s);
   return rows.group;

@@ -18,7 +18,7 @@ namespace {
 
 constexpr double detail_height = 21.0;
 constexpr Color spool_gray{0.88, 0.88, 0.90};
-const Pen outline{ink, 0.3, {}};
+const Pen picture_outline{ink, 0.3, {}};
 
 // Some turns, evenly over the width, that nothing is wound on: of the last layer, and of the one before where the last
 // has not come yet.
@@ -52,7 +52,7 @@ void draw_outline(Drawing& page, const Box& box, const SetupSheet& sheet, const 
   const auto at = [&](double x, double y) {
     return Point{middle.x + (x - 0.5 * width) * scale, middle.y - y * scale};
   };
-  Shape winding{{}, true, paper, outline};
+  Shape winding{{}, true, paper, picture_outline};
   const SurfaceProfile& surface = sheet.measurements.surface;
   for (std::size_t i = 0; i < surface.x_mm.size(); ++i)
     winding.points.push_back(at(surface.x_mm[i], surface.mean_mm[i]));
@@ -75,7 +75,7 @@ void draw_outline(Drawing& page, const Box& box, const SetupSheet& sheet, const 
     page.add(Shape{{at(foot, 0.0), at(edge, rim), at(edge + out, rim), at(edge + out, -rim), at(edge, -rim)},
                    true,
                    spool_gray,
-                   outline});
+                   picture_outline});
   };
   flange(cut.left_face(cut.barrel_left_mm), cut.left_face(rim), -wall);
   flange(cut.right_face(cut.barrel_right_mm), cut.right_face(rim), wall);

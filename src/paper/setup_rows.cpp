@@ -6,7 +6,7 @@
 namespace laywright {
 namespace {
 
-constexpr double row_height = 4.45;
+constexpr double setup_row_height = 4.45;
 const Pen hair{{0.72, 0.72, 0.75}, 0.1, {}};
 
 double draw_row(Drawing& page, const Box& column, double top, const Row& row) {
@@ -23,8 +23,8 @@ double draw_row(Drawing& page, const Box& column, double top, const Row& row) {
   put_within(page, {own, base}, right - own, row.own, own_type);
   if (fits(other)) put(page, {right, base}, other, other_type);
   if (row.tick) draw_box(page, {column.right() - box, top + 0.75, box, box}, {}, Pen{ink, 0.2, {}});
-  draw_line(page, {column.left, top + row_height}, {column.right(), top + row_height}, hair);
-  return top + row_height;
+  draw_line(page, {column.left, top + setup_row_height}, {column.right(), top + setup_row_height}, hair);
+  return top + setup_row_height;
 }
 
 }  // namespace

@@ -16,7 +16,7 @@ const Pen outline{ink, 0.25, {}};
 const Pen helper{faint_ink, 0.1, {}};
 
 // Room for dimension lines at the sides, above and below the spool.
-constexpr double side_room = 15.0, top_room = 6.0, foot_room = 2.0;
+constexpr double side_room = 15.0, top_room = 6.0, below_room = 2.0;
 
 // Places on the page; y is measured from the axis, positive upward.
 struct Frame {
@@ -69,9 +69,9 @@ void draw_spool_view(Drawing& drawing, const Box& box, const SectionCut& cut, co
   const double width = cut.inside_width_mm, rim = cut.rim_radius_mm, thickness = drawn_thickness(cut);
   const double reach = std::max({0.0, -cut.left_face(rim), cut.right_face(rim) - width}) + thickness;
   const double scale = std::min((box.width - 2.0 * side_room) / (width + 2.0 * reach),
-                                (box.height - top_room - foot_room) / (2.0 * rim));
+                                (box.height - top_room - below_room) / (2.0 * rim));
   const Frame frame{box.left + 0.5 * (box.width - width * scale),
-                    box.top + 0.5 * (box.height + top_room - foot_room), scale};
+                    box.top + 0.5 * (box.height + top_room - below_room), scale};
 
   draw_half(drawing, frame, cut, measurements.surface, 1.0);
   draw_half(drawing, frame, cut, measurements.surface, -1.0);

@@ -16,7 +16,7 @@
 namespace laywright {
 namespace {
 
-constexpr double margin = 12.0, top = 30.0, gutter = 6.0;
+constexpr double map_margin = 12.0, top = 30.0, gutter = 6.0;
 
 // What a person who winds looks at first.
 constexpr std::array<std::string_view, 6> panel_figures{
@@ -24,21 +24,21 @@ constexpr std::array<std::string_view, 6> panel_figures{
     "edge_deviation_mm",          "fill_factor"};
 
 void draw_heading(Drawing& drawing, const Study& study) {
-  put_title(drawing, {margin, 17.0});
+  put_title(drawing, {map_margin, 17.0});
   std::string words = fmt::format("Study of {} builds", study.rows.size());
   if (study.spec.is_grid())
     words += study.spec.axes.size() == 2
                  ? "; verdict: a dot is good, a ring marginal, neither is do not wind; hatched: no sound plan"
                  : "; verdict: a dot is good, a ring marginal, a point do not wind";
-  drawing.add(Text{{margin, 23.5}, words, 3.2, Align::start, false, false, faint_ink});
+  drawing.add(Text{{map_margin, 23.5}, words, 3.2, Align::start, false, false, faint_ink});
 }
 
 void draw_grid(Drawing& drawing, const Study& study) {
-  const double width = (drawing.width_mm - 2.0 * margin - 2.0 * gutter) / 3.0;
-  const double height = (drawing.height_mm - top - margin - gutter) / 2.0;
+  const double width = (drawing.width_mm - 2.0 * map_margin - 2.0 * gutter) / 3.0;
+  const double height = (drawing.height_mm - top - map_margin - gutter) / 2.0;
   for (std::size_t i = 0; i < panel_figures.size(); ++i) {
     const auto column = static_cast<double>(i % 3), row = static_cast<double>(i / 3);
-    const Box box{margin + column * (width + gutter), top + row * (height + gutter), width, height};
+    const Box box{map_margin + column * (width + gutter), top + row * (height + gutter), width, height};
     const std::size_t figure = Study::figure(panel_figures[i]);
     study.spec.axes.size() == 2 ? draw_map(drawing, box, study, figure) : draw_curve(drawing, box, study, figure);
   }
@@ -51,16 +51,16 @@ void draw_tolerances(Drawing& drawing, const Study& study) {
   for (const StudyRow& row : study.rows) {
     if (is_independent(study, row) && !row.figures.empty()) diameters.push_back(row.figures[greatest]);
   }
-  const double width = (drawing.width_mm - 2.0 * margin - gutter) / 2.0;
-  const double height = drawing.height_mm - top - margin;
-  draw_histogram(drawing, {margin, top, width, height}, diameters, "Outer diameter, greatest, mm");
+  const double width = (drawing.width_mm - 2.0 * map_margin - gutter) / 2.0;
+  const double height = drawing.height_mm - top - map_margin;
+  draw_histogram(drawing, {map_margin, top, width, height}, diameters, "Outer diameter, greatest, mm");
   std::vector<ShareBar> bars;
   for (std::size_t i = 0; i < statistics.shares.size(); ++i) {
     const std::string& path = study.spec.tolerances[i].path;
     bars.push_back({path == scatter_path ? "scatter of strokes" : path, statistics.shares[i].first,
                     statistics.shares[i].total});
   }
-  draw_shares(drawing, {margin + width + gutter, top, width, height}, bars);
+  draw_shares(drawing, {map_margin + width + gutter, top, width, height}, bars);
 }
 
 }  // namespace

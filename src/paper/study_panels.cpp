@@ -22,7 +22,7 @@ constexpr double small_text = 2.5, head_text = 3.0, head_room = 6.0;
 const Pen frame{faint_ink, 0.2, {}};
 const Pen curve_pen{blue_hue, 0.5, {}};
 
-struct Span {
+struct FigureSpan {
   double low = std::numeric_limits<double>::infinity(), high = -std::numeric_limits<double>::infinity();
 
   void add(double value) {
@@ -35,8 +35,8 @@ struct Span {
   [[nodiscard]] double share(double value) const { return high > low ? (value - low) / (high - low) : 0.5; }
 };
 
-Span span_of(const Study& study, std::size_t figure) {
-  Span span;
+FigureSpan span_of(const Study& study, std::size_t figure) {
+  FigureSpan span;
   for (const StudyRow& row : study.rows) {
     if (!row.figures.empty()) span.add(row.figures[figure]);
   }
@@ -68,7 +68,7 @@ void label_upward(Drawing& drawing, const Box& plot, const Study& study, const S
   write(drawing, {x - 3.2, plot.top + 0.5 * plot.height}, axis.path, Align::middle, false, true);
 }
 
-void draw_color_bar(Drawing& drawing, const Box& bar, const OutcomeFigure& f, const Span& span) {
+void draw_color_bar(Drawing& drawing, const Box& bar, const OutcomeFigure& f, const FigureSpan& span) {
   constexpr int steps = 48;
   for (int i = 0; i < steps; ++i) {
     const double height = bar.height / steps;
@@ -87,7 +87,7 @@ bool is_of(const StudyRow& row, Grade grade) { return row.verdict && row.verdict
 
 void draw_map(Drawing& drawing, const Box& box, const Study& study, std::size_t figure) {
   const OutcomeFigure& f = outcome_figures()[figure];
-  const Span span = span_of(study, figure);
+  const FigureSpan span = span_of(study, figure);
   const Box plot{box.left + 8.0, box.top + head_room, box.width - 26.0, box.height - head_room - 9.0};
   write(drawing, {plot.left, box.top + 3.5}, heading(f), Align::start, true);
   const auto across = study.spec.axes[0].count, upward = study.spec.axes[1].count;
@@ -122,7 +122,7 @@ void draw_map(Drawing& drawing, const Box& box, const Study& study, std::size_t 
 void draw_curve(Drawing& drawing, const Box& box, const Study& study, std::size_t figure) {
   const OutcomeFigure& f = outcome_figures()[figure];
   const StudyAxis& axis = study.spec.axes[0];
-  const Span span = span_of(study, figure);
+  const FigureSpan span = span_of(study, figure);
   const Box plot{box.left + 14.0, box.top + head_room, box.width - 18.0, box.height - head_room - 9.0};
   write(drawing, {plot.left, box.top + 3.5}, heading(f), Align::start, true);
   draw_box(drawing, plot, std::nullopt, frame);
@@ -150,7 +150,7 @@ void draw_curve(Drawing& drawing, const Box& box, const Study& study, std::size_
 void draw_histogram(Drawing& drawing, const Box& box, const std::vector<double>& values, const std::string& words) {
   const Box plot{box.left + 6.0, box.top + head_room + 4.0, box.width - 12.0, box.height - head_room - 12.0};
   write(drawing, {plot.left, box.top + 3.5}, words, Align::start, true);
-  Span span;
+  FigureSpan span;
   for (const double value : values) span.add(value);
   if (span.empty()) return;
   const auto bins = static_cast<std::size_t>(std::clamp(std::sqrt(static_cast<double>(values.size())), 5.0, 40.0));

@@ -8,7 +8,7 @@ namespace laywright {
 namespace {
 
 // Of a displacement that is wanted to be just so large.
-constexpr double rounding_d = 1e-6;
+constexpr double room_tolerance_d = 1e-6;
 
 // A close pattern that is wanted: b double strokes beside a turns, the next one behind (+1) or ahead (-1).
 struct Aim {
@@ -83,7 +83,7 @@ class Search {
   // Less is better; nearer than asked is worse than any that is farther.
   [[nodiscard]] double misses(const SafeSetting& setting) const {
     const double over = std::abs(setting.pattern.nearest.ahead_d) - (1.0 + gap_d_);
-    return over >= -rounding_d ? over : 1.0 - over;
+    return over >= -room_tolerance_d ? over : 1.0 - over;
   }
 
   Spool spool_;

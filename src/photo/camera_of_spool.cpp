@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
+#include "base/units.h"
 #include "photo/median.h"
 
 namespace laywright {
@@ -80,10 +81,9 @@ SeenWidth seen_from(const FlatPicture& picture, const SeenSpool& seen, const Spo
 
 CameraNearness nearness_of(const FlatPicture& picture, const SeenSpool& seen, const SpoolSize& size,
                            double spool_error, std::string& why) {
-  constexpr double degree = std::numbers::pi / 180.0;
-  const double far = std::sqrt(nearness_of_lens(picture, seen, narrowest_view_deg * degree));
-  const double near =
-      std::min(std::sqrt(nearness_of_lens(picture, seen, widest_view_deg * degree)), 1.0 / least_distance_radii);
+  const double far = std::sqrt(nearness_of_lens(picture, seen, narrowest_view_deg * rad_per_deg));
+  const double near = std::min(std::sqrt(nearness_of_lens(picture, seen, widest_view_deg * rad_per_deg)),
+                               1.0 / least_distance_radii);
   const double sigma = width_error_mm(seen, size, spool_error);
   double weight = 0.0, sum = 0.0, squares = 0.0, nearest = 1e9, width_there = 0.0;
   constexpr int steps = 400;

@@ -11,7 +11,7 @@
 namespace laywright {
 namespace {
 
-using Surface = std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)>;
+using CairoSurface = std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)>;
 
 cairo_status_t take(void* rest, unsigned char* to, unsigned int length) {
   auto& bytes = *static_cast<std::string_view*>(rest);
@@ -22,8 +22,8 @@ cairo_status_t take(void* rest, unsigned char* to, unsigned int length) {
 }
 
 // Whatever its kind of pixels, over white, so that what is transparent is ground.
-Surface over_white(cairo_surface_t* picture, int width, int height) {
-  Surface white(cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height), &cairo_surface_destroy);
+CairoSurface over_white(cairo_surface_t* picture, int width, int height) {
+  CairoSurface white(cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height), &cairo_surface_destroy);
   const std::unique_ptr<cairo_t, decltype(&cairo_destroy)> pen(cairo_create(white.get()), &cairo_destroy);
   cairo_set_source_rgb(pen.get(), 1.0, 1.0, 1.0);
   cairo_paint(pen.get());
@@ -47,13 +47,13 @@ std::string decode_png(std::string_view bytes, GreyPhoto& photo) {
   if (!size) return damaged;
   if (std::string why = why_not_that_size((*size)[0], (*size)[1]); !why.empty()) return why;
   std::string_view rest = bytes;
-  const Surface picture(cairo_image_surface_create_from_png_stream(take, &rest), &cairo_surface_destroy);
+  const CairoSurface picture(cairo_image_surface_create_from_png_stream(take, &rest), &cairo_surface_destroy);
   const cairo_status_t status = cairo_surface_status(picture.get());
   if (status == CAIRO_STATUS_NO_MEMORY) return "there is too little memory for this picture, or it is damaged";
   if (status != CAIRO_STATUS_SUCCESS) return damaged;
   photo.width = cairo_image_surface_get_width(picture.get());
   photo.height = cairo_image_surface_get_height(picture.get());
-  const Surface flat = over_white(picture.get(), photo.width, photo.height);
+  const CairoSurface flat = over_white(picture.get(), photo.width, photo.height);
   if (cairo_surface_status(flat.get()) != CAIRO_STATUS_SUCCESS) return "there is too little memory for this picture";
   const auto columns = static_cast<std::size_t>(photo.width), rows = static_cast<std::size_t>(photo.height);
   photo.grey.resize(columns * rows);

@@ -9,13 +9,13 @@
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
+#include "base/units.h"
 #include "photo/camera_of_spool.h"
 #include "photo/lens_bend.h"
 
 namespace laywright {
 namespace {
 
-constexpr double degree = std::numbers::pi / 180.0;
 // Light that spills over an edge, and the level at which it is cut, move it by so much.
 constexpr double edge_error_px = 0.1;
 
@@ -48,12 +48,12 @@ Levelled levelled(const GreyPhoto& photo, std::string& why) {
     const double off = tilt_of(column_edges(level.picture, level.edge_width));
     level.tilt_rad += off;
     // The first look at a steep one sees less of it.
-    if (std::abs(off) < 0.01 * degree || std::abs(level.tilt_rad) > 2.0 * most_tilt_deg * degree) break;
+    if (std::abs(off) < 0.01 * rad_per_deg || std::abs(level.tilt_rad) > 2.0 * most_tilt_deg * rad_per_deg) break;
   }
-  if (std::abs(level.tilt_rad) > most_tilt_deg * degree) {
+  if (std::abs(level.tilt_rad) > most_tilt_deg * rad_per_deg) {
     why =
         fmt::format("the spool's axis is tilted by {} deg in the picture, at most {} will do; hold the camera level",
-                    figure(level.tilt_rad / degree, 1), figure(most_tilt_deg, 0));
+                    figure(level.tilt_rad / rad_per_deg, 1), figure(most_tilt_deg, 0));
   }
   return level;
 }
@@ -127,8 +127,8 @@ PhotoFound found_of(const Levelled& level, const SeenSpool& spool, const SpoolSi
   PhotoFound found;
   for (std::size_t side = 0; side < 2; ++side) found.flange_px[side] = spool.flanges[side].height();
   found.px_per_mm = seen.camera.focal_px / seen.camera.middle_z_mm;
-  found.tilt_deg = level.tilt_rad / degree;
-  found.yaw_deg = seen.camera.yaw_rad / degree;
+  found.tilt_deg = level.tilt_rad / rad_per_deg;
+  found.yaw_deg = seen.camera.yaw_rad / rad_per_deg;
   found.edge_width_px = level.edge_width;
   found.distance_mm = found.distance_least_mm = found.distance_most_mm = seen.camera.middle_z_mm;
   found.inside_width_mm = seen.width_mm() - 2.0 * size.set_back_mm;

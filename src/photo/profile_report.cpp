@@ -17,7 +17,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::size_t columns = 96;
 constexpr std::array<const char*, 3> zone_names{"left", "middle", "right"};
 
 // Diameter of the plan's surface at x.
@@ -110,8 +109,8 @@ std::string profile_text(const Plan& plan, const EdgeProfile& profile, const Pla
   }
   text += '\n';
   if (const std::string blurred = blurred_words(plan, profile); !blurred.empty())
-    text += wrapped(blurred, columns, 0);
-  text += wrapped(estimate_words(), columns, 0);
+    text += wrapped(blurred, text_columns, 0);
+  text += wrapped(estimate_words(), text_columns, 0);
   return text;
 }
 

@@ -9,11 +9,10 @@
 #include "plan/checker.h"
 #include "plan/document.h"
 #include "plan/reading.h"
+#include "plan/syntax_help.h"
 
 namespace laywright {
 namespace {
-
-constexpr std::size_t most_told = 100;
 
 // In the order of the lines, the first hundred.
 Issues in_order(Issues issues) {

@@ -12,8 +12,6 @@
 namespace laywright {
 namespace {
 
-constexpr std::size_t most_told = 100;
-
 struct Assignment {
   std::string_view key;
   std::string_view value;

@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "base/units.h"
 #include "figures/document_text.h"
 #include "records/beside_plan.h"
 #include "records/record_text.h"
@@ -10,8 +11,6 @@ namespace laywright {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-constexpr double mm_per_m = 1000.0;
 
 Json or_null(const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); }
 Json or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }

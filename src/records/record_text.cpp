@@ -5,15 +5,13 @@
 #include <fmt/format.h>
 
 #include "base/readable.h"
+#include "base/units.h"
 #include "figures/figures.h"
 #include "plan/plan_file.h"
 #include "records/record_words.h"
 
 namespace laywright {
 namespace {
-
-constexpr std::size_t columns = 96;
-constexpr double mm_per_m = 1000.0;
 
 std::string or_dash(const std::string& text, std::size_t most) { return text.empty() ? "-" : readable(text, most); }
 
@@ -25,7 +23,7 @@ std::string without_blanks_behind(std::string line) {
 std::string head(const SpoolRecord& record) {
   std::string text = record_heading(record) + '\n';
   if (const RecordEntry* decided = entry_of_decision(record); decided != nullptr && !decided->reason.empty())
-    text += wrapped(visible(decided->reason), columns, 2);
+    text += wrapped(visible(decided->reason), text_columns, 2);
   for (const RecordLine& each : head_lines(record)) text += fmt::format("  {:<15} {}\n", each.name, each.value);
   return text;
 }
@@ -68,7 +66,7 @@ std::string history(const SpoolRecord& record) {
   const Result<PlanDraft> plan = read_plan(record.plan_text, record.plan_file);
   for (const HistoryEntry& entry : history_of(record, plan.ok() ? &plan.value() : nullptr)) {
     text += fmt::format("  {}  {}\n", entry.when, entry.what);
-    for (const std::string& said : entry.said) text += wrapped(said, columns, 6);
+    for (const std::string& said : entry.said) text += wrapped(said, text_columns, 6);
     for (const std::string& line : entry.lines) text += fmt::format("      {}\n", line);
   }
   return text;

@@ -5,14 +5,13 @@
 #include <fmt/format.h>
 
 #include "base/readable.h"
+#include "base/units.h"
 #include "figures/figures.h"
 #include "plan/plan_values.h"
 #include "records/beside_plan.h"
 
 namespace laywright {
 namespace {
-
-constexpr double mm_per_m = 1000.0;
 
 std::string value_text(ReadQuantity quantity, double value) {
   if (!is_in_mm(quantity)) return figure(value, 1);

@@ -14,8 +14,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::size_t columns = 96;
-
 std::string trend_text(const Trend& trend) {
   const ControlChart& chart = trend.chart;
   std::string text = trend_heading(trend) + '\n';
@@ -30,7 +28,7 @@ std::string trend_text(const Trend& trend) {
     line.erase(line.find_last_not_of(' ') + 1);
     text += line + '\n';
   }
-  for (const std::string& sentence : control_lines(trend)) text += wrapped(sentence, columns, 2);
+  for (const std::string& sentence : control_lines(trend)) text += wrapped(sentence, text_columns, 2);
   return text;
 }
 
@@ -46,7 +44,7 @@ std::string trends_text(const Trends& trends) {
   if (!trends.not_fitted.empty())
     text += '\n' + wrapped(fmt::format("{} `laywright record fit NUMBER` does it, and {}", not_fitted_line(trends),
                                        then_watched),
-                           columns, 0);
+                           text_columns, 0);
   return text;
 }
 

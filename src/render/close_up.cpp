@@ -1,8 +1,8 @@
 #include "render/close_up.h"
 
 #include <algorithm>
-#include <numbers>
 
+#include "base/units.h"
 #include "render/seen_window.h"
 
 namespace laywright {
@@ -21,7 +21,6 @@ double usual_radius(const Shell& shell) {
 }
 
 bool contains(const Sector& outer, const Sector& inner) {
-  constexpr double full_turn = 2.0 * std::numbers::pi;
   if (outer.to - outer.from >= full_turn - 1e-9) return true;
   for (const double turn : {-full_turn, 0.0, full_turn})
     if (outer.from <= inner.from + turn && inner.to + turn <= outer.to) return true;

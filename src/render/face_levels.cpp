@@ -7,7 +7,7 @@ namespace laywright {
 namespace {
 
 constexpr double group_px = 4.0;
-constexpr double rise_d = 0.87;  // of a nested layer: sin 60 degrees
+constexpr double nested_rise_d = 0.87;  // of a nested layer: sin 60 degrees
 constexpr double lighter = 1.22, darker = 0.70;
 
 FaceLevel halved(const FaceLevel& fine) {
@@ -81,7 +81,7 @@ int layers_in_group(double fiber_px) {
   constexpr int most = 100'000;
   for (int power = 1; power < most; power *= 10) {
     for (const int count : {5 * power, 10 * power, 20 * power}) {
-      if (count * rise_d * fiber_px >= group_px) return count;
+      if (count * nested_rise_d * fiber_px >= group_px) return count;
     }
   }
   return most;

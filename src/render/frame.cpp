@@ -1,17 +1,12 @@
 #include "render/frame.h"
 
 #include <algorithm>
-#include <numbers>
 
 #include <glm/gtc/matrix_transform.hpp>
 
+#include "base/units.h"
+
 namespace laywright {
-namespace {
-
-constexpr double full_turn = 2.0 * std::numbers::pi;
-
-}  // namespace
-
 std::vector<Sector> left_by(const std::vector<Sector>& removed) {
   if (removed.empty()) return {{0.0, full_turn}};
   std::vector<Sector> sorted = removed;

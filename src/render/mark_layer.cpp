@@ -2,12 +2,11 @@
 
 #include <algorithm>
 #include <array>
-#include <numbers>
+
+#include "base/units.h"
 
 namespace laywright {
 namespace {
-
-constexpr double full_turn = 2.0 * std::numbers::pi;
 
 struct Piece {
   std::array<float, 4> from, to;  // place, and length of the line so far

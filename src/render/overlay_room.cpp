@@ -7,10 +7,6 @@
 namespace laywright {
 namespace {
 
-double turn_of(glm::dvec2 a, glm::dvec2 b, glm::dvec2 c) {
-  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-}
-
 // Shares of the line between which the box holds it; the first is greater where it does not.
 std::pair<double, double> held(const OverlayLine& line, const OverlayBox& box) {
   double from = 0.0, to = 1.0;

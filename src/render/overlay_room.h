@@ -33,6 +33,11 @@ struct OverlayRoom {
   [[nodiscard]] int signs_in(const OverlayBox& box) const;
 };
 
+// Twice the area of the triangle; positive where c lies on the same side of a to b as y of x.
+[[nodiscard]] inline double turn_of(glm::dvec2 a, glm::dvec2 b, glm::dvec2 c) {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+}
+
 [[nodiscard]] bool cross(const OverlayLine& a, const OverlayLine& b);
 [[nodiscard]] bool crosses(const OverlayLine& line, const OverlayBox& box);
 // What of a line no box holds, from one end to the other.

@@ -2,12 +2,10 @@
 
 #include <algorithm>
 
+#include "render/overlay_room.h"
+
 namespace laywright {
 namespace {
-
-double turn_of(glm::dvec2 a, glm::dvec2 b, glm::dvec2 c) {
-  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-}
 
 // Andrew's monotone chain ("Another efficient algorithm for convex hulls in two dimensions", 1979).
 std::vector<glm::dvec2> hull_of(std::vector<glm::dvec2> places) {

@@ -2,12 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+
+#include "base/units.h"
 
 namespace laywright {
 namespace {
-
-constexpr double full_turn = 2.0 * std::numbers::pi;
 
 // Shares of the piece from angle a (over `step`) that lie in the sector: none, one or two (when a sector's two ends
 // lie within one piece).

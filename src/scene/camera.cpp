@@ -7,13 +7,13 @@
 #include <glm/geometric.hpp>
 #include <glm/gtc/matrix_transform.hpp>
 
+#include "scene/coordinates.h"
 #include "scene/spool_solid.h"
 
 namespace laywright {
 
 namespace {
 
-double rad(double deg) { return deg / 180.0 * std::numbers::pi; }
 double deg(double rad) { return rad / std::numbers::pi * 180.0; }
 
 double half_height_share(const Camera& camera) { return std::tan(0.5 * rad(camera.field_of_view_deg)); }

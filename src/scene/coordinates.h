@@ -14,11 +14,16 @@
 
 #include <cmath>
 #include <cstdint>
-#include <numbers>
 
 #include <glm/vec3.hpp>
 
+#include <numbers>
+
+#include "base/units.h"
+
 namespace laywright {
+
+[[nodiscard]] inline double rad(double deg) { return deg / 180.0 * std::numbers::pi; }
 
 using Vec3 = glm::dvec3;
 
@@ -28,7 +33,6 @@ using Vec3 = glm::dvec3;
 
 // Angle of a place around the axis, 0 to below 2 pi; 0 on the axis.
 [[nodiscard]] inline double angle_of(const Vec3& place) {
-  constexpr double full_turn = 2.0 * std::numbers::pi;
   const double angle = std::atan2(place.z, place.y);
   const double positive = angle < 0.0 ? angle + full_turn : angle;
   return positive < full_turn ? positive : 0.0;

@@ -2,15 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include <glm/geometric.hpp>
+
+#include "base/units.h"
 
 namespace laywright {
 
 namespace {
-
-constexpr double full_turn = 2.0 * std::numbers::pi;
 
 // Two directions square to a third, of length 1.
 struct Across {

@@ -2,13 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+
+#include "base/units.h"
 
 namespace laywright {
 namespace {
 
 constexpr double most_moments = 500.0;
-constexpr double full_turn = 2.0 * std::numbers::pi;
 
 void go_on(Guide& guide, double turns) {
   for (double left = full_turn * turns; left > 1e-12;) left -= guide.advance(left).angle;

@@ -5,16 +5,14 @@
 #include <numbers>
 #include <optional>
 
+#include "base/units.h"
+#include "scene/coordinates.h"
 #include "scene/covering.h"
 #include "scene/palette.h"
 
 namespace laywright {
 
 namespace {
-
-constexpr double full_turn = 2.0 * std::numbers::pi;
-
-double rad(double deg) { return deg / 180.0 * std::numbers::pi; }
 
 struct Look {
   MarkShape shape = MarkShape::glyph;

@@ -1,13 +1,12 @@
 #include "scene/scene.h"
 
 #include <algorithm>
-#include <numbers>
+
+#include "base/units.h"
 
 namespace laywright {
 
 namespace {
-
-constexpr double full_turn = 2.0 * std::numbers::pi;
 
 void add_faces(const SceneSource& source, const View& view, Scene& scene) {
   const FaceWindow whole = whole_face(source);

@@ -5,6 +5,8 @@
 #include <numbers>
 #include <utility>
 
+#include "base/units.h"
+
 namespace laywright {
 
 namespace {
@@ -19,8 +21,6 @@ std::vector<std::uint32_t> strokes_at_turns(const Build& build) {
   }
   return strokes;
 }
-
-constexpr double full_turn = 2.0 * std::numbers::pi;
 
 double in_first_turn(double angle) {
   const double rest = angle - full_turn * std::floor(angle / full_turn);

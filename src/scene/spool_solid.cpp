@@ -3,15 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
-#include <numbers>
 
+#include "base/units.h"
 #include "scene/scene_source.h"
 
 namespace laywright {
 
 namespace {
-
-constexpr double full_turn = 2.0 * std::numbers::pi;
 
 // A place in an axial section.
 struct SectionPoint {

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
+#include "base/units.h"
 #include "scene/colouring.h"
 #include "scene/palette.h"
 
@@ -13,7 +13,6 @@ namespace {
 
 // Nodes that texels of the window name, rising, each once.
 std::vector<std::uint32_t> named_nodes(const Shell& shell, const SurfaceWindow& window) {
-  constexpr double full_turn = 2.0 * std::numbers::pi;
   const ShellGrid& grid = shell.grid;
   const double last = static_cast<double>(grid.columns);
   const auto column = [&](double x) { return std::clamp((x - grid.x_from_mm) / grid.column_mm, 0.0, last); };

@@ -11,7 +11,6 @@
 namespace laywright {
 namespace {
 
-const Document& document_of(const Workbench& bench) { return *bench.active()->document; }
 const Advice& advice_of(const Workbench& bench) { return *bench.active()->advice; }
 
 std::string why_not_explain(const Workbench& bench) {

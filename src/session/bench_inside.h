@@ -69,4 +69,7 @@ struct BenchInside {
   }
 };
 
+// Precondition: a plan is open.
+[[nodiscard]] inline const Document& document_of(const Workbench& bench) { return *bench.active()->document; }
+
 }  // namespace laywright

@@ -7,11 +7,10 @@
 #include <sys/stat.h>
 
 namespace laywright {
-namespace {
 
 // What tells two contents of a file apart without reading it: replacing a file gives it a new number, writing to it a
 // new time.
-struct Stamp {
+struct DiskWatch::Stamp {
   bool exists = false;
   ino_t number = 0;
   off_t size = 0;
@@ -27,8 +26,6 @@ struct Stamp {
            written.tv_sec == other.written.tv_sec && written.tv_nsec == other.written.tv_nsec;
   }
 };
-
-}  // namespace
 
 struct DiskWatch::Shared {
   Shared(std::filesystem::path the_file, Stamp the_known) : file(std::move(the_file)), known(the_known) {}

@@ -27,6 +27,7 @@ class DiskWatch {
   [[nodiscard]] OnDisk look_now();
 
  private:
+  struct Stamp;
   struct Shared;
   explicit DiskWatch(std::shared_ptr<Shared> shared);
   std::shared_ptr<Shared> shared_;  // with an errand that may still wait when the watch is gone

@@ -31,7 +31,7 @@ std::string nothing_to_save(const Workbench& bench) {
   return document.dirty() || document.path().empty() ? "" : "There is nothing to save: the file is up to date.";
 }
 
-bool save_plan(const BenchInside& in) {
+bool save_active(const BenchInside& in) {
   if (!in.document().path().empty()) return in.done_or_told("The plan was not saved.", in.document().save());
   in.question = cmd::Question::file_to_save;
   return true;
@@ -119,7 +119,9 @@ Command cmd::activate(std::size_t document) {
            .act = [document](const BenchInside& in) { in.active = document; }}};
 }
 
-Command cmd::save() { return {{.name = "save", .in_lesson = false, .why_not = nothing_to_save, .act = save_plan}}; }
+Command cmd::save() {
+  return {{.name = "save", .in_lesson = false, .why_not = nothing_to_save, .act = save_active}};
+}
 
 Command cmd::save_as(const std::string& path) {
   return {{.name = "save as " + path, .in_lesson = false, .act = [path](const BenchInside& in) {

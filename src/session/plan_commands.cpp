@@ -15,8 +15,6 @@
 namespace laywright {
 namespace {
 
-const Document& document_of(const Workbench& bench) { return *bench.active()->document; }
-
 // Fields of a step have the same names as those of the traverse.
 std::string edit_name(const FieldInfo& field) { return std::string(help_for(field.path()).name); }
 

@@ -12,7 +12,7 @@ namespace {
 
 // The camera drifts past the front while the spool fills, then goes round to where it began.
 constexpr double first_azimuth_deg = -34.0, last_azimuth_deg = 30.0;
-constexpr double elevation_deg = 15.0;
+constexpr double shown_elevation_deg = 15.0;
 constexpr double veil_s = 0.8;
 
 double eased(double share) { return share * share * (3.0 - 2.0 * share); }
@@ -80,7 +80,7 @@ View view_of_showing(const Showing& showing, const Wound& wound, View view, cons
   shown.findings = shown.dimensions = false;
   shown.colouring = Colouring::material;
   shown.camera.projection = view.camera.projection;
-  shown.camera.elevation_deg = elevation_deg;
+  shown.camera.elevation_deg = shown_elevation_deg;
   shown.camera = camera_of(showing, wound.plan(), shown, room);
   if (share_filled(showing) >= 1.0) return shown;
   Stage stage;

@@ -3,13 +3,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numbers>
 
 #include <fmt/format.h>
 
 #include "advise/searchable_setting.h"
 #include "advise/setting_text.h"
 #include "base/decimal.h"
+#include "base/units.h"
 
 namespace laywright {
 namespace {
@@ -39,11 +39,10 @@ std::string typed(const FieldRow& row, double value) {
 
 // Where the plan has nothing.
 double showing(const PlanDraft& draft, const FieldRow& row) {
-  constexpr double degree = std::numbers::pi / 180.0;
   if (row.info->kind != FieldKind::quantity) return 1.0;
   switch (row.info->dimension) {
     case Dimension::length: return 2.0 * draft.fiber.diameter_mm;
-    case Dimension::angle: return 2.0 * degree;
+    case Dimension::angle: return 2.0 * rad_per_deg;
     case Dimension::share: return 0.02;
     default: return 1.0;
   }

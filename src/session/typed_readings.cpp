@@ -6,12 +6,11 @@
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
+#include "base/units.h"
 #include "figures/csv_field.h"
 
 namespace laywright {
 namespace {
-
-constexpr double mm_per_m = 1000.0;
 
 std::string cell_of(const std::optional<double>& value) { return value ? fmt::format("{:.10g}", *value) : ""; }
 

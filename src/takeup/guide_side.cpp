@@ -3,18 +3,13 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/units.h"
 #include "lay/guide.h"
 #include "takeup/formulas.h"
 #include "takeup/parts.h"
 
 namespace laywright {
 namespace {
-
-constexpr double deg = 180.0 / std::numbers::pi;
-
-double greatest(const std::vector<double>& values) {
-  return values.empty() ? 0.0 : *std::max_element(values.begin(), values.end());
-}
 
 // The guide moves with the spool's angle; node k lies at k stations.
 void advance_one_station(Guide& guide, double station_rad) {
@@ -42,8 +37,8 @@ std::optional<FleetAngle> find_fleet_angle(const MachineWind& wind, Progress& pr
   }
   FleetAngle fleet;
   fleet.steady_deg =
-      deg * std::atan(wind.plan.traverse().pitch_mm / (2.0 * std::numbers::pi * wind.line.radius_mm(0)));
-  fleet.greatest_deg = deg * std::atan(most / free_length);
+      deg_per_rad * std::atan(wind.plan.traverse().pitch_mm / (2.0 * std::numbers::pi * wind.line.radius_mm(0)));
+  fleet.greatest_deg = deg_per_rad * std::atan(most / free_length);
   fleet.at_turn = static_cast<double>(at) / wind.build.stations_per_turn;
   return fleet;
 }

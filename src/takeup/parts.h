@@ -1,6 +1,10 @@
 // The parts of take_up(), one file each. All figures as in takeup_run.h.
 #pragma once
 
+#include <algorithm>
+#include <optional>
+#include <vector>
+
 #include "takeup/takeup_run.h"
 #include "takeup/turn_line.h"
 
@@ -16,6 +20,11 @@ struct MachineWind {
   // Spool turns of a layer (0 = the first); a last layer that is not complete counts as the one before it.
   [[nodiscard]] double turns_of_layer(std::size_t layer) const;
 };
+
+// 0 of none.
+[[nodiscard]] inline double greatest(const std::vector<double>& values) {
+  return values.empty() ? 0.0 : *std::max_element(values.begin(), values.end());
+}
 
 [[nodiscard]] MachineCurves make_curves(const MachineWind& wind);
 // A. Of curves that have a torque; empty where it is not known all the way.

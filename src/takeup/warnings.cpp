@@ -18,7 +18,6 @@ std::string shown(double value) { return figure_with(value, 3); }
 // "2,998.0 m".
 std::string metres(double mm) { return amount_text(Amount::fiber_length, mm / 1e3, 1, false); }
 
-double greatest(const std::vector<double>& values) { return *std::max_element(values.begin(), values.end()); }
 double least(const std::vector<double>& values) { return *std::min_element(values.begin(), values.end()); }
 
 Found speed_ceiling(const MachineWind& wind, const TakeupRun& run) {

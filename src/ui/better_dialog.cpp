@@ -17,7 +17,7 @@
 namespace laywright {
 namespace {
 
-constexpr AdviceKind kind = AdviceKind::better;
+constexpr AdviceKind better_kind = AdviceKind::better;
 
 void turned_row(const Plan& plan, const SearchableSetting& searchable, PanelState& state) {
   std::vector<std::string>& keep = state.better.request.keep;
@@ -78,8 +78,8 @@ void set_up(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::Checkbox("The stops may move outward from layer to layer, as steps of the wind", &better.request.drift);
   state.places.note_item("better drift");
   ImGui::Spacing();
-  inquiry_line(bench, kind, "Searching", "better", state, out);
-  if (bench.active()->advice->status(kind).busy) return;
+  inquiry_line(bench, better_kind, "Searching", "better", state, out);
+  if (bench.active()->advice->status(better_kind).busy) return;
   if (command_button(bench, "Search", cmd::search_better(better.request),
                      "May take a minute; the window can be used.", out)) {
     better.sets_up = false;
@@ -123,7 +123,7 @@ void proposals_table(const BetterAnswer& answer, const PanelState& state) {
 
 // True: the plan was set, and is to be seen.
 bool found(const Workbench& bench, const BetterAnswer& answer, PanelState& state, Commands& out) {
-  stale_line(bench, kind, "better", state);
+  stale_line(bench, better_kind, "better", state);
   wrapped_text(answer.improvement.text);
   state.places.note_item("better text");
   bool set = false;
@@ -131,7 +131,7 @@ bool found(const Workbench& bench, const BetterAnswer& answer, PanelState& state
     ImGui::Spacing();
     heading(fmt::format("Proposal {}", i + 1), state);
     wrapped_text(answer.improvement.best[i].text);
-    set |= option_buttons(bench, kind, i, "better", state, out);
+    set |= option_buttons(bench, better_kind, i, "better", state, out);
   }
   ImGui::Spacing();
   proposals_table(answer, state);
@@ -143,7 +143,7 @@ bool found(const Workbench& bench, const BetterAnswer& answer, PanelState& state
 void better_dialog(const Workbench& bench, PanelState& state, Commands& out) {
   if (bench.active() == nullptr) return;
   const Advice& advice = *bench.active()->advice;
-  const bool busy = advice.status(kind).busy;
+  const bool busy = advice.status(better_kind).busy;
   const bool answers = advice.better() && !state.better.sets_up && !busy;
   if (!begin_modal("Better settings", 60.0F, answers ? 52.0F : 28.0F)) return;
   bool leaves = false;

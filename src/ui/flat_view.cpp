@@ -5,8 +5,7 @@
 
 namespace laywright {
 namespace {
-constexpr double zoom_per_notch = 1.2;
-constexpr float click_px = 4.0F;
+constexpr double flat_zoom_per_notch = 1.2;
 constexpr double key_share = 0.1;
 
 bool is_sensible(double width_mm) { return width_mm > 0.02 && width_mm < 1e5; }
@@ -31,7 +30,7 @@ FaceWindow moved(const FlatView& view, bool& click) {
     w = {w.x_from - dx, w.x_to - dx, w.r_from + dr, w.r_to + dr};
   }
   if (ImGui::IsItemHovered() && io.MouseWheel != 0.0F) {
-    const double f = std::pow(zoom_per_notch, -io.MouseWheel);
+    const double f = std::pow(flat_zoom_per_notch, -io.MouseWheel);
     const double x = view.x_of(io.MousePos.x), r = view.r_of(io.MousePos.y);
     if (is_sensible((w.x_to - w.x_from) * f)) {
       w = {x + (w.x_from - x) * f, x + (w.x_to - x) * f, r + (w.r_from - r) * f, r + (w.r_to - r) * f};
@@ -45,8 +44,8 @@ std::optional<KeyMove> move_of_key(std::string_view keys) {
   if (keys == "Right") return KeyMove{key_share, 0.0, 1.0};
   if (keys == "Up") return KeyMove{0.0, key_share, 1.0};
   if (keys == "Down") return KeyMove{0.0, -key_share, 1.0};
-  if (keys == "+") return KeyMove{0.0, 0.0, 1.0 / zoom_per_notch};
-  if (keys == "-") return KeyMove{0.0, 0.0, zoom_per_notch};
+  if (keys == "+") return KeyMove{0.0, 0.0, 1.0 / flat_zoom_per_notch};
+  if (keys == "-") return KeyMove{0.0, 0.0, flat_zoom_per_notch};
   return std::nullopt;
 }
 

@@ -10,6 +10,8 @@
 
 namespace laywright {
 
+inline constexpr float click_px = 4.0F;  // a press that moves less is a click
+
 // x to the right, r upward, the same scale for both.
 struct FlatView {
   ImVec2 low, high;  // corners on the screen

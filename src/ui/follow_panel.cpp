@@ -24,7 +24,7 @@
 namespace laywright {
 namespace {
 
-constexpr const char* place_name = "follow";
+constexpr const char* follow_place = "follow";
 
 // How a row stands: none of it was read, or not yet held against the plan; on plan; off.
 enum class RowState { unread, waits, on_plan, off };
@@ -162,7 +162,7 @@ void forecast_words(const Workbench& bench, const char* label, const char* words
 void answer_words(const Workbench& bench, const FollowAnswer& answer, PanelState& state, Commands& out) {
   const Followed& followed = answer.followed;
   const Plan& plan = answer.of.plan;
-  stale_line(bench, AdviceKind::follow, place_name, state);
+  stale_line(bench, AdviceKind::follow, follow_place, state);
   ImGui::BeginGroup();
   heading(followed.on_plan ? "On plan" : "Off plan", state);
   wrapped_text(standing_words(followed, in_inches(bench)));
@@ -185,7 +185,7 @@ void answer_words(const Workbench& bench, const FollowAnswer& answer, PanelState
                  followed.on_plan ? "" : "If nothing is changed: ", *followed.unchanged, false, state, out);
 }
 
-void words(const Workbench& bench, PanelState& state, Commands& out) {
+void follow_words(const Workbench& bench, PanelState& state, Commands& out) {
   const Advice& advice = *bench.active()->advice;
   command_button(bench, "Follow the wind", cmd::follow_wind(), "Hold what was read against the plan.", out);
   state.places.note_item("follow now");
@@ -198,7 +198,7 @@ void words(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::SameLine();
   command_button(bench, "Clear", cmd::clear_readings(), "Forget what was read, for another spool.", out);
   state.places.note_item("follow clear");
-  inquiry_line(bench, AdviceKind::follow, "Laying winds", place_name, state, out);
+  inquiry_line(bench, AdviceKind::follow, "Laying winds", follow_place, state, out);
   if (advice.follow()) return answer_words(bench, *advice.follow(), state, out);
   ImGui::PushStyleColor(ImGuiCol_Text, quiet_color());
   wrapped_text(
@@ -222,14 +222,14 @@ void follow_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const float table = both ? std::min(0.62F * room.x, em(58.0F)) : 0.0F;
   if (!both) {
     ImGui::BeginChild("follow words", {0.0F, 0.5F * room.y});
-    words(bench, state, out);
+    follow_words(bench, state, out);
     ImGui::EndChild();
   }
   checklist_table(bench, run->checkpoints, table, state, out);
   if (!both) return;
   ImGui::SameLine(0.0F, em(1.2F));
   ImGui::BeginChild("follow words");
-  words(bench, state, out);
+  follow_words(bench, state, out);
   ImGui::EndChild();
 }
 

@@ -12,7 +12,7 @@
 namespace laywright {
 namespace {
 
-constexpr const char* place_name = "keep";
+constexpr const char* keep_place = "keep";
 
 std::string hint_of(const std::string& of_plan, const char* else_words) {
   return of_plan.empty() ? else_words : fmt::format("{}, as the plan says", of_plan);
@@ -33,7 +33,7 @@ void names_table(const Plan& plan, PanelState& state) {
 }
 
 // Written: what was typed is of the spool before.
-void settle(const Workbench& bench, RecordsState& own) {
+void settle_kept(const Workbench& bench, RecordsState& own) {
   if (!own.asked_to_keep || bench.records().keeping()) return;
   own.asked_to_keep = false;
   if (!bench.records().kept() || !bench.records().kept()->trouble.empty()) return;
@@ -46,7 +46,7 @@ void settle(const Workbench& bench, RecordsState& own) {
 
 void keep_spool_page(const Workbench& bench, PanelState& state, Commands& out) {
   RecordsState& own = state.records;
-  settle(bench, own);
+  settle_kept(bench, own);
   ImGui::Spacing();
   const Desk* desk = bench.active();
   if (desk == nullptr) return coloured(quiet_color(), "No plan is open: open the one that was wound, with Ctrl+O.");
@@ -69,14 +69,14 @@ void keep_spool_page(const Workbench& bench, PanelState& state, Commands& out) {
   ImGui::PopStyleColor();
   ImGui::Spacing();
   names_table(plan, state);
-  spool_form(run->checkpoints, counter_of(plan), place_name, own.said, state);
+  spool_form(run->checkpoints, counter_of(plan), keep_place, own.said, state);
   ImGui::EndChild();
   ImGui::Spacing();
   if (command_button(bench, "Keep this spool", cmd::keep_spool(own.names, own.said),
                      "Adds a record; nothing in it is ever changed, what becomes known later is added.", out))
     own.asked_to_keep = true;
   state.places.note_item("keep now");
-  take_over_button(bench, own.said, place_name, state);
+  take_over_button(bench, own.said, keep_place, state);
   ImGui::SameLine(0.0F, em(1.2F));
   ImGui::BeginGroup();
   ImGui::AlignTextToFramePadding();

@@ -10,7 +10,7 @@
 namespace laywright {
 namespace {
 
-constexpr std::string_view drawer_open = "drawer open", drawer_closed = "drawer closed", tabs = "tabs ";
+constexpr std::string_view drawer_open = "drawer open", drawer_closed = "drawer closed", open_tabs = "tabs ";
 constexpr float least_height = 1.0F, greatest_height = 500.0F;  // in letters
 
 std::string_view without_spaces(std::string_view words) {
@@ -37,8 +37,8 @@ void take_part(PanelState& state, std::string_view part) {
     float height = 0.0F;
     std::from_chars(part.data() + comma + 2, part.data() + part.size(), height);
     if (height >= least_height && height <= greatest_height) state.drawer_height = height;
-  } else if (part.starts_with(tabs)) {
-    for_each_part(part.substr(tabs.size()), ',',
+  } else if (part.starts_with(open_tabs)) {
+    for_each_part(part.substr(open_tabs.size()), ',',
                   [&](std::string_view tab) { state.remembered_tabs.emplace_back(tab); });
   }
 }
@@ -48,7 +48,8 @@ void take_part(PanelState& state, std::string_view part) {
 std::string layout_words(const PanelState& state) {
   std::string words(state.drawer_open ? drawer_open : drawer_closed);
   if (state.drawer_height > 0.0F) words += fmt::format(", {:.1f} high", state.drawer_height);
-  if (!state.focus.open_tabs.empty()) words += fmt::format("; {}{}", tabs, fmt::join(state.focus.open_tabs, ", "));
+  if (!state.focus.open_tabs.empty())
+    words += fmt::format("; {}{}", open_tabs, fmt::join(state.focus.open_tabs, ", "));
   return words;
 }
 

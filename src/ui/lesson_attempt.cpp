@@ -60,7 +60,7 @@ void choices(const FieldRow& row, PanelState& state, Commands& out) {
   }
 }
 
-void setting(const Workbench& bench, const FieldRow& row, PanelState& state, Commands& out) {
+void put_right(const Workbench& bench, const FieldRow& row, PanelState& state, Commands& out) {
   ImGui::PushFont(state.reading_strong);
   ImGui::TextUnformatted(capitalised(std::string(row.help.name)).c_str());
   ImGui::PopFont();
@@ -132,7 +132,7 @@ void outcome(const Workbench& bench, PanelState& state) {
 void attempt_part(const Workbench& bench, PanelState& state, Commands& out) {
   const FieldRow* row = row_of(bench);
   if (row == nullptr) return;
-  setting(bench, *row, state, out);
+  put_right(bench, *row, state, out);
   ImGui::Dummy({1.0F, em(0.4F)});
   outcome(bench, state);
   ImGui::Dummy({1.0F, em(0.2F)});

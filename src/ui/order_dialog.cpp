@@ -19,7 +19,7 @@
 namespace laywright {
 namespace {
 
-constexpr const char* place_name = "order";
+constexpr const char* order_place = "order";
 
 void quiet(const std::string& text) { coloured(quiet_color(), text); }
 
@@ -74,7 +74,7 @@ void body(const Workbench& bench, PanelState& state, Commands& out) {
   if (unsound) heading("It cannot be laid as it stands", state);
   issues_of(open.issues(), theme, state);
   if (unsound) quiet("Mend this in an editor, save the file, and read it again.");
-  inquiry_line(open.status(), theme, laid ? "Laying in full" : "A quick look", place_name, cmd::stop_laying_order(),
+  inquiry_line(open.status(), theme, laid ? "Laying in full" : "A quick look", order_place, cmd::stop_laying_order(),
                state, out);
   standing(open, theme, state);
   if (!laid) return;

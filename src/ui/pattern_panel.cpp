@@ -144,7 +144,7 @@ bool any_to_draw(const PatternTable& table) {
                      [](const PatternRow& row) { return row.reached && is_crossed(row); });
 }
 
-void words(const Workbench& bench, PanelState& state, Commands& out) {
+void settings_words(const Workbench& bench, PanelState& state, Commands& out) {
   const PatternTable& table = *state.pattern.table;
   if (table.stepped) return wrapped_text(stepped_words());
   for (const PatternRow& row : table.rows) row_words(bench, row, table.gap_d, state, out);
@@ -174,7 +174,7 @@ void pattern_panel(const Workbench& bench, PanelState& state, Commands& out) {
   const bool draws = any_to_draw(*state.pattern.table), both = draws && room.x >= em(37.0F);
   ImGui::BeginChild("pattern words", {both ? 0.5F * room.x : 0.0F, 0.0F});
   take_keys_here("Pattern", false, state);
-  words(bench, state, out);
+  settings_words(bench, state, out);
   if (draws && !both) curve(bench, em(12.0F), state);
   ImGui::EndChild();
   if (!both) return;

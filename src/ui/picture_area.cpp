@@ -11,6 +11,7 @@
 #include "session/camera_commands.h"
 #include "session/compare_commands.h"
 #include "session/scrub_commands.h"
+#include "ui/flat_view.h"
 #include "ui/style.h"
 
 namespace laywright {
@@ -18,7 +19,6 @@ namespace {
 
 constexpr double degrees_per_px = 0.35;
 constexpr double zoom_per_notch = 1.15;
-constexpr float click_px = 4.0F;  // a press that moves less is a click
 
 // The places of a box in the window and of the view's picture.
 struct Mapping {

@@ -70,8 +70,6 @@ struct Frame2 {
   }
 };
 
-float width_of(const std::string& words) { return ImGui::CalcTextSize(words.c_str()).x; }
-
 float row() { return ImGui::GetTextLineHeight(); }
 
 // Room for the title above, and for two rows of words below.

@@ -9,7 +9,7 @@
 namespace laywright {
 namespace {
 
-constexpr const char* place_name = "amend";
+constexpr const char* amend_place = "amend";
 
 void named_lines(const std::vector<RecordLine>& lines) {
   if (!ImGui::BeginTable("head", 2, ImGuiTableFlags_SizingFixedFit)) return;
@@ -61,7 +61,7 @@ void history(const RecordPageWords& words, PanelState& state) {
   }
 }
 
-void settle(const Workbench& bench, RecordsState& own) {
+void settle_amended(const Workbench& bench, RecordsState& own) {
   if (!own.asked_to_amend || bench.records().keeping()) return;
   own.asked_to_amend = false;
   if (bench.records().kept() && bench.records().kept()->trouble.empty()) own.more = {};
@@ -73,20 +73,20 @@ void amend_part(const Workbench& bench, const RecordPageWords& words, PanelState
   coloured(quiet_color(),
            "What was said before stays in the history. Of two readings at one place the later one holds.");
   if (!words.of->plan) return;
-  spool_form(words.checkpoints, counter_of(*words.of->plan), place_name, own.more, state);
+  spool_form(words.checkpoints, counter_of(*words.of->plan), amend_place, own.more, state);
   ImGui::Spacing();
   const Command add = cmd::amend_record(own.more);
   if (command_button(bench, "Add to the record", add, "An entry of its own, with the moment and who says so.", out))
     own.asked_to_amend = true;
   state.places.note_item("amend now");
-  take_over_button(bench, own.more, place_name, state);
+  take_over_button(bench, own.more, amend_place, state);
 }
 
 }  // namespace
 
 void record_page(const Workbench& bench, PanelState& state, Commands& out) {
   RecordsState& own = state.records;
-  settle(bench, own);
+  settle_amended(bench, own);
   const auto& seen = bench.records().seen();
   const long long number = bench.records().looked_at().number;
   if (!seen || !seen->page || seen->page->number != number) {

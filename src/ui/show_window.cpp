@@ -88,13 +88,13 @@ void draw_ground(ImDrawList& canvas, const Page& page, Theme theme, float from, 
 }
 
 // The figures that count, side by side at the foot, and the line over them that tells how far it is filled.
-struct FigureRow {
+struct FiguresBelow {
   std::vector<Counter> all;
   float room, column, size, foot, top, line;
 };
 
-FigureRow row_of(const Page& page, const Workbench& bench, const PanelState& state) {
-  FigureRow row{counters(*bench.showing(), *bench.wound(), bench.active()->stage.view.units), 0, 0, 0, 0, 0, 0};
+FiguresBelow row_of(const Page& page, const Workbench& bench, const PanelState& state) {
+  FiguresBelow row{counters(*bench.showing(), *bench.wound(), bench.active()->stage.view.units), 0, 0, 0, 0, 0, 0};
   row.room = page.width - 2.0F * page.margin;
   row.column = row.room / static_cast<float>(row.all.size());
   row.size = figure_size(row.all, row.column, page.figure, state.figure);
@@ -104,7 +104,7 @@ FigureRow row_of(const Page& page, const Workbench& bench, const PanelState& sta
   return row;
 }
 
-void draw_figures(ImDrawList& canvas, const Page& page, const Workbench& bench, const FigureRow& row,
+void draw_figures(ImDrawList& canvas, const Page& page, const Workbench& bench, const FiguresBelow& row,
                   const PanelState& state) {
   const auto& [all, room, column, size, foot, top, line] = row;
   const ImU32 ink = ImGui::GetColorU32(ImGuiCol_Text), quiet = ImGui::GetColorU32(ImGuiCol_TextDisabled);
@@ -157,7 +157,7 @@ WindowLayout draw_show(const Workbench& bench, PanelState& state) {
   const ImVec2 size = ImGui::GetIO().DisplaySize;
   ImDrawList& canvas = *ImGui::GetBackgroundDrawList();
   const Page page = page_of(size, state);
-  const FigureRow row = row_of(page, bench, state);
+  const FiguresBelow row = row_of(page, bench, state);
   const Theme theme = bench.active()->stage.view.theme;
   draw_ground(canvas, page, theme, 0.0F, static_cast<float>(show_room.above) * page.height);
   draw_ground(canvas, page, theme, row.line, page.height);

@@ -29,7 +29,6 @@ Span span_of(const Study& study, std::size_t figure) {
   return span;
 }
 
-float width_of(const std::string& text) { return ImGui::CalcTextSize(text.c_str()).x; }
 float line_height() { return ImGui::GetTextLineHeight(); }
 ImU32 ink() { return ImGui::GetColorU32(ImGuiCol_Text); }
 ImU32 faint() { return ImGui::GetColorU32(ImGuiCol_TextDisabled); }

@@ -17,7 +17,7 @@
 namespace laywright {
 namespace {
 
-constexpr AdviceKind kind = AdviceKind::study;
+constexpr AdviceKind study_kind = AdviceKind::study;
 constexpr int least_values = 2, most_values = 60;
 
 const FieldRow* row_at(const std::vector<FieldRow>& rows, const std::string& path) {
@@ -106,7 +106,7 @@ void request_panel(const Workbench& bench, PanelState& state, Commands& out) {
         "With all stations; else half of them, in half the time: diameters stay within 0.1 %%,\n"
         "but a verdict near a limit may differ from that of the build.");
   }
-  const InquiryStatus status = bench.active()->advice->status(kind);
+  const InquiryStatus status = bench.active()->advice->status(study_kind);
   std::size_t builds = 1;
   for (const StudyAxisRequest& axis : study.request.axes) builds *= static_cast<std::size_t>(axis.count);
   if (!status.busy) {
@@ -120,7 +120,7 @@ void request_panel(const Workbench& bench, PanelState& state, Commands& out) {
       ImGui::PopStyleColor();
     }
   }
-  inquiry_line(bench, kind, "Laying", "study", state, out);
+  inquiry_line(bench, study_kind, "Laying", "study", state, out);
 }
 
 const OutcomeFigure& chosen_figure(const StudyState& study) {
@@ -165,8 +165,8 @@ void picture_panel(const Workbench& bench, bool alone, PanelState& state, Comman
     if (ImGui::Button("Settings...")) state.study.sets_up = true;
     state.places.note_item("study settings");
   }
-  stale_line(bench, kind, "study", state);
-  const StudyPicture picture{bench, *answer, chosen_figure(state.study), bench.standing(kind)->stale,
+  stale_line(bench, study_kind, "study", state);
+  const StudyPicture picture{bench, *answer, chosen_figure(state.study), bench.standing(study_kind)->stale,
                              drawing_has_keys("Study", state)};
   const ImVec2 room = ImGui::GetContentRegionAvail();
   const bool map = answer->study.spec.axes.size() == 2;
@@ -175,7 +175,7 @@ void picture_panel(const Workbench& bench, bool alone, PanelState& state, Comman
   if (!chosen) return;
   state.study.cursor = *chosen;
   // A build that the plan is set to already is what was wanted.
-  if (bench.standing(kind)->set != chosen) out.push_back(cmd::set_advised(kind, *chosen, false));
+  if (bench.standing(study_kind)->set != chosen) out.push_back(cmd::set_advised(study_kind, *chosen, false));
 }
 
 }  // namespace
@@ -188,7 +188,7 @@ void study_panel(const Workbench& bench, PanelState& state, Commands& out) {
   if (!answered && state.focus.panel == "Study" && !state.focus.controls) state.focus.controls = true;
   const ImVec2 room = ImGui::GetContentRegionAvail();
   const bool both = room.x >= em(37.0F);
-  const bool request = both || !answered || study.sets_up || bench.active()->advice->status(kind).busy;
+  const bool request = both || !answered || study.sets_up || bench.active()->advice->status(study_kind).busy;
   if (request) {
     ImGui::BeginChild("request", {both ? em(19.0F) : 0.0F, 0.0F});
     if (state.focus.controls) take_keys_here("Study", false, state);

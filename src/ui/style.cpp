@@ -14,8 +14,8 @@ namespace laywright {
 namespace {
 
 // Latin, Greek, and the signs that our texts use.
-constexpr std::array<ImWchar, 11> signs{0x0020, 0x017F, 0x0391, 0x03C9, 0x2010, 0x2026,
-                                        0x2190, 0x2193, 0x2264, 0x2265, 0};
+constexpr std::array<ImWchar, 11> letters_used{0x0020, 0x017F, 0x0391, 0x03C9, 0x2010, 0x2026,
+                                               0x2190, 0x2193, 0x2264, 0x2265, 0};
 
 // As Debian places them; other systems keep them elsewhere, and have the letters of Dear ImGui then.
 constexpr std::array<const char*, 2> plain_files{"/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf",
@@ -47,7 +47,7 @@ ImFont* first_of(const std::array<const char*, N>& files, float size, bool& miss
     config.OversampleH = 2;
     config.OversampleV = 1;
     return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(given, static_cast<int>(bytes.size()), size, &config,
-                                                      signs.data());
+                                                      letters_used.data());
   }
   missing = true;
   ImFontConfig config;

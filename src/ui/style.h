@@ -51,6 +51,9 @@ void right_text(const std::string& text, bool quiet = false);
 void table_heads(const std::vector<const char*>& names, int first_number, const std::vector<const char*>& tips = {},
                  bool sortable = false);
 
+// Of one line.
+[[nodiscard]] inline float width_of(const std::string& text) { return ImGui::CalcTextSize(text.c_str()).x; }
+
 // A multiple of the letters' height: sizes given in it scale with everything else.
 [[nodiscard]] inline float em(float times) { return times * ImGui::GetFontSize(); }
 

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
+#include "base/units.h"
 #include "session/camera_commands.h"
 #include "session/command_rows.h"
 #include "session/view_commands.h"
@@ -14,8 +15,6 @@
 
 namespace laywright {
 namespace {
-
-constexpr double rad_per_deg = std::numbers::pi / 180.0;
 
 struct ColouringName {
   Colouring colouring;

@@ -25,7 +25,7 @@ PlanDraft a_draft() {
   return draft;
 }
 
-BeginSettings quick() {
+BeginSettings quick_begin() {
   BeginSettings settings;
   settings.threads = 2;
   settings.trials = 40;
@@ -54,7 +54,7 @@ WindVerdict verdict_again(const PlanDraft& draft) {
 }  // namespace
 
 TEST_CASE("what is proposed is a plan whose wind is what its verdict says") {
-  const Beginning beginning = begun(a_draft(), quick());
+  const Beginning beginning = begun(a_draft(), quick_begin());
   CHECK(beginning.verdict.grade == Grade::good);
   CHECK(beginning.verdict.draws.size() == static_cast<std::size_t>(usual_draws));
   const WindVerdict again = verdict_again(beginning.draft);
@@ -63,7 +63,7 @@ TEST_CASE("what is proposed is a plan whose wind is what its verdict says") {
 }
 
 TEST_CASE("usual settings that are good are taken, as a person would set them") {
-  const Beginning beginning = begun(a_draft(), quick());
+  const Beginning beginning = begun(a_draft(), quick_begin());
   CHECK_FALSE(beginning.searched);
   // 1.04 d, the stops where the fiber reaches the flange: d/2 less 50 mm x 1.04 / (100 pi) x ln 2 = .385, in steps of .02.
   CHECK(beginning.draft.traverse.pitch_mm == 1.04);
@@ -76,7 +76,7 @@ TEST_CASE("where usual settings are not good, better ones are searched for") {
   // A long free length and few turns beside one another: the turns at the flanges do not come out.
   PlanDraft draft = a_draft();
   draft.traverse.free_length_mm = 600.0;
-  BeginSettings settings = quick();
+  BeginSettings settings = quick_begin();
   settings.trials = 160;
   const Beginning beginning = begun(draft, settings);
   CHECK(beginning.searched);
@@ -93,7 +93,7 @@ TEST_CASE("what is given stays") {
   PlanDraft draft = a_draft();
   draft.traverse.pitch_mm = 1.6;
   draft.traverse.left_stop_mm = 0.4;
-  BeginSettings settings = quick();
+  BeginSettings settings = quick_begin();
   settings.given.insert(settings.given.end(), {"traverse.pitch", "traverse.left_stop"});
   const Beginning beginning = begun(draft, settings);
   CHECK(beginning.draft.traverse.pitch_mm == 1.6);
@@ -104,7 +104,7 @@ TEST_CASE("what is given stays") {
 TEST_CASE("a length that does not fit is not searched for") {
   PlanDraft draft = a_draft();
   draft.wind.length_mm = 1e6;
-  const Beginning beginning = begun(draft, quick());
+  const Beginning beginning = begun(draft, quick_begin());
   CHECK_FALSE(beginning.searched);
   CHECK(beginning.verdict.grade == Grade::do_not_wind);
   CHECK(std::any_of(beginning.verdict.checks.begin(), beginning.verdict.checks.end(),
@@ -115,12 +115,12 @@ TEST_CASE("a draft that is no plan is told, and a stopped beginning gives none")
   PlanDraft draft = a_draft();
   draft.fiber.friction = -1.0;
   Progress progress;
-  const Result<Beginning> wrong = begin_plan(draft, quick(), progress);
+  const Result<Beginning> wrong = begin_plan(draft, quick_begin(), progress);
   REQUIRE_FALSE(wrong.ok());
   CHECK(wrong.issues().front().key == "fiber.friction");
   Progress stopped;
   stopped.cancel();
-  const Result<Beginning> none = begin_plan(a_draft(), quick(), stopped);
+  const Result<Beginning> none = begin_plan(a_draft(), quick_begin(), stopped);
   REQUIRE_FALSE(none.ok());
   CHECK(none.issues().front().what == stopped_text);
 }

@@ -24,7 +24,7 @@ PlanDraft well_laid() {
   return draft;
 }
 
-ImproveSettings quick() {
+ImproveSettings quick_late() {
   ImproveSettings settings;
   settings.trials = 20;
   settings.best = 2;
@@ -41,7 +41,7 @@ Improvement improved(const PlanDraft& draft, const ImproveSettings& settings) {
 }
 
 ImproveSettings keeping_the_traverse() {
-  ImproveSettings settings = quick();
+  ImproveSettings settings = quick_late();
   for (const char* path :
        {"traverse.pitch", "traverse.left_stop", "traverse.right_stop", "traverse.reversal.turns"}) {
     settings.requests.push_back({path, {}, {}, {}, true});
@@ -89,7 +89,7 @@ TEST_CASE(
     "where the pull alone is wrong, another tension is proposed, within what the fiber bears, without a search") {
   PlanDraft draft = well_laid();
   draft.wind.tension_N = 0.8;
-  const Improvement found = improved(draft, quick());
+  const Improvement found = improved(draft, quick_late());
   CHECK_FALSE(found.leave_it);
   CHECK(found.plan.verdict.grade == Grade::do_not_wind);
   REQUIRE(found.best.size() == 1);
@@ -108,7 +108,7 @@ TEST_CASE(
 TEST_CASE("a tension that is to be kept is kept, and what is wrong is told") {
   PlanDraft draft = well_laid();
   draft.wind.tension_N = 0.8;
-  ImproveSettings settings = quick();
+  ImproveSettings settings = quick_late();
   settings.requests.push_back({"wind.tension", {}, {}, {}, true});
   const Improvement found = improved(draft, settings);
   CHECK(found.leave_it);
@@ -134,7 +134,7 @@ TEST_CASE("late settings that were not needed are neither turned nor told") {
   draft.wind.turns = 200.0;
   draft.traverse.left_stop_mm = 0.8;
   draft.wind.tension_N = 0.5;
-  const Improvement found = improved(draft, quick());
+  const Improvement found = improved(draft, quick_late());
   REQUIRE_FALSE(found.best.empty());
   REQUIRE(found.best.front().verdict.grade == Grade::good);
   for (const SearchableSetting& searchable : found.searchables) CHECK_FALSE(searchable.late);

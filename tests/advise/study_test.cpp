@@ -30,7 +30,7 @@ StudySpec tolerances(int samples) {
   return spec;
 }
 
-PlanDraft short_draft() {
+PlanDraft study_draft() {
   PlanDraft draft = narrow_draft();
   draft.wind.turns = 120.0;
   return draft;
@@ -38,7 +38,7 @@ PlanDraft short_draft() {
 
 Study run(const StudySpec& spec, std::size_t shard = 0, std::size_t shards = 1, int threads = 2) {
   Progress progress;
-  Result<Study> study = run_study(checked(short_draft()), spec, shard, shards, threads, progress);
+  Result<Study> study = run_study(checked(study_draft()), spec, shard, shards, threads, progress);
   REQUIRE(study.ok());
   return std::move(study).value();
 }

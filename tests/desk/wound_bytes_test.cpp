@@ -9,13 +9,12 @@
 #include "model/wound.h"
 
 using namespace laywright;
-using namespace laywright::testing;
 
 namespace {
 
 // A wind that has findings of several kinds, and steps.
 Plan eventful() {
-  PlanDraft draft = sample("tapered-flanges").draft();
+  PlanDraft draft = testing::sample("tapered-flanges").draft();
   draft.wind.length_mm.reset();
   draft.wind.diameter_mm.reset();
   draft.wind.turns = 900.0;
@@ -32,7 +31,7 @@ bool same_bits(const std::vector<double>& a, const std::vector<double>& b) {
 
 TEST_CASE("a build comes back from its bytes as it was, to the last bit") {
   const Plan plan = eventful();
-  const Wound was = wound(plan, 0.3);
+  const testing::Wound was = testing::wound(plan, 0.3);
   REQUIRE_FALSE(was.measured.findings.empty());
   const std::vector<std::uint8_t> bytes = to_bytes(was.build, was.measured);
   const auto received = from_bytes(bytes.data(), bytes.size(), was.build.nodes.columns());
@@ -54,7 +53,7 @@ TEST_CASE("a build comes back from its bytes as it was, to the last bit") {
 }
 
 TEST_CASE("what the document leaves out comes back as well") {
-  const Wound was = wound(eventful(), 0.3);
+  const testing::Wound was = testing::wound(eventful(), 0.3);
   const std::vector<std::uint8_t> bytes = to_bytes(was.build, was.measured);
   const auto received = from_bytes(bytes.data(), bytes.size(), was.build.nodes.columns());
   REQUIRE(received);
@@ -91,7 +90,7 @@ TEST_CASE("what the document leaves out comes back as well") {
 }
 
 TEST_CASE("bytes that are not of this build are refused") {
-  const Wound was = wound(eventful(), 0.2);
+  const testing::Wound was = testing::wound(eventful(), 0.2);
   std::vector<std::uint8_t> bytes = to_bytes(was.build, was.measured);
   const NodeStore::Columns& columns = was.build.nodes.columns();
 
@@ -109,7 +108,7 @@ TEST_CASE("bytes that are not of this build are refused") {
 }
 
 TEST_CASE("a fiber that never slips, and numbers at their ends, travel too") {
-  Wound was = wound(eventful(), 0.2);
+  testing::Wound was = testing::wound(eventful(), 0.2);
   was.measured.fill_factor = std::numeric_limits<double>::denorm_min();
   was.measured.rim_clearance_mm = -std::numeric_limits<double>::max();
   was.measured.wind_time_s.reset();

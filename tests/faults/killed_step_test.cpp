@@ -33,15 +33,15 @@ Files hidden(const fs::path& folder) {
   return files;
 }
 
-struct Wind {
+struct TwoSets {
   Files before, after;  // the reports of one wind, and of another
 };
 
-Wind two_winds(const Workshop& shop) {
+TwoSets two_winds(const Workshop& shop) {
   shop.write("before.lay.toml", small_plan(60));
   shop.write("after.lay.toml", small_plan(75));
   REQUIRE(shop.run("$LW lay before.lay.toml --out before && $LW lay after.lay.toml --out after").code == 0);
-  Wind wind{files_in(shop.at("before")), files_in(shop.at("after"))};
+  TwoSets wind{files_in(shop.at("before")), files_in(shop.at("after"))};
   REQUIRE(wind.before.size() == 8);
   REQUIRE(wind.before.at("build.json") != wind.after.at("build.json"));
   return wind;
@@ -51,7 +51,7 @@ Wind two_winds(const Workshop& shop) {
 
 TEST_CASE("reports over older ones, killed at each step: never of two winds, and whole where the summary stands") {
   const Workshop shop;
-  const Wind wind = two_winds(shop);
+  const TwoSets wind = two_winds(shop);
   int step = 1, unfinished = 0;
   for (;; ++step) {
     REQUIRE(step < most_steps);
@@ -89,7 +89,7 @@ TEST_CASE("reports over older ones, killed at each step: never of two winds, and
 
 TEST_CASE("reports into a new folder, killed at each step: none, or those of a set that the next run makes whole") {
   const Workshop shop;
-  const Wind wind = two_winds(shop);
+  const TwoSets wind = two_winds(shop);
   for (int step = 1;; ++step) {
     REQUIRE(step < most_steps);
     fs::remove_all(shop.at("new"));

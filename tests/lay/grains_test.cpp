@@ -7,12 +7,13 @@
 
 #include "lay/grains.h"
 #include "lay/torsion.h"
+#include "usual_fiber.h"
 
 using namespace laywright;
+using laywright::testing::d;
 
 namespace {
 
-constexpr double d = 0.25;
 constexpr double wide = 20.0;
 constexpr double barrel = 75.0;
 constexpr double floor_r = barrel + 0.5 * d;

@@ -1,6 +1,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/units.h"
 #include "lay/guide.h"
 #include "plans.h"
 
@@ -10,11 +11,9 @@ using testing::sound;
 
 namespace {
 
-constexpr double turn = 2.0 * std::numbers::pi;
-
 // Where the guide is after so many turns, walked in uneven pieces.
 double after(Guide& guide, double turns, double piece = 0.37) {
-  for (double left = turns * turn; left > 1e-13;) left -= guide.advance(std::min(left, piece)).angle;
+  for (double left = turns * full_turn; left > 1e-13;) left -= guide.advance(std::min(left, piece)).angle;
   return guide.x();
 }
 
@@ -87,7 +86,7 @@ TEST_CASE("lost motion and play hold the guide until they are taken up") {
 TEST_CASE("a stepped guide stands, then moves a pitch within the step angle at the end of each turn") {
   PlanDraft draft = short_stroke();
   draft.traverse.motion = Motion::stepped;
-  draft.traverse.step_angle_rad = 0.25 * turn;
+  draft.traverse.step_angle_rad = 0.25 * full_turn;
   Guide guide(sound(draft), 1);
   CHECK(after(guide, 0.75) == Approx(1.0));
   CHECK(after(guide, 0.125) == Approx(1.25));
@@ -99,7 +98,7 @@ TEST_CASE("a step that would pass the stop is cut short, and its turn begins the
   PlanDraft draft = short_stroke();
   draft.traverse.right_stop_mm = 2.25;  // the stop at 7.75: 13 steps and a half
   draft.traverse.motion = Motion::stepped;
-  draft.traverse.step_angle_rad = 0.25 * turn;
+  draft.traverse.step_angle_rad = 0.25 * full_turn;
   Guide guide(sound(draft), 1);
   CHECK(after(guide, 13.5) == Approx(7.5));
   CHECK(guide.stroke() == 0);

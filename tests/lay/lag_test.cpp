@@ -1,20 +1,21 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/units.h"
 #include "lay/lag.h"
 #include "plans.h"
+#include "usual_fiber.h"
 
 using namespace laywright;
+using laywright::testing::radius;
 
 namespace {
 
-constexpr double turn = 2.0 * std::numbers::pi;
 constexpr double free_length = 200.0;
 constexpr double pitch = 0.30;
-constexpr double radius = 75.0;
 
 GuidePiece piece(double start, double turns, double pitch_per_turn, double bend = 0.0) {
-  return {turns * turn, start, pitch_per_turn / turn, bend};
+  return {turns * full_turn, start, pitch_per_turn / full_turn, bend};
 }
 
 }  // namespace
@@ -27,21 +28,21 @@ TEST_CASE("steady lag is L p / (pi D)") {
 }
 
 TEST_CASE("after an instant reversal the lay point turns back L tan(a) ln 2 short of the stop") {
-  const double lag = free_length * pitch / (turn * radius);
+  const double lag = free_length * pitch / (full_turn * radius);
   const double turn_back = free_length * std::log(2.0);
   CHECK(turn_back == Approx(138.629).epsilon(1e-5));
   const auto at = [&](double s) {
-    return lagged_behind(-lag, piece(0.0, s / (turn * radius), -pitch), radius, free_length).x;
+    return lagged_behind(-lag, piece(0.0, s / (full_turn * radius), -pitch), radius, free_length).x;
   };
   CHECK(-at(turn_back) == Approx(0.088254).epsilon(1e-5));
   CHECK(-at(turn_back) == Approx(lag * std::log(2.0)).epsilon(1e-9));
   CHECK(at(turn_back) > at(turn_back - 1.0));
   CHECK(at(turn_back) > at(turn_back + 1.0));
-  CHECK(turn_back / (turn * radius) == Approx(0.2942).epsilon(1e-4));
+  CHECK(turn_back / (full_turn * radius) == Approx(0.2942).epsilon(1e-4));
 }
 
 TEST_CASE("a dwell lets the lag die out") {
-  const double lag = free_length * pitch / (turn * radius);
+  const double lag = free_length * pitch / (full_turn * radius);
   const double x = lagged_behind(-lag, piece(0.0, 1.0, 0.0), radius, free_length).x;
   CHECK(-x == Approx(0.012068).epsilon(5e-5));
 }
@@ -83,12 +84,12 @@ TEST_CASE("a laid first layer lags the guide by the closed form at every node") 
   draft.wind.turns = 150.0;
   const Build build = testing::laid(draft);
   const double r = 75.0 + 0.125;
-  const double angle = turn / build.stations_per_turn;
+  const double angle = full_turn / build.stations_per_turn;
   const double lag = free_length / r;
   double worst = 0.0;
   for (std::size_t k = 0; k < build.nodes.size(); ++k) {
     const double t = static_cast<double>(k) * angle;
-    const double x = 2.0 + coarse / turn * (t - lag * (1.0 - std::exp(-t / lag)));
+    const double x = 2.0 + coarse / full_turn * (t - lag * (1.0 - std::exp(-t / lag)));
     worst = std::max(worst, std::abs(build.nodes.x(k) - x));
     REQUIRE(build.nodes.r(k) == Approx(r).epsilon(1e-9));
   }

@@ -7,13 +7,14 @@
 #include "lay/string_window.h"
 #include "lay/torsion.h"
 #include "plans.h"
+#include "usual_fiber.h"
 
 using namespace laywright;
+using laywright::testing::d;
+using laywright::testing::radius;
 
 namespace {
 
-constexpr double d = 0.25;
-constexpr double radius = 75.0;
 constexpr int stations = 480;
 constexpr double angle = 2.0 * std::numbers::pi / stations;
 

@@ -5,13 +5,13 @@
 
 #include "lay/string_window.h"
 #include "plans.h"
+#include "usual_fiber.h"
 
 using namespace laywright;
+using laywright::testing::d;
+using laywright::testing::radius;
 
 namespace {
-
-constexpr double d = 0.25;
-constexpr double radius = 75.0;
 
 std::vector<Section> grooved(int stations, double pitch) {
   std::vector<Section> sections;

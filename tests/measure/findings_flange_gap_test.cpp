@@ -24,7 +24,7 @@ Build zigzag(const Plan& plan, int stations, double left, double right, double p
   return maker.finish();
 }
 
-PlanDraft wide_draft(double pitch) {
+PlanDraft draft_of_pitch(double pitch) {
   PlanDraft wide = draft();
   wide.spool.inside_width_mm = 40.0;
   wide.traverse.pitch_mm = pitch;
@@ -36,7 +36,7 @@ PlanDraft wide_draft(double pitch) {
 TEST_CASE("a wind that turns at the flanges has no flange gap, at any pitch") {
   for (const double pitch : {1.02, 1.3, 3.0, 10.0}) {
     INFO("pitch " << pitch);
-    const Plan plan = plan_of(wide_draft(pitch));
+    const Plan plan = plan_of(draft_of_pitch(pitch));
     const Measurements m = measured(plan, zigzag(plan, 360, 0.5, 39.5, pitch, 6));
     CHECK(of_kind(m, FindingKind::flange_gap).empty());
   }
@@ -45,7 +45,7 @@ TEST_CASE("a wind that turns at the flanges has no flange gap, at any pitch") {
 TEST_CASE("a wind that turns short of a flange has a gap of that size there") {
   for (const double pitch : {1.02, 3.0}) {
     INFO("pitch " << pitch);
-    const Plan plan = plan_of(wide_draft(pitch));
+    const Plan plan = plan_of(draft_of_pitch(pitch));
     const Measurements m = measured(plan, zigzag(plan, 360, 0.5, 39.5 - 0.9, pitch, 6));
     const auto gaps = of_kind(m, FindingKind::flange_gap);
     REQUIRE(gaps.size() == 1);
@@ -66,13 +66,13 @@ TEST_CASE("a wind that turns short of a flange has a gap of that size there") {
 }
 
 TEST_CASE("short of a flange by less than the limit is no finding") {
-  const Plan plan = plan_of(wide_draft(1.02));
+  const Plan plan = plan_of(draft_of_pitch(1.02));
   const Measurements m = measured(plan, zigzag(plan, 360, 0.5, 39.5 - 0.45, 1.02, 6));
   CHECK(of_kind(m, FindingKind::flange_gap).empty());
 }
 
 TEST_CASE("the start of the wind is judged as a reversal of the first layer") {
-  const Plan plan = plan_of(wide_draft(1.02));
+  const Plan plan = plan_of(draft_of_pitch(1.02));
   const Measurements m = measured(plan, zigzag(plan, 180, 0.5 + 0.8, 39.5, 1.02, 1));
   const auto gaps = of_kind(m, FindingKind::flange_gap);
   REQUIRE(gaps.size() == 1);
@@ -84,7 +84,7 @@ TEST_CASE("the start of the wind is judged as a reversal of the first layer") {
 }
 
 TEST_CASE("what the last, incomplete stroke has not reached is not judged") {
-  const Plan plan = plan_of(wide_draft(1.02));
+  const Plan plan = plan_of(draft_of_pitch(1.02));
   for (const double share : {0.01, 0.3, 0.97}) {
     INFO("share " << share);
     const Measurements m = measured(plan, zigzag(plan, 180, 0.5, 39.5, 1.02, 3, share));
@@ -93,7 +93,7 @@ TEST_CASE("what the last, incomplete stroke has not reached is not judged") {
 }
 
 TEST_CASE("run-out opens a gap over part of the angle only") {
-  PlanDraft wobbling = wide_draft(1.02);
+  PlanDraft wobbling = draft_of_pitch(1.02);
   wobbling.spool.flange_runout_mm = 4.0;  // at the rim, radius 80: the face moves by 1.26 mm at radius 50.5
   const Plan plan = plan_of(wobbling);
   const Measurements m = measured(plan, zigzag(plan, 360, 0.5, 39.5, 1.02, 4));

@@ -8,8 +8,6 @@ using namespace laywright::synthetic;
 
 namespace {
 
-constexpr double pi = std::numbers::pi;
-
 // Straight turns at pitch 1.02 that leave one gap of this width after the tenth turn, between two angles.
 Build with_gap(const Plan& plan, int stations, double gap, double from_deg, double to_deg) {
   BuildMaker maker(plan, stations);

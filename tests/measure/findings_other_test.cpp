@@ -11,8 +11,6 @@ using namespace laywright::synthetic;
 
 namespace {
 
-constexpr double pi = std::numbers::pi;
-
 Build with_bridge(const Plan& plan, int stations, double from_turn, double to_turn) {
   BuildMaker maker(plan, stations);
   maker.stroke(1, 20, [=](double turn) {

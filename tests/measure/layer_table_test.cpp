@@ -6,11 +6,7 @@
 using namespace laywright;
 using namespace laywright::synthetic;
 
-namespace {
-
-constexpr double pi = std::numbers::pi;
-
-}  // namespace
+namespace {}  // namespace
 
 // Closed form: parallel-turn spool, barrel 100, width 20.5, d 1, 20 turns in each of 5 nested layers.
 TEST_CASE("a nested parallel-turn build has the layer table of its geometry") {

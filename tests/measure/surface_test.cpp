@@ -9,11 +9,7 @@
 using namespace laywright;
 using namespace laywright::synthetic;
 
-namespace {
-
-constexpr double pi = std::numbers::pi;
-
-}  // namespace
+namespace {}  // namespace
 
 // Closed form: OD = 100 + 2 (1 + 4 sqrt(.75)) = 108.9282.
 TEST_CASE("outer diameter of a nested build is that of its crests") {

@@ -12,6 +12,8 @@
 
 namespace laywright::synthetic {
 
+inline constexpr double pi = std::numbers::pi;
+
 struct Place {
   double x = 0.0, r = 0.0;
   Support support = Support::turn;

@@ -27,7 +27,7 @@ Build uneven(const Plan& plan, int stations) {
   return maker.finish(12.0 * 55.0);
 }
 
-PlanDraft wide_draft() {
+PlanDraft wider_draft() {
   PlanDraft wide = draft();
   wide.spool.inside_width_mm = 60.0;
   return wide;
@@ -36,7 +36,7 @@ PlanDraft wide_draft() {
 }  // namespace
 
 TEST_CASE("no figure depends on the number of stations") {
-  const Plan plan = plan_of(wide_draft());
+  const Plan plan = plan_of(wider_draft());
   const Measurements coarse = measured(plan, uneven(plan, 180));
   const Measurements fine = measured(plan, uneven(plan, 720));
   CHECK(coarse.fill_factor == Approx(fine.fill_factor).epsilon(2e-3));
@@ -74,7 +74,7 @@ TEST_CASE("no figure depends on the number of stations") {
 }
 
 TEST_CASE("findings come gravest first, and a mirrored build has mirrored findings") {
-  const Plan plan = plan_of(wide_draft());
+  const Plan plan = plan_of(wider_draft());
   const auto heap = [](bool mirrored) {
     return [mirrored](double turn) {
       const double x = 0.5 + std::floor(turn + 1e-9);

@@ -6,15 +6,16 @@
 #include <vector>
 
 #include "lay/torsion.h"
+#include "usual_fiber.h"
 #include "wound.h"
 
 using namespace laywright;
+using laywright::testing::d;
 using testing::Wound;
 using testing::wound;
 
 namespace {
 
-constexpr double d = 0.25;
 constexpr int draws = 5;
 
 PlanDraft spool(double dwell, double friction, int draw) {

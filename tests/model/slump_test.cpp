@@ -4,13 +4,13 @@
 
 #include "lay/penetration_checker.h"
 #include "lay/torsion.h"
+#include "usual_fiber.h"
 #include "wound.h"
 
 using namespace laywright;
+using laywright::testing::d;
 
 namespace {
-
-constexpr double d = 0.25;
 
 // Twenty newtons would double its length (invented, as a soft yarn).
 PlanDraft yarn(double dwell_turns) {

@@ -2,15 +2,15 @@
 // enough that no scatter of a build crosses them). 0.25 mm fiber, 150 mm barrel, 95 mm wide, friction 0.5.
 #include <algorithm>
 
+#include "usual_fiber.h"
 #include "wound.h"
 
 using namespace laywright;
+using laywright::testing::d;
 using testing::Wound;
 using testing::wound;
 
 namespace {
-
-constexpr double d = 0.25;
 
 PlanDraft draft_with(double pitch, double free_length = 50.0) {
   PlanDraft draft;

@@ -29,7 +29,7 @@ std::string short_text() {
                       "[[wind.step]]\nfrom_layer = 2\npitch = \"0.26 mm\"\n\n[takeup]");
 }
 
-Plan sound(const std::string& text) {
+Plan dialled(const std::string& text) {
   const Result<Plan> plan = plan_from_text(text, "dialled.lay.toml");
   for (const Issue& issue : plan.issues()) UNSCOPED_INFO(to_text(issue));
   REQUIRE(plan.ok());
@@ -69,22 +69,22 @@ Told told_of(const Plan& plan) {
 }  // namespace
 
 TEST_CASE("a build is that of a plan in which the dialled values are written") {
-  const Plan plan = sound(short_text());
+  const Plan plan = dialled(short_text());
   CHECK(plan.traverse().pitch_mm != plan.asked().traverse.pitch_mm);
   PlanDraft written = plan.draft();
   written.machine = {};
-  const Plan by_hand = sound(write_plan(written));
+  const Plan by_hand = dialled(write_plan(written));
   CHECK(by_hand.dialled().empty());
   const std::uint64_t hash = laid(plan).hash();
   CHECK(laid(by_hand).hash() == hash);
   // And not that of what was asked.
   PlanDraft asked = plan.asked();
   asked.machine = {};
-  CHECK(laid(sound(write_plan(asked))).hash() != hash);
+  CHECK(laid(dialled(write_plan(asked))).hash() != hash);
 }
 
 TEST_CASE("text, document and sheet tell the same of what is dialled") {
-  const Told told = told_of(sound(short_text()));
+  const Told told = told_of(dialled(short_text()));
   // 0.255 mm are 40.8 teeth of 0.00625 mm: 41 of them give 0.25625 mm; from layer 2 on 0.26 mm, 41.6 teeth, and so 42.
   CHECK_THAT(told.text, Contains("pitch") && Contains("41 teeth") && Contains("= 0.25625 mm, asked 0.255 mm"));
   CHECK_THAT(told.text,
@@ -120,7 +120,7 @@ TEST_CASE("text, document and sheet tell the same of what is dialled") {
 // 59.8 m/min, half a second of reaction and four of ramp: the line runs on for 996.67 mm/s x 2.5 s = 2.4917 m. What is left of
 // 400 m, 397.508 m, shows as 398.701 m on a counter that shows .3 % too much: 398.7 m of its own, and 397.507 m of fiber.
 TEST_CASE("the counter is set to its own reading, ramp and error included") {
-  const Told told = told_of(sound(short_text()));
+  const Told told = told_of(dialled(short_text()));
   const auto& counter = told.document.at("takeup").at("counter");
   CHECK(counter.at("lead_m").get<double>() == Approx(59.8 / 60.0 * 2.5).epsilon(1e-9));
   CHECK(counter.at("reading").get<double>() == Approx(398.7));
@@ -137,7 +137,7 @@ TEST_CASE("the counter is set to its own reading, ramp and error included") {
 
 // The clutch at the empty barrel is at what is dialled; its torque stays, and so does its current.
 TEST_CASE("a measured clutch gives the current") {
-  const Told told = told_of(sound(short_text()));
+  const Told told = told_of(dialled(short_text()));
   const DialledSetting& tension = *dialled_at(told.plan, "wind.tension");
   REQUIRE(tension.reading);
   CHECK(told.run.curves.current_A.front() == Approx(*tension.reading).epsilon(1e-6));
@@ -151,7 +151,7 @@ TEST_CASE("a measured clutch gives the current") {
   const std::string pull = "tension = \"0.5 N\"";
   text.replace(text.find(pull), pull.size(), "tension = \"0.462 N\"");
   text.replace(text.find(points), points.size(), "]");
-  const Told beyond = told_of(sound(text));
+  const Told beyond = told_of(dialled(text));
   CHECK(beyond.run.curves.current_A.empty());
   CHECK_THAT(beyond.text, Contains("The clutch was measured from 0.310 N to 1.16 N on 60.0 mm"));
 }

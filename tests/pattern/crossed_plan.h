@@ -5,6 +5,10 @@
 
 namespace laywright::testing {
 
+namespace crossed {
+inline constexpr double d = 0.9, diameter = 125.9;  // mm, of its fiber and of the first layer's middle
+}
+
 // 0.9 mm fiber on 125 mm at a pitch of 20 mm: from stop to stop 150 mm, 15 turns there and back.
 inline PlanDraft whole_ratio_draft() {
   PlanDraft draft = plain_draft();

@@ -3,10 +3,13 @@
 #include <cmath>
 #include <numbers>
 
+#include "crossed_plan.h"
 #include "lay/guide.h"
 #include "lay/plans.h"
 
 using namespace laywright;
+using laywright::testing::crossed::d;
+using laywright::testing::crossed::diameter;
 using testing::plain_draft;
 using testing::sound;
 
@@ -14,8 +17,6 @@ namespace {
 
 // The sample whole-ratio's geometry: from stop to stop 150 mm.
 GuideCycle cycle_of(double pitch_mm) { return {150.0, pitch_mm, 0.0, 0.0}; }
-constexpr double d = 0.9, diameter = 125.9;
-
 // Turns of the spool from the beginning of the third stroke, over so many double strokes, per double stroke: counted on
 // the guide of the lay model.
 double counted_ratio(const PlanDraft& draft, int double_strokes) {

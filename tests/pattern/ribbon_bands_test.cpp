@@ -5,11 +5,13 @@
 
 #include <catch2/catch.hpp>
 
+#include "crossed_plan.h"
+
 using namespace laywright;
+using laywright::testing::crossed::d;
+using laywright::testing::crossed::diameter;
 
 namespace {
-
-constexpr double d = 0.9, diameter = 125.9;
 
 GuideCycle cycle_of(double ratio, double pitch_mm) { return {0.5 * ratio * pitch_mm, pitch_mm, 0.0, 0.0}; }
 

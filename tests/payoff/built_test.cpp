@@ -18,7 +18,6 @@ using namespace laywright::synthetic;
 namespace {
 
 constexpr int stations = 72;
-constexpr double pi = std::numbers::pi;
 
 PayoffRun paid_off(const Plan& plan, const Build& build, PayoffSettings settings = {}) {
   Progress progress;

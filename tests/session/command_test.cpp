@@ -11,11 +11,11 @@ using namespace laywright::testing;
 
 namespace {
 
-struct Laid {
+struct LaidSmall {
   TemporaryFolder folder;
   Workbench bench;
 
-  Laid() : bench(options_in(folder)) {
+  LaidSmall() : bench(options_in(folder)) {
     REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", small_plan))));
     wait_for_build(bench);
   }
@@ -58,7 +58,7 @@ TEST_CASE("words beside a command have the keys of its row, before a full stop")
 }
 
 TEST_CASE("what can be on or off is told by its command, in the picture in hand") {
-  Laid laid;
+  LaidSmall laid;
   for (const CommandRow& row : command_rows()) {
     if (row.also != Also::in_view_tab) continue;
     INFO(row.name);
@@ -102,7 +102,7 @@ TEST_CASE("on an empty workbench each command works or gives a reason in words")
 }
 
 TEST_CASE("on a plan that is laid, too, in any order") {
-  Laid laid;
+  LaidSmall laid;
   std::uint32_t random = 1;
   for (int i = 0; i < 600; ++i) {
     random = random * 1664525U + 1013904223U;
@@ -119,7 +119,7 @@ TEST_CASE("on a plan that is laid, too, in any order") {
 }
 
 TEST_CASE("numbers out of reason are brought in or refused") {
-  Laid laid;
+  LaidSmall laid;
   const double infinity = std::numeric_limits<double>::infinity(), nan = std::nan("");
   for (const double bad : {infinity, -infinity, nan, 1e300, -1e300}) {
     for (const Command& command : std::initializer_list<Command>{
@@ -193,7 +193,7 @@ TEST_CASE("of several plans at the start the first is in front, and one that is 
 }
 
 TEST_CASE("a plan that is open already is shown, not opened twice") {
-  Laid laid;
+  LaidSmall laid;
   const std::string other = laid.folder.file("b.lay.toml", small_plan);
   laid.bench.apply(cmd::open(other));
   CHECK(laid.bench.active_index() == 1);
@@ -208,7 +208,7 @@ TEST_CASE("a plan that is open already is shown, not opened twice") {
 }
 
 TEST_CASE("peel, one layer at a time and back") {
-  Laid laid;
+  LaidSmall laid;
   const int layers = static_cast<int>(laid.bench.wound()->build().strokes.size());
   laid.bench.apply(cmd::peel_one(-1));
   CHECK(laid.view().last_layer == layers - 1);
@@ -221,7 +221,7 @@ TEST_CASE("peel, one layer at a time and back") {
 }
 
 TEST_CASE("wedge and axial cut open towards the eye") {
-  Laid laid;
+  LaidSmall laid;
   laid.bench.apply(cmd::look_from(0.0, 0.0));  // from +Z: that is a quarter turn from the top (coordinates.h)
   const double toward = 0.5 * 3.14159265358979;
   laid.bench.apply(cmd::toggle_wedge());
@@ -235,7 +235,7 @@ TEST_CASE("wedge and axial cut open towards the eye") {
 }
 
 TEST_CASE("from turn to turn: along the fiber one revolution, up and down through the layers") {
-  Laid laid;
+  LaidSmall laid;
   const Wound& wound = *laid.bench.wound();
   const auto stations = static_cast<std::size_t>(wound.build().stations_per_turn);
   CHECK_FALSE(laid.bench.apply(cmd::pick_toward(Toward::next)));  // nothing is picked
@@ -259,7 +259,7 @@ TEST_CASE("from turn to turn: along the fiber one revolution, up and down throug
 }
 
 TEST_CASE("a picked turn and a chosen finding are found again in another build") {
-  Laid laid;
+  LaidSmall laid;
   const auto stations = static_cast<std::size_t>(laid.bench.wound()->build().stations_per_turn);
   laid.bench.apply(cmd::pick_node(25 * stations));
   laid.bench.apply(cmd::choose_finding(1));
@@ -276,7 +276,7 @@ TEST_CASE("a picked turn and a chosen finding are found again in another build")
 }
 
 TEST_CASE("flown to, a finding is before the eye and uncovered") {
-  Laid laid;
+  LaidSmall laid;
   const auto& findings = laid.bench.wound()->measurements().findings;
   REQUIRE_FALSE(findings.empty());
   laid.bench.apply(cmd::to_start());
@@ -305,7 +305,7 @@ TEST_CASE("flown to, a finding is before the eye and uncovered") {
 }
 
 TEST_CASE("choices hold for every view") {
-  Laid laid;
+  LaidSmall laid;
   laid.bench.apply(cmd::open(laid.folder.file("b.lay.toml", small_plan)));
   laid.bench.apply(cmd::toggle_theme());
   laid.bench.apply(cmd::toggle_units());
@@ -323,14 +323,14 @@ TEST_CASE("choices hold for every view") {
 }
 
 TEST_CASE("a number typed while inches are shown counts in inches") {
-  Laid laid;
+  LaidSmall laid;
   laid.bench.apply(cmd::toggle_units());
   laid.bench.apply(cmd::type_field("traverse.pitch", "0.05"));
   CHECK(document(laid.bench).state().draft.traverse.pitch_mm == Approx(1.27).epsilon(1e-14));
 }
 
 TEST_CASE("a wind by another measure goes as far as it did") {
-  Laid laid;
+  LaidSmall laid;
   laid.bench.apply(cmd::set_wind_end(WindEnd::length));
   wait_for_build(laid.bench);
   CHECK(laid.bench.wound()->build().turns == Approx(100.0).margin(1.0));

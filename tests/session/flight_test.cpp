@@ -17,12 +17,12 @@ namespace {
 
 using Milliseconds = std::chrono::milliseconds;
 
-struct Laid {
+struct LaidLongDwell {
   TemporaryFolder folder;
   Workbench bench;
   Workbench::Clock::time_point now = Workbench::Clock::now() + std::chrono::hours(1);
 
-  Laid() : bench(options_in(folder)) {
+  LaidLongDwell() : bench(options_in(folder)) {
     REQUIRE(bench.apply(cmd::open(sample("long-dwell"))));
     wait_for_build(bench);
     REQUIRE(bench.wound()->measurements().findings.size() > 4);
@@ -43,7 +43,7 @@ double way(const Camera& a, const Camera& b) {
 }  // namespace
 
 TEST_CASE("a camera flies to a finding in 0.4 s, softly at both ends, and rests there") {
-  Laid laid;
+  LaidLongDwell laid;
   const Camera start = laid.camera();
   REQUIRE(laid.bench.apply(cmd::fly_to_finding(1)));
   CHECK(laid.camera() == start);
@@ -76,7 +76,7 @@ TEST_CASE("a camera flies to a finding in 0.4 s, softly at both ends, and rests 
 }
 
 TEST_CASE("the camera keeps out of the spool on its way from any finding to any other") {
-  Laid laid;
+  LaidLongDwell laid;
   const Spool& spool = laid.bench.wound()->plan().spool();
   const double rim = 0.5 * spool.flange_diameter_mm;
   std::vector<Camera> ends{laid.camera()};
@@ -100,7 +100,7 @@ TEST_CASE("the camera keeps out of the spool on its way from any finding to any 
 }
 
 TEST_CASE("without motion, or without time, a flight is a jump") {
-  Laid laid;
+  LaidLongDwell laid;
   REQUIRE(laid.bench.apply(row_of_keys("J")->command));
   CHECK_FALSE(laid.bench.settings().motion);
   REQUIRE(laid.bench.apply(cmd::fly_to_finding(0)));
@@ -121,7 +121,7 @@ TEST_CASE("without motion, or without time, a flight is a jump") {
 }
 
 TEST_CASE("a hand on the camera ends its flight") {
-  Laid laid;
+  LaidLongDwell laid;
   REQUIRE(laid.bench.apply(cmd::fly_to_finding(1)));
   laid.after_ms(0);
   laid.after_ms(100);
@@ -133,7 +133,7 @@ TEST_CASE("a hand on the camera ends its flight") {
 
 TEST_CASE(
     "what a flight opened is closed by the next one and when the finding is let go, but not what a person cut") {
-  Laid laid;
+  LaidLongDwell laid;
   const auto& findings = laid.bench.wound()->measurements().findings;
   std::optional<std::size_t> wedged, peeled;
   for (std::size_t i = 0; i < findings.size(); ++i) {

@@ -6,7 +6,7 @@ using namespace laywright::testing;
 
 namespace {
 
-PlanState small_state() { return state_from_text(small_plan, "small.lay.toml").value(); }
+PlanState state_of_small() { return state_from_text(small_plan, "small.lay.toml").value(); }
 
 const FieldRow& row_at(const std::vector<FieldRow>& rows, const std::string& path) {
   for (const FieldRow& row : rows) {
@@ -19,7 +19,7 @@ const FieldRow& row_at(const std::vector<FieldRow>& rows, const std::string& pat
 }  // namespace
 
 TEST_CASE("typed text: units, plain numbers, words") {
-  const PlanState state = small_state();
+  const PlanState state = state_of_small();
   // 1 in = 25.4 mm exactly (international inch of 1959).
   CHECK(*value_at(with_text(state, "traverse.pitch", "0.05 in").draft, "traverse.pitch") ==
         Approx(1.27).epsilon(1e-15));
@@ -32,7 +32,7 @@ TEST_CASE("typed text: units, plain numbers, words") {
 }
 
 TEST_CASE("typed text is understood as people write it") {
-  const PlanState state = small_state();
+  const PlanState state = state_of_small();
   const auto typed = [&](const char* path, const char* text, const Unit* unit = nullptr) {
     return *value_at(with_text(state, path, text, unit).draft, path);
   };
@@ -49,7 +49,7 @@ TEST_CASE("typed text is understood as people write it") {
 }
 
 TEST_CASE("what cannot be read leaves the value and says why, until it is mended") {
-  const PlanState state = small_state();
+  const PlanState state = state_of_small();
   const PlanState wrong = with_text(state, "traverse.pitch", "1 furlong");
   CHECK(*value_at(wrong.draft, "traverse.pitch") == 1.02);
   CHECK(has_error(issues_in(wrong)));
@@ -66,7 +66,7 @@ TEST_CASE("what cannot be read leaves the value and says why, until it is mended
 }
 
 TEST_CASE("an emptied field: default, none, or missing") {
-  PlanState state = with_text(small_state(), "traverse.guide_play", "0.2 mm");
+  PlanState state = with_text(state_of_small(), "traverse.guide_play", "0.2 mm");
   CHECK(*value_at(with_text(state, "traverse.guide_play", "").draft, "traverse.guide_play") == 0.0);
   state = with_text(state, "spool.mass", "1 kg");
   CHECK(value_at(state.draft, "spool.mass"));
@@ -104,7 +104,7 @@ TEST_CASE("every field has a name, an explanation and a range, none is explained
 }
 
 TEST_CASE("rows are shown in the wanted system of units") {
-  PlanState state = with_text(small_state(), "spool.inside_width", "4 in");
+  PlanState state = with_text(state_of_small(), "spool.inside_width", "4 in");
   const auto metric = field_rows(state, {}, Units::metric);
   CHECK(row_at(metric, "spool.inside_width").text == "101.6");
   CHECK(row_at(metric, "spool.inside_width").unit->name == "mm");
@@ -126,12 +126,12 @@ TEST_CASE("rows are shown in the wanted system of units") {
 }
 
 TEST_CASE("a value as it was written is shown to its last digit") {
-  const PlanState state = with_text(small_state(), "traverse.pitch", "1.023456789 mm");
+  const PlanState state = with_text(state_of_small(), "traverse.pitch", "1.023456789 mm");
   CHECK(row_at(field_rows(state, {}, Units::metric), "traverse.pitch").text == "1.023456789");
 }
 
 TEST_CASE("fields that count for nothing say why") {
-  const auto rows = field_rows(small_state(), {}, Units::metric);
+  const auto rows = field_rows(state_of_small(), {}, Units::metric);
   CHECK_FALSE(row_at(rows, "traverse.step_angle").idle.empty());
   CHECK_FALSE(row_at(rows, "traverse.reversal.turns").idle.empty());
   CHECK_FALSE(row_at(rows, "wind.length").idle.empty());
@@ -140,7 +140,7 @@ TEST_CASE("fields that count for nothing say why") {
 }
 
 TEST_CASE("a step that is removed takes its issues along, those behind it move up") {
-  PlanState state = small_state();
+  PlanState state = state_of_small();
   for (int i = 0; i < 3; ++i) state = with_step_added(std::move(state));
   REQUIRE(state.draft.wind.steps.size() == 3);
   CHECK(state.draft.wind.steps[1].from_layer > state.draft.wind.steps[0].from_layer);
@@ -158,22 +158,22 @@ TEST_CASE("a step that is removed takes its issues along, those behind it move u
 
 TEST_CASE("a wind that ends by another measure has that one alone, and is sound") {
   for (const WindEnd end : {WindEnd::length, WindEnd::diameter, WindEnd::turns}) {
-    const PlanState state = with_wind_end(small_state(), end, nullptr);
+    const PlanState state = with_wind_end(state_of_small(), end, nullptr);
     CHECK(wind_end_of(state.draft) == end);
     CHECK_FALSE(has_error(issues_in(state)));
     const Wind& wind = state.draft.wind;
     CHECK(int(wind.length_mm.has_value()) + int(wind.turns.has_value()) + int(wind.diameter_mm.has_value()) == 1);
   }
   // 100 turns on the bare barrel: at least 100 pi 100 mm.
-  CHECK(*with_wind_end(small_state(), WindEnd::length, nullptr).draft.wind.length_mm ==
+  CHECK(*with_wind_end(state_of_small(), WindEnd::length, nullptr).draft.wind.length_mm ==
         Approx(100 * 3.14159265 * 100).epsilon(0.01));
 }
 
 TEST_CASE("a take-up comes and goes with all its fields") {
-  PlanState state = with_text(small_state(), "takeup.taper", "0.5");
+  PlanState state = with_text(state_of_small(), "takeup.taper", "0.5");
   CHECK(state.draft.takeup);
   state = with_takeup(state, false);
   CHECK_FALSE(state.draft.takeup);
-  CHECK(same_state(state, small_state()));
+  CHECK(same_state(state, state_of_small()));
   CHECK(with_takeup(state, true).draft.takeup);
 }

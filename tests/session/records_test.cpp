@@ -15,12 +15,12 @@ using namespace laywright::testing;
 namespace {
 
 // A workbench that looks at records in a file of its own, with the small plan laid.
-struct Shop {
+struct RecordsShop {
   TemporaryFolder folder;
   std::string place = (folder.path() / "shop.db").string();
   Workbench bench{options_in(folder)};
 
-  Shop() {
+  RecordsShop() {
     REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", small_plan))));
     wait_for_build(bench);
     look(bench);
@@ -61,7 +61,7 @@ TypedRow typed(int layer, const std::string& turns, const std::string& middle) {
 }  // namespace
 
 TEST_CASE("a place without records is none yet, and what is kept there is what the program keeps elsewhere") {
-  Shop shop;
+  RecordsShop shop;
   CHECK(shop.seen().none_yet);
   CHECK(shop.seen().trouble.empty());
   SaidOfSpool said;
@@ -93,7 +93,7 @@ TEST_CASE("a place without records is none yet, and what is kept there is what t
 }
 
 TEST_CASE("what keeps a spool from being kept is told before, in words that help") {
-  Shop shop;
+  RecordsShop shop;
   RecordNames names;
   CHECK(shop.bench.why_not(cmd::keep_spool(names, {})) == "Give the spool's number.");
   names.spool = "17";
@@ -112,7 +112,7 @@ TEST_CASE("what keeps a spool from being kept is told before, in words that help
 }
 
 TEST_CASE("what becomes known later is added: nothing of before is changed") {
-  Shop shop;
+  RecordsShop shop;
   shop.keep("17");
   CHECK(shop.bench.why_not(cmd::amend_record({})) ==
         "Nothing is said yet: type readings or a note, or accept or reject it.");
@@ -133,7 +133,7 @@ TEST_CASE("what becomes known later is added: nothing of before is changed") {
 }
 
 TEST_CASE("the list is newest first, goes by its filter, and keeps a page that the filter leaves out") {
-  Shop shop;
+  RecordsShop shop;
   SaidOfSpool accepted;
   accepted.decision = Decision::accepted;
   shop.keep("17", accepted);
@@ -157,12 +157,12 @@ TEST_CASE("the list is newest first, goes by its filter, and keeps a page that t
 }
 
 TEST_CASE("what another window adds is found while somebody looks, and only then") {
-  Shop shop;
+  RecordsShop shop;
   shop.keep("17");
   TemporaryFolder elsewhere;
   Workbench other(options_in(elsewhere));
   shop.look(other);
-  REQUIRE(Shop::seen(other).records.size() == 1);
+  REQUIRE(RecordsShop::seen(other).records.size() == 1);
   shop.keep("18");
   auto now = Workbench::Clock::now();
   const auto comes = [&](double seconds) {
@@ -183,7 +183,7 @@ TEST_CASE("what another window adds is found while somebody looks, and only then
 }
 
 TEST_CASE("a file of something else is told with what to do, and what was seen before stays when a place fails") {
-  Shop shop;
+  RecordsShop shop;
   shop.keep("17");
   const std::string wrong =
       shop.folder.file("notes.db", "no database at all, but long enough to be taken for a file");
@@ -200,7 +200,7 @@ TEST_CASE("a file of something else is told with what to do, and what was seen b
 }
 
 TEST_CASE("the place is remembered for the next start, but never a password") {
-  Shop shop;
+  RecordsShop shop;
   CHECK(shop.bench.settings().records == shop.place);
   Issues notes;
   const Settings again = settings_from_text(settings_text(shop.bench.settings()), "settings.toml", notes);
@@ -215,7 +215,7 @@ TEST_CASE("the place is remembered for the next start, but never a password") {
 }
 
 TEST_CASE("a recorded spool is fitted in the background, kept with it, and carried into the plan in hand once") {
-  Shop shop;
+  RecordsShop shop;
   // Wound with a left stop of 0.9 mm in place of 0.5 mm: read off such a wind.
   std::string text = small_plan;
   text.replace(text.find("left_stop = \"0.5 mm\""), 20, "left_stop = \"0.9 mm\"");
@@ -264,7 +264,7 @@ TEST_CASE("a recorded spool is fitted in the background, kept with it, and carri
 }
 
 TEST_CASE("a fit is stopped, and then nothing of it is kept") {
-  Shop shop;
+  RecordsShop shop;
   SaidOfSpool said;
   said.readings = {typed(1, "19.5", "102.1"), typed(2, "38", "104.0")};
   shop.keep("17", said);

@@ -11,11 +11,11 @@ using namespace laywright::testing;
 
 namespace {
 
-struct Laid {
+struct ShowingLaid {
   TemporaryFolder folder;
   Workbench bench;
 
-  Laid() : bench(options_in(folder)) {
+  ShowingLaid() : bench(options_in(folder)) {
     REQUIRE(bench.apply(cmd::open(folder.file("a.lay.toml", small_plan))));
     wait_for_build(bench);
   }
@@ -46,7 +46,7 @@ TEST_CASE("a round: it fills in half a minute at most, turns, and begins where i
 }
 
 TEST_CASE("its figures end with those of the build, and never go back") {
-  Laid laid;
+  ShowingLaid laid;
   const Wound& wound = laid.wound();
   ShowFigures before;
   for (double s = 0.0; s <= Showing::fill_s; s += 0.5) {
@@ -75,7 +75,7 @@ TEST_CASE("without a line speed no time is made up") {
 }
 
 TEST_CASE("from every side the spool fits between the words") {
-  Laid laid;
+  ShowingLaid laid;
   const Plan& plan = laid.wound().plan();
   const ShowRoom room{0.12, 0.21};
   View view;
@@ -101,7 +101,7 @@ TEST_CASE("from every side the spool fits between the words") {
 }
 
 TEST_CASE("what is shown is clean, and the plan's own view stays") {
-  Laid laid;
+  ShowingLaid laid;
   CHECK_FALSE(laid.bench.apply(cmd::pause_show()));
   REQUIRE(laid.bench.apply(cmd::toggle_wedge()));
   const View own = laid.bench.active()->stage.view;

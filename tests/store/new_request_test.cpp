@@ -13,9 +13,9 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-class Shop {
+class RequestShop {
  public:
-  Shop() {
+  RequestShop() {
     folder_.file("shop.toml", R"(format = "lay-catalogue 1"
 [[spool]]
 name = "Reel x 9"
@@ -52,9 +52,9 @@ NewRequest a_request() {
   return request;
 }
 
-std::string told(const NewRequest& request) {
+std::string request_told(const NewRequest& request) {
   std::string all;
-  const Shop shop;
+  const RequestShop shop;
   const Catalogues catalogues = shop.catalogues();
   const Result<NewDraft> made = draft_of(request, catalogues);
   for (const Issue& issue : made.issues()) all += to_text(issue) + '\n';
@@ -62,10 +62,10 @@ std::string told(const NewRequest& request) {
 }
 
 NewDraft made(const NewRequest& request) {
-  const Shop shop;
+  const RequestShop shop;
   const Catalogues catalogues = shop.catalogues();
   const Result<NewDraft> draft = draft_of(request, catalogues);
-  INFO(told(request));
+  INFO(request_told(request));
   REQUIRE(draft.ok());
   return draft.value();
 }
@@ -129,29 +129,30 @@ TEST_CASE("names are looked up before they are taken for sizes") {
 }
 
 TEST_CASE("what is missing or cannot be understood is told all at once") {
-  CHECK_THAT(told({}),
+  CHECK_THAT(request_told({}),
              Contains("spool: is missing") && Contains("fiber: is missing") && Contains("length: is missing"));
   NewRequest request = a_request();
   request.spool = "Reel x 8";
-  CHECK_THAT(told(request), Contains("spool = \"Reel x 8\"") && Contains("did you mean \"Reel x 9\"?") &&
-                                Contains("63 x 100 x 80 mm"));
+  CHECK_THAT(request_told(request), Contains("spool = \"Reel x 8\"") && Contains("did you mean \"Reel x 9\"?") &&
+                                        Contains("63 x 100 x 80 mm"));
   request = a_request();
   request.spool = "10 x 20 x 30";
-  CHECK_THAT(told(request), Contains("has no unit"));
+  CHECK_THAT(request_told(request), Contains("has no unit"));
   request = a_request();
   request.fiber = "thin";
-  CHECK_THAT(told(request), Contains("is in no catalogue of fibers") && Contains("or give its diameter"));
+  CHECK_THAT(request_told(request), Contains("is in no catalogue of fibers") && Contains("or give its diameter"));
   request.fiber = "0.26 N";
-  CHECK_THAT(told(request), Contains("is a force, but a length is needed"));
+  CHECK_THAT(request_told(request), Contains("is a force, but a length is needed"));
   request = a_request();
   request.machine = "W3";
-  CHECK_THAT(told(request), Contains("machine = \"W3\"") && Contains("did you mean \"W2\"?"));
+  CHECK_THAT(request_told(request), Contains("machine = \"W3\"") && Contains("did you mean \"W2\"?"));
   request = a_request();
   request.length = "-2 km";
-  CHECK_THAT(told(request), Contains("length = \"-2 km\": is out of range"));
+  CHECK_THAT(request_told(request), Contains("length = \"-2 km\": is out of range"));
   request = a_request();
   request.set = {{"traverse.pich", "1 mm"}, {"traverse.pitch", "1"}};
-  CHECK_THAT(told(request), Contains("traverse.pich") && Contains("is no key of a plan") && Contains("has no unit"));
+  CHECK_THAT(request_told(request),
+             Contains("traverse.pich") && Contains("is no key of a plan") && Contains("has no unit"));
 }
 
 TEST_CASE("a single answer is judged alone") {

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/quantity_text.h"
+#include "base/units.h"
 #include "desk/place_words.h"
 #include "web/browser/viewer.h"
 
@@ -13,8 +14,6 @@ namespace laywright {
 namespace {
 
 using Json = nlohmann::json;
-
-constexpr double rad_per_deg = std::numbers::pi / 180.0;
 constexpr double nearest_mm = 1.0, farthest_mm = 1e5;
 
 // Angle around the spool's axis that faces the eye; the top of the spool for an eye on the axis.
