@@ -206,10 +206,10 @@ TEST_CASE("every lesson to its end, answered rightly") {
   }
 }
 
-TEST_CASE("every lesson to its end, answered wrongly") {
-  for (const std::string& file : all_files()) {
-    INFO(file);
-    InLesson in(file);
+TEST_CASE("lessons with one question, with two, and without a look, to their end, answered wrongly") {
+  for (const char* name : {"1-pitch.lesson.toml", "2-stops.lesson.toml", "10-payoff.lesson.toml"}) {
+    INFO(name);
+    InLesson in(file_of(name));
     take(in, false);
   }
 }
