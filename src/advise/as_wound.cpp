@@ -18,6 +18,7 @@
 
 namespace laywright {
 namespace {
+
 constexpr std::size_t largest_table_bytes = 10'000'000;
 
 std::optional<double>& place_in(Reading& reading, ReadingField field) {

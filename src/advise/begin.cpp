@@ -66,7 +66,7 @@ Result<WindVerdict> judged(const PlanDraft& draft, const BeginSettings& settings
   std::optional<Judged> first;
   run_parallel(1, 1, {stretch.progress, stretch.from, half},
                [&](std::size_t, Progress& inner) { first = judge_plan(draft, settings.lay, inner); });
-  if (stretch.progress.cancelled()) return option_issue("", "", stopped_text);
+  if (stretch.progress.cancelled()) return stopped();
   if (!first) {
     // To be told why.
     Progress none;
@@ -77,7 +77,7 @@ Result<WindVerdict> judged(const PlanDraft& draft, const BeginSettings& settings
   if (draws == 1) return first->verdict;
   std::optional<WindVerdict> all = over_draws(plan.value(), settings.lay, first->verdict, draws, settings.threads,
                                               {stretch.progress, half, stretch.to});
-  if (!all) return option_issue("", "", stopped_text);
+  if (!all) return stopped();
   return std::move(*all);
 }
 
@@ -121,7 +121,7 @@ Result<Beginning> begin_plan(PlanDraft draft, const BeginSettings& settings, Pro
   run_parallel(1, 1, {progress, 0.0, searched_all}, [&](std::size_t, Progress& inner) {
     improvement = improve(plan.value(), search_of(settings), inner);
   });
-  if (progress.cancelled() || !improvement) return option_issue("", "", stopped_text);
+  if (progress.cancelled() || !improvement) return stopped();
   if (!improvement->ok()) return improvement->issues();
   const std::vector<Proposal>& best = improvement->value().best;
   for (std::size_t i = 0; i < best.size(); ++i) {

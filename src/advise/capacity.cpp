@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "advise/setting_text.h"
 #include "measure/fiber_line.h"
 #include "measure/measurements.h"
 
@@ -109,11 +110,7 @@ Result<Capacity> capacity(const Plan& plan, const LaySettings& settings, Progres
   result.stopped_by_rim = build.stopped_by == StopReason::rim;
   const Measurements measurements = measure(sound.value(), build, progress);
   result.fill_factor = measurements.fill_factor;
-  if (progress.cancelled()) {
-    Issue stopped;
-    stopped.what = stopped_text;
-    return stopped;
-  }
+  if (progress.cancelled()) return stopped();
   return result;
 }
 

@@ -129,7 +129,7 @@ Result<Fit> fit(const Plan& plan, const AsWound& wound, const FitSettings& setti
   const FitModel model(plan, wound, unknowns, settings.lay);
   FitProblem problem(model, unknowns, settings, stretch);
   const std::optional<FitSolution> solution = search_fit(problem, observations, static_cast<Index>(unknowns.size()));
-  if (stretch.progress.cancelled()) return option_issue("", "", stopped_text);
+  if (stretch.progress.cancelled()) return stopped();
   if (!solution) return option_issue("", "", "could not be laid with settings near those of the plan");
   Fit result;
   fill(*solution, problem, unknowns, observations, result);

@@ -7,6 +7,7 @@
 
 #include "advise/capacity.h"
 #include "advise/draws.h"
+#include "advise/setting_text.h"
 
 namespace laywright {
 namespace {
@@ -58,11 +59,7 @@ Result<CustomerFigures> customer_figures(const Plan& plan, const Build& build, c
       capacities[i] = capacity(sound.value(), orders[i].settings, inner);
     }
   });
-  if (stretch.progress.cancelled() || !capacities.front()) {
-    Issue stopped;
-    stopped.what = stopped_text;
-    return stopped;
-  }
+  if (stretch.progress.cancelled() || !capacities.front()) return stopped();
   if (!capacities.front()->ok()) return capacities.front()->issues();
 
   CustomerFigures figures;

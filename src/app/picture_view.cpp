@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "advise/setting_text.h"
 #include "app/number_option.h"
 #include "app/ranges.h"
 #include "base/quantity.h"
@@ -28,15 +29,6 @@ constexpr std::array<NamedView, 5> named_views{{
     {"right", 90.0, 0.0},
     {"top", 0.0, 89.0},
 }};
-
-Issue picture_issue(const char* option, const std::string& value, const char* allowed, const std::string& what) {
-  Issue issue;
-  issue.key = option;
-  issue.value = value;
-  issue.allowed = allowed;
-  issue.what = what;
-  return issue;
-}
 
 std::string check_angles(const std::string& text) {
   const auto range = read_pair<double>(text, ':');
@@ -224,7 +216,7 @@ Result<View> view_from(const PictureView& options, const SceneSource& source) {
   if (const auto range = read_pair<int>(options.layers, ':')) {
     const int most = static_cast<int>(source.build().strokes.size());
     if (range->first > most)
-      return picture_issue("--layers", options.layers, "", fmt::format("this wind has {} layers", most));
+      return option_issue("--layers", options.layers, fmt::format("this wind has {} layers", most));
     view.first_layer = range->first;
     view.last_layer = std::min(range->second, most);
   }
@@ -234,8 +226,8 @@ Result<View> view_from(const PictureView& options, const SceneSource& source) {
     const auto count = source.measurements().findings.size();
     const auto index = static_cast<std::size_t>(*options.finding) - 1;
     if (index >= count)
-      return picture_issue(
-          "--finding", std::to_string(*options.finding), "",
+      return option_issue(
+          "--finding", std::to_string(*options.finding),
           count == 0 ? "nothing was found on this wind" : fmt::format("this wind has {} findings", count));
     view.chosen_finding = index;
     view = view_of_finding(source, view, index);

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "advise/setting_text.h"
 #include "app/build_picture.h"
 #include "app/command_outcome.h"
 #include "app/customer_options.h"
@@ -96,21 +97,12 @@ CommandOutcome lay_and_draw(const Plan& plan, const SheetOptions& options, const
   return written(sheet_bytes(format, draw_setup_sheet(sheet), options.page.value_or(1)), wound, write, watch);
 }
 
-Issue sheet_issue(const char* option, const std::string& value, const char* allowed, const char* what) {
-  Issue issue;
-  issue.key = option;
-  issue.value = value;
-  issue.allowed = allowed;
-  issue.what = what;
-  return issue;
-}
-
 int make_sheet(const std::string& file, const SheetOptions& options, const CustomerOrder& customer,
                const EntrySource& entries) {
   const SheetFormat format = sheet_format_of(options.output).value();
   if (options.page && format == SheetFormat::pdf) {
-    print_issues({sheet_issue("--page", fmt::format("{}", *options.page), "with .svg and .png only",
-                              "a PDF holds both pages")});
+    print_issues({option_issue("--page", fmt::format("{}", *options.page), "a PDF holds both pages",
+                               "with .svg and .png only")});
     return exit_command_line;
   }
   const Result<Plan> plan = load_plan(file, &entries);
@@ -128,8 +120,8 @@ int make_sheet(const std::string& file, const SheetOptions& options, const Custo
 int make_sheets(const SheetOptions& options, const EntrySource& entries) {
   Issues issues = misplaced(options.customer);
   if (options.page && options.customer.for_customer())
-    issues.push_back(sheet_issue("--page", fmt::format("{}", *options.page), "without --for customer",
-                                 "the sheet for a customer has one page"));
+    issues.push_back(option_issue("--page", fmt::format("{}", *options.page),
+                                  "the sheet for a customer has one page", "without --for customer"));
   if (!issues.empty()) {
     print_issues(issues);
     return exit_command_line;
@@ -142,8 +134,8 @@ int make_sheets(const SheetOptions& options, const EntrySource& entries) {
   const std::vector<std::string> files = named_once(options.plans);
   if (files.size() == 1) return make_sheet(files.front(), options, customer.value(), entries);
   if (options.page) {
-    print_issues({sheet_issue("--page", fmt::format("{}", *options.page), "with one plan only",
-                              "the sheets of several plans are PDFs of both pages")});
+    print_issues({option_issue("--page", fmt::format("{}", *options.page),
+                               "the sheets of several plans are PDFs of both pages", "with one plan only")});
     return exit_command_line;
   }
   print_issues(missing_fonts());

@@ -14,6 +14,7 @@ namespace laywright {
 namespace {
 
 using Json = nlohmann::ordered_json;
+
 constexpr double newton_metre = 1e3;  // of N mm
 
 // What a key of this dimension ends with; lengths are mm, angles deg, shares plain.

@@ -63,7 +63,7 @@ Result<Beside> beside_plan(const Plan& plan, const AsWound& wound, const Reading
   const FitModel model(plan, wound, none, lay);
   const auto count = static_cast<Index>(observations.size());
   const std::optional<Draws> drawn = draws_of_readings(model.predict_draws(draws, threads, stretch), count);
-  if (stretch.progress.cancelled()) return option_issue("", "", stopped_text);
+  if (stretch.progress.cancelled()) return stopped();
   if (!drawn) return option_issue("", "", "the plan could not be laid as far as the readings go");
   Beside beside;
   MatrixXd covariance = drawn->covariance;

@@ -62,7 +62,7 @@ Result<StudyAnswer> make_study(const Plan& plan, const StudySpec& spec, Progress
 Result<DrawsAnswer> judge_draws(const WoundPtr& wound, std::uint64_t seed, Progress& progress) {
   std::optional<WindVerdict> verdict =
       over_draws(wound->plan(), settings_of(seed), *wound->verdict(), usual_draws, advice_threads(), progress);
-  if (!verdict) return option_issue("", "", stopped_text);
+  if (!verdict) return stopped();
   return DrawsAnswer{{wound->plan(), seed}, std::make_shared<const WindVerdict>(std::move(*verdict))};
 }
 

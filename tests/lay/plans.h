@@ -7,6 +7,7 @@
 
 #include "lay/lay.h"
 #include "plan/lay_plan.h"
+#include "usual_fiber.h"
 
 namespace laywright::testing {
 
@@ -14,10 +15,10 @@ namespace laywright::testing {
 inline PlanDraft plain_draft() {
   PlanDraft draft;
   draft.title = "test";
-  draft.spool.barrel_diameter_mm = 150.0;
+  draft.spool.barrel_diameter_mm = 2.0 * radius;
   draft.spool.flange_diameter_mm = 236.0;
   draft.spool.inside_width_mm = 95.0;
-  draft.fiber.diameter_mm = 0.25;
+  draft.fiber.diameter_mm = d;
   draft.fiber.friction = 0.5;
   draft.traverse.pitch_mm = 0.26;
   draft.traverse.left_stop_mm = 0.125;
