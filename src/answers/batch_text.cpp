@@ -37,16 +37,15 @@ BatchRow heads() {
 std::string batch_text(const Batch& batch) {
   std::string text = capitalised(order_name(batch.order)) + '\n';
   if (!batch.order.title.empty()) text += visible(batch.order.title) + '\n';
-  text += wrapped(batch_line(batch) + ".", text_columns, 0) + '\n' +
-          wrapped(besides_words(batch.order), text_columns, 2);
-  for (const SpoolKind& kind : batch.kinds) text += wrapped(room_words(kind), text_columns, 2);
+  text += paragraph(batch_line(batch) + ".", 0) + '\n' + paragraph(besides_words(batch.order), 2);
+  for (const SpoolKind& kind : batch.kinds) text += paragraph(room_words(kind), 2);
   text += '\n' + line(heads()) + line(batch_units());
   for (std::size_t i = 0; i < batch.spools.size(); ++i) {
     const BatchRow row = spool_row(batch, i);
-    text += line(row) + wrapped(row.takes, text_columns, 6) + wrapped(row.reason, text_columns, 6);
+    text += line(row) + paragraph(row.takes, 6) + paragraph(row.reason, 6);
   }
   text += line(total_row(batch));
-  return text + '\n' + wrapped(estimate_words(batch), text_columns, 2);
+  return text + '\n' + paragraph(estimate_words(batch), 2);
 }
 
 }  // namespace laywright

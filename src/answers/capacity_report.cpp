@@ -40,19 +40,19 @@ std::string capacity_text(const Plan& plan, const Capacity& capacity) {
                       setting(capacity.rim_clearance_mm), setting(capacity.space.width_mm));
   text += "\nBy the model, with the plan's settings\n";
   text += row("until the first fiber touches", capacity.first_touch_mm, "");
-  text += wrapped(fmt::format("{} turns; the first place where a fiber stands as high as the clearance allows",
-                              figure(capacity.first_touch_turns, 1)),
-                  text_columns, 6);
+  text += paragraph(fmt::format("{} turns; the first place where a fiber stands as high as the clearance allows",
+                                figure(capacity.first_touch_turns, 1)),
+                    6);
   text += row(capacity.stopped_by_rim ? "until the fiber leaves the rim" : "until a whole turn does",
               capacity.on_average_mm, against(capacity.on_average_mm, capacity));
-  text += wrapped(fmt::format("{} turns in {} layers, fill factor {}", figure(capacity.on_average_turns, 1),
-                              capacity.layers, figure(capacity.fill_factor, 4)),
-                  text_columns, 6);
-  if (const std::string asked = asked_for(plan, capacity); !asked.empty()) text += wrapped(asked, text_columns, 2);
+  text += paragraph(fmt::format("{} turns in {} layers, fill factor {}", figure(capacity.on_average_turns, 1),
+                                capacity.layers, figure(capacity.fill_factor, 4)),
+                    6);
+  if (const std::string asked = asked_for(plan, capacity); !asked.empty()) text += paragraph(asked, 2);
   text += "\nBy formulas\n";
   for (const CapacityRow& formula : capacity.formulas) {
     text += row(formula.name, formula.length_mm, against(formula.length_mm, capacity));
-    text += wrapped("Leaves out: " + formula.leaves_out + ". Source: " + formula.source + ".", text_columns, 6);
+    text += paragraph("Leaves out: " + formula.leaves_out + ". Source: " + formula.source + ".", 6);
   }
   return text;
 }

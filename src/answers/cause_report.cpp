@@ -48,21 +48,21 @@ std::string tried_table(const Explanation& explanation, const PlanDraft& draft) 
 
 std::string cause_text(const Plan& plan, const Explanation& explanation, std::size_t number) {
   std::string text = title_of(plan) + '\n' + finding_line(explanation.finding, number);
-  text += "\nCause\n" + wrapped(explanation.text, text_columns, 2);
+  text += "\nCause\n" + paragraph(explanation.text, 2);
   if (explanation.remedies.size() > 1) {
     text += "\nWhat else would do\n";
     for (std::size_t i = 1; i < explanation.remedies.size(); ++i) {
-      text += wrapped(explanation.remedies[i].text, text_columns, 2);
+      text += paragraph(explanation.remedies[i].text, 2);
     }
   }
   text += tried_table(explanation, plan.draft());
-  text +=
-      '\n' +
-      wrapped(fmt::format("{} builds were laid{}. Each setting is seen on several draws: winds that differ by less "
+  text += '\n' +
+          paragraph(
+              fmt::format("{} builds were laid{}. Each setting is seen on several draws: winds that differ by less "
                           "than can be set, since a wind is sensitive. Places are counted in the same part "
                           "of the width; shares weigh each place by the square of its size.",
                           explanation.trials, explanation.pairs_tried ? ", pairs of settings among them" : ""),
-              text_columns, 0);
+              0);
   return text;
 }
 

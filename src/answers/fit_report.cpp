@@ -77,7 +77,7 @@ std::string carried_words(const PlanDraft& next, const CarriedSetting& carried) 
 std::string fit_text(const Plan& plan, const AsWound& wound, const Fit& fit) {
   std::string text =
       fmt::format("{}\n  readings        {} from {}\n\n", title_of(plan), fit.residuals.size(), visible(wound.file));
-  text += wrapped(fit.text, text_columns, 2);
+  text += paragraph(fit.text, 2);
   text += fitted_table(plan, fit) + corrections_list(plan, fit) + residual_table(fit);
   return text + fmt::format("  {}\n", misfit_words(fit));
 }

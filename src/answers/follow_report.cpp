@@ -28,12 +28,11 @@ std::string readings_table(const Followed& followed) {
 
 std::string forecasts(const Followed& followed) {
   std::string text = "\nWhat it will be\n";
-  text += wrapped(fmt::format("{}{}", followed.on_plan ? "" : "If nothing is changed: ",
-                              verdict_line(followed.unchanged->verdict)),
-                  text_columns, 2);
+  text += paragraph(fmt::format("{}{}", followed.on_plan ? "" : "If nothing is changed: ",
+                                verdict_line(followed.unchanged->verdict)),
+                    2);
   if (followed.changed) {
-    text += wrapped(fmt::format("With the change from here on: {}", verdict_line(followed.changed->verdict)),
-                    text_columns, 2);
+    text += paragraph(fmt::format("With the change from here on: {}", verdict_line(followed.changed->verdict)), 2);
   }
   return text;
 }
@@ -95,11 +94,11 @@ Json plan_json(const Plan& plan) { return {{"title", plan.title()}, {"file", pla
 std::string follow_text(const Plan& plan, const AsWound& wound, const Followed& followed) {
   std::string text = fmt::format("{}\n  readings        {} from {}\n  the last        at {}\n\n", title_of(plan),
                                  followed.beside.readings.size(), visible(wound.file), place_words(followed.at));
-  text += wrapped(standing_words(followed), text_columns, 2);
-  if (followed.likely) text += "\nWhat most likely is off\n" + wrapped(found_words(plan, followed), text_columns, 2);
+  text += paragraph(standing_words(followed), 2);
+  if (followed.likely) text += "\nWhat most likely is off\n" + paragraph(found_words(plan, followed), 2);
   text += "\nNow\n";
-  for (const std::string& each : change_words(plan, followed)) text += wrapped(each, text_columns, 2);
-  if (followed.changed) text += wrapped(change_caution(), text_columns, 2);
+  for (const std::string& each : change_words(plan, followed)) text += paragraph(each, 2);
+  if (followed.changed) text += paragraph(change_caution(), 2);
   return text + forecasts(followed) + readings_table(followed);
 }
 
@@ -141,7 +140,7 @@ std::string checklist_text(const Plan& plan, const std::vector<ChecklistRow>& ro
                           reading_text(o, each.tolerance));
     }
   }
-  return text + fmt::format("\n{}", wrapped(change_caution(), text_columns, 2));
+  return text + fmt::format("\n{}", paragraph(change_caution(), 2));
 }
 
 std::string checklist_json(const Plan& plan, const std::vector<ChecklistRow>& rows) {

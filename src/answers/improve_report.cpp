@@ -115,14 +115,14 @@ std::vector<ProposalTable> proposal_tables(const Plan& plan, const Improvement& 
 }
 
 std::string improve_text(const Plan& plan, const Improvement& improvement) {
-  std::string text = title_of(plan) + '\n' + wrapped(improvement.text, text_columns, 2);
+  std::string text = title_of(plan) + '\n' + paragraph(improvement.text, 2);
   std::string head = heading(improvement.best.size());  // over the settings alone
   for (const ProposalTable& table : proposal_tables(plan, improvement)) {
     text += text_of(table, head);
     head.clear();
   }
   for (std::size_t i = 0; i < improvement.best.size(); ++i) {
-    text += fmt::format("\nProposal {}\n", i + 1) + wrapped(improvement.best[i].text, text_columns, 2);
+    text += fmt::format("\nProposal {}\n", i + 1) + paragraph(improvement.best[i].text, 2);
   }
   if (improvement.leave_it) return text;
   text += "\nTurned, within\n";

@@ -72,7 +72,7 @@ std::string deciding_words(const std::vector<StudyRow>& rows) {
 
 std::string against_good(const std::vector<StudyRow>& rows) {
   const std::string words = deciding_words(rows);
-  return words.empty() ? "" : wrapped("What decides where it is not good: " + words + ".", text_columns, 2);
+  return words.empty() ? "" : paragraph("What decides where it is not good: " + words + ".", 2);
 }
 
 }  // namespace
@@ -97,7 +97,7 @@ std::string study_verdicts(const Study& study) {
   if (fits(study)) text += study.spec.axes.size() == 1 ? list_of(study) : map_of(study);
   text += against_good(study.rows);
   const std::string coarse = coarse_words(study);
-  return coarse.empty() ? text : text + wrapped(coarse, text_columns, 2);
+  return coarse.empty() ? text : text + paragraph(coarse, 2);
 }
 
 std::string tolerance_verdicts(const Study& study, const ToleranceStatistics& statistics) {
@@ -112,7 +112,7 @@ std::string tolerance_verdicts(const Study& study, const ToleranceStatistics& st
     if (is_independent(study, row)) independent.push_back(row);
   text += against_good(independent);
   const std::string coarse = coarse_words(study);
-  return coarse.empty() ? text : text + wrapped(coarse, text_columns, 2);
+  return coarse.empty() ? text : text + paragraph(coarse, 2);
 }
 
 }  // namespace laywright

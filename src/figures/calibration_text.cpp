@@ -48,7 +48,7 @@ std::string verdict(const CalibrationRequest& request, const Calibration& found)
         "--points",
         words(request, step));
   if (rounded && found.greatest_off <= step) text += fmt::format("; a step of the dial is {}", words(request, step));
-  return wrapped(text + ".", text_columns, 0);
+  return paragraph(text + ".", 0);
 }
 
 // What is pasted need not be longer than what can be measured.

@@ -75,4 +75,9 @@ std::string wrapped(const std::string& text, std::size_t width, std::size_t inde
   return lines;
 }
 
+std::string paragraph(const std::string& text, std::size_t indent) {
+  constexpr std::size_t columns = 96;
+  return wrapped(text, columns, indent);
+}
+
 }  // namespace laywright

@@ -32,9 +32,10 @@ namespace laywright {
 // A line of a report: "  turns           412".
 [[nodiscard]] std::string labelled(const char* label, const std::string& value);
 
-inline constexpr std::size_t text_columns = 96;  // of a report in a terminal
-
 // Lines of at most `width` characters, each led by `indent` spaces; ends with a line feed.
 [[nodiscard]] std::string wrapped(const std::string& text, std::size_t width, std::size_t indent);
+
+// The same, as wide as a report in a terminal.
+[[nodiscard]] std::string paragraph(const std::string& text, std::size_t indent);
 
 }  // namespace laywright

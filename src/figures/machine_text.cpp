@@ -87,7 +87,7 @@ std::string machine_text(const Plan& plan, const TakeupRun& run) {
   std::string text = "Machine\n" + figures_of(plan, run);
   for (const MachineWarning& warning : run.warnings) {
     if (warning.note && warning.kind != MachineWarningKind::length_overrun) continue;
-    text += fmt::format("  Warning: {}\n", words_for(warning.kind)) + wrapped(warning.text, text_columns, 6);
+    text += fmt::format("  Warning: {}\n", words_for(warning.kind)) + paragraph(warning.text, 6);
   }
   return text == "Machine\n" ? "" : text;
 }

@@ -59,7 +59,7 @@ std::string safe_text(const PatternTable& table) {
   for (const PatternRow& row : table.rows) {
     rows += safe_rows(row);
     const std::string words = no_pitch_words(row);
-    if (!words.empty()) none += wrapped(words, text_columns, 2);
+    if (!words.empty()) none += paragraph(words, 2);
   }
   if (rows.empty()) return none.empty() ? "" : '\n' + none;
   std::string text =
@@ -67,13 +67,13 @@ std::string safe_text(const PatternTable& table) {
   text += fmt::format("  {:<24} {:>11} {:>15}   {:>11} {:>7}  {:<12} {:>5}\n", "set", "to", "instead of", "turns",
                       "beside", "beside by, d", "back");
   text += rows;
-  text += wrapped(
+  text += paragraph(
       "Ahead (a leading pattern): farther on in the direction in which the guide goes; behind (trailing): not so "
       "far.",
-      text_columns, 2);
+      2);
   if (table.rows.size() > 1) {
-    text += wrapped("A step keeps what it does not set from the layers before it: set one thing, then ask again.",
-                    text_columns, 2);
+    text +=
+        paragraph("A step keeps what it does not set from the layers before it: set one thing, then ask again.", 2);
   }
   return text + none;
 }
@@ -82,27 +82,27 @@ std::string safe_text(const PatternTable& table) {
 
 std::string pattern_text(const Plan& plan, const PatternTable& table) {
   std::string text = title_of(plan) + '\n';
-  if (table.stepped) return text + wrapped(stepped_words(), text_columns, 2);
+  if (table.stepped) return text + paragraph(stepped_words(), 2);
   text += fmt::format("  fiber {} mm; diameters and the number of layers are estimates\n\n",
                       setting(plan.fiber().diameter_mm));
   text += table_head();
   for (const PatternRow& row : table.rows) text += table_row(row);
   const bool crossed = std::any_of(table.rows.begin(), table.rows.end(), is_crossed);
   if (crossed) {
-    text += wrapped(
+    text += paragraph(
         "In and out: at the first of these layers and at the last. Nearly: the number that the turns are compared "
         "with. Beside: how far the fiber lies beside that of the earlier double stroke, d its diameter. Back after: "
         "so many double strokes later it lies where the first one lay.",
-        text_columns, 2);
+        2);
   }
   text += '\n';
   for (const PatternRow& row : table.rows) {
-    text += wrapped(fmt::format("Layers {}, stroke {} mm: {}", layers_text(row), setting(row.cycle.stroke_mm),
-                                pattern_words(row, table.gap_d)),
-                    text_columns, 2);
+    text += paragraph(fmt::format("Layers {}, stroke {} mm: {}", layers_text(row), setting(row.cycle.stroke_mm),
+                                  pattern_words(row, table.gap_d)),
+                      2);
   }
   text += safe_text(table);
-  if (crossed) text += '\n' + wrapped(estimate_words(table), text_columns, 2);
+  if (crossed) text += '\n' + paragraph(estimate_words(table), 2);
   return text;
 }
 

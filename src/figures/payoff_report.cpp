@@ -42,7 +42,7 @@ std::string catch_list(const Plan& plan, const PayoffRun& run, std::size_t most)
     const PayoffCatch& caught = run.catches[i];
     text += fmt::format("  {:>2}  {}, layer {}, turn {}, {} deg: {}\n", i + 1, multiple_figure(caught.multiple),
                         caught.layer, figure(caught.turn, 1), figure(caught.angle_deg, 0), name_of(caught.severity));
-    text += wrapped(sentence_of(caught, plan), text_columns, 6);
+    text += paragraph(sentence_of(caught, plan), 6);
   }
   const auto shown = static_cast<int>(std::min(run.catches.size(), most));
   if (run.catch_count > shown) {
@@ -53,29 +53,29 @@ std::string catch_list(const Plan& plan, const PayoffRun& run, std::size_t most)
 }
 
 std::string payoff_section(const Plan& plan, const Build& build, const PayoffRun& run, std::size_t most) {
-  return fmt::format("Payoff ({})\n", count_words(run)) +
-         wrapped(payoff_line(run, build.length_mm), text_columns, 2) + catch_list(plan, run, most);
+  return fmt::format("Payoff ({})\n", count_words(run)) + paragraph(payoff_line(run, build.length_mm), 2) +
+         catch_list(plan, run, most);
 }
 
 std::string payoff_text(const Plan& plan, const Build& build, const PayoffRun& run) {
-  std::string text = title_of(plan) + '\n' + wrapped(payoff_line(run, build.length_mm), text_columns, 0);
-  text += wrapped(basis_of(run), text_columns, 2);
-  text += wrapped(
+  std::string text = title_of(plan) + '\n' + paragraph(payoff_line(run, build.length_mm), 0);
+  text += paragraph(basis_of(run), 2);
+  text += paragraph(
       "Forces are in times the pull of winding: 1 comes off as it was wound. What is counted and what is left out: "
       "src/payoff/MODEL.md.",
-      text_columns, 2);
+      2);
   text += '\n' + layer_table(build, run);
   if (run.catch_count > 0) {
     text += fmt::format("\nCatches ({}; hardest first)\n", count_words(run)) + catch_list(plan, run, most_catches);
   } else if (run.hardest) {
-    text += "\nHardest place\n" + wrapped(sentence_of(*run.hardest, plan), text_columns, 2);
+    text += "\nHardest place\n" + paragraph(sentence_of(*run.hardest, plan), 2);
   }
   return text + '\n' +
-         wrapped(
+         paragraph(
              "A running payoff draws in fingers and hair, and a caught fiber breaks and whips: stop the spool "
              "before a "
              "hand goes near.",
-             text_columns, 2);
+             2);
 }
 
 }  // namespace laywright

@@ -53,7 +53,7 @@ std::string plan_table(const std::vector<PlanRow>& rows) {
     if (any_laid) line += figures_of(row.wound);
     line.erase(line.find_last_not_of(' ') + 1);
     text += line + '\n';
-    if (!row.reason.empty()) text += wrapped(visible(row.reason), text_columns, 6);
+    if (!row.reason.empty()) text += paragraph(visible(row.reason), 6);
   }
   return text;
 }

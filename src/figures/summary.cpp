@@ -27,7 +27,7 @@ namespace {
 
 // Words that may be too many for a line go on below themselves.
 std::string words_row(const char* label, const std::string& words) {
-  std::string lines = wrapped(words, text_columns, labelled(label, "").size() - 1);
+  std::string lines = paragraph(words, labelled(label, "").size() - 1);
   return lines.replace(0, labelled(label, "").size() - 1, labelled(label, ""), 0, labelled(label, "").size() - 1);
 }
 
@@ -168,8 +168,7 @@ std::string finding_lines(std::size_t number, const Finding& finding, std::set<s
   const std::string place = fmt::format("from turn {}; x {}; {}; fiber {}", figure(finding.turn, 1),
                                         extent(finding.x_mm, 2, "mm"), extent(finding.angle_deg, 0, "deg"),
                                         extent({finding.length_mm[0] / 1e3, finding.length_mm[1] / 1e3}, 1, "m"));
-  return head + '\n' + wrapped(without_what_was_told(finding.text, told), text_columns, 6) +
-         wrapped("Where: " + place, text_columns, 6);
+  return head + '\n' + paragraph(without_what_was_told(finding.text, told), 6) + paragraph("Where: " + place, 6);
 }
 
 std::string findings_list(const Plan& plan, const std::vector<Finding>& findings, const SummaryStyle& style) {
@@ -185,9 +184,9 @@ std::string findings_list(const Plan& plan, const std::vector<Finding>& findings
   for (std::size_t i = 0; i < shown; ++i) text += finding_lines(i + 1, findings[i], told);
   if (shown < large) text += fmt::format("  ... {} more{}\n", large - shown, rest_in(style));
   if (small > 0) {
-    text += wrapped(fmt::format("{}{} small: {}{}", large > 0 ? "And " : "", small, small_findings_words(findings),
-                                rest_in(style)),
-                    text_columns, 2);
+    text += paragraph(fmt::format("{}{} small: {}{}", large > 0 ? "And " : "", small, small_findings_words(findings),
+                                  rest_in(style)),
+                      2);
   }
   return text;
 }
@@ -197,7 +196,7 @@ std::string findings_list(const Plan& plan, const std::vector<Finding>& findings
 std::string summary_text(const Plan& plan, const Build& build, const Measurements& measurements,
                          const TakeupRun& run, const SummaryStyle& style) {
   const WindVerdict verdict = style.verdict.value_or(verdict_of(plan, build, measurements, &run));
-  std::string text = title_of(plan) + '\n' + wrapped(verdict_line(verdict), text_columns, 0) + '\n';
+  std::string text = title_of(plan) + '\n' + paragraph(verdict_line(verdict), 0) + '\n';
   if (!plan.file().empty()) text += labelled("plan", visible(plan.file()));
   if (const std::string order = order_words(plan.order()); !order.empty()) text += words_row("order", order);
   text += labelled("spool", spool_line(plan.spool())) + labelled("fiber", fiber_line(plan.fiber())) +

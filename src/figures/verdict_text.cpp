@@ -35,13 +35,13 @@ std::string checks_table(const Plan& plan, const Build& build, const WindVerdict
     text += fmt::format("  {:<24} {:>14} {:>22} {:>16}  {}\n", name_of(check), value_text(check), limit_text(check),
                         margin_text(check), name_of(check.grade));
   }
-  text += wrapped(draw_words(build, verdict), text_columns, 2);
+  text += paragraph(draw_words(build, verdict), 2);
   if (verdict.draws.empty() && states_scatter(plan.draft())) {
-    text +=
-        wrapped(fmt::format("The plan states tolerances or scatter, and this verdict knows one draw alone: without "
-                            "--draws 1 it is the worst of {}.",
-                            usual_draws),
-                text_columns, 2);
+    text += paragraph(
+        fmt::format("The plan states tolerances or scatter, and this verdict knows one draw alone: without "
+                    "--draws 1 it is the worst of {}.",
+                    usual_draws),
+        2);
   }
   return text + draws_table(verdict);
 }

@@ -108,9 +108,8 @@ std::string profile_text(const Plan& plan, const EdgeProfile& profile, const Pla
     text += zone_line(zone_names[zone], zones[zone], planned_in(planned, zone));
   }
   text += '\n';
-  if (const std::string blurred = blurred_words(plan, profile); !blurred.empty())
-    text += wrapped(blurred, text_columns, 0);
-  text += wrapped(estimate_words(), text_columns, 0);
+  if (const std::string blurred = blurred_words(plan, profile); !blurred.empty()) text += paragraph(blurred, 0);
+  text += paragraph(estimate_words(), 0);
   return text;
 }
 

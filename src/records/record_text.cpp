@@ -23,7 +23,7 @@ std::string without_blanks_behind(std::string line) {
 std::string head(const SpoolRecord& record) {
   std::string text = record_heading(record) + '\n';
   if (const RecordEntry* decided = entry_of_decision(record); decided != nullptr && !decided->reason.empty())
-    text += wrapped(visible(decided->reason), text_columns, 2);
+    text += paragraph(visible(decided->reason), 2);
   for (const RecordLine& each : head_lines(record)) text += fmt::format("  {:<15} {}\n", each.name, each.value);
   return text;
 }
@@ -66,7 +66,7 @@ std::string history(const SpoolRecord& record) {
   const Result<PlanDraft> plan = read_plan(record.plan_text, record.plan_file);
   for (const HistoryEntry& entry : history_of(record, plan.ok() ? &plan.value() : nullptr)) {
     text += fmt::format("  {}  {}\n", entry.when, entry.what);
-    for (const std::string& said : entry.said) text += wrapped(said, text_columns, 6);
+    for (const std::string& said : entry.said) text += paragraph(said, 6);
     for (const std::string& line : entry.lines) text += fmt::format("      {}\n", line);
   }
   return text;

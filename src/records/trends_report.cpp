@@ -28,7 +28,7 @@ std::string trend_text(const Trend& trend) {
     line.erase(line.find_last_not_of(' ') + 1);
     text += line + '\n';
   }
-  for (const std::string& sentence : control_lines(trend)) text += wrapped(sentence, text_columns, 2);
+  for (const std::string& sentence : control_lines(trend)) text += paragraph(sentence, 2);
   return text;
 }
 
@@ -42,9 +42,9 @@ std::string trends_text(const Trends& trends) {
   }
   if (trends.all.empty()) text = fmt::format("{}\n", nothing_to_watch);
   if (!trends.not_fitted.empty())
-    text += '\n' + wrapped(fmt::format("{} `laywright record fit NUMBER` does it, and {}", not_fitted_line(trends),
-                                       then_watched),
-                           text_columns, 0);
+    text += '\n' + paragraph(fmt::format("{} `laywright record fit NUMBER` does it, and {}", not_fitted_line(trends),
+                                         then_watched),
+                             0);
   return text;
 }
 
