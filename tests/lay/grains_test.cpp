@@ -10,7 +10,7 @@
 #include "usual_fiber.h"
 
 using namespace laywright;
-using laywright::testing::d;
+using laywright::testing::usual::d;
 
 namespace {
 

@@ -7,7 +7,7 @@
 #include "usual_fiber.h"
 
 using namespace laywright;
-using laywright::testing::radius;
+using laywright::testing::usual::radius;
 
 namespace {
 

@@ -15,10 +15,10 @@ namespace laywright::testing {
 inline PlanDraft plain_draft() {
   PlanDraft draft;
   draft.title = "test";
-  draft.spool.barrel_diameter_mm = 2.0 * radius;
+  draft.spool.barrel_diameter_mm = 2.0 * usual::radius;
   draft.spool.flange_diameter_mm = 236.0;
   draft.spool.inside_width_mm = 95.0;
-  draft.fiber.diameter_mm = d;
+  draft.fiber.diameter_mm = usual::d;
   draft.fiber.friction = 0.5;
   draft.traverse.pitch_mm = 0.26;
   draft.traverse.left_stop_mm = 0.125;

@@ -8,8 +8,8 @@
 #include "usual_fiber.h"
 
 using namespace laywright;
-using laywright::testing::d;
-using laywright::testing::radius;
+using laywright::testing::usual::d;
+using laywright::testing::usual::radius;
 
 namespace {
 

@@ -8,7 +8,7 @@
 #include "wound.h"
 
 using namespace laywright;
-using laywright::testing::d;
+using laywright::testing::usual::d;
 
 namespace {
 

@@ -6,7 +6,7 @@
 #include "wound.h"
 
 using namespace laywright;
-using laywright::testing::d;
+using laywright::testing::usual::d;
 using testing::Wound;
 using testing::wound;
 
