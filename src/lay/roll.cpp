@@ -1,6 +1,6 @@
 // The rolling of a string window: one banded step for the stretch behind the lay point (MODEL.md, "A round fiber rolls").
 //
-// A node on a single contact rolls along it, against the string and against the twist, or slips there (rolling_balance.cpp).
+// A node on a single contact rolls along it, against the string and against the twist (rolling_balance.cpp).
 // One in a valley is held by its two contacts until the pull leaves the wedge between their normals; then it rolls on
 // the contact that is left. What friction does not hold sideways is left to the sweeps. The rounding of a cap, which
 // hastens a fall, is left out of the balance, so that each step is one downhill; what falls, falls over some steps.
@@ -75,11 +75,12 @@ double roll_right(const Section& section, Resting& rest, const Contact& contact,
 
 }  // namespace
 
-// What the node's contacts let it do, its pull along them and the greatest twist that they bear.
+// What the node's contacts let it do, its pull along them and the greatest twist that friction bears there.
 StringWindow::RollRow StringWindow::rolling_of(std::size_t k) const {
   RollRow row;
   const Resting& rest = node(k).rest;
-  if (rest.lifted()) return row;
+  row.hangs = rest.lifted();
+  if (row.hangs) return row;
   const Section& section = section_of(k);
   // Without bending: beside twist it is small at any length that nodes resolve, E I / G J (d / step)^2, but it makes much of
   // the little that the sweeps leave, and would decide what lies straight on top.
@@ -144,11 +145,11 @@ bool StringWindow::roll_on_ledge(StringNode& node, double way) {
 // Turns and moves node k as its row says; returns how far it moved.
 double StringWindow::roll_on(std::size_t k, const RollRow& row) {
   StringNode& here = movable(k);
-  const bool rolls = row.state == RollRow::State::rolls;
-  if (!rolls) here.rolled += row.turns;
-  if (!row.moves()) return 0.0;
-  double way = row.goes;
-  if (rolls) way *= 1.0 + over_rolling * std::max(0.0, 1.0 - std::abs(row.twist_after) / row.bears);
+  if (!row.moves()) {
+    here.rolled += row.turns;
+    return 0.0;
+  }
+  const double way = row.turns * (1.0 + over_rolling * std::max(0.0, 1.0 - std::abs(row.twist_after) / row.bears));
   if (std::abs(way) < least_roll * tolerance_) return 0.0;
   double gone = way;
   if (!roll_on_ledge(here, way)) {
@@ -156,7 +157,7 @@ double StringWindow::roll_on(std::size_t k, const RollRow& row) {
                      : -roll_right<-1>(*here.section, here.rest, row.contact, -way);
     here.ledge.known = false;
   }
-  if (rolls) here.rolled += gone;
+  here.rolled += gone;
   return std::abs(gone);
 }
 

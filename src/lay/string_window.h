@@ -108,11 +108,12 @@ class StringWindow {
 
   // A node in a rolling step. Ways and forces along its contact, to the right; forces as string_force_on().
   struct RollRow {
-    // slips: moves, and turns by itself; turns: in place.
-    enum class State : std::uint8_t { held, turns, rolls, slips };
+    // turns: freely, in place.
+    enum class State : std::uint8_t { held, turns, rolls };
 
     bool falls = false;     // from a place where there is no rest
     bool can_move = false;  // along its contact
+    bool hangs = false;     // over everything
     Contact contact;
     Normal normal;
     int way = 0;         // 1, -1: to the right or left only; 0: either
@@ -120,9 +121,8 @@ class StringWindow {
     double bears = 0.0;  // the greatest force that friction passes on between twist and string
     double twist = 0.0, string = 0.0, stiffness = 0.0;  // what twist asks; what string and twist resist a step
     State state = State::held;
-    double passes_on = 0.0;  // the force of friction where the fiber turns by itself
-    // The solution: how far it goes and turns (as a length that it would roll), and what twist asks then.
-    double goes = 0.0, turns = 0.0, twist_after = 0.0;
+    // The solution: how far it turns, as the length that it rolls, and what twist asks then.
+    double turns = 0.0, twist_after = 0.0;
 
     void rolls_on(const Contact& on, const Normal& its_normal, int only_way, double pulled) {
       can_move = true;
@@ -131,14 +131,12 @@ class StringWindow {
       way = only_way;
       pull = pulled;
     }
-    [[nodiscard]] bool moves() const { return state == State::rolls || state == State::slips; }
+    [[nodiscard]] bool moves() const { return state == State::rolls; }
     // What the string passes on of a move of the node beside it.
     [[nodiscard]] double along(const RollRow& beside) const {
       return normal.x * beside.normal.x + normal.r * beside.normal.r;
     }
     void twisted(double asked, double string_resists, double twist_resists);
-    [[nodiscard]] bool asks_too_much(double asked) const;
-    void slip(double asked);
     bool agrees(double beside);
   };
 
@@ -206,7 +204,7 @@ class StringWindow {
   double highest_ = 0.0;         // of all that lies on the spool
   std::vector<SpanRise> rises_;  // of the places ahead
   BandMatrix matrix_;
-  std::vector<double> moves_;  // x and r of each node in turn; in a rolling step how far it goes and turns
+  std::vector<double> moves_;  // x and r of each node in turn; in a rolling step how far it rolls
   std::vector<Freedom> freedoms_;
   Rolling roll_;
   FiberDiameter* diameters_;
