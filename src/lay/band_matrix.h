@@ -23,8 +23,11 @@ class BandMatrix {
 
   // Solves in place of the right-hand side; the matrix is used up. False when a pivot is too small to trust.
   [[nodiscard]] bool solve(std::vector<double>& right) {
-    // Of a rolling step, which most of them are: a width that is known beforehand is quicker.
-    return half_ == 1 ? eliminate(std::integral_constant<std::size_t, 1>{}, right) : eliminate(half_, right);
+    // Of rolling steps, which most of them are, and of steps of a string that does not bend: a width that is known
+    // beforehand is quicker.
+    if (half_ == 1) return eliminate(std::integral_constant<std::size_t, 1>{}, right);
+    if (half_ == 3) return eliminate(std::integral_constant<std::size_t, 3>{}, right);
+    return eliminate(half_, right);
   }
 
  private:

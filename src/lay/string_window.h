@@ -118,7 +118,7 @@ class StringWindow {
     Normal normal;
     int way = 0;         // 1, -1: to the right or left only; 0: either
     double pull = 0.0;   // of the string
-    double bears = 0.0;  // the greatest force that friction passes on between twist and string
+    double bears = 0.0;  // what friction bears there; what is left of it hastens a step
     double twist = 0.0, string = 0.0, stiffness = 0.0;  // what twist asks; what string and twist resist a step
     State state = State::held;
     // The solution: how far it turns, as the length that it rolls, and what twist asks then.
