@@ -79,8 +79,10 @@ double roll_right(const Section& section, Resting& rest, const Contact& contact,
 StringWindow::RollRow StringWindow::rolling_of(std::size_t k) const {
   RollRow row;
   const Resting& rest = node(k).rest;
-  row.hangs = rest.lifted();
-  if (row.hangs) return row;
+  if (rest.lifted()) {
+    row.state = RollRow::State::turns;
+    return row;
+  }
   const Section& section = section_of(k);
   // Without bending: beside twist it is small at any length that nodes resolve, E I / G J (d / step)^2, but it makes much of
   // the little that the sweeps leave, and would decide what lies straight on top.

@@ -24,20 +24,11 @@ constexpr double no_push = 1e-6;
 
 }  // namespace
 
-// What node k asks by its twist, and what resists.
-void StringWindow::RollRow::twisted(double asked, double string_resists, double twist_resists) {
-  twist = asked;
-  string = string_resists;
-  stiffness = twist_resists;
-  state = can_move ? State::rolls : hangs ? State::turns : State::held;
-}
-
 // Takes what the balance came out as; false where it contradicts what the node was taken to do, which is changed.
 // `beside`: the pull of those beside it that have moved.
 bool StringWindow::RollRow::agrees(double beside) {
-  if (!can_move || way == 0) return true;
-  const bool out =
-      state == State::rolls ? turns * way >= 0.0 : way * (pull + beside + twist_after) > no_push * bears;
+  if (way == 0) return true;
+  const bool out = moves() ? turns * way >= 0.0 : way * (pull + beside + twist_after) > no_push * bears;
   const State now = out ? State::rolls : State::held;
   const bool as_taken = now == state;
   state = now;
@@ -91,9 +82,11 @@ bool StringWindow::balance_rolls(std::size_t low) {
     const double rolled = node(at).rolled;
     // The guide does not let the fiber turn: the span bears twist as it bears tension.
     const double after = tip ? -end_.stiffness_x * rolled : node(at + 1).rolled - rolled;
+    RollRow& row = rolls_[i];
+    row.twist = k * (node(at - 1).rolled - rolled + after);
     // Without bending: on the diagonal alone it would hold a stretch that moves as a whole.
-    rolls_[i].twisted(k * (node(at - 1).rolled - rolled + after), string_stiffness_of(at),
-                      k * (1.0 + (tip ? end_.stiffness_x : 1.0)));
+    row.string = string_stiffness_of(at);
+    row.stiffness = k * (1.0 + (tip ? end_.stiffness_x : 1.0));
   }
   for (int round = 0; round < most_balances; ++round) {
     if (!solve_rolls()) return false;
@@ -107,10 +100,8 @@ bool StringWindow::balance_rolls(std::size_t low) {
     for (std::size_t i = 0; i < nodes; ++i) {
       RollRow& row = rolls_[i];
       double beside = 0.0;
-      if (row.can_move && i > 0 && rolls_[i - 1].moves()) beside += row.along(rolls_[i - 1]) * rolls_[i - 1].turns;
-      if (row.can_move && i + 1 < nodes && rolls_[i + 1].moves()) {
-        beside += row.along(rolls_[i + 1]) * rolls_[i + 1].turns;
-      }
+      if (i > 0) beside += row.along(rolls_[i - 1]) * rolls_[i - 1].goes();
+      if (i + 1 < nodes) beside += row.along(rolls_[i + 1]) * rolls_[i + 1].goes();
       if (!row.agrees(beside)) settled = false;
     }
     if (settled) break;

@@ -111,32 +111,30 @@ class StringWindow {
     // turns: freely, in place.
     enum class State : std::uint8_t { held, turns, rolls };
 
-    bool falls = false;     // from a place where there is no rest
-    bool can_move = false;  // along its contact
-    bool hangs = false;     // over everything
+    State state = State::held;
+    bool falls = false;  // from a place where there is no rest
     Contact contact;
     Normal normal;
     int way = 0;         // 1, -1: to the right or left only; 0: either
     double pull = 0.0;   // of the string
     double bears = 0.0;  // what friction bears there; what is left of it hastens a step
     double twist = 0.0, string = 0.0, stiffness = 0.0;  // what twist asks; what string and twist resist a step
-    State state = State::held;
     // The solution: how far it turns, as the length that it rolls, and what twist asks then.
     double turns = 0.0, twist_after = 0.0;
 
     void rolls_on(const Contact& on, const Normal& its_normal, int only_way, double pulled) {
-      can_move = true;
+      state = State::rolls;
       contact = on;
       normal = its_normal;
       way = only_way;
       pull = pulled;
     }
     [[nodiscard]] bool moves() const { return state == State::rolls; }
+    [[nodiscard]] double goes() const { return moves() ? turns : 0.0; }
     // What the string passes on of a move of the node beside it.
     [[nodiscard]] double along(const RollRow& beside) const {
       return normal.x * beside.normal.x + normal.r * beside.normal.r;
     }
-    void twisted(double asked, double string_resists, double twist_resists);
     bool agrees(double beside);
   };
 

@@ -33,9 +33,7 @@ constexpr std::array windings{Winding{95.0, 100.0, 8000.0}, Winding{30.0, 20.0, 
 double ridge_d(const Winding& winding, double fidelity, int wind) {
   PlanDraft draft = spool(winding.width_mm, dwell_turns, 0.5 * d_mm, 0.5 * d_mm);
   draft.traverse.free_length_mm = winding.free_length_mm;
-  // Even over the range, however many there are: steps of the golden section.
-  draft.traverse.pitch_mm =
-      pitch_mm * (1.0 + 2.0 * pitch_share * (std::fmod(0.5 + 0.618033988749895 * wind, 1.0) - 0.5));
+  draft.traverse.pitch_mm = pitch_mm * (1.0 + 2.0 * pitch_share * (evenly(wind) - 0.5));
   draft.wind.turns = winding.turns;
   const Plan plan = sound(draft);
   Progress progress;

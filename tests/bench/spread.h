@@ -1,4 +1,4 @@
-// Mean and spread of figures of several winds.
+// Mean and spread of figures of several winds, and how these differ.
 #pragma once
 
 #include <cmath>
@@ -19,5 +19,8 @@ inline Spread spread_of(const std::vector<double>& figures) {
   for (const double figure : figures) squares += (figure - mean) * (figure - mean);
   return {mean, figures.size() > 1 ? std::sqrt(squares / (count - 1.0)) : 0.0};
 }
+
+// From 0 to 1, even over the range however many there are of 0, 1, 2, ...: steps of the golden section.
+inline double evenly(int number) { return std::fmod(0.5 + 0.618033988749895 * number, 1.0); }
 
 }  // namespace laywright::bench

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <vector>
 
+#include "bench/spread.h"
 #include "lay/torsion.h"
 #include "usual_fiber.h"
 #include "wound.h"
@@ -146,8 +147,8 @@ TEST_CASE("twice the stations change the mean of ridges by less than a tenth") {
       PlanDraft draft = spool(dwell, 0.5, 2);
       draft.spool.inside_width_mm = 30.0;
       draft.traverse.free_length_mm = 20.0;
-      // Even over a thousandth to either side, however many there are: steps of the golden section.
-      draft.traverse.pitch_mm = 0.26 * (0.999 + 0.002 * std::fmod(0.5 + 0.618033988749895 * wind, 1.0));
+      // Within a thousandth to either side.
+      draft.traverse.pitch_mm = 0.26 * (0.999 + 0.002 * bench::evenly(wind));
       draft.wind.turns = 1500.0;
       const EdgeShapes edges = wound(draft, fidelity).measured.edges.value();
       sum += edges[0].ridge_mm + edges[1].ridge_mm;
