@@ -75,6 +75,12 @@ class Section {
     return i;
   }
 
+  // What is asked next lies near x: a fiber that crosses comes back far from where it last lay here.
+  void turn_to(double x) {
+    const std::int32_t i = at_or_before(x);
+    if (i != none) cursor_ = i;
+  }
+
   // How far the centre of the passing fiber stays from that of circle i: d, where nothing scatters.
   [[nodiscard]] double reach(std::int32_t i) const { return passing_ + static_cast<double>((*this)[i].half); }
   [[nodiscard]] double per_reach(std::int32_t i) const { return even_ ? per_d_ : 1.0 / reach(i); }

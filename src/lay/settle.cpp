@@ -62,7 +62,7 @@ void hit_circle(Hit& hit, const Section& section, std::int32_t i, Vec q, Vec way
   const double a = sliding::dot(way, way);
   const double gap = std::max(0.0, sliding::dot(off, off) - d * d);
   const double root = b * b - a * gap;
-  if (b < -tangent * d * std::sqrt(a) && root >= 0.0) {
+  if (b < 0.0 && root >= 0.0 && b < -tangent * d * std::sqrt(a)) {
     const double share = (-b - std::sqrt(root)) / a;
     if (share < hit.share && off.r + share * way.r >= 0.0) hit = {share, {Kind::circle, i}};
   }
@@ -88,13 +88,17 @@ void move_lifted(const Section& section, Resting& node, Vec pull) {
   i = i == Section::none ? section.first() : section[i].after;
   for (; i != Section::none && section[i].x < high; i = section[i].after) hit_circle(hit, section, i, q, way);
 
+  // A line that the end of the way keeps clear of is not met.
   const BarrelLine& barrel = section.barrel();
-  const double scale = 1.0 / std::sqrt(1.0 + barrel.slope * barrel.slope);
-  hit_line(hit, way, {-barrel.slope * scale, scale}, (q.r - barrel.at_zero - barrel.slope * q.x) * scale,
-           face(Kind::barrel));
+  if (pull.r <= barrel.at(pull.x)) {
+    const double scale = 1.0 / std::sqrt(1.0 + barrel.slope * barrel.slope);
+    hit_line(hit, way, {-barrel.slope * scale, scale}, (q.r - barrel.at_zero - barrel.slope * q.x) * scale,
+             face(Kind::barrel));
+  }
   for (const Kind kind : {Kind::left_face, Kind::right_face}) {
     const FaceLine& line = kind == Kind::left_face ? section.left() : section.right();
     const double sign = kind == Kind::left_face ? 1.0 : -1.0;
+    if (sign * (pull.x - line.at(pull.r)) > 0.0) continue;
     const double clearance =
         sign * (q.x - line.at_axis - line.slope * q.r) / std::sqrt(1.0 + line.slope * line.slope);
     const Normal n = normal_of(section, face(kind), q.x, q.r);

@@ -259,6 +259,7 @@ Section& StringWindow::admit(std::size_t k, std::size_t station) {
 void StringWindow::set_down_next(std::size_t k, double x) {
   StringNode& added = movable(k);
   added.section = &admit(k, station_);
+  added.section->turn_to(x);
   added.ledge.known = false;
   added.rolled = 0.0;
   if (k == 0) {
@@ -348,9 +349,11 @@ void StringWindow::look_ahead() {
   std::size_t station = (station_ + ahead) % sections_.size();
   for (std::size_t j = 1; ahead + j < rises_.size() && static_cast<double>(ahead + j) < room; ++j) {
     if (++station >= sections_.size()) station = 0;
-    const Section& section = admit(count_ - 1 + j, station);
+    Section& section = admit(count_ - 1 + j, station);
     if (r_at(j) >= highest_ + d) break;
-    if (r_at(j) < section.top() + d && section.in_the_way(x_at(j), r_at(j))) touched = j;
+    if (r_at(j) >= section.top() + d) continue;
+    section.turn_to(x_at(j));
+    if (section.in_the_way(x_at(j), r_at(j))) touched = j;
   }
   if (touched == 0) return;
   const double fades = node(count_ - 1).rolled * end_.stiffness_x;
