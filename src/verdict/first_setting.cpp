@@ -189,7 +189,7 @@ std::string less_fiber(const Case& c) {
   const double keep = 1.0 - surplus_mm(c) / std::max(c.build.length_mm, 1e-9);
   const Wind& wind = c.plan.wind();
   const char* spool = ", or take a spool with higher flanges";
-  if (keep < trusted) return std::string("wind much less") + spool;
+  if (keep < trusted) return fmt::format("wind much less{}", spool);
   if (wind.length_mm) {
     return fmt::format("wind less, about {} (now {}){}",
                        in_own_unit(c.plan, "wind.length", keep * c.build.length_mm, digits),
