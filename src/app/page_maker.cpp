@@ -2,13 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <stdexcept>
 #include <utility>
 #include <vector>
 
 #include "app/build_picture.h"
 #include "app/picture_maker.h"
+#include "base/units.h"
 #include "paint/png.h"
 #include "paper/cairo_sink.h"
 #include "paper/section_sheet.h"
@@ -42,7 +42,7 @@ View open_view(const SceneSource& source) {
   const double outer_mm = std::max(0.5 * source.measurements().outer_diameter.middle_mm, inner_mm + source.d());
   view.camera.target = in_space(middle_mm, 0.5 * (inner_mm + outer_mm), view.wedge->to);
   view.camera.elevation_deg = 40.0;
-  const double half_view = std::tan(0.5 * view.camera.field_of_view_deg * std::numbers::pi / 180.0);
+  const double half_view = std::tan(0.5 * view.camera.field_of_view_deg * rad_per_deg);
   view.camera.distance_mm = std::min(view.camera.distance_mm, 1.5 * (outer_mm - inner_mm) / half_view);
   return view;
 }

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <set>
 #include <string>
 
@@ -10,6 +9,7 @@
 
 #include "base/quantity_text.h"
 #include "base/readable.h"
+#include "base/units.h"
 #include "figures/dial_words.h"
 #include "figures/figures.h"
 #include "figures/machine_text.h"
@@ -44,7 +44,7 @@ std::string spool_line(const Spool& spool) {
   std::string text = fmt::format("barrel {} mm, flange {} mm, inside width {} mm", setting(spool.barrel_diameter_mm),
                                  setting(spool.flange_diameter_mm), setting(spool.inside_width_mm));
   if (spool.flange_taper_rad != 0.0) {
-    text += fmt::format(", flange taper {} deg", setting(spool.flange_taper_rad * 180.0 / std::numbers::pi));
+    text += fmt::format(", flange taper {} deg", setting(spool.flange_taper_rad * deg_per_rad));
   }
   return text;
 }

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <string>
 
 #include "base/units.h"
@@ -40,7 +39,7 @@ Json field_value(const FieldInfo& field, const std::optional<double>& value) {
   if (!value) return nullptr;
   if (field.kind == FieldKind::choice || *value == Fiber::held) return write_value(field, *value);
   const bool angle = field.kind == FieldKind::quantity && field.dimension == Dimension::angle;
-  return number(angle ? *value * 180.0 / std::numbers::pi : *value);
+  return number(angle ? *value * deg_per_rad : *value);
 }
 
 // The plan's own settings, table by table.

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <numbers>
 
+#include "base/units.h"
 #include "measure/findings.h"
 #include "measure/runs.h"
 
@@ -31,7 +32,7 @@ std::optional<Occurrence> bridge_over(const StrokeView& view, std::size_t first,
   found.arc = arc_of_nodes(first, end, view.stations());
   found.size_mm = depth;
   found.worst_node = middle;
-  found.detail = angle * 180.0 / std::numbers::pi;
+  found.detail = angle * deg_per_rad;
   return found;
 }
 

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+
+#include "base/units.h"
 
 namespace laywright {
 
@@ -27,7 +28,7 @@ SectionCut cut_section(const Plan& plan, const Build& build, double angle_deg) {
   cut.rim_radius_mm = 0.5 * spool.flange_diameter_mm;
   cut.barrel_left_mm = 0.5 * spool.barrel_diameter_mm;
   cut.barrel_right_mm = cut.barrel_left_mm + 0.5 * spool.barrel_taper_mm;
-  const Section empty = Section::of(plan, cut.angle_deg / 180.0 * std::numbers::pi);
+  const Section empty = Section::of(plan, cut.angle_deg * rad_per_deg);
   // The lay model's faces bound the fiber's centre: half a diameter inward of the real ones.
   const auto offset = [&](const FaceLine& face) {
     return 0.5 * cut.fiber_diameter_mm * std::hypot(1.0, face.slope);

@@ -9,6 +9,7 @@
 #include <opencv2/imgproc.hpp>
 
 #include "base/quantity_text.h"
+#include "base/units.h"
 
 namespace laywright {
 namespace {
@@ -83,7 +84,7 @@ cv::Mat largest_thing(const cv::Mat& dark) {
 cv::Mat turned(const cv::Mat& grey, double turn_rad) {
   if (turn_rad == 0.0) return grey;
   const cv::Point2f middle(0.5F * static_cast<float>(grey.cols - 1), 0.5F * static_cast<float>(grey.rows - 1));
-  const cv::Mat turn = cv::getRotationMatrix2D(middle, turn_rad * 180.0 / std::numbers::pi, 1.0);
+  const cv::Mat turn = cv::getRotationMatrix2D(middle, turn_rad * deg_per_rad, 1.0);
   cv::Mat result;
   cv::warpAffine(grey, result, turn, grey.size(), cv::INTER_CUBIC, cv::BORDER_REPLICATE);
   return result;

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
+#include "base/units.h"
 #include "plan/checker.h"
 
 namespace laywright {
@@ -84,8 +85,8 @@ void check_steepness(Checker& c, const Stroke& stroke) {
     c.warn(stroke.pitch_path,
            fmt::format("lays the fiber at {} degrees on the barrel; beyond {} degrees all figures are rough "
                        "estimates",
-                       figure(std::atan(stroke.pitch_mm / around) * 180.0 / std::numbers::pi, 0),
-                       figure(steep_rad * 180.0 / std::numbers::pi, 0)));
+                       figure(std::atan(stroke.pitch_mm / around) * deg_per_rad, 0),
+                       figure(steep_rad * deg_per_rad, 0)));
   }
 }
 

@@ -7,6 +7,7 @@
 #include <glm/geometric.hpp>
 #include <glm/gtc/matrix_transform.hpp>
 
+#include "base/units.h"
 #include "scene/coordinates.h"
 #include "scene/spool_solid.h"
 
@@ -14,9 +15,7 @@ namespace laywright {
 
 namespace {
 
-double deg(double rad) { return rad / std::numbers::pi * 180.0; }
-
-double half_height_share(const Camera& camera) { return std::tan(0.5 * rad(camera.field_of_view_deg)); }
+double half_height_share(const Camera& camera) { return std::tan(0.5 * rad_per_deg * camera.field_of_view_deg); }
 
 double aspect_of(const View& view) {
   return static_cast<double>(std::max(1, view.width_px)) / static_cast<double>(std::max(1, view.height_px));
@@ -43,13 +42,13 @@ Ends ends_of(const Plan& plan) {
 }  // namespace
 
 Vec3 forward_of(const Camera& camera) {
-  const double azimuth = rad(camera.azimuth_deg), elevation = rad(camera.elevation_deg);
+  const double azimuth = camera.azimuth_deg * rad_per_deg, elevation = camera.elevation_deg * rad_per_deg;
   return -Vec3{std::sin(azimuth) * std::cos(elevation), std::sin(elevation),
                std::cos(azimuth) * std::cos(elevation)};
 }
 
 Vec3 right_of(const Camera& camera) {
-  const double azimuth = rad(camera.azimuth_deg);
+  const double azimuth = camera.azimuth_deg * rad_per_deg;
   return {std::cos(azimuth), 0.0, -std::sin(azimuth)};
 }
 
@@ -73,7 +72,7 @@ glm::dmat4 eye_to_clip(const Camera& camera, double aspect, const Vec3& centre, 
   }
   // Nearer than a two-thousandth of the far end there is no depth left to tell things apart.
   const double near = std::max(middle - radius, far / 2000.0);
-  return glm::perspective(rad(camera.field_of_view_deg), aspect, near, std::max(far, 2.0 * near));
+  return glm::perspective(camera.field_of_view_deg * rad_per_deg, aspect, near, std::max(far, 2.0 * near));
 }
 
 Sphere sphere_around(const Plan& plan) {
@@ -94,8 +93,8 @@ double distance_for(View view, double mm_per_pixel) {
 Camera turned(Camera camera, const Vec3& toward_eye) {
   constexpr double steepest = 70.0;
   const double level = std::hypot(toward_eye.x, toward_eye.z);
-  camera.azimuth_deg = level > 1e-9 ? deg(std::atan2(toward_eye.x, toward_eye.z)) : 0.0;
-  camera.elevation_deg = std::clamp(deg(std::atan2(toward_eye.y, level)), -steepest, steepest);
+  camera.azimuth_deg = level > 1e-9 ? deg_per_rad * std::atan2(toward_eye.x, toward_eye.z) : 0.0;
+  camera.elevation_deg = std::clamp(deg_per_rad * std::atan2(toward_eye.y, level), -steepest, steepest);
   return camera;
 }
 

@@ -17,13 +17,9 @@
 
 #include <glm/vec3.hpp>
 
-#include <numbers>
-
 #include "base/units.h"
 
 namespace laywright {
-
-[[nodiscard]] inline double rad(double deg) { return deg / 180.0 * std::numbers::pi; }
 
 using Vec3 = glm::dvec3;
 

@@ -10,6 +10,7 @@
 #include "base/inch.h"
 #include "base/quantity_text.h"
 #include "base/round_figure.h"
+#include "base/units.h"
 #include "scene/camera.h"
 #include "scene/spool_solid.h"
 
@@ -51,7 +52,7 @@ std::optional<DimensionLine> wound_line(const SceneSource& source, const View& v
   const OuterDiameter& outer = source.measurements().outer_diameter;
   const bool whole = visible_fiber(source, view).end == source.build().nodes.size();
   if (!outer.greatest_at || !whole) return std::nullopt;
-  const double x = outer.greatest_at->x_mm, own = outer.greatest_at->angle_deg / 180.0 * std::numbers::pi;
+  const double x = outer.greatest_at->x_mm, own = outer.greatest_at->angle_deg * rad_per_deg;
   if (x < view.x_from_mm.value_or(x) || x > view.x_to_mm.value_or(x)) return std::nullopt;
   const std::optional<double> above = touched_from(view, 0.0, own),
                               below = touched_from(view, std::numbers::pi, own);

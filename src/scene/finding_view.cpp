@@ -7,6 +7,7 @@
 
 #include <glm/geometric.hpp>
 
+#include "base/units.h"
 #include "scene/camera.h"
 #include "scene/marks.h"
 #include "scene/sight.h"
@@ -177,7 +178,7 @@ class Opener {
     const double width = source_.plan().spool().inside_width_mm;
     const double inward = mark_.place.x < 0.5 * width ? 1.0 : -1.0;
     const auto askew = [&](double degrees) {
-      const double lean = degrees / 180.0 * std::numbers::pi;
+      const double lean = degrees * rad_per_deg;
       return std::cos(lean) * outward + std::sin(lean) * Vec3{inward, 0.0, 0.0};
     };
     Opening opening{view, {}, 12.0};

@@ -6,6 +6,7 @@
 
 #include <glm/geometric.hpp>
 
+#include "base/units.h"
 #include "scene/camera.h"
 
 namespace laywright {
@@ -57,7 +58,7 @@ Camera camera_between(const Camera& from, const Camera& to, double share) {
     const double even = std::exp(std::lerp(std::log(from.distance_mm), std::log(to.distance_mm), along));
     // Half of the way back: enough to see both ends of it at once.
     const double back =
-        0.5 * glm::length(to.target - from.target) / std::tan(0.5 * to.field_of_view_deg * std::numbers::pi / 180.0);
+        0.5 * glm::length(to.target - from.target) / std::tan(0.5 * to.field_of_view_deg * rad_per_deg);
     camera.distance_mm = even + 0.5 * back * 4.0 * along * (1.0 - along);
   }
   // Both ends are outside of the spool, and so is the way.

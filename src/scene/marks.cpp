@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <optional>
 
 #include "base/units.h"
@@ -140,8 +139,8 @@ Mark mark_of(const SceneSource& source, const View& view, std::size_t index) {
   mark.colour = finding_rgba(finding.kind);
   mark.x_from_mm = finding.x_mm[0];
   mark.x_to_mm = finding.x_mm[1];
-  mark.sector = {rad(finding.angle_deg[0]),
-                 std::min(rad(finding.angle_deg[1]), rad(finding.angle_deg[0]) + full_turn)};
+  mark.sector = {finding.angle_deg[0] * rad_per_deg,
+                 std::min(finding.angle_deg[1] * rad_per_deg, finding.angle_deg[0] * rad_per_deg + full_turn)};
   mark.chosen = view.chosen_finding == index;
   const std::size_t last =
       std::min(static_cast<std::size_t>(std::max(1, finding.last_layer)), source.build().strokes.size());
@@ -186,7 +185,7 @@ std::vector<Mark> make_marks(const SceneSource& source, const View& view) {
 
 std::vector<Vec3> outline_of(const Mark& mark) {
   const double span = mark.sector.to - mark.sector.from;
-  const int steps = std::max(1, static_cast<int>(std::ceil(span / rad(3.0) - 1e-9)));
+  const int steps = std::max(1, static_cast<int>(std::ceil(span / (3.0 * rad_per_deg) - 1e-9)));
   const bool all_round = span >= full_turn * (1.0 - 1e-9);
   std::vector<Vec3> places;
   const auto add = [&](double x, int step) {

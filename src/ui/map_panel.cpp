@@ -1,10 +1,10 @@
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
+#include "base/units.h"
 #include "session/camera_commands.h"
 #include "session/scrub_commands.h"
 #include "ui/flat_view.h"
@@ -142,7 +142,7 @@ void map_panel(const Workbench& bench, const Shown& shown, PanelState& panels, C
   out.push_back(cmd::pick_node(node));
   // The 3D picture turns so that the place faces the eye: azimuth and elevation both by its direction.
   Camera camera = stage.view.camera;
-  const double angle = facts.angle_deg * std::numbers::pi / 180.0;
+  const double angle = facts.angle_deg * rad_per_deg;
   camera.target = in_space(facts.x_mm, facts.r_mm, angle);
   camera.elevation_deg = std::clamp(90.0 - facts.angle_deg, -80.0, 80.0);
   camera.azimuth_deg = facts.angle_deg <= 180.0 ? 0.0 : 180.0;

@@ -2,9 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include <fmt/format.h>
+
+#include "base/units.h"
 
 namespace laywright {
 namespace {
@@ -47,7 +48,7 @@ SectionDrawing promise_of(const SectionRequest& request) {
 SectionDrawing draw_section(const SectionRequest& request) {
   SectionDrawing drawing = promise_of(request);
   const SceneSource& source = request.wound->source;
-  const double angle = request.angle_deg * std::numbers::pi / 180.0;
+  const double angle = request.angle_deg * rad_per_deg;
   if (is_empty(drawing.window)) return drawing;
   const double d_px = source.d() * request.px_per_mm;
   if (d_px >= request.circle_px) {

@@ -1,10 +1,10 @@
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
+#include "base/units.h"
 #include "measure/layer_shade.h"
 #include "scene/face.h"
 #include "scene/layer_numbers.h"
@@ -106,7 +106,7 @@ void draw_layer_numbers(ImDrawList& canvas, const WoundPtr& wound, const FlatVie
                         double angle_deg) {
   view.x_from_mm = flat.window.x_from;
   view.x_to_mm = flat.window.x_to;
-  const auto numbers = layer_numbers(wound->source, view, angle_deg * std::numbers::pi / 180.0, false);
+  const auto numbers = layer_numbers(wound->source, view, angle_deg * rad_per_deg, false);
   if (numbers.empty()) return;
   const float high = ImGui::GetFontSize();
   const double wound_mm = radius_of(numbers.back().place) - radius_of(numbers.front().place);
