@@ -55,21 +55,28 @@ Issues read_distance(const Plan& plan, const std::string& text, PhotoSettings& s
   return {};
 }
 
-// With neither a layer nor turns: the end of the wind.
-PlannedThen planned_then(const ProfileOptions& options, const Measurements& measured) {
+// With neither a layer nor turns: the end of the wind, as it lies then.
+PlannedThen planned_then(const Plan& plan, const ProfileOptions& options, const WoundPlan& wound) {
+  const Measurements& measured = *wound.measurements;
   PlannedThen planned;
   if (options.layer) {
     planned.when = fmt::format("when layer {} has ended", *options.layer);
     const auto index = static_cast<std::size_t>(*options.layer - 1);
     if (index < measured.layers.size()) planned.diameter_mm = measured.layers[index].outer_diameter_mm;
-  } else if (options.turns) {
-    planned.when = fmt::format("at {:g} turns", *options.turns);
-  } else {
-    planned.when = "at the end of the wind";
-    planned.surface = &measured.surface;
-    const OuterDiameter& outer = measured.outer_diameter;
-    planned.diameter_mm = {outer.left_mm, outer.middle_mm, outer.right_mm};
+    return planned;
   }
+  if (options.turns) {
+    planned.when = fmt::format("at {:g} turns", *options.turns);
+    return planned;
+  }
+  planned.when = "at the end of the wind";
+  if (!measured.layers.empty()) planned.diameter_mm = measured.layers.back().outer_diameter_mm;
+  planned.unfinished = measured.unfinished_layer;
+  if (!options.json && options.csv.empty() && options.picture.empty()) return planned;
+  Progress progress;
+  const Surface surface = find_surface(plan, *wound.build, progress);
+  planned.x_mm = surface.profile.x_mm;
+  for (const double crest : surface.crest_mm) planned.outline_mm.push_back(2.0 * crest);
   return planned;
 }
 
@@ -86,8 +93,7 @@ std::string measured_table(const Plan& plan, const ProfileOptions& options, cons
   return as_wound_table({reading});
 }
 
-ProfileChart chart_of(const Plan& plan, const EdgeProfile& profile, const PlannedThen& planned,
-                      const WoundPlan& wound) {
+ProfileChart chart_of(const Plan& plan, const EdgeProfile& profile, const PlannedThen& planned) {
   ProfileChart chart;
   chart.title = title_of(plan);
   chart.line = fmt::format("The outline in a photograph {}, and the build's", planned.when);
@@ -95,22 +101,16 @@ ProfileChart chart_of(const Plan& plan, const EdgeProfile& profile, const Planne
   chart.seen_x_mm = profile.x_mm;
   chart.seen_mm = profile.diameter_mm;
   for (std::size_t i = 0; i < profile.x_mm.size(); ++i) chart.sigma_mm.push_back(profile.sigma_mm(i));
-  if (planned.surface != nullptr) {
-    Progress progress;
-    const Surface surface = find_surface(plan, *wound.build, progress);
-    chart.build_x_mm = surface.profile.x_mm;
-    for (const double crest : surface.crest_mm) chart.build_mm.push_back(2.0 * crest);
-  } else if (planned.diameter_mm) {
+  chart.build_x_mm = planned.x_mm;
+  chart.build_mm = planned.outline_mm;
+  if (planned.x_mm.empty() && planned.diameter_mm) {
     const auto zones = zones_of(plan);
     for (std::size_t zone = 0; zone < zone_count; ++zone)
       chart.build_levels.push_back({zones[zone].from_mm, zones[zone].to_mm, (*planned.diameter_mm)[zone]});
   }
   chart.notes = {estimate_words(), fmt::format("The lens is {}.", lens_words(profile.found))};
-  if (const auto& last = wound.measurements->unfinished_layer; last && !chart.build_mm.empty()) {
-    chart.notes.push_back(
-        fmt::format("The build's last layer, {}, is not whole: it ends {} mm from the left flange.", last->layer,
-                    figure(last->end_x_mm, 1)));
-  }
+  if (std::string unfinished = unfinished_words(planned); !unfinished.empty())
+    chart.notes.push_back(std::move(unfinished));
   if (std::string blurred = blurred_words(plan, profile); !blurred.empty())
     chart.notes.push_back(std::move(blurred));
   return chart;
@@ -127,14 +127,14 @@ CommandOutcome deliver(const Plan& plan, const ProfileOptions& options, const Ed
   Watch watch;
   WoundPlan wound = lay_and_measure(plan, options.lay, watch);
   if (!wound.build) return wound.outcome;
-  const PlannedThen planned = planned_then(options, *wound.measurements);
+  const PlannedThen planned = planned_then(plan, options, wound);
   Issues trouble;
   if (!options.csv.empty()) trouble = write_file_atomically(options.csv, profile_csv(profile, planned));
   if (trouble.empty() && !options.measured.empty()) {
     trouble = write_file_atomically(options.measured, measured_table(plan, options, profile));
   }
   if (trouble.empty() && !options.picture.empty())
-    trouble = write_picture(options.picture, chart_of(plan, profile, planned, wound));
+    trouble = write_picture(options.picture, chart_of(plan, profile, planned));
   if (!trouble.empty()) return {exit_not_written, trouble, {}};
   return {exit_done, wound.outcome.issues,
           options.json ? profile_json(plan, profile, planned) : profile_text(plan, profile, planned)};

@@ -19,16 +19,15 @@ using Json = nlohmann::ordered_json;
 
 constexpr std::array<const char*, 3> zone_names{"left", "middle", "right"};
 
-// Diameter of the plan's surface at x.
+// The plan's outline at x.
 std::optional<double> planned_at(const PlannedThen& planned, double x) {
-  if (planned.surface == nullptr || planned.surface->x_mm.empty()) return std::nullopt;
-  const std::vector<double>& at = planned.surface->x_mm;
-  const std::vector<double>& mean = planned.surface->mean_mm;
+  const std::vector<double>& at = planned.x_mm;
+  const std::vector<double>& outline = planned.outline_mm;
+  if (at.empty()) return std::nullopt;
   const auto above = static_cast<std::size_t>(std::upper_bound(at.begin(), at.end(), x) - at.begin());
-  if (above == 0) return 2.0 * mean.front();
-  if (above == at.size()) return 2.0 * mean.back();
-  const double share = (x - at[above - 1]) / (at[above] - at[above - 1]);
-  return 2.0 * (mean[above - 1] + share * (mean[above] - mean[above - 1]));
+  if (above == 0) return outline.front();
+  if (above == at.size()) return outline.back();
+  return std::lerp(outline[above - 1], outline[above], (x - at[above - 1]) / (at[above] - at[above - 1]));
 }
 
 std::string camera_text(const PhotoFound& found) {
@@ -80,6 +79,12 @@ std::string estimate_words() {
          "differ by is known better.";
 }
 
+std::string unfinished_words(const PlannedThen& planned) {
+  if (!planned.unfinished) return "";
+  return fmt::format("The build's last layer, {}, is not whole: it ends {} mm from the left flange.",
+                     planned.unfinished->layer, figure(planned.unfinished->end_x_mm, 1));
+}
+
 std::string blurred_words(const Plan& plan, const EdgeProfile& profile) {
   if (shows_turns(profile, plan)) return "";
   return fmt::format(
@@ -108,6 +113,8 @@ std::string profile_text(const Plan& plan, const EdgeProfile& profile, const Pla
     text += zone_line(zone_names[zone], zones[zone], planned_in(planned, zone));
   }
   text += '\n';
+  if (const std::string unfinished = unfinished_words(planned); !unfinished.empty())
+    text += paragraph(unfinished, 0);
   if (const std::string blurred = blurred_words(plan, profile); !blurred.empty()) text += paragraph(blurred, 0);
   text += paragraph(estimate_words(), 0);
   return text;

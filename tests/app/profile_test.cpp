@@ -18,8 +18,8 @@ namespace {
 // The spool of small_plan, wound to 60 mm at the left and 64 mm at the right, on a smaller flange.
 constexpr double flange_mm = 90.0, width_mm = 40.0;
 
-std::string shop_plan() {
-  std::string plan = small_plan();
+std::string shop_plan(long turns = 60) {
+  std::string plan = small_plan(turns);
   const auto replace = [&](const std::string& from, const std::string& to) {
     const std::size_t at = plan.find(from);
     REQUIRE(at != std::string::npos);
@@ -83,6 +83,29 @@ TEST_CASE("profile: a photograph beside its plan, as text, JSON and tables") {
   // What it writes, others read.
   CHECK(shop.run("$LW record add a.lay.toml --spool-number 1 --records r.db --measured m.csv").code == 0);
   CHECK_THAT(shop.run("$LW record show 1 --records r.db").out, Contains("end, diameter, middle"));
+}
+
+TEST_CASE(
+    "profile: at the end of the wind the plan's figures are those of its last layer, too, and of its outline") {
+  const Workshop shop;
+  shop.write("a.lay.toml", shop_plan(135));  // the second layer ends before the left flange
+  shop.write("a.jpg", photograph());
+  const Ran json = shop.run("$LW profile a.lay.toml a.jpg --json");
+  REQUIRE(json.code == 0);
+  const Json told = Json::parse(json.out);
+  const double middle = told.at("outer_diameter").at("middle").at("planned").get<double>();
+  CHECK(middle > 51.7);  // one layer alone: 51
+  double sum = 0.0;
+  int places = 0;
+  for (const Json& place : told.at("profile")) {
+    const double share = place.at("x").get<double>() / width_mm;
+    if (share < 0.25 || share > 0.75) continue;
+    sum += place.at("planned").get<double>();
+    ++places;
+  }
+  REQUIRE(places > 50);
+  CHECK(sum / places == Approx(middle).margin(0.01));
+  CHECK_THAT(shop.run("$LW profile a.lay.toml a.jpg").out, Contains("The build's last layer, 2, is not whole"));
 }
 
 TEST_CASE("profile: what is refused is said with the picture's name") {

@@ -67,12 +67,14 @@ TEST_CASE("profile: crests count where the picture shows each turn") {
 
 TEST_CASE("profile: text and table stand beside the plan") {
   const Plan plan = plan_of(RenderedSpool{}, 1.0);
-  SurfaceProfile surface;
-  surface.x_mm = {0.0, 95.0};
-  surface.mean_mm = {100.0, 100.95};
-  const PlannedThen planned{"at the end of the wind", std::array<double, 3>{204.0, 200.5, 195.0}, &surface};
+  PlannedThen planned{
+      "at the end of the wind", std::array<double, 3>{204.0, 200.5, 195.0}, {}, {0.0, 95.0}, {200.0, 201.9}};
   const std::string text = profile_text(plan, stepped(4.0), planned);
   CHECK_THAT(text, Contains("at the end of the wind") && Contains("+1.00") && Contains("-0.50"));
+  CHECK_THAT(text, !Contains("not whole"));
+  planned.unfinished = UnfinishedLayer{17, 60.0, 74.1, {}};
+  CHECK_THAT(profile_text(plan, stepped(4.0), planned),
+             Contains("The build's last layer, 17, is not whole: it ends 74.1 mm from the left flange."));
   // Nine digits, as in all tables for programs: the root of 0.05.
   CHECK_THAT(profile_csv(stepped(4.0), planned),
              Contains("x_mm,diameter_mm,sigma_mm,planned_mm\n2,205,0.223606798,200.04\n"));
