@@ -202,7 +202,7 @@ std::string headings_with(const char* counter) {
 std::string place_words(const Reading& reading) {
   if (reading.at_end) return "end";
   if (reading.layer) return fmt::format("layer {}", *reading.layer);
-  if (reading.counter_turns) return fmt::format("at {} turns", setting(*reading.counter_turns));
+  if (reading.counter_turns) return "at " + counted(setting(*reading.counter_turns), "turn");
   return fmt::format("at {} m", setting(reading.counter_length_mm.value_or(0.0) / 1000.0));
 }
 

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "advise/draws.h"
+#include "base/quantity_text.h"
 #include "base/spelling.h"
 #include "measure/phrases.h"
 #include "plan/plan_values.h"
@@ -17,8 +18,6 @@ namespace laywright {
 namespace {
 
 int rounded(double value) { return static_cast<int>(std::lround(value)); }
-
-std::string places(int count) { return fmt::format("{} place{}", count_of(count), count == 1 ? "" : "s"); }
 
 double now_of(const MovableSetting& movable, const PlanDraft& draft) {
   return value_at(draft, movable.parts.front().path).value_or(0.0);
@@ -104,8 +103,8 @@ std::string what_is_left(const Explanation& explanation, const Rest& rest) {
   const std::string sizes = fmt::format("{} {} instead of {}", larger ? "but up to" : "at most",
                                         in_mm(rest.amount.worst_mm), in_mm(explanation.finding.size_mm));
   if (after >= before) return fmt::format("there is less of it, {}", sizes);
-  return fmt::format("about {} of its {} {} left, {}", count_of(after), places(before), after == 1 ? "is" : "are",
-                     sizes);
+  return fmt::format("about {} of its {} {} left, {}", count_of(after), counted(before, "place"),
+                     after == 1 ? "is" : "are", sizes);
 }
 
 // What becomes of the wind as a whole.

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "advise/movable_setting.h"
+#include "base/quantity_text.h"
 #include "base/spelling.h"
 #include "measure/phrases.h"
 #include "verdict/verdict_words.h"
@@ -82,7 +83,7 @@ std::string words_of(const Plan& plan, const Improvement& improvement, const Pro
   }
   const std::size_t steps = proposal.draft.wind.steps.size();
   if (steps > plan.wind().steps.size())
-    costs.push_back(fmt::format("{} steps of the stops to be set during the wind", steps));
+    costs.push_back(counted(steps, "step") + " of the stops to be set during the wind");
   std::string text = what_to_set(plan, improvement, proposal) + ' ' + capitalised(name_of(after.grade));
   if (after.grade != before.grade) text += fmt::format(" instead of {}", name_of(before.grade));
   if (!gains.empty()) text += ": " + joined(gains);

@@ -15,10 +15,6 @@ namespace {
 // Lengths of an order are those of a counter, as exact as they are written.
 std::string ordered_text(double mm, bool inch) { return fiber_text(mm, 6, inch); }
 
-std::string counted(std::size_t count, const char* what) {
-  return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
-}
-
 bool is_whole(const Batch& batch, const Taken& taken) {
   return taken.from_mm == 0.0 && taken.length_mm == batch.pieces_mm[taken.piece];
 }
@@ -64,12 +60,10 @@ std::string besides_words(const Order& order, bool inch) {
   std::string words = fmt::format("On each spool besides: leader {}, tail {}", ordered_text(order.leader_mm, inch),
                                   ordered_text(order.tail_mm, inch));
   if (order.samples > 0)
-    words +=
-        fmt::format(", {} of {}, wound last and cut off", counted(static_cast<std::size_t>(order.samples), "sample"),
-                    ordered_text(order.sample_mm, inch));
-  words += order.splices == 0
-               ? ". No splices: pieces stay whole."
-               : fmt::format(". {} on a spool at most.", counted(static_cast<std::size_t>(order.splices), "splice"));
+    words += fmt::format(", {} of {}, wound last and cut off", counted(order.samples, "sample"),
+                         ordered_text(order.sample_mm, inch));
+  words += order.splices == 0 ? ". No splices: pieces stay whole."
+                              : fmt::format(". {} on a spool at most.", counted(order.splices, "splice"));
   return words;
 }
 

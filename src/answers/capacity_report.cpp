@@ -45,8 +45,8 @@ std::string capacity_text(const Plan& plan, const Capacity& capacity) {
                     6);
   text += row(capacity.stopped_by_rim ? "until the fiber leaves the rim" : "until a whole turn does",
               capacity.on_average_mm, against(capacity.on_average_mm, capacity));
-  text += paragraph(fmt::format("{} turns in {} layers, fill factor {}", figure(capacity.on_average_turns, 1),
-                                capacity.layers, figure(capacity.fill_factor, 4)),
+  text += paragraph(fmt::format("{} turns in {}, fill factor {}", figure(capacity.on_average_turns, 1),
+                                counted(capacity.layers, "layer"), figure(capacity.fill_factor, 4)),
                     6);
   if (const std::string asked = asked_for(plan, capacity); !asked.empty()) text += paragraph(asked, 2);
   text += "\nBy formulas\n";

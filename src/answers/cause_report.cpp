@@ -21,9 +21,8 @@ std::string now_text(const MovableSetting& movable, const PlanDraft& draft, doub
 std::string finding_line(const Finding& finding, std::size_t number) {
   std::string text = fmt::format("Finding {}: {}, {}", number, words_for(finding.kind), layers_of(finding));
   if (finding.side) text += fmt::format(", {} flange", name_of(*finding.side));
-  text +=
-      fmt::format(", x {} to {} mm: {} at most, {} place{}", figure(finding.x_mm[0], 1), figure(finding.x_mm[1], 1),
-                  in_mm(finding.size_mm), count_of(finding.occurrences), finding.occurrences == 1 ? "" : "s");
+  text += fmt::format(", x {} to {} mm: {} at most, {}", figure(finding.x_mm[0], 1), figure(finding.x_mm[1], 1),
+                      in_mm(finding.size_mm), counted(finding.occurrences, "place"));
   return text + '\n';
 }
 
@@ -37,9 +36,9 @@ std::string tried_line(const TriedDial& tried, const PlanDraft& draft) {
 
 std::string tried_table(const Explanation& explanation, const PlanDraft& draft) {
   if (explanation.tried.empty()) return "";
-  std::string text =
-      fmt::format("\nTried, one at a time, on the first {} layers\n  {:<30} {:>12} {:>12} {:>12} {:>10} {:>10}\n",
-                  explanation.layers_tried, "setting", "from", "to", "best at", "left of it", "of all");
+  std::string text = fmt::format(
+      "\nTried, one at a time, on the first {}\n  {:<30} {:>12} {:>12} {:>12} {:>10} {:>10}\n",
+      counted(explanation.layers_tried, "layer"), "setting", "from", "to", "best at", "left of it", "of all");
   for (const TriedDial& tried : explanation.tried) text += tried_line(tried, draft);
   return text;
 }

@@ -112,7 +112,7 @@ std::string study_csv(const Study& study) {
 
 std::string study_text(const Study& study) {
   const std::string title = title_of(study.plan);
-  return fmt::format("{}\nStudy of {} builds\n", title, study.rows.size()) +
+  return fmt::format("{}\nStudy of {}\n", title, counted(study.rows.size(), "build")) +
          (study.spec.is_grid() ? grid_text(study) : tolerances_text(study));
 }
 

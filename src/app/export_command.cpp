@@ -86,8 +86,8 @@ CommandOutcome export_vtp(const SceneSource& source, const ExportOptions& option
       ended(write_file_atomically(options.file,
                                   [&](std::ostream& out) { return write_vtp(out, source, line.value(), progress); }),
             progress);
-  done.text = written(options, fmt::format("{} lines with {} points; off the fiber by at most {} mm\n",
-                                           line.value().line.layers.size(), line.value().points,
+  done.text = written(options, fmt::format("{} with {} points; off the fiber by at most {} mm\n",
+                                           counted(line.value().line.layers.size(), "line"), line.value().points,
                                            short_figure(line.value().line.deviation_mm, 2)));
   return done;
 }

@@ -14,6 +14,7 @@
 #include "app/wind_options.h"
 #include "app/written_files.h"
 #include "base/quantity.h"
+#include "base/quantity_text.h"
 #include "base/spelling.h"
 
 namespace laywright {
@@ -214,7 +215,7 @@ Result<LayerRange> layers_from(const ExportOptions& options, std::size_t layers_
   const auto chosen = read_pair<int>(options.view.layers, ':');
   if (!chosen) return range;
   if (static_cast<std::size_t>(chosen->first) > layers_of_wind)
-    return wrong("--layers", options.view.layers, fmt::format("this wind has {} layers", layers_of_wind));
+    return wrong("--layers", options.view.layers, "this wind has " + counted(layers_of_wind, "layer"));
   range.first = chosen->first;
   range.last = chosen->second;
   return range;

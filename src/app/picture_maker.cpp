@@ -23,9 +23,9 @@ std::string subtitle_of(const SceneSource& source, const View& view, bool tells_
   const bool inch = view.units == Units::inch;
   const double length_mm = length_at_turn(source, turns);
   const auto strokes = source.build().strokes.size();
-  const std::string layers = view.until_turn ? "" : fmt::format(" in {} layer{}", strokes, strokes == 1 ? "" : "s");
+  const std::string layers = view.until_turn ? "" : " in " + counted(strokes, "layer");
   std::string words =
-      fmt::format("{} of fiber, {} turns{}", fiber_text(length_mm, 4, inch), figure(turns, 0), layers);
+      fmt::format("{} of fiber, {}{}", fiber_text(length_mm, 4, inch), counted(figure(turns, 0), "turn"), layers);
   if (tells_diameter) {
     const double mm = diameter_so_far(source.measurements(), source.plan().spool().barrel_diameter_mm, length_mm);
     words += fmt::format(", {} thick", amount_text(Amount::small_length, mm, 1, inch));

@@ -11,6 +11,7 @@
 #include "app/number_option.h"
 #include "app/ranges.h"
 #include "base/quantity.h"
+#include "base/quantity_text.h"
 #include "base/units.h"
 #include "scene/camera.h"
 #include "scene/finding_view.h"
@@ -216,7 +217,7 @@ Result<View> view_from(const PictureView& options, const SceneSource& source) {
   if (const auto range = read_pair<int>(options.layers, ':')) {
     const int most = static_cast<int>(source.build().strokes.size());
     if (range->first > most)
-      return option_issue("--layers", options.layers, fmt::format("this wind has {} layers", most));
+      return option_issue("--layers", options.layers, "this wind has " + counted(most, "layer"));
     view.first_layer = range->first;
     view.last_layer = std::min(range->second, most);
   }
@@ -228,7 +229,7 @@ Result<View> view_from(const PictureView& options, const SceneSource& source) {
     if (index >= count)
       return option_issue(
           "--finding", std::to_string(*options.finding),
-          count == 0 ? "nothing was found on this wind" : fmt::format("this wind has {} findings", count));
+          count == 0 ? "nothing was found on this wind" : "this wind has " + counted(count, "finding"));
     view.chosen_finding = index;
     view = view_of_finding(source, view, index);
   }

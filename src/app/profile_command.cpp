@@ -109,8 +109,7 @@ ProfileChart chart_of(const Plan& plan, const EdgeProfile& profile, const Planne
       chart.build_levels.push_back({zones[zone].from_mm, zones[zone].to_mm, (*planned.diameter_mm)[zone]});
   }
   chart.notes = {estimate_words(), fmt::format("The lens is {}.", lens_words(profile.found))};
-  if (std::string unfinished = unfinished_words(planned); !unfinished.empty())
-    chart.notes.push_back(std::move(unfinished));
+  if (std::string last = last_layer_words(planned); !last.empty()) chart.notes.push_back(std::move(last));
   if (std::string blurred = blurred_words(plan, profile); !blurred.empty())
     chart.notes.push_back(std::move(blurred));
   return chart;

@@ -10,6 +10,7 @@
 #include "app/record_parts.h"
 #include "app/written_files.h"
 #include "base/atomic_file.h"
+#include "base/quantity_text.h"
 #include "base/read_file.h"
 #include "base/readable.h"
 #include "base/spelling.h"
@@ -61,25 +62,22 @@ int export_records(const TransferOptions& options) {
   const Issues trouble =
       alone ? write_file_atomically(options.file, table.csv) : write_folder(open, table, options.file);
   if (!trouble.empty()) return conclude({exit_not_written, trouble, {}});
-  const std::size_t count = records.value().size();
-  return conclude(
-      {exit_done,
-       {},
-       fmt::format("{} record{} and {} picture{} written to {}.\n", count, count == 1 ? "" : "s",
-                   table.pictures.size(), table.pictures.size() == 1 ? "" : "s", visible(options.file))});
+  return conclude({exit_done,
+                   {},
+                   fmt::format("{} and {} written to {}.\n", counted(records.value().size(), "record"),
+                               counted(table.pictures.size(), "picture"), visible(options.file))});
 }
 
 std::string taken_words(const TakenIn& taken, std::size_t left_out, const std::string& place) {
-  std::string text =
-      fmt::format("{} record{} added to {}", taken.added.size(), taken.added.size() == 1 ? "" : "s", place);
+  std::string text = fmt::format("{} added to {}", counted(taken.added.size(), "record"), place);
   if (!taken.added.empty()) text += fmt::format(": {}", fmt::join(taken.added, ", "));
   text += ".\n";
   if (!taken.extended.empty())
     text += fmt::format("Here already, and brought up to date: {}.\n", fmt::join(taken.extended, ", "));
   if (taken.there > 0) text += fmt::format("Here already, with all that the table has: {}.\n", taken.there);
   if (left_out > 0)
-    text += fmt::format("{} picture{} only named in the table; export into a folder to take them along.\n", left_out,
-                        left_out == 1 ? " is" : "s are");
+    text += fmt::format("{} {} only named in the table; export into a folder to take them along.\n",
+                        counted(left_out, "picture"), left_out == 1 ? "is" : "are");
   return text;
 }
 

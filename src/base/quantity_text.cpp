@@ -76,6 +76,10 @@ std::string short_figure(double value, int digits) { return without_trailing_zer
 
 std::string setting(double value) { return fmt::format("{:.6g}", value == 0.0 ? 0.0 : value); }
 
+std::string counted(std::string_view figure, std::string_view what) {
+  return fmt::format("{} {}{}", figure, what, figure == "1" ? "" : "s");
+}
+
 const char* unit_in(Amount amount, bool inch) { return inch ? pair_of(amount).inch : pair_of(amount).metric; }
 
 double value_in(Amount amount, double value, bool inch) {

@@ -3,7 +3,9 @@
 // for degrees and powers.
 #pragma once
 
+#include <concepts>
 #include <string>
+#include <string_view>
 
 namespace laywright {
 
@@ -21,6 +23,14 @@ namespace laywright {
 
 // At most six significant digits, no trailing zeros: a setting as its owner would write it, "0.26".
 [[nodiscard]] std::string setting(double value);
+
+// "1 turn", "1.5 turns", "0 turns": a figure as it is told, and what it counts, which gets an s for more.
+[[nodiscard]] std::string counted(std::string_view figure, std::string_view what);
+// The same of a whole number: "1 layer", "1,234 layers".
+template <std::integral Count>
+[[nodiscard]] std::string counted(Count count, std::string_view what) {
+  return counted(figure(static_cast<double>(count), 0), what);
+}
 
 // What a figure is; it decides the units.
 enum class Amount {

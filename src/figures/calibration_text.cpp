@@ -16,8 +16,7 @@ namespace {
 
 std::string words(const CalibrationRequest& request, double value) {
   constexpr std::size_t digits = 5;
-  return request.unit == nullptr ? fmt::format("{} turns", setting(value))
-                                 : format_quantity(value, *request.unit, digits);
+  return request.unit == nullptr ? counted(setting(value), "turn") : format_quantity(value, *request.unit, digits);
 }
 
 std::string reading_words(double reading, const Dial& dial) {

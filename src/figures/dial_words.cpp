@@ -19,7 +19,7 @@ constexpr std::size_t asked_digits = 6, laid_digits = 5;
 
 std::string value_words(const PlanDraft& draft, const std::string& path, double value, std::size_t digits) {
   const FieldInfo& field = *field_at(draft, path);
-  if (field.kind != FieldKind::quantity) return fmt::format("{} turns", setting(value));
+  if (field.kind != FieldKind::quantity) return counted(setting(value), "turn");
   const auto origin = draft.origins.find(path);
   return format_quantity(
       value, *unit_written(field, origin == draft.origins.end() ? std::string() : origin->second.written), digits);

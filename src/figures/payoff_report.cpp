@@ -29,7 +29,8 @@ std::string layer_table(const Build& build, const PayoffRun& run) {
   const std::size_t tail = layers <= most_layers ? 0 : most_layers - head;
   for (std::size_t i = 0; i < head; ++i) text += layer_row(build, run.layers[layers - 1 - i]);
   if (tail > 0)
-    text += fmt::format("  {:>5} {} layers not shown; the whole list: --json\n", "...", layers - head - tail);
+    text +=
+        fmt::format("  {:>5} {} not shown; the whole list: --json\n", "...", counted(layers - head - tail, "layer"));
   for (std::size_t i = tail; i > 0; --i) text += layer_row(build, run.layers[i - 1]);
   return text;
 }

@@ -60,8 +60,9 @@ std::string fiber_line(const Fiber& fiber) {
 std::string reversal_words(const Reversal& reversal) {
   switch (reversal.kind) {
     case ReversalKind::instant: return "instant reversal";
-    case ReversalKind::dwell: return fmt::format("dwell of {} turns at the stops", setting(reversal.turns));
-    case ReversalKind::ramp: return fmt::format("reversal ramp of {} turns", setting(reversal.turns));
+    case ReversalKind::dwell:
+      return fmt::format("dwell of {} at the stops", counted(setting(reversal.turns), "turn"));
+    case ReversalKind::ramp: return "reversal ramp of " + counted(setting(reversal.turns), "turn");
   }
   return "";
 }
@@ -95,8 +96,7 @@ std::string stopped_words(StopReason reason) {
 
 std::string totals_lines(const Plan& plan, const Build& build, const Measurements& m) {
   std::string text = "Build\n";
-  text += labelled("turns", fmt::format("{} in {} layer{}", figure(build.turns, 1), m.layers.size(),
-                                        m.layers.size() == 1 ? "" : "s"));
+  text += labelled("turns", fmt::format("{} in {}", figure(build.turns, 1), counted(m.layers.size(), "layer")));
   text += labelled("fiber", length_text(build.length_mm) +
                                 (m.fiber_mass_kg ? fmt::format(", {} kg", short_figure(*m.fiber_mass_kg, 3)) : ""));
   text += labelled("outer diameter", outer_diameter_words(m.outer_diameter));
@@ -138,7 +138,8 @@ std::string layer_table(const std::vector<LayerRow>& layers, const SummaryStyle&
   const std::size_t tail = whole ? 0 : style.most_layers - head;
   for (std::size_t i = 0; i < head; ++i) text += layer_row(layers[i]);
   if (!whole) {
-    text += fmt::format("  {:>5} {} layers not shown{}\n", "...", layers.size() - head - tail, rest_in(style));
+    text += fmt::format("  {:>5} {} not shown{}\n", "...", counted(layers.size() - head - tail, "layer"),
+                        rest_in(style));
     for (std::size_t i = layers.size() - tail; i < layers.size(); ++i) text += layer_row(layers[i]);
   }
   return text;

@@ -62,8 +62,7 @@ std::string small_findings_words(const std::vector<Finding>& findings) {
     if (sums[kind].findings == 0) continue;
     const auto name = static_cast<FindingKind>(kind);
     const int places = is_edge(name) ? sums[kind].findings : sums[kind].places;
-    words += fmt::format("{}{} in {} place{}", words.empty() ? "" : ", ", words_for(name), figure(places, 0),
-                         places == 1 ? "" : "s");
+    words += fmt::format("{}{} in {}", words.empty() ? "" : ", ", words_for(name), counted(places, "place"));
   }
   return words;
 }

@@ -10,6 +10,7 @@
 #include "advise/capacity.h"
 #include "advise/robust.h"
 #include "base/quantity.h"
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "base/units.h"
 #include "plan/plan_file.h"
@@ -70,12 +71,11 @@ Issues too_long(const Order& order, const std::vector<SpoolKind>& kinds) {
 Issue too_few(const Order& order, const std::vector<double>& pieces, const Assignment& assignment) {
   double left = 0.0;
   for (const std::size_t piece : assignment.left) left += pieces[piece];
-  const std::size_t count = assignment.left.size();
   return order_issue(
       order, line_of(order, assignment.left.front()), "spool", "",
       fmt::format(
-          "{} piece{} of {} in all found no spool; have more or larger spools at hand (their count){}", count,
-          count == 1 ? "" : "s", metres(left),
+          "{} of {} in all found no spool; have more or larger spools at hand (their count){}",
+          counted(assignment.left.size(), "piece"), metres(left),
           order.splices > 0 ? ", or allow more splices on a spool" : ", or allow splices ([delivery] splices)"));
 }
 

@@ -25,10 +25,11 @@ const Pen detail_pen{ink, 0.3, {}};
 void draw_title(Drawing& drawing, const Plan& plan, const Build& build, const Measurements& m, double angle_deg) {
   put_title(drawing, {section_margin, 17.0});
   const std::string figures = fmt::format(
-      "Axial section at {}\u00B0.  Fiber {} mm, {} turns in {} layers, {}.  Fill factor {}, rim clearance {} mm, "
+      "Axial section at {}\u00B0.  Fiber {} mm, {} turns in {}, {}.  Fill factor {}, rim clearance {} mm, "
       "findings: {}.",
-      setting(angle_deg), setting(plan.fiber().diameter_mm), figure(build.turns, 1), m.layers.size(),
-      length_text(build.length_mm), figure(m.fill_factor, 3), figure(m.rim_clearance_mm, 2), m.findings.size());
+      setting(angle_deg), setting(plan.fiber().diameter_mm), figure(build.turns, 1),
+      counted(m.layers.size(), "layer"), length_text(build.length_mm), figure(m.fill_factor, 3),
+      figure(m.rim_clearance_mm, 2), m.findings.size());
   drawing.add(Text{{section_margin, 23.5}, figures, 3.2, Align::start, false, false, faint_ink});
 }
 

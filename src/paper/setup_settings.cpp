@@ -43,8 +43,8 @@ RowGroup spool_group(const SetupSheet& sheet) {
 std::string reversal_words(const Reversal& reversal) {
   switch (reversal.kind) {
     case ReversalKind::instant: return "at once";
-    case ReversalKind::dwell: return fmt::format("dwell of {} turns", setting(reversal.turns));
-    case ReversalKind::ramp: return fmt::format("ramp of {} turns", setting(reversal.turns));
+    case ReversalKind::dwell: return "dwell of " + counted(setting(reversal.turns), "turn");
+    case ReversalKind::ramp: return "ramp of " + counted(setting(reversal.turns), "turn");
   }
   return "";
 }

@@ -25,7 +25,7 @@ constexpr std::array<std::string_view, 6> panel_figures{
 
 void draw_heading(Drawing& drawing, const Study& study) {
   put_title(drawing, {map_margin, 17.0});
-  std::string words = fmt::format("Study of {} builds", study.rows.size());
+  std::string words = "Study of " + counted(study.rows.size(), "build");
   if (study.spec.is_grid())
     words += study.spec.axes.size() == 2
                  ? "; verdict: a dot is good, a ring marginal, neither is do not wind; hatched: no sound plan"

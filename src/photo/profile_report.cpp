@@ -11,6 +11,7 @@
 #include "figures/csv_field.h"
 #include "figures/document_text.h"
 #include "figures/figures.h"
+#include "figures/shape_words.h"
 
 namespace laywright {
 namespace {
@@ -79,10 +80,9 @@ std::string estimate_words() {
          "differ by is known better.";
 }
 
-std::string unfinished_words(const PlannedThen& planned) {
+std::string last_layer_words(const PlannedThen& planned) {
   if (!planned.unfinished) return "";
-  return fmt::format("The build's last layer, {}, is not whole: it ends {} mm from the left flange.",
-                     planned.unfinished->layer, figure(planned.unfinished->end_x_mm, 1));
+  return fmt::format("The build's last layer is not whole: {}.", unfinished_words(*planned.unfinished));
 }
 
 std::string blurred_words(const Plan& plan, const EdgeProfile& profile) {
@@ -113,8 +113,7 @@ std::string profile_text(const Plan& plan, const EdgeProfile& profile, const Pla
     text += zone_line(zone_names[zone], zones[zone], planned_in(planned, zone));
   }
   text += '\n';
-  if (const std::string unfinished = unfinished_words(planned); !unfinished.empty())
-    text += paragraph(unfinished, 0);
+  if (const std::string last = last_layer_words(planned); !last.empty()) text += paragraph(last, 0);
   if (const std::string blurred = blurred_words(plan, profile); !blurred.empty()) text += paragraph(blurred, 0);
   text += paragraph(estimate_words(), 0);
   return text;

@@ -26,7 +26,7 @@ struct PlannedThen {
 [[nodiscard]] std::string estimate_words();
 
 // The layer that is not whole by then, in a sentence; empty where all are.
-[[nodiscard]] std::string unfinished_words(const PlannedThen& planned);
+[[nodiscard]] std::string last_layer_words(const PlannedThen& planned);
 
 // What reads lower for turns that are blurred into one line, in a sentence; empty where the picture shows each turn.
 [[nodiscard]] std::string blurred_words(const Plan& plan, const EdgeProfile& profile);

@@ -85,7 +85,7 @@ std::string records_text(const std::vector<SpoolRecord>& records) {
                 or_dash(record.order, 10), state_of(record), record.revision, difference_text(record),
                 readable(plan_words(record), 40));
   }
-  return text + fmt::format("\n{} record{}. {}\n", records.size(), records.size() == 1 ? "" : "s", difference_is);
+  return text + fmt::format("\n{}. {}\n", counted(records.size(), "record"), difference_is);
 }
 
 std::string record_text(const SpoolRecord& record) {

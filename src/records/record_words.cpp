@@ -30,7 +30,7 @@ std::string what_it_adds(const RecordEntry& entry) {
     text += part;
   };
   if (entry.decision != Decision::none) add(name_of(entry.decision));
-  if (!entry.readings.empty()) add(fmt::format("{} lines of readings", entry.readings.size()));
+  if (!entry.readings.empty()) add(counted(entry.readings.size(), "line") + " of readings");
   if (!entry.fitted.empty()) add("a fit");
   if (!entry.pictures.empty()) add(fmt::format("pictures: {}", entry.pictures.size()));
   return text.empty() ? "a note" : text;
@@ -71,9 +71,10 @@ std::vector<RecordLine> head_lines(const SpoolRecord& record) {
       {"machine", visible(record.machine)},
       {"order", visible(record.order)},
       {"plan", fmt::format("{}, revision {}", visible(plan_words(record)), record.revision)},
-      {"as planned", fmt::format("{} turns, {} in {} layers, greatest diameter {} mm; between the flanges {} mm",
-                                 figure(end.turns, 1), length_text(end.length_mm), end.layer,
-                                 figure(record.greatest_diameter_mm, 3), setting(record.inside_width_mm))},
+      {"as planned",
+       fmt::format("{}, {} in {}, greatest diameter {} mm; between the flanges {} mm",
+                   counted(figure(end.turns, 1), "turn"), length_text(end.length_mm), counted(end.layer, "layer"),
+                   figure(record.greatest_diameter_mm, 3), setting(record.inside_width_mm))},
       {"laid by", fmt::format("laywright {}, fidelity {}, seed {}; an estimate", visible(record.program),
                               setting(record.fidelity), visible(record.seed))}};
   std::erase_if(lines, [](const RecordLine& line) { return line.value.empty(); });

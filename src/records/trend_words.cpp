@@ -49,8 +49,8 @@ std::vector<std::string> control_lines(const Trend& trend) {
 }
 
 std::string not_fitted_line(const Trends& trends) {
-  return fmt::format("Of {} record{} with readings the settings were not fitted yet: {}.", trends.not_fitted.size(),
-                     trends.not_fitted.size() == 1 ? "" : "s", fmt::join(trends.not_fitted, ", "));
+  return fmt::format("Of {} with readings the settings were not fitted yet: {}.",
+                     counted(trends.not_fitted.size(), "record"), fmt::join(trends.not_fitted, ", "));
 }
 
 }  // namespace laywright

@@ -97,8 +97,7 @@ void filters(const std::vector<Finding>& findings, PanelState& panels) {
   panels.places.note_item("findings filter");
   const auto small = std::count_if(findings.begin(), findings.end(), is_small);
   if (small == 0) return;
-  ImGui::Checkbox(fmt::format("{} small one{}, too###small", small, small == 1 ? "" : "s").c_str(),
-                  &state.small_ones);
+  ImGui::Checkbox(fmt::format("{}, too###small", counted(small, "small one")).c_str(), &state.small_ones);
   panels.places.note_item("small findings");
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", small_findings_words(findings).c_str());
 }

@@ -5,6 +5,7 @@
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
+#include "base/quantity_text.h"
 #include "ui/reading_cells.h"
 #include "ui/records_parts.h"
 #include "ui/style.h"
@@ -71,7 +72,7 @@ void take_over_button(const Workbench& bench, SaidOfSpool& said, const std::stri
       std::count_if(followed.begin(), followed.end(), [](const TypedRow& row) { return !row.empty(); });
   if (lines == 0) return;
   ImGui::SameLine(0.0F, em(1.2F));
-  if (ImGui::Button(fmt::format("Take over from Follow ({} line{})", lines, lines == 1 ? "" : "s").c_str()))
+  if (ImGui::Button(fmt::format("Take over from Follow ({})", counted(lines, "line")).c_str()))
     said.readings = in_units(followed, bench.wound() ? counter_of(bench.wound()->plan()) : nullptr, false);
   state.places.note_item(place + " take over");
   if (ImGui::IsItemHovered())

@@ -5,6 +5,7 @@
 #include <imgui.h>
 #include <imgui_stdlib.h>
 
+#include "base/quantity_text.h"
 #include "base/readable.h"
 #include "records/record_words.h"
 #include "session/records_commands.h"
@@ -152,8 +153,7 @@ void records_list(const Workbench& bench, PanelState& state, Commands& out) {
     return;
   }
   table(*seen, state, out);
-  const std::size_t count = seen->records.size();
-  coloured(quiet_color(), fmt::format("{} record{}. {}{}", count, count == 1 ? "" : "s", difference_is,
+  coloured(quiet_color(), fmt::format("{}. {}{}", counted(seen->records.size(), "record"), difference_is,
                                       bench.records().reading() ? " Reading..." : ""));
 }
 

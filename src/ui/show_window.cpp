@@ -46,9 +46,9 @@ std::vector<Counter> counters(const Showing& showing, const Wound& wound, Units 
 std::string details_of(const Wound& wound, Units units) {
   const Spool& spool = wound.plan().spool();
   const auto size = [&](double mm) { return short_size_text(mm, 3, units == Units::inch); };
-  return fmt::format("Fiber {}.  Barrel {}, flange {}, width {}.  {} layers.",
-                     size(wound.plan().fiber().diameter_mm), size(spool.barrel_diameter_mm),
-                     size(spool.flange_diameter_mm), size(spool.inside_width_mm), wound.build().strokes.size());
+  return fmt::format("Fiber {}.  Barrel {}, flange {}, width {}.  {}.", size(wound.plan().fiber().diameter_mm),
+                     size(spool.barrel_diameter_mm), size(spool.flange_diameter_mm), size(spool.inside_width_mm),
+                     counted(wound.build().strokes.size(), "layer"));
 }
 
 float text_width(ImFont* font, float size, const std::string& text) {

@@ -105,7 +105,7 @@ TEST_CASE(
   }
   REQUIRE(places > 50);
   CHECK(sum / places == Approx(middle).margin(0.01));
-  CHECK_THAT(shop.run("$LW profile a.lay.toml a.jpg").out, Contains("The build's last layer, 2, is not whole"));
+  CHECK_THAT(shop.run("$LW profile a.lay.toml a.jpg").out, Contains("The build's last layer is not whole: layer 2"));
 }
 
 TEST_CASE("profile: what is refused is said with the picture's name") {

@@ -2,6 +2,7 @@
 #include "base/quantity_text.h"
 
 #include <cmath>
+#include <cstddef>
 
 #include <catch2/catch.hpp>
 
@@ -25,6 +26,14 @@ TEST_CASE("a figure has its digits, thousands apart, and no minus before nothing
   CHECK(short_figure(0.2450, 4) == "0.245");
   CHECK(short_figure(100.0, 4) == "100");
   CHECK(setting(-0.0) == "0");
+}
+
+TEST_CASE("what is counted gets an s, but for one") {
+  CHECK(counted(1, "turn") == "1 turn");
+  CHECK(counted(0U, "record") == "0 records");
+  CHECK(counted(std::size_t{1234}, "layer") == "1,234 layers");
+  CHECK(counted("1.5", "turn") == "1.5 turns");
+  CHECK(counted(setting(1.0), "turn") == "1 turn");
 }
 
 TEST_CASE("an amount in inches has as many digits that count as in millimetres") {

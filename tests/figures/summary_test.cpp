@@ -51,6 +51,15 @@ TEST_CASE("the summary gives the measured figures with their units") {
         std::vector<std::string>{"2", "left", "9.00", "0.65", "23.000", "1.000", "0.00", "17", "12.5"});
 }
 
+TEST_CASE("one turn is no turns") {
+  PlanDraft draft = hand_plan().draft();
+  draft.traverse.reversal.kind = ReversalKind::dwell;
+  draft.traverse.reversal.turns = 1.0;
+  const Plan plan = check(draft).value();
+  CHECK_THAT(summary_text(plan, hand_build(), hand_measurements(), TakeupRun()),
+             Contains("dwell of 1 turn at the stops"));
+}
+
 TEST_CASE("a finding says what, where, how large, and what follows") {
   const std::string text = summary_text(hand_plan(), hand_build(), hand_measurements(), TakeupRun());
   CHECK_THAT(text, Contains("Findings (2, gravest first)"));

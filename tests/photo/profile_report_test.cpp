@@ -73,8 +73,10 @@ TEST_CASE("profile: text and table stand beside the plan") {
   CHECK_THAT(text, Contains("at the end of the wind") && Contains("+1.00") && Contains("-0.50"));
   CHECK_THAT(text, !Contains("not whole"));
   planned.unfinished = UnfinishedLayer{17, 60.0, 74.1, {}};
-  CHECK_THAT(profile_text(plan, stepped(4.0), planned),
-             Contains("The build's last layer, 17, is not whole: it ends 74.1 mm from the left flange."));
+  CHECK_THAT(
+      profile_text(plan, stepped(4.0), planned),
+      Contains(
+          "The build's last layer is not whole: layer 17 ends after 60.0 turns, 74.10 mm from the left\nflange."));
   // Nine digits, as in all tables for programs: the root of 0.05.
   CHECK_THAT(profile_csv(stepped(4.0), planned),
              Contains("x_mm,diameter_mm,sigma_mm,planned_mm\n2,205,0.223606798,200.04\n"));

@@ -59,10 +59,6 @@ Json told_of(const Wound& wound, const PatternTable& table, bool inch) {
           {"findings", std::move(findings)}};
 }
 
-std::string counted(std::size_t count, const char* one) {
-  return fmt::format("{} {}{}", figure(static_cast<double>(count), 0), one, count == 1 ? "" : "s");
-}
-
 }  // namespace
 
 // The document that the command line prints, what the page shows of it in either system of units, its settings and the wind in a
