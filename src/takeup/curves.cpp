@@ -87,7 +87,12 @@ void add_inertia(const MachineWind& wind, MachineCurves& curves) {
 double MachineWind::turns_of_layer(std::size_t layer) const {
   const std::vector<LayerRow>& rows = measurements.layers;
   const double turns = rows[layer].turns;
-  return layer > 0 && layer + 1 == rows.size() ? std::max(turns, rows[layer - 1].turns) : turns;
+  if (layer + 1 != rows.size()) return turns;
+  if (layer > 0) return std::max(turns, rows[layer - 1].turns);
+  if (!measurements.unfinished_layer) return turns;
+  const Traverse& traverse = plan.traverse();
+  const double way = plan.spool().inside_width_mm - traverse.left_stop_mm - traverse.right_stop_mm;
+  return std::max(turns, way / traverse.pitch_mm);
 }
 
 std::optional<double> planned_tension(const MachineWind& wind, double radius_mm) {

@@ -17,7 +17,8 @@ struct MachineWind {
   const Measurements& measurements;
   const TurnLine& line;
 
-  // Spool turns of a layer (0 = the first); a last layer that is not complete counts as the one before it.
+  // Spool turns of a layer (0 = the first); a last layer that is not complete counts as the one before it, the only one as
+  // the guide's way from stop to stop.
   [[nodiscard]] double turns_of_layer(std::size_t layer) const;
 };
 

@@ -111,6 +111,18 @@ TEST_CASE("curves of two layers, by hand") {
   CHECK(run.missing.empty());
 }
 
+TEST_CASE("a wind that ends within its first layer turns back as often as its guide would") {
+  PlanDraft draft = full_draft();
+  draft.wind.turns = 2.0;
+  const Plan plan = sound(draft);
+  const testing::Wound wound = testing::wound(plan);
+  Progress progress;
+  const TakeupRun run = take_up(plan, wound.build, wound.measured, progress);
+  REQUIRE_FALSE(run.curves.reversals_per_turn.empty());
+  // 9 mm from stop to stop at 1 mm a turn.
+  for (const double reversals : run.curves.reversals_per_turn) CHECK(reversals == Approx(1.0 / 9.0));
+}
+
 TEST_CASE("constant tension and taper over the same two layers") {
   PlanDraft draft = full_draft();
   draft.takeup->control = TensionControl::constant_tension;
