@@ -6,8 +6,8 @@
 
 #include "answers/batch_words.h"
 #include "base/readable.h"
-#include "base/spelling.h"
 #include "figures/figures.h"
+#include "verdict/verdict_words.h"
 
 namespace laywright {
 namespace {
@@ -36,7 +36,7 @@ BatchRow spool_row(const Batch& batch, std::size_t index, bool inch) {
   row.grade = wind.verdict.grade;
   row.verdict = name_of(row.grade);
   row.takes = fmt::format("{}: {}", plan, taken_words(batch, spool, inch));
-  row.reason = capitalised(wind.verdict.reason) + ".";
+  row.reason = verdict_line(wind.verdict);
   return row;
 }
 

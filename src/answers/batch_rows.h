@@ -14,7 +14,7 @@ struct BatchRow {
   std::string net, gross, splices, time, fiber, turns, diameter, clearance, verdict;
   Grade grade = Grade::good;  // of the verdict; the worst of all
   std::string takes;          // "reel.lay.toml: piece 1 (16 km)", visible()
-  std::string reason;         // of the verdict, a sentence
+  std::string reason;         // the verdict in a line, with what it is of
 };
 
 // Of the spool at that place in `batch.spools`. Precondition: its wind was laid.

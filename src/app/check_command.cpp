@@ -65,7 +65,7 @@ int check_plans(const std::vector<std::string>& files, const EntrySource& entrie
   for (const std::string& file : files) {
     const Result<Plan> plan = load_plan(file, &entries);
     print_issues(plan.issues());
-    rows.push_back({file, soundness(plan), reason_of(plan.issues()), {}});
+    rows.push_back({file, soundness(plan), reason_of(plan.issues()), {}, {}});
     if (!plan.ok()) code = exit_unsound;
     if (!plan.ok()) continue;
     if (const std::string more = told_of_sound(plan.value()); !more.empty())

@@ -108,6 +108,7 @@ void note_failure(PlanOfSeveral& entry) {
   row.file = entry.file;
   row.verdict = entry.outcome.code == exit_unsound ? "not laid" : "not written";
   row.reason = reason_of(entry.outcome.issues);
+  row.line.clear();
   entry.told.document = nullptr;
 }
 

@@ -8,9 +8,12 @@
 #include "base/readable.h"
 #include "figures/document_text.h"
 #include "figures/figures.h"
+#include "verdict/verdict_words.h"
 
 namespace laywright {
 namespace {
+
+using Json = nlohmann::ordered_json;
 
 std::size_t widest(const std::vector<PlanRow>& rows, std::string PlanRow::*text) {
   std::size_t width = 0;
@@ -33,7 +36,7 @@ std::string figures_of(const std::optional<WoundFigures>& wound) {
 
 PlanRow plan_row(const Plan& plan, const Build& build, const Measurements& measurements,
                  const WindVerdict& verdict) {
-  return {plan.file(), name_of(verdict.grade), verdict.reason,
+  return {plan.file(), name_of(verdict.grade), verdict.reason, verdict_line(verdict),
           WoundFigures{build.turns, build.length_mm, measurements.outer_diameter.greatest_mm,
                        measurements.rim_clearance_mm}};
 }
@@ -53,13 +56,13 @@ std::string plan_table(const std::vector<PlanRow>& rows) {
     if (any_laid) line += figures_of(row.wound);
     line.erase(line.find_last_not_of(' ') + 1);
     text += line + '\n';
-    if (!row.reason.empty()) text += paragraph(visible(row.reason), 6);
+    const std::string& below = row.line.empty() ? row.reason : row.line;
+    if (!below.empty()) text += paragraph(visible(below), 6);
   }
   return text;
 }
 
 std::string plans_json(const std::vector<PlanRow>& rows, std::vector<nlohmann::ordered_json> documents) {
-  using Json = nlohmann::ordered_json;
   Json plans = Json::array();
   for (std::size_t i = 0; i < rows.size(); ++i) {
     plans.push_back({{"file", rows[i].file},

@@ -24,6 +24,7 @@ struct PlanRow {
   std::string file;     // as the person named it
   std::string verdict;  // its grade, or what kept it from one: "not sound"
   std::string reason;   // a sentence without its stop; may be empty
+  std::string line;     // the verdict in a line, where it was laid
   std::optional<WoundFigures> wound;
 };
 
@@ -31,7 +32,7 @@ struct PlanRow {
 [[nodiscard]] PlanRow plan_row(const Plan& plan, const Build& build, const Measurements& measurements,
                                const WindVerdict& verdict);
 
-// As text, in the order of the rows; each reason stands below its row. Where no plan was laid, without the columns of figures.
+// As text, in the order of the rows; each line or reason stands below its row. Where no plan was laid, without the columns of figures.
 [[nodiscard]] std::string plan_table(const std::vector<PlanRow>& rows);
 
 // One JSON document: `documents` has the "lay-build 1" of each row, null where it was not laid.

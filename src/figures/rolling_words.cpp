@@ -11,6 +11,8 @@
 namespace laywright {
 namespace {
 
+using Json = nlohmann::ordered_json;
+
 struct Assumed {
   const char* key;
   const char* words;
@@ -50,7 +52,6 @@ std::string rolling_words(const Plan& plan) {
 }
 
 nlohmann::ordered_json rolling_block(const Plan& plan) {
-  using Json = nlohmann::ordered_json;
   const Torsion torsion = torsion_of(plan);
   Json assumed = Json::array();
   for (const Assumed& one : assumed_in(torsion)) assumed.push_back(one.key);

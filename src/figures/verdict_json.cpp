@@ -6,9 +6,13 @@
 #include "verdict/verdict_words.h"
 
 namespace laywright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+}  // namespace
 
 nlohmann::ordered_json verdict_block(const Plan& plan, const Build& build, const WindVerdict& verdict) {
-  using Json = nlohmann::ordered_json;
   Json checks = Json::array();
   for (const Check& check : verdict.checks) {
     checks.push_back({{"name", name_of(check)},

@@ -88,8 +88,7 @@ void figures_of(const BatchRow& row, const std::vector<FigureColumn>& columns) {
 void verdict_cell(const BatchRow& row, Theme theme) {
   ImGui::TableNextColumn();
   verdict_sign(row.grade, theme);
-  ImGui::TextUnformatted(capitalised(row.verdict).c_str());
-  if (!row.reason.empty()) wrapped_text(row.reason);
+  wrapped_text(row.reason.empty() ? capitalised(row.verdict) : row.reason);
 }
 
 void open_button(const Workbench& bench, std::size_t spool, PanelState& state, Commands& out) {

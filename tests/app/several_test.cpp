@@ -46,6 +46,7 @@ TEST_CASE("several plans are each reported on as alone, and a table ends it") {
   CHECK(both.err.empty());
   CHECK_THAT(both.out, Contains("== b.lay.toml ==\n\n" + alone));
   CHECK_THAT(row_of(both.out, "a.lay.toml"), Contains(" 60.0 ") && Contains(" 90.0 ") && Contains("mm"));
+  CHECK(count_of(row_of(both.out, "a.lay.toml"), "(this draw)") == 2);
   CHECK(both.out.ends_with(row_of(both.out, "a.lay.toml")));
 }
 

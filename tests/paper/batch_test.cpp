@@ -91,6 +91,11 @@ TEST_CASE("text, JSON, table and paper of an order say the same") {
                                         spool.at("verdict").at("grade").get<std::string>());
     CHECK_THAT(text, Contains(row));
     CHECK_THAT(paper_words, Contains(row));
+    // The verdict with what it is of, as it stands on each wind's own report.
+    const std::string verdict = spool.at("verdict").at("line");
+    CHECK_THAT(verdict, Contains("(this draw"));
+    CHECK_THAT(text, Contains(verdict));
+    CHECK_THAT(paper_words, Contains(verdict));
     const std::string takes = record.at("takes");
     CHECK_THAT(text, Contains("reel.lay.toml: " + takes));
     CHECK_THAT(paper_words, Contains("reel.lay.toml: " + takes));
