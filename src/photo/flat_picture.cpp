@@ -10,6 +10,7 @@
 
 #include "base/quantity_text.h"
 #include "base/units.h"
+#include "photo/by_opencv.h"
 
 namespace laywright {
 namespace {
@@ -111,9 +112,7 @@ FlatPicture as_flat(const cv::Mat& grey, const cv::Mat& dark) {
   return flat;
 }
 
-}  // namespace
-
-FlatPicture flattened(const GreyPhoto& photo, double turn_rad, std::string& why) {
+FlatPicture flat_of(const GreyPhoto& photo, double turn_rad, std::string& why) {
   // OpenCV takes what it only reads through the same pointer.
   const cv::Mat bytes(photo.height, photo.width, CV_8U, const_cast<std::uint8_t*>(photo.grey.data()));
   cv::Mat grey;
@@ -142,6 +141,12 @@ FlatPicture flattened(const GreyPhoto& photo, double turn_rad, std::string& why)
         percent_text(flat.contrast, 0), percent_text(least_contrast, 0));
   }
   return flat;
+}
+
+}  // namespace
+
+FlatPicture flattened(const GreyPhoto& photo, double turn_rad, std::string& why) {
+  return by_opencv([&] { return flat_of(photo, turn_rad, why); });
 }
 
 }  // namespace laywright

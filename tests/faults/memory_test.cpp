@@ -72,7 +72,9 @@ TEST_CASE("any amount of memory is enough for each command, or told to be too li
         "export a.lay.toml -o out/a.webp --size 160x120 --seconds 0.5 --fps 4", "share a.lay.toml -o out/a.html",
         "cause a.lay.toml --threads 8", "improve a.lay.toml --trials 8 --threads 8",
         "fit a.lay.toml a.csv --threads 8", "capacity a.lay.toml --fidelity 0.3",
-        "study a.lay.toml --vary traverse.pitch=0.5mm:0.6mm:4 --threads 8 --out out/study"}) {
+        "study a.lay.toml --vary traverse.pitch=0.5mm:0.6mm:4 --threads 8 --out out/study",
+        "profile " LAYWRIGHT_SOURCE_DIR "/samples/even.lay.toml " LAYWRIGHT_SOURCE_DIR
+        "/samples/even-rendered.jpg --fidelity 0.05 --csv out/a.csv"}) {
     fs::create_directory(shop.at("out"));
     const Ran whole = shop.run("$LW " + command);
     if (command.starts_with("share") && whole.err.find("built without the share page") != std::string::npos)
