@@ -14,6 +14,7 @@
 #include "measure/layer_width.h"
 #include "measure/measurements.h"
 #include "plan/dialling.h"
+#include "plan/guide_cycle.h"
 #include "plan/plan_values.h"
 #include "plan/size_estimate.h"
 
@@ -22,10 +23,10 @@ namespace {
 
 constexpr std::array<const char*, 3> zone_words{"left", "middle", "right"};
 
-double stroke_of(const PlanDraft& draft) {
-  return draft.spool.inside_width_mm - draft.traverse.left_stop_mm - draft.traverse.right_stop_mm;
+double layer_turns(const PlanDraft& draft) {
+  const GuideCycle cycle = guide_cycle(draft.spool, draft.traverse);
+  return cycle.stroke_mm / cycle.pitch_mm;
 }
-double layer_turns(const PlanDraft& draft) { return stroke_of(draft) / draft.traverse.pitch_mm; }
 
 // Whether the counter of turns is itself a measurement, or says where the others were read.
 bool turns_are_read(const Reading& r) { return r.counter_turns && r.layer; }

@@ -5,15 +5,16 @@
 #include <fmt/format.h>
 
 #include "base/quantity_text.h"
+#include "plan/guide_cycle.h"
 
 namespace laywright {
 
 PitchRuler ruler_of(const Plan& plan) {
-  const Traverse& traverse = plan.traverse();
+  const GuideCycle cycle = guide_cycle(plan.spool(), plan.traverse());
   PitchRuler ruler;
   ruler.fiber_mm = plan.fiber().diameter_mm;
-  ruler.pitch_mm = traverse.pitch_mm;
-  ruler.travel_mm = plan.spool().inside_width_mm - traverse.left_stop_mm - traverse.right_stop_mm;
+  ruler.pitch_mm = cycle.pitch_mm;
+  ruler.travel_mm = cycle.stroke_mm;
   // A way of whole turns is not short of one by rounding.
   constexpr double rounding = 1e-9;
   ruler.turns = static_cast<int>(std::floor(ruler.travel_mm / ruler.pitch_mm + rounding));

@@ -14,7 +14,7 @@ struct GuideCycle {
   // At each reversal: of a dwell its turns, of a ramp half of them (it covers the rest).
   double standing_turns = 0.0;
 };
-// Of settings that hold; not those of a stepped guide.
+// Of settings that hold. Of a stepped guide stroke and pitch alone are right.
 [[nodiscard]] GuideCycle guide_cycle(const Spool& spool, const Traverse& traverse);
 
 // 2 ((stroke + lost motion) / pitch + standing turns).

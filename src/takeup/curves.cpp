@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/guide_cycle.h"
 #include "plan/layer_setting.h"
 #include "takeup/formulas.h"
 #include "takeup/parts.h"
@@ -90,9 +91,8 @@ double MachineWind::turns_of_layer(std::size_t layer) const {
   if (layer + 1 != rows.size()) return turns;
   if (layer > 0) return std::max(turns, rows[layer - 1].turns);
   if (!measurements.unfinished_layer) return turns;
-  const Traverse& traverse = plan.traverse();
-  const double way = plan.spool().inside_width_mm - traverse.left_stop_mm - traverse.right_stop_mm;
-  return std::max(turns, way / traverse.pitch_mm);
+  const GuideCycle cycle = guide_cycle(plan.spool(), plan.traverse());
+  return std::max(turns, cycle.stroke_mm / cycle.pitch_mm);
 }
 
 std::optional<double> planned_tension(const MachineWind& wind, double radius_mm) {
